@@ -1,0 +1,50 @@
+using System.Globalization;
+
+namespace ShellForge.Board.Diagnostics;
+
+/// <summary>How much a diagnostic stops.</summary>
+public enum DiagnosticSeverity
+{
+    /// <summary>Told for information: what was read from where, what was set aside.</summary>
+    Note,
+
+    /// <summary>The result holds, but a person should look.</summary>
+    Warning,
+
+    /// <summary>The input can't be used; nothing is written.</summary>
+    Error,
+}
+
+/// <summary>Something about the input, with its place in a file. What is wrong with the product is a finding, not a diagnostic.</summary>
+/// <param name="File">Name of the file as the user gave it.</param>
+/// <param name="Line">Line, from 1; 0 when the whole file is meant.</param>
+/// <param name="Column">Column in characters, from 1; 0 when the whole line is meant.</param>
+/// <param name="Code">Stable short code in kebab case, for scripts.</param>
+/// <param name="Severity">Whether it stops the work.</param>
+/// <param name="Message">What is wrong, in one sentence.</param>
+/// <param name="Expected">What was expected there or what to do; null when the message says it all.</param>
+/// <param name="Nearest">The nearest valid name; null when none is near.</param>
+public sealed record Diagnostic(
+    string File,
+    int Line,
+    int Column,
+    string Code,
+    DiagnosticSeverity Severity,
+    string Message,
+    string? Expected = null,
+    string? Nearest = null)
+{
+    /// <summary>Whether it stops the work.</summary>
+    public bool IsError => Severity == DiagnosticSeverity.Error;
+
+    /// <summary>One line: <c>file:line:column: what is wrong; expected ...; did you mean ...?</c></summary>
+    public override string ToString()
+    {
+        string place = Line <= 0
+            ? File
+            : string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Math.Max(Column, 1)}");
+        string expected = Expected is null ? "" : "; " + Expected;
+        string nearest = Nearest is null ? "" : $"; did you mean '{Nearest}'?";
+        return $"{place}: {Message}{expected}{nearest}";
+    }
+}
