@@ -1,0 +1,250 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Description;
+
+/// <summary>What the maker wants of the housing. Null: the plan decides.</summary>
+public sealed record HousingSpec
+{
+    /// <summary>The insert in the drawer.</summary>
+    public required InsertProfile Insert { get; init; }
+
+    /// <summary>The screw that goes into it.</summary>
+    public required ScrewProfile Screw { get; init; }
+
+    /// <summary>Whether washers lie under the board screws' heads.</summary>
+    public bool Washers { get; init; }
+
+    /// <summary>Wall as a count of lines.</summary>
+    public int? WallLines { get; init; }
+
+    /// <summary>Wall as a thickness, mm; wins over lines.</summary>
+    public double? WallThickness { get; init; }
+
+    /// <summary>Floor, mm.</summary>
+    public double? Floor { get; init; }
+
+    /// <summary>Gap between board edge and wall, mm.</summary>
+    public double? BoardEdgeClearance { get; init; }
+
+    /// <summary>Gap between bottom parts and floor, mm.</summary>
+    public double? BelowPartsClearance { get; init; }
+
+    /// <summary>How power comes in.</summary>
+    public required CableSpec Cable { get; init; }
+
+    /// <summary>How cover and tub hold together.</summary>
+    public ClosureKind Closure { get; init; }
+
+    /// <summary>Number of closure screws; null: by circumference.</summary>
+    public int? ClosureScrews { get; init; }
+
+    /// <summary>Whether a ring's bore stays open; null: open when the board has one.</summary>
+    public bool? BoreOpen { get; init; }
+
+    /// <summary>Light.</summary>
+    public required LightSpec Light { get; init; }
+
+    /// <summary>Diffuser.</summary>
+    public required DiffuserSpec Diffuser { get; init; }
+
+    /// <summary>Vents.</summary>
+    public VentKind Vents { get; init; }
+
+    /// <summary>How the housing is hung or stood.</summary>
+    public MountKind Mount { get; init; }
+
+    /// <summary>Lettering; null for none.</summary>
+    public LabelSpec? Label { get; init; }
+}
+
+/// <summary>How cover and tub hold together.</summary>
+public enum ClosureKind
+{
+    /// <summary>A bead on the cover's lip snaps into the tub's groove.</summary>
+    Snap,
+
+    /// <summary>Screws into heat-set inserts.</summary>
+    Screws,
+
+    /// <summary>Lugs turn into slots.</summary>
+    Twist,
+}
+
+/// <summary>Vents wanted.</summary>
+public enum VentKind
+{
+    /// <summary>The plan decides from the heat.</summary>
+    Auto,
+
+    /// <summary>None.</summary>
+    None,
+
+    /// <summary>Slots in the floor.</summary>
+    Floor,
+}
+
+/// <summary>How the housing is hung or stood.</summary>
+public enum MountKind
+{
+    /// <summary>Not at all.</summary>
+    None,
+
+    /// <summary>Keyholes in the floor.</summary>
+    Keyhole,
+
+    /// <summary>Magnet pockets in the floor.</summary>
+    Magnets,
+
+    /// <summary>A stand as a part of its own.</summary>
+    Stand,
+
+    /// <summary>A 1/4-20 insert in the floor.</summary>
+    Tripod,
+}
+
+/// <summary>How power comes in.</summary>
+public abstract record CableSpec
+{
+    private protected CableSpec()
+    {
+    }
+}
+
+/// <summary>Through a connector on the board.</summary>
+public sealed record ConnectorCable(string PartRef) : CableSpec;
+
+/// <summary>A round cable soldered to the board.</summary>
+/// <param name="Diameter">Outside diameter, mm.</param>
+/// <param name="At">Where it leaves, as a board angle.</param>
+/// <param name="PlugWidth">Widest thing at its end that has to pass, mm; 0: none.</param>
+/// <param name="PlugHeight">Height of that thing, mm.</param>
+/// <param name="Relief">How its pull is taken.</param>
+public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief) : CableSpec;
+
+/// <summary>No cable: power comes from inside or through the bore.</summary>
+public sealed record NoCable : CableSpec;
+
+/// <summary>How a round cable's pull is taken.</summary>
+public enum ReliefKind
+{
+    /// <summary>A cable tie round a post.</summary>
+    Tie,
+
+    /// <summary>A knot behind the hole.</summary>
+    Knot,
+}
+
+/// <summary>Where the light leaves.</summary>
+public enum LightThrough
+{
+    /// <summary>Through the front.</summary>
+    Front,
+
+    /// <summary>Through a band in the wall.</summary>
+    Wall,
+}
+
+/// <summary>What the eye should see.</summary>
+public enum LightLook
+{
+    /// <summary>One band of light.</summary>
+    Blend,
+
+    /// <summary>A cell for each LED.</summary>
+    Pixels,
+}
+
+/// <summary>Light wanted.</summary>
+/// <param name="Through">Where it leaves.</param>
+/// <param name="Look">What the eye should see.</param>
+/// <param name="WindowWidth">Width of the lit window, mm; null: pitch circle plus and minus one pitch.</param>
+/// <param name="MinimumOverMean">Evenness asked for: smallest over mean irradiance along the pitch circle, 0 to 1.</param>
+/// <param name="EvennessWord">The word in the file: dots, soft, even, or the number.</param>
+public sealed record LightSpec(
+    LightThrough Through, LightLook Look, double? WindowWidth, double MinimumOverMean, string EvennessWord);
+
+/// <summary>Diffuser wanted.</summary>
+public sealed record DiffuserSpec
+{
+    /// <summary>Thickness of a printed diffuser, mm; null: the plan decides by filament.</summary>
+    public double? Thickness { get; init; }
+
+    /// <summary>Thickness of a cut sheet that is dropped in, mm; null: printed.</summary>
+    public double? Sheet { get; init; }
+
+    /// <summary>From the LED's window to the diffuser's inner face, mm; null: from evenness and pitch.</summary>
+    public double? Distance { get; init; }
+}
+
+/// <summary>Where lettering goes.</summary>
+public enum LabelPlace
+{
+    /// <summary>Engraved in the outer floor, mirrored right for the reader from below.</summary>
+    FloorOutside,
+
+    /// <summary>Raised inside the floor.</summary>
+    FloorInside,
+}
+
+/// <summary>Lettering.</summary>
+/// <param name="Text">Printable ASCII.</param>
+/// <param name="Where">Where it goes.</param>
+/// <param name="Height">Letter height, mm; null: 5.</param>
+public sealed record LabelSpec(string Text, LabelPlace Where, double? Height);
+
+/// <summary>Supply and brightness.</summary>
+public sealed record PowerSpec
+{
+    /// <summary>Name as written, such as <c>usb-c-1.5A</c>.</summary>
+    public required string Supply { get; init; }
+
+    /// <summary>Volts.</summary>
+    public required double Volts { get; init; }
+
+    /// <summary>Amperes the supply gives.</summary>
+    public required double Amps { get; init; }
+
+    /// <summary>Planned share of full white, 0 to 1.</summary>
+    public required double Brightness { get; init; }
+
+    /// <summary>Whether the firmware caps the brightness at the planned value.</summary>
+    public bool Capped { get; init; }
+
+    /// <summary>Share of time that LEDs are lit over an animation, 0 to 1.</summary>
+    public double Duty { get; init; } = 1;
+}
+
+/// <summary>Printer and filaments.</summary>
+public sealed record PrintSpec
+{
+    /// <summary>The printer.</summary>
+    public required PrinterProfile Printer { get; init; }
+
+    /// <summary>Filament of tub and cover.</summary>
+    public required FilamentProfile Shell { get; init; }
+
+    /// <summary>Filament of the diffuser.</summary>
+    public required FilamentProfile Diffuser { get; init; }
+
+    /// <summary>Filament of the baffle; null: the plan decides by look.</summary>
+    public FilamentProfile? Baffle { get; init; }
+}
+
+/// <summary>How the finished thing stands in the room.</summary>
+public enum UseOrientation
+{
+    /// <summary>Hung flat on a wall, facing the room.</summary>
+    Wall,
+
+    /// <summary>Lying on a table, facing up.</summary>
+    Table,
+
+    /// <summary>Free in the air.</summary>
+    Hanging,
+}
+
+/// <summary>Where the finished thing lives.</summary>
+/// <param name="Orientation">How it stands in the room.</param>
+/// <param name="AmbientCelsius">Warmest surrounding air.</param>
+public sealed record UseSpec(UseOrientation Orientation, double AmbientCelsius);

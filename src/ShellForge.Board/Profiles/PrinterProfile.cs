@@ -1,0 +1,68 @@
+namespace ShellForge.Board.Profiles;
+
+/// <summary>A printer with its nozzle and the allowances that make its prints come out to size.</summary>
+public sealed record PrinterProfile
+{
+    /// <summary>Profile name, such as <c>fdm-0.4</c>.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Nozzle, mm.</summary>
+    public required Sourced Nozzle { get; init; }
+
+    /// <summary>Line width, mm.</summary>
+    public required Sourced LineWidth { get; init; }
+
+    /// <summary>Layer height, mm.</summary>
+    public required Sourced LayerHeight { get; init; }
+
+    /// <summary>First layer, mm.</summary>
+    public required Sourced FirstLayerHeight { get; init; }
+
+    /// <summary>Bed along x, mm.</summary>
+    public required Sourced BedX { get; init; }
+
+    /// <summary>Bed along y, mm.</summary>
+    public required Sourced BedY { get; init; }
+
+    /// <summary>Build height, mm.</summary>
+    public required Sourced BedZ { get; init; }
+
+    /// <summary>Margin kept free along the bed's edges, brim included, mm.</summary>
+    public required Sourced BedMargin { get; init; }
+
+    /// <summary>Added to the diameter of upright holes other than insert holes, mm.</summary>
+    public required Sourced HoleAllowance { get; init; }
+
+    /// <summary>Gap per side of a loose fit, mm.</summary>
+    public required Sourced LooseFit { get; init; }
+
+    /// <summary>Gap per side of a normal fit, mm.</summary>
+    public required Sourced NormalFit { get; init; }
+
+    /// <summary>Gap per side of a tight fit, mm.</summary>
+    public required Sourced TightFit { get; init; }
+
+    /// <summary>Spread of a printed size, plus and minus, mm.</summary>
+    public required Sourced Accuracy { get; init; }
+
+    /// <summary>Growth of the first layers per side, mm.</summary>
+    public required Sourced ElephantFoot { get; init; }
+
+    /// <summary>Largest overhang from the vertical, degrees.</summary>
+    public required Sourced OverhangDegrees { get; init; }
+
+    /// <summary>Bridge spans from which a note, a warning and a stop are given, mm.</summary>
+    public required Sourced BridgeNote { get; init; }
+
+    /// <summary>See <see cref="BridgeNote"/>.</summary>
+    public required Sourced BridgeWarn { get; init; }
+
+    /// <summary>See <see cref="BridgeNote"/>.</summary>
+    public required Sourced BridgeStop { get; init; }
+
+    /// <summary>Volume laid down a second, mm3/s, for time estimates.</summary>
+    public required Sourced FlowRate { get; init; }
+
+    /// <summary>Whether the slicer itself scales for shrinkage: the plan then does not.</summary>
+    public bool SlicerScalesShrinkage { get; init; }
+}

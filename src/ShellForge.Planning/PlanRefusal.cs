@@ -1,0 +1,18 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Planning;
+
+/// <summary>
+/// A wish that the plan cannot meet. The plan still is whole (the nearest thing that can be built), so that the maker sees it; the
+/// checks turn each refusal into a <c>stop</c> with the alternatives that would work.
+/// </summary>
+/// <param name="Rule">Name of the rule that reports it, such as <c>snap-catch-lost</c>.</param>
+/// <param name="Subject">What it is about: a part, a designator, a hole.</param>
+/// <param name="Message">What cannot be met and why.</param>
+/// <param name="Measured">The value that results.</param>
+/// <param name="Limit">The value it would need.</param>
+/// <param name="Unit">Unit of both.</param>
+/// <param name="At">Place in the assembled frame, mm.</param>
+/// <param name="Remedy">What would work.</param>
+public sealed record PlanRefusal(
+    string Rule, string Subject, string Message, double Measured, double Limit, string Unit, Point3 At, string Remedy);
