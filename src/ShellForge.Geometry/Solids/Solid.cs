@@ -45,6 +45,9 @@ public abstract record Solid
 public sealed record SourceSolid(
     ImmutableArray<Point3> Vertices, ImmutableArray<int> Triangles, ImmutableArray<int> Sheets) : Solid;
 
+/// <summary>A solid that was evaluated before.</summary>
+public sealed record EvaluatedSolid(SolidMesh Result) : Solid;
+
 /// <summary>A solid under a map.</summary>
 public sealed record MovedSolid(Solid Operand, Transform3 Map) : Solid;
 

@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using NetTopologySuite;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.OverlayNG;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Geometry.Planar;
+
+/// <summary>
+/// The one door to NetTopologySuite. What goes in and comes out is a polygonal geometry whose coordinates are lattice points;
+/// overlays round by snapping edges to the lattice (hot pixels), so a result is valid on the lattice and not merely near it.
+/// </summary>
+internal static class Overlay
+{
+    private static readonly PrecisionModel LatticeModel = new(Lattice.StepsPerMillimetre);
+
+    private static readonly GeometryFactory Factory = new NtsGeometryServices(LatticeModel).CreateGeometryFactory(LatticeModel);
+
+    /// <summary>The geometry without a point.</summary>
+    public static NetTopologySuite.Geometries.Geometry Empty { get; } = Factory.CreatePolygon();
+
+    /// <summary>A polygon with holes from corner lists in any direction; checked, then brought onto the lattice.</summary>
+    /// <exception cref="ArgumentException">A side crosses or touches another where it must not.</exception>
+    public static NetTopologySuite.Geometries.Geometry Checked(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes)
+    {
+        Polygon raw = Raw(outer, holes);
+        var validity = new NetTopologySuite.Operation.Valid.IsValidOp(raw);
+        if (!validity.IsValid)
+        {
+            Coordinate at = validity.ValidationError.Coordinate;
+            throw new ArgumentException(FormattableString.Invariant(
+                $"Not a region: {validity.ValidationError.Message} near ({at.X}, {at.Y}) mm."));
+        }
+
+        return Polygonal(IsOnLattice(outer) && holes.All(IsOnLattice)
+            ? raw
+            : PrecisionReducer.ReducePrecision(raw, LatticeModel));
+    }
+
+    /// <summary>The polygon when it is one: null when its sides cross or touch where they must not. Corners must lie on the lattice.</summary>
+    public static NetTopologySuite.Geometries.Geometry? TryPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes)
+    {
+        Polygon raw = Raw(outer, holes);
+        return raw.IsValid ? raw : null;
+    }
+
+    /// <summary>Points of either.</summary>
+    public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.UNION, LatticeModel));
+
+    /// <summary>Points of any.</summary>
+    public static NetTopologySuite.Geometries.Geometry Union(IReadOnlyList<NetTopologySuite.Geometries.Geometry> all) =>
+        all.Count == 0 ? Empty : Polygonal(UnaryUnionNG.Union(Factory.BuildGeometry(all), LatticeModel));
+
+    /// <summary>Points of both.</summary>
+    public static NetTopologySuite.Geometries.Geometry Intersection(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.INTERSECTION, LatticeModel));
+
+    /// <summary>Points of the first alone.</summary>
+    public static NetTopologySuite.Geometries.Geometry Difference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, LatticeModel));
+
+    /// <summary>A geometry of already canonical parts: each an outer loop and its holes.</summary>
+    public static NetTopologySuite.Geometries.Geometry Assemble(IReadOnlyList<ImmutableArray<ImmutableArray<Point2>>> parts)
+    {
+        Polygon[] polygons = [.. parts.Select(part => Raw(part[0], [.. part.Skip(1).Select(h => (IReadOnlyList<Point2>)h)]))];
+        return polygons.Length == 1 ? polygons[0] : Factory.CreateMultiPolygon(polygons);
+    }
+
+    /// <summary>The connected parts as loops, in the one order that stands for the region.</summary>
+    public static ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> Parts(NetTopologySuite.Geometries.Geometry geometry)
+    {
+        var parts = new List<ImmutableArray<ImmutableArray<Point2>>>();
+        for (int i = 0; i < geometry.NumGeometries; i++)
+        {
+            if (geometry.GetGeometryN(i) is not Polygon { IsEmpty: false } polygon)
+            {
+                continue;
+            }
+
+            ImmutableArray<Point2> outer = Loop.Canonical(Points(polygon.ExteriorRing), counterClockwise: true);
+            if (outer.IsEmpty)
+            {
+                continue;
+            }
+
+            IEnumerable<ImmutableArray<Point2>> holes = polygon.InteriorRings
+                .Select(r => Loop.Canonical(Points(r), counterClockwise: false))
+                .Where(h => !h.IsEmpty)
+                .OrderBy(h => h[0].X).ThenBy(h => h[0].Y).ThenBy(h => h[1].X).ThenBy(h => h[1].Y);
+            parts.Add([outer, .. holes]);
+        }
+
+        return [.. parts.OrderBy(p => p[0][0].X).ThenBy(p => p[0][0].Y).ThenBy(p => p[0][1].X).ThenBy(p => p[0][1].Y)];
+    }
+
+    /// <summary>A point.</summary>
+    public static NetTopologySuite.Geometries.Geometry Point(Point2 p) => Factory.CreatePoint(new Coordinate(p.X, p.Y));
+
+    /// <summary>The smallest convex polygon round all points.</summary>
+    public static NetTopologySuite.Geometries.Geometry Hull(IEnumerable<Point2> points) =>
+        Polygonal(Factory.CreateMultiPointFromCoords([.. points.Select(p => new Coordinate(p.X, p.Y))]).ConvexHull());
+
+    // Overlays may leave points and lines where regions only touch; a region is its area.
+    private static NetTopologySuite.Geometries.Geometry Polygonal(NetTopologySuite.Geometries.Geometry geometry)
+    {
+        if (geometry is Polygon or MultiPolygon)
+        {
+            return geometry;
+        }
+
+        List<Polygon> polygons = [];
+        for (int i = 0; i < geometry.NumGeometries; i++)
+        {
+            switch (geometry.GetGeometryN(i))
+            {
+                case Polygon p:
+                    polygons.Add(p);
+                    break;
+                case MultiPolygon m:
+                    polygons.AddRange(m.Geometries.Cast<Polygon>());
+                    break;
+            }
+        }
+
+        return polygons.Count == 0 ? Empty : Factory.CreateMultiPolygon([.. polygons]);
+    }
+
+    private static Polygon Raw(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes) => Factory.CreatePolygon(
+        Factory.CreateLinearRing(Coordinates(outer)),
+        [.. holes.Select(h => Factory.CreateLinearRing(Coordinates(h)))]);
+
+    private static bool IsOnLattice(IReadOnlyList<Point2> points) => points.All(p => p == Lattice.Snap(p));
+
+    private static Coordinate[] Coordinates(IReadOnlyList<Point2> corners)
+    {
+        var coordinates = new Coordinate[corners.Count + 1];
+        for (int i = 0; i < corners.Count; i++)
+        {
+            coordinates[i] = new Coordinate(corners[i].X, corners[i].Y);
+        }
+
+        coordinates[^1] = coordinates[0].Copy();
+        return coordinates;
+    }
+
+    private static Point2[] Points(LineString ring)
+    {
+        CoordinateSequence sequence = ring.CoordinateSequence;
+        var points = new Point2[sequence.Count - 1];
+        for (int i = 0; i < points.Length; i++)
+        {
+            points[i] = new Point2(sequence.GetX(i), sequence.GetY(i));
+        }
+
+        return points;
+    }
+}

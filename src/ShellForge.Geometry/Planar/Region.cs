@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Algorithm.Locate;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Geometry.Planar;
+
+/// <summary>
+/// A bounded set of points of the plane: polygons with holes, in mm, every corner on the lattice. Immutable. Overlays are
+/// rounded so that the result is valid on the lattice, and loops come in one fixed order, so equal regions are equal in
+/// every byte that is made from them.
+/// </summary>
+/// <remarks>
+/// A corner that an overlay makes is rounded by at most half a step in x and y; an edge near a lattice corner of the other
+/// operand may be bent onto it by as much. Outlines are never repaired: a polygon that crosses itself is refused.
+/// </remarks>
+public sealed partial class Region : IEquatable<Region>
+{
+    private readonly NetTopologySuite.Geometries.Geometry _geometry;
+    private readonly Lazy<IndexedPointInAreaLocator> _locator;
+
+    private Region(NetTopologySuite.Geometries.Geometry geometry)
+        : this(Overlay.Parts(geometry))
+    {
+    }
+
+    private Region(ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> parts)
+    {
+        PartLoops = parts;
+        _geometry = parts.IsEmpty ? Overlay.Empty : Overlay.Assemble(parts);
+        _locator = new Lazy<IndexedPointInAreaLocator>(() => new IndexedPointInAreaLocator(_geometry));
+        Bounds = Box2.Of(parts.SelectMany(p => p[0]));
+    }
+
+    /// <summary>The region without a point.</summary>
+    public static Region Empty { get; } = new([]);
+
+    /// <summary>Whether there is no point in it.</summary>
+    public bool IsEmpty => PartLoops.IsEmpty;
+
+    /// <summary>Area in mm2.</summary>
+    public double Area => PartLoops.Sum(part => part.Sum(loop => Loop.SignedArea(loop)));
+
+    /// <summary>Length of all outlines, holes included, in mm.</summary>
+    public double Perimeter => Loops.Sum(loop => loop.Select((p, i) => Point2.Distance(p, loop[(i + 1) % loop.Length])).Sum());
+
+    /// <summary>The smallest rectangle round it.</summary>
+    public Box2 Bounds { get; }
+
+    /// <summary>All outlines: outer ones counter-clockwise, holes clockwise; each outer one is followed by its holes.</summary>
+    public ImmutableArray<ImmutableArray<Point2>> Loops => [.. PartLoops.SelectMany(p => p)];
+
+    /// <summary>The connected parts, each with one outer outline. Parts may touch at single points.</summary>
+    public ImmutableArray<Region> Parts => [.. PartLoops.Select(p => new Region(ImmutableArray.Create(p)))];
+
+    /// <summary>For each part its outer loop and its holes.</summary>
+    internal ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> PartLoops { get; }
+
+    /// <summary>All points of any of the regions.</summary>
+    public static Region Union(params IEnumerable<Region> regions) =>
+        new(Overlay.Union([.. regions.Where(r => !r.IsEmpty).Select(r => r._geometry)]));
+
+    /// <summary>This region and another.</summary>
+    public Region And(Region other) =>
+        IsEmpty ? other : other.IsEmpty ? this : new(Overlay.Union(_geometry, other._geometry));
+
+    /// <summary>This region without another.</summary>
+    public Region Less(Region other) =>
+        IsEmpty || other.IsEmpty ? this : new(Overlay.Difference(_geometry, other._geometry));
+
+    /// <summary>What this region and another have in common.</summary>
+    public Region Intersect(Region other) =>
+        IsEmpty || other.IsEmpty ? Empty : new(Overlay.Intersection(_geometry, other._geometry));
+
+    /// <summary>The smallest convex region that holds this one.</summary>
+    public Region Hull() => IsEmpty ? Empty : new(Overlay.Hull(PartLoops.SelectMany(p => p[0])));
+
+    /// <summary>This region without its holes.</summary>
+    public Region Filled() => Union(PartLoops.Select(p => new Region([[p[0]]])));
+
+    /// <summary>This region moved. The shift goes onto the lattice first, so the shape stays the same to the bit.</summary>
+    public Region Moved(Point2 by)
+    {
+        Point2 shift = Lattice.Snap(by);
+        return Mapped(p => p + shift);
+    }
+
+    /// <summary>This region turned counter-clockwise about the origin; exact at quarter turns, rounded otherwise.</summary>
+    public Region Turned(Angle by)
+    {
+        double quarters = by.Normalized.Degrees / 90;
+        if (quarters == Math.Floor(quarters))
+        {
+            return Mapped(p => p.Turned(by));
+        }
+
+        return Union(PartLoops.Select(part => Polygon(
+            [.. part[0].Select(p => p.Turned(by))],
+            [.. part.Skip(1).Select(h => (IReadOnlyList<Point2>)[.. h.Select(p => p.Turned(by))])])));
+    }
+
+    /// <summary>This region mirrored at the y axis: x becomes -x.</summary>
+    public Region MirroredX() => Mapped(p => new Point2(0 - p.X, p.Y));
+
+    /// <summary>Whether a point lies inside or on the outline.</summary>
+    public bool Contains(Point2 point) =>
+        !IsEmpty && _locator.Value.Locate(new NetTopologySuite.Geometries.Coordinate(point.X, point.Y))
+            != NetTopologySuite.Geometries.Location.Exterior;
+
+    /// <summary>Whether every point of another region lies in this one, outlines included.</summary>
+    public bool Contains(Region other) => other.Less(this).IsEmpty;
+
+    /// <summary>Distance in mm from a point to the nearest point of the region: 0 inside.</summary>
+    /// <exception cref="InvalidOperationException">The region is empty.</exception>
+    public double Distance(Point2 point) => Contains(point) ? 0 : DistanceToOutline(point);
+
+    /// <summary>Distance in mm from a point to the nearest outline, from inside or outside.</summary>
+    /// <exception cref="InvalidOperationException">The region is empty.</exception>
+    public double DistanceToOutline(Point2 point)
+    {
+        RefuseEmpty();
+        return _geometry.Boundary.Distance(Overlay.Point(point));
+    }
+
+    /// <summary>Smallest distance in mm between two regions: 0 when they share a point.</summary>
+    /// <exception cref="InvalidOperationException">A region is empty.</exception>
+    public double Distance(Region other)
+    {
+        RefuseEmpty();
+        other.RefuseEmpty();
+        return _geometry.Distance(other._geometry);
+    }
+
+    /// <summary>Same outlines, corner by corner.</summary>
+    public bool Equals(Region? other) =>
+        other is not null && PartLoops.Length == other.PartLoops.Length
+        && PartLoops.Zip(other.PartLoops).All(p => p.First.Length == p.Second.Length
+            && p.First.Zip(p.Second).All(l => l.First.AsSpan().SequenceEqual(l.Second.AsSpan())));
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Region);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        HashCode hash = default;
+        foreach (Point2 p in Loops.SelectMany(l => l))
+        {
+            hash.Add(p);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    private Region Mapped(Func<Point2, Point2> map) => new(Overlay.Assemble(
+        [.. PartLoops.Select(part => part.Select(loop => loop.Select(p => Lattice.Snap(map(p))).ToImmutableArray()).ToImmutableArray())]));
+
+    private void RefuseEmpty()
+    {
+        if (IsEmpty)
+        {
+            throw new InvalidOperationException("An empty region has no distance.");
+        }
+    }
+}
