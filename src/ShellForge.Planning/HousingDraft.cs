@@ -56,12 +56,17 @@ internal sealed record HousingDraft
 /// </summary>
 /// <param name="Thickness">Radial thickness, whole lines, mm.</param>
 /// <param name="Gap">Gap to the wall's inner face per side, mm.</param>
+/// <param name="TongueGap">Gap of the tongue at an open bore to the bore wall, mm: wider, since a second tight fit would fight the first.</param>
 /// <param name="Overlap">From the parting line down to the lip's end, mm.</param>
 /// <param name="AboveBoard">Least height of the lip's end above the board's top face, mm.</param>
-internal sealed record LipSection(double Thickness, double Gap, double Overlap, double AboveBoard)
+internal sealed record LipSection(
+    double Thickness, double Gap, double TongueGap, double Overlap, double AboveBoard)
 {
     /// <summary>Room from the wall's inner face that the lip takes, mm.</summary>
     public double Reach => Gap + Thickness;
+
+    /// <summary>Room from the bore wall's face that the tongue takes, mm.</summary>
+    public double TongueReach => TongueGap + Thickness;
 }
 
 /// <summary>What a mount asks of the tub, before the stack is decided.</summary>

@@ -52,6 +52,9 @@ public sealed record PortPlan
     /// <summary>Distance along u from the axis of the housing to the outer wall face in front of the mouth, mm.</summary>
     public required double WallFace { get; init; }
 
+    /// <summary>Distance along u from the axis of the housing to the nearest inner wall face in front of the mouth, mm.</summary>
+    public required double WallInner { get; init; }
+
     /// <summary>How far the mouth lies behind the face that the plug's overmould touches, mm; negative: it stands out.</summary>
     public required double MouthBehind { get; init; }
 
@@ -75,13 +78,20 @@ public sealed record RecessPlan(double Width, double Bottom, double Top, double 
 /// <param name="Bottom">z of its lower face.</param>
 /// <param name="Gap">Gap per side to the slot, mm.</param>
 /// <param name="Thickness">Along u, mm: as the wall, flush outside.</param>
-public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness);
+/// <param name="SlotWidth">Width of the slot it fills, along v, mm.</param>
+public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness, double SlotWidth);
 
 /// <summary>The exit of a soldered round cable: a notch open to the parting line, closed by a tongue on the cover.</summary>
 public sealed record CableExitPlan
 {
     /// <summary>Where it leaves, as a board angle.</summary>
     public required Angle At { get; init; }
+
+    /// <summary>Distance along the exit's direction from the axis to the nearest inner wall face, mm.</summary>
+    public required double WallInner { get; init; }
+
+    /// <summary>Distance along the exit's direction from the axis to the farthest outer wall face, mm.</summary>
+    public required double WallFace { get; init; }
 
     /// <summary>Cable diameter, mm.</summary>
     public required double CableDiameter { get; init; }

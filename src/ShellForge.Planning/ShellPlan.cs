@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning;
@@ -23,9 +25,21 @@ public sealed record ShellPlan
     /// <summary>Gap between board edge and wall, mm.</summary>
     public required double BoardEdgeGap { get; init; }
 
-    /// <summary>Chamfer on edges that lie on the bed, mm.</summary>
+    /// <summary>Chamfer on edges that lie on the bed, mm; 0 where the outline allows none.</summary>
     public required double BedChamfer { get; init; }
+
+    /// <summary>Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.</summary>
+    public ImmutableArray<ShellLobe> Lobes { get; init; } = [];
+
+    /// <summary>The walls in plan, lobes included.</summary>
+    public Region Walls => Footprint.Less(Cavity);
 }
+
+/// <summary>A round bulge of a wall.</summary>
+/// <param name="At">Its axis.</param>
+/// <param name="Radius">Its radius, mm.</param>
+/// <param name="IntoBore">Whether it bulges into an open bore; otherwise it stands out of the outer wall as an ear.</param>
+public sealed record ShellLobe(Point2 At, double Radius, bool IntoBore);
 
 /// <summary>Radii of a round shell, mm, and the polygon that all its coaxial walls share.</summary>
 /// <param name="Outer">Outer face of the outer wall.</param>
