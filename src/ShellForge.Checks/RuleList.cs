@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using ShellForge.Checks.Truth;
+
+namespace ShellForge.Checks;
+
+/// <summary>All rules, one line each, in the order in which findings of equal severity are told.</summary>
+public static class RuleList
+{
+    /// <summary>All rules.</summary>
+    public static ImmutableArray<IRule> All { get; } =
+    [
+        new AuditFailed(),
+        new PlanRefused(),
+    ];
+}
