@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ShellForge.Checks.Fit;
+using ShellForge.Checks.Print;
 using ShellForge.Checks.Truth;
 
 namespace ShellForge.Checks;
@@ -11,5 +13,17 @@ public static class RuleList
     [
         new AuditFailed(),
         new PlanRefused(),
+        new UnknownHeight(),
+        new PartsOverlap(),
+        new HeadAgainstPart(),
+        new InsertWallTooThin(),
+        new InsertHoleTooWide(),
+        new ScrewEngagement(),
+        new ScrewBottomsOut(),
+        new ScrewsMayNotStart(),
+        new SnapOverstrained(),
+        new PlugDoesNotSeat(),
+        new WallOffTheLines(),
+        new OffTheBed(),
     ];
 }
