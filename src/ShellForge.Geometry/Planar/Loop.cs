@@ -20,11 +20,13 @@ internal static class Loop
 
     /// <summary>
     /// The same polygon in the one order that stands for it: no corner repeated or on the straight line between its
-    /// neighbours, the given direction, and the smallest corner (by x, then y) first. Corners must lie on the lattice.
+    /// neighbours (except those that must stay), the given direction, and the smallest corner (by x, then y) first. Corners must
+    /// lie on the lattice.
     /// </summary>
-    public static ImmutableArray<Point2> Canonical(IReadOnlyList<Point2> corners, bool counterClockwise)
+    public static ImmutableArray<Point2> Canonical(
+        IReadOnlyList<Point2> corners, bool counterClockwise, IReadOnlySet<Point2> staying)
     {
-        List<Point2> kept = WithoutStraightCorners(corners);
+        List<Point2> kept = WithoutStraightCorners(corners, staying);
         if (kept.Count < 3)
         {
             return [];
@@ -57,8 +59,10 @@ internal static class Loop
     public static bool IsBefore(Point2 a, Point2 b) => a.X < b.X || (a.X == b.X && a.Y < b.Y);
 
     // Lattice differences have at most 25 bits and a sign, so the products and their difference are exact in double.
-    private static List<Point2> WithoutStraightCorners(IReadOnlyList<Point2> corners)
+    private static List<Point2> WithoutStraightCorners(IReadOnlyList<Point2> corners, IReadOnlySet<Point2> staying)
     {
+        bool IsStraight(Point2 a, Point2 b, Point2 c) => Point2.Cross(b - a, c - b) == 0 && !staying.Contains(b);
+
         var kept = new List<Point2>(corners.Count);
         foreach (Point2 corner in corners)
         {
@@ -91,6 +95,4 @@ internal static class Loop
 
         return kept;
     }
-
-    private static bool IsStraight(Point2 a, Point2 b, Point2 c) => Point2.Cross(b - a, c - b) == 0;
 }

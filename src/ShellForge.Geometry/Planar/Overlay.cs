@@ -32,7 +32,8 @@ internal static class Overlay
                 $"Not a region: {validity.ValidationError.Message} near ({at.X}, {at.Y}) mm."));
         }
 
-        return Polygonal(IsOnLattice(outer) && holes.All(IsOnLattice)
+        // The overlay also makes a corner of a side where a hole touches it; without holes there is nothing to touch.
+        return Polygonal(holes.Count == 0 && IsOnLattice(outer)
             ? raw
             : PrecisionReducer.ReducePrecision(raw, LatticeModel));
     }
@@ -70,6 +71,7 @@ internal static class Overlay
     /// <summary>The connected parts as loops, in the one order that stands for the region.</summary>
     public static ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> Parts(NetTopologySuite.Geometries.Geometry geometry)
     {
+        HashSet<Point2> touching = Touching(geometry);
         var parts = new List<ImmutableArray<ImmutableArray<Point2>>>();
         for (int i = 0; i < geometry.NumGeometries; i++)
         {
@@ -78,14 +80,14 @@ internal static class Overlay
                 continue;
             }
 
-            ImmutableArray<Point2> outer = Loop.Canonical(Points(polygon.ExteriorRing), counterClockwise: true);
+            ImmutableArray<Point2> outer = Loop.Canonical(Points(polygon.ExteriorRing), counterClockwise: true, touching);
             if (outer.IsEmpty)
             {
                 continue;
             }
 
             IEnumerable<ImmutableArray<Point2>> holes = polygon.InteriorRings
-                .Select(r => Loop.Canonical(Points(r), counterClockwise: false))
+                .Select(r => Loop.Canonical(Points(r), counterClockwise: false, touching))
                 .Where(h => !h.IsEmpty)
                 .OrderBy(h => h[0].X).ThenBy(h => h[0].Y).ThenBy(h => h[1].X).ThenBy(h => h[1].Y);
             parts.Add([outer, .. holes]);
@@ -100,6 +102,29 @@ internal static class Overlay
     /// <summary>The smallest convex polygon round all points.</summary>
     public static NetTopologySuite.Geometries.Geometry Hull(IEnumerable<Point2> points) =>
         Polygonal(Factory.CreateMultiPointFromCoords([.. points.Select(p => new Coordinate(p.X, p.Y))]).ConvexHull());
+
+    // Corners that outlines meet in more than once: what touches there must stay a corner of both, straight or not, or the
+    // walls over them would not meet in common edges.
+    private static HashSet<Point2> Touching(NetTopologySuite.Geometries.Geometry geometry)
+    {
+        var once = new HashSet<Point2>();
+        var touching = new HashSet<Point2>();
+        for (int i = 0; i < geometry.NumGeometries; i++)
+        {
+            if (geometry.GetGeometryN(i) is Polygon { IsEmpty: false } polygon)
+            {
+                foreach (Point2 p in polygon.InteriorRings.Prepend(polygon.ExteriorRing).SelectMany(Points))
+                {
+                    if (!once.Add(p))
+                    {
+                        touching.Add(p);
+                    }
+                }
+            }
+        }
+
+        return touching;
+    }
 
     // Overlays may leave points and lines where regions only touch; a region is its area.
     private static NetTopologySuite.Geometries.Geometry Polygonal(NetTopologySuite.Geometries.Geometry geometry)

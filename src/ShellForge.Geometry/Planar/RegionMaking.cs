@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Planar;
@@ -9,7 +10,8 @@ public sealed partial class Region
     public static Region Disc(Point2 centre, Ring ring)
     {
         Point2 shift = Lattice.Snap(centre);
-        return new([[Loop.Canonical([.. ring.Points.Select(p => Lattice.Snap(p + shift))], counterClockwise: true)]]);
+        ImmutableArray<Point2> corners = [.. ring.Points.Select(p => Lattice.Snap(p + shift))];
+        return new([[Loop.Canonical(corners, counterClockwise: true, ImmutableHashSet<Point2>.Empty)]]);
     }
 
     /// <summary>The ring-shaped area between two coaxial rings about the origin.</summary>

@@ -25,8 +25,8 @@ public sealed class RegionTests
     {
         Region plate = Region.Polygon(
             [new(9, 0), new(9, 9), new(0, 9), new(0, 0), new(4, 0)], new Point2[] { new(2, 2), new(4, 2), new(4, 4), new(2, 4) });
-        Assert.Equal([new(0, 0), new(9, 0), new(9, 9), new(0, 9)], plate.Loops[0]);
-        Assert.Equal([new(2, 2), new(2, 4), new(4, 4), new(4, 2)], plate.Loops[1]);
+        Assert.Equal<Point2>([new(0, 0), new(9, 0), new(9, 9), new(0, 9)], plate.Loops[0]);
+        Assert.Equal<Point2>([new(2, 2), new(2, 4), new(4, 4), new(4, 2)], plate.Loops[1]);
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed class RegionTests
         Assert.Equal(Math.PI * 300 / 6, sector.Area, 0.15);
         Assert.True(sector.Contains(new Point2(15, 0)));
         Assert.False(sector.Contains(new Point2(-15, 0)));
-        Assert.Equal(Math.PI * 400 / 4, Region.Sector(0, 20, Angle.Zero, Angle.FromDegrees(90)).Area, 0.2);
+        Assert.Equal(Math.PI * 400 / 4, Region.Sector(0, 20, Angle.Zero, Angle.FromDegrees(90)).Area, 0.3);
     }
 
     [Fact]

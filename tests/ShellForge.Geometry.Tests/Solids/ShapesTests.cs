@@ -39,7 +39,7 @@ public sealed class ShapesTests
     [Fact]
     public void A_sphere_and_a_box_are_closed()
     {
-        Assert.Equal(4 * Math.PI / 3 * 1000, ClosedVolume(Shapes.Sphere(10, 128)), 6);
+        Assert.Equal(4 * Math.PI / 3 * 1000, ClosedVolume(Shapes.Sphere(10, 128)), 6.0);
         Assert.Equal(24, ClosedVolume(Shapes.Box(new(-1, -1, -1), new(1, 2, 3))), 1e-12);
     }
 
