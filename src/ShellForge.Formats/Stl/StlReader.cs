@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using ShellForge.Formats.Soup;
 
 namespace ShellForge.Formats.Stl;
@@ -40,7 +41,7 @@ public static class StlReader
     {
         ReadOnlySpan<byte> start = content.StartsWith("\uFEFF"u8) ? content[3..] : content;
         start = start.TrimStart(" \t\r\n"u8);
-        if (start.Length < 5 || !start[..5].SequenceEqual("solid"u8))
+        if (start.Length < 5 || !Ascii.EqualsIgnoreCase(start[..5], "solid"u8))
         {
             return false;
         }

@@ -1,5 +1,5 @@
-using System.Buffers.Text;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using ShellForge.Formats.Soup;
 
@@ -96,15 +96,13 @@ internal ref struct StlTextReader
     private string? Number(out float value)
     {
         ReadOnlySpan<byte> word = NextWord();
-        ReadOnlySpan<byte> digits = word.Length > 0 && word[0] == '+' ? word[1..] : word;
-        if (Utf8Parser.TryParse(digits, out double parsed, out int used) && used == digits.Length)
+        if (float.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out value))
         {
-            value = (float)parsed;
             return null;
         }
 
         // "nan" and "inf" have many spellings; they are numbers for the grammar and refused by the builder.
-        if (IsNoNumber(digits))
+        if (IsNoNumber(word))
         {
             value = float.NaN;
             return null;

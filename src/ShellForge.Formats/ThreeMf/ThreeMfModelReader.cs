@@ -10,7 +10,7 @@ namespace ShellForge.Formats.ThreeMf;
 internal sealed class ThreeMfModelReader(XmlReader xml)
 {
     private const int DeepestComponents = 16;
-    private const int MostPlacedTriangles = 20_000_000;
+    private const long MostPlacedTriangles = 5_000_000;
     private readonly Dictionary<string, ThreeMfObject> _objects = [];
     private readonly ImmutableArray<FileFault>.Builder _faults = ImmutableArray.CreateBuilder<FileFault>();
     private readonly List<SoupBuilder> _bodies = [];
@@ -47,7 +47,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
                     break;
                 case "item":
                     built = true;
-                    Place(xml.GetAttribute("objectid") ?? "", Map(), 0);
+                    Build(xml.GetAttribute("objectid") ?? "", Map());
                     break;
                 default:
                     break;
@@ -95,24 +95,53 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         return read;
     }
 
-    private void Place(string id, Transform3 map, int depth)
+    private void Build(string id, Transform3 map)
+    {
+        // Counted before anything is placed: a dozen nested components can multiply to more than any memory holds.
+        _placed += TrianglesOf(id, 0);
+        if (_placed > MostPlacedTriangles)
+        {
+            Fault("too-many", $"components multiply to more than {MostPlacedTriangles} triangles");
+        }
+        else
+        {
+            Place(id, map, 0);
+        }
+    }
+
+    private long TrianglesOf(string id, int depth)
     {
         if (!_objects.TryGetValue(id, out ThreeMfObject? found))
         {
             Fault("missing-object", $"object '{id}' is placed but not there");
-            return;
+            return 0;
         }
 
         if (depth > DeepestComponents)
         {
             Fault("too-deep", $"components are nested deeper than {DeepestComponents}, perhaps in a circle");
-            return;
+            return 0;
         }
 
-        _placed += found.Triangles.Count + 1;
-        if (_placed > MostPlacedTriangles)
+        if (found.Total is null)
         {
-            Fault("too-many", $"components multiply to more than {MostPlacedTriangles} triangles");
+            // An object counts at least one, so that empty objects can't multiply without end either.
+            long total = found.Triangles.Count + 1;
+            foreach ((string child, _) in found.Components)
+            {
+                total = Math.Min(total + TrianglesOf(child, depth + 1), MostPlacedTriangles + 1);
+            }
+
+            found.Total = total;
+        }
+
+        return found.Total.Value;
+    }
+
+    private void Place(string id, Transform3 map, int depth)
+    {
+        if (depth > DeepestComponents || !_objects.TryGetValue(id, out ThreeMfObject? found))
+        {
             return;
         }
 
@@ -123,11 +152,6 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
 
         foreach ((string child, Transform3 childMap) in found.Components)
         {
-            if (_placed > MostPlacedTriangles)
-            {
-                return;
-            }
-
             Place(child, childMap.Then(map), depth + 1);
         }
     }
@@ -210,6 +234,9 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
 
     private sealed record ThreeMfObject(string Name)
     {
+        /// <summary>Triangles with those of all components; null until counted.</summary>
+        public long? Total { get; set; }
+
         public List<Point3> Vertices { get; } = [];
 
         public List<(int A, int B, int C)> Triangles { get; } = [];
