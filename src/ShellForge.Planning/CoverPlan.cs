@@ -280,6 +280,9 @@ public sealed record VentPlan(Region Outline);
 /// <summary>How the housing is hung or stood.</summary>
 public abstract record MountPlan
 {
+    /// <summary>What the mount needs from the shop.</summary>
+    public ImmutableArray<ShoppingItem> Shopping { get; init; } = [];
+
     private protected MountPlan()
     {
     }
@@ -307,6 +310,12 @@ public sealed record PartPlan
 
     /// <summary>From the assembled frame to print orientation: lowest face on z = 0, axis on z.</summary>
     public required Transform3 ToPrint { get; init; }
+
+    /// <summary>
+    /// Factor in x and y by which the written part is larger than the part in the hand, so that it shrinks to size; 1 where the
+    /// slicer does it or the filament does not shrink.
+    /// </summary>
+    public double ShrinkScale { get; init; } = 1;
 
     /// <summary>Name of the part it is printed together with in one job; null for a job of its own.</summary>
     public string? PrintedWith { get; init; }

@@ -74,6 +74,9 @@ public sealed partial class Region : IEquatable<Region>
     /// <summary>The smallest convex region that holds this one.</summary>
     public Region Hull() => IsEmpty ? Empty : new(Overlay.Hull(PartLoops.SelectMany(p => p[0])));
 
+    /// <summary>The smallest convex region that holds the points; empty when they lie on one line.</summary>
+    public static Region HullOf(IEnumerable<Point2> points) => new(Overlay.Hull(points));
+
     /// <summary>This region without its holes.</summary>
     public Region Filled() => Union(PartLoops.Select(p => new Region([[p[0]]])));
 

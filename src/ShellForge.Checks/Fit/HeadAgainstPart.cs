@@ -1,0 +1,52 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A screw head or washer that meets a part or the copper round its hole.</summary>
+public sealed class HeadAgainstPart() : Rule(
+    "head-against-part",
+    "Heads and washers of board screws must stay clear of parts, LEDs and the hole's keep-out.",
+    "A head that sits on an LED or bridges copper breaks the board at the last turn.",
+    "gap in plan between the head's (or washer's) circle and every body of its side that is in its height; 0 stops, 0.5 mm warns",
+    "practice; head and washer sizes from ISO 7045, ISO 4762, ISO 7089")
+{
+    private const double Wanted = 0.5;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        PartEnvelope[] parts = [.. PartEnvelope.Of(housing.Plan)];
+        foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.Use == ScrewUse.Board))
+        {
+            double headRadius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
+            double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
+            BoardSide side = joint.FromFront ? BoardSide.Top : BoardSide.Bottom;
+            double face = joint.FromFront ? housing.Plan.Stack.BoardTop : housing.Plan.Stack.BoardBottom;
+            double far = joint.FromFront ? face + rise : face - rise;
+            var at = new Point3(joint.At.X, joint.At.Y, face);
+            string worn = joint.Washer ? "washer" : "head";
+            foreach (PartEnvelope part in parts.Where(part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
+            {
+                double gap = part.Outline.Distance(joint.At) - headRadius;
+                if (gap < Wanted)
+                {
+                    yield return Found(
+                        gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
+                        gap < 0 ? $"its {worn} meets {part.Ref}" : $"its {worn} is {gap:0.00} mm from {part.Ref}", gap, Wanted, at,
+                        "take a screw with a smaller head, leave the washer out, or drive it from the other side");
+                }
+            }
+
+            BoardHole? hole = housing.Board.Board.Holes.FirstOrDefault(hole => hole.At == joint.At);
+            double? free = joint.FromFront ? hole?.KeepOutTop : hole?.KeepOutBottom;
+            if (free is double diameter && diameter < 2 * headRadius)
+            {
+                yield return Found(
+                    Severity.Warn, joint.Name, $"its {worn} of {2 * headRadius:0.0} mm covers copper outside the free {diameter:0.0} mm of {hole!.Name}",
+                    diameter, 2 * headRadius, at, "take a smaller head, or put an insulating washer under it");
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>The room that something soldered to the board takes: an upright prism or cylinder in the assembled frame.</summary>
+/// <param name="Ref">Designator; joints carry the part's with "joint" behind it.</param>
+/// <param name="Side">Side of the board.</param>
+/// <param name="Outline">In plan, at nominal size and place.</param>
+/// <param name="FromZ">Lower end.</param>
+/// <param name="ToZ">Upper end.</param>
+/// <param name="At">Its middle in plan.</param>
+public sealed record PartEnvelope(string Ref, BoardSide Side, Region Outline, double FromZ, double ToZ, Point2 At)
+{
+    /// <summary>Room for the fillet of solder round a lead: what stands out beyond the lead in plan, mm. Typical: check your boards.</summary>
+    private const double JointRadius = 1.0;
+
+    /// <summary>The envelope as a body.</summary>
+    public Solid Solid => Shapes.Extrude(Outline, FromZ, ToZ);
+
+    /// <summary>A point in its middle, on the face that looks away from the board.</summary>
+    public Point3 FarPoint => new(At.X, At.Y, Side == BoardSide.Bottom ? FromZ : ToZ);
+
+    /// <summary>
+    /// Envelopes of everything on the board whose height is known: parts, LEDs, and the joints of through-hole parts on the far side.
+    /// Parts of unknown height are left out; a rule of their own reports them.
+    /// </summary>
+    public static IEnumerable<PartEnvelope> Of(HousingPlan plan)
+    {
+        CircuitBoard board = plan.Source.Board;
+        foreach (BoardPart part in board.Parts)
+        {
+            Region outline = OutlineOf(part);
+            if (part.Height is double height && height > 0)
+            {
+                yield return Standing(part.Ref, part.Side, outline, height, part.At, plan.Stack);
+            }
+
+            if (part.JointProtrusion > 0)
+            {
+                BoardSide far = part.Side == BoardSide.Bottom ? BoardSide.Top : BoardSide.Bottom;
+                yield return Standing(part.Ref + " joint", far, outline, part.JointProtrusion, part.At, plan.Stack);
+            }
+        }
+
+        foreach (PixelCircle circle in board.PixelCircles)
+        {
+            foreach (Pixel pixel in circle.Pixels)
+            {
+                Region outline = Body(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
+                yield return Standing(pixel.Ref, BoardSide.Top, outline, circle.Led.Height, pixel.At, plan.Stack);
+                if (circle.Led.TailLength > 0)
+                {
+                    yield return Standing(pixel.Ref + " joint", BoardSide.Bottom, outline, circle.Led.TailLength, pixel.At, plan.Stack);
+                }
+            }
+        }
+    }
+
+    /// <summary>The blobs of soldered leads, with the bend of the wire.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="height">Height of a blob with its bend, mm.</param>
+    public static IEnumerable<PartEnvelope> OfWires(HousingPlan plan, double height)
+    {
+        foreach (WireLead wire in plan.Source.Board.Wires)
+        {
+            double radius = Math.Max(JointRadius, wire.Diameter * wire.Conductors / 2);
+            yield return Standing(wire.Name, wire.Side, Region.Disc(wire.At, Ring.Hole(radius)), height, wire.At, plan.Stack);
+        }
+    }
+
+    /// <summary>The body of a part in plan.</summary>
+    public static Region OutlineOf(BoardPart part) => part.Round
+        ? Region.Disc(part.At, Ring.Hole(part.Length / 2))
+        : Body(part.Length, part.Width, part.Rotation, part.At);
+
+    private static Region Body(double length, double width, Angle rotation, Point2 at) =>
+        Region.Rectangle(new Point2(-length / 2, -width / 2), new Point2(length / 2, width / 2)).Turned(rotation).Moved(at);
+
+    private static PartEnvelope Standing(string reference, BoardSide side, Region outline, double height, Point2 at, StackPlan stack) =>
+        side == BoardSide.Bottom
+            ? new PartEnvelope(reference, side, outline, stack.BoardBottom - height, stack.BoardBottom, at)
+            : new PartEnvelope(reference, side, outline, stack.BoardTop, stack.BoardTop + height, at);
+}

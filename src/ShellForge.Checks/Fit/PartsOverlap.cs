@@ -1,0 +1,43 @@
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>Two parts of the board in one place.</summary>
+public sealed class PartsOverlap() : Rule(
+    "parts-overlap",
+    "No two parts on one side of the board may take the same room.",
+    "It says that a position, a rotation or a size is wrong in the file, and then nothing built on it can be trusted.",
+    "width of the common area of the two bodies in plan, where their heights overlap; up to the spread of body sizes it is a note",
+    "typical body tolerance 0.2 mm: check your datasheet")
+{
+    private const double BodySpread = 0.2;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        // Joints are left out: a connector's own joints lie under neighbours of the other side by design.
+        PartEnvelope[] parts = [.. PartEnvelope.Of(housing.Plan).Where(part => !part.Ref.EndsWith(" joint", StringComparison.Ordinal))];
+        for (int i = 0; i < parts.Length; i++)
+        {
+            for (int j = i + 1; j < parts.Length; j++)
+            {
+                PartEnvelope a = parts[i];
+                PartEnvelope b = parts[j];
+                if (a.Side != b.Side || !a.Outline.Bounds.Touches(b.Outline.Bounds) || a.FromZ >= b.ToZ || b.FromZ >= a.ToZ)
+                {
+                    continue;
+                }
+
+                Region common = a.Outline.Intersect(b.Outline);
+                double width = common.IsEmpty ? 0 : Math.Min(common.Bounds.Size.X, common.Bounds.Size.Y);
+                if (width > BodySpread)
+                {
+                    yield return Found(
+                        Severity.Stop, a.Ref, $"it stands in {b.Ref}: {width:0.00} mm of their bodies overlap", width, BodySpread,
+                        new(common.Bounds.Centre.X, common.Bounds.Centre.Y, a.FarPoint.Z),
+                        $"correct position, rotation or size of {a.Ref} or {b.Ref}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A screw pattern that will not always go together.</summary>
+public sealed class ScrewsMayNotStart() : Rule(
+    "screws-may-not-start",
+    "All screws of the board, and all of the cover, must find their inserts.",
+    "Three screws start and the fourth does not: the board is filed, or the screw goes in across its thread.",
+    "100,000 seeded trials over the places of bosses, inserts and holes, hole diameters and insert tilt; part shifted and turned for the best; under 99 % warns, under 90 % stops",
+    "board house tolerances (hole to hole 0.1, diameter 0.1), the printer profile's accuracy over the pattern, insert 0.1 mm and 1.5 degrees: typical, check your parts")
+{
+    private const int Trials = 100_000;
+    private const ulong Seed = 20_200_202;
+    private const double Good = 0.99;
+    private const double Poor = 0.90;
+    private const double BoardHoleSpread = 0.1;
+    private const double BoardDiameterSpread = 0.1;
+    private const double InsertSpread = 0.1;
+    private const double TiltDegrees = 1.5;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        ImmutableArray<BoardHole> holes = housing.Board.Board.Holes;
+
+        // Half of a printer's accuracy is common to the whole print (scale), which shifts cover and tub alike; the rest is each boss's own.
+        double boss = printer.Accuracy / 2;
+        foreach (IGrouping<ScrewUse, ScrewJointPlan> group in housing.Plan.Screws.GroupBy(joint => joint.Use))
+        {
+            bool ofBoard = group.Key == ScrewUse.Board;
+            ImmutableArray<ScrewPlace> places = [.. group.Select(joint => new ScrewPlace(
+                joint.Name, joint.At, ofBoard ? HoleOf(joint, holes) : joint.PassDiameter - printer.HoleAllowance, joint.Screw.ThreadDiameter, joint.Clamp))];
+            var spread = new ScrewSpread(
+                boss, InsertSpread, TiltDegrees, ofBoard ? BoardHoleSpread : boss, ofBoard ? BoardDiameterSpread : printer.Accuracy / 2);
+            ScrewStartResult result = ScrewStart.Simulate(places, spread, Trials, Seed);
+            if (result.Probability >= Good)
+            {
+                continue;
+            }
+
+            ScrewJointPlan worst = group.First(joint => joint.Name == result.WorstScrew);
+            double needed = places.First(place => place.Name == worst.Name).HoleDiameter + result.DiameterFor99;
+            yield return Found(
+                result.Probability < Poor ? Severity.Stop : Severity.Warn, worst.Name,
+                $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; it is the tightest",
+                100 * result.Probability, 100 * Good, new Point3(worst.At.X, worst.At.Y, worst.SeatZ),
+                $"open the holes to {needed:0.0} mm, or take thinner screws", "%");
+        }
+    }
+
+    // Holes are matched by place; one that only the plan knows (a rest, a post of its own) is as wide as its screw passes.
+    private static double HoleOf(ScrewJointPlan joint, ImmutableArray<BoardHole> holes) =>
+        holes.Where(hole => hole.At == joint.At).Select(hole => (double?)hole.Diameter).FirstOrDefault() ?? joint.Screw.ClearanceHole;
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks;
+
+/// <summary>What rules look at.</summary>
+public sealed record HousingUnderCheck
+{
+    /// <summary>What was asked for.</summary>
+    public required BoardFile Board { get; init; }
+
+    /// <summary>What was decided.</summary>
+    public required HousingPlan Plan { get; init; }
+
+    /// <summary>What was made, in the order of assembly from the floor up.</summary>
+    public required ImmutableArray<CheckedPart> Parts { get; init; }
+
+    /// <summary>The parts that have meshes: those without a defect.</summary>
+    public IEnumerable<CheckedPart> SoundParts => Parts.Where(part => part.IsSound);
+
+    /// <summary>The sound part of a name; null when there is none.</summary>
+    public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
+}
+
+/// <summary>A printed part as it was evaluated.</summary>
+public sealed record CheckedPart
+{
+    /// <summary>Its entry in the plan.</summary>
+    public required PartPlan Plan { get; init; }
+
+    /// <summary>As assembled, at the size it shall have in the hand.</summary>
+    public required SolidOutcome Assembled { get; init; }
+
+    /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
+    public required SolidOutcome InPrint { get; init; }
+
+    /// <summary>Name, also of its file.</summary>
+    public string Name => Plan.Name;
+
+    /// <summary>Whether both evaluations gave a mesh.</summary>
+    public bool IsSound => Assembled.Solid is not null && InPrint.Solid is not null;
+
+    /// <summary>The assembled mesh of a sound part.</summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public SolidMesh AssembledMesh => Assembled.Require();
+
+    /// <summary>The mesh that is printed, of a sound part.</summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public SolidMesh PrintMesh => InPrint.Require();
+}

@@ -1,0 +1,163 @@
+using System.Globalization;
+using System.Text;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Formats.Svg;
+
+/// <summary>
+/// A drawing sheet in mm, origin top left, y down, as an SVG that prints at its true size. What is drawn later lies above.
+/// </summary>
+public sealed class SvgSheet
+{
+    private const string Style =
+        """
+        <style>
+        .o{stroke:#000;stroke-width:.5}.t{stroke:#000;stroke-width:.25}.f{stroke:#000;stroke-width:.7}
+        .h{stroke:#000;stroke-width:.25;stroke-dasharray:3 .75}
+        .c{stroke:#000;stroke-width:.25;stroke-dasharray:6 .75 .125 .75}
+        .p{stroke:#000;stroke-width:.25;stroke-dasharray:6 .75 .125 .75 .125 .75}
+        .n{stroke:none}
+        path{stroke-linejoin:round;fill-rule:evenodd}
+        text{font-family:"Liberation Sans",Arial,Helvetica,sans-serif;fill:#000}
+        </style>
+        <defs>
+        <pattern id="hr" width="2.5" height="2.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="t" d="M0 0V2.5" fill="none"/></pattern>
+        <pattern id="hf" width="2.5" height="2.5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path class="t" d="M0 0V2.5" fill="none"/></pattern>
+        <pattern id="hc" width="1.2" height="1.2" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="t" d="M0 0V1.2" fill="none"/></pattern>
+        <pattern id="hd" width="1.2" height="1.2" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path class="t" d="M0 0V1.2" fill="none"/></pattern>
+        </defs>
+
+        """;
+
+    private readonly StringBuilder _body = new();
+
+    /// <summary>An empty sheet.</summary>
+    /// <param name="width">Width, mm.</param>
+    /// <param name="height">Height, mm.</param>
+    /// <param name="title">Title for readers that show or speak one.</param>
+    public SvgSheet(double width, double height, string title)
+    {
+        Width = width;
+        Height = height;
+        Title = title;
+    }
+
+    /// <summary>Width, mm.</summary>
+    public double Width { get; }
+
+    /// <summary>Height, mm.</summary>
+    public double Height { get; }
+
+    /// <summary>Title for readers that show or speak one.</summary>
+    public string Title { get; }
+
+    /// <summary>A straight line.</summary>
+    public void Line(Point2 from, Point2 to, Stroke stroke) =>
+        Add($"<path class=\"{Class(stroke)}\" d=\"M{Text(from)}L{Text(to)}\"/>\n");
+
+    /// <summary>A circle.</summary>
+    public void Circle(Point2 centre, double radius, Stroke stroke, Fill fill = Fill.None) =>
+        Add($"<circle class=\"{Class(stroke)}\" cx=\"{Text(centre.X)}\" cy=\"{Text(centre.Y)}\" r=\"{Text(radius)}\" fill=\"{Paint(fill)}\"/>\n");
+
+    /// <summary>An area bounded by closed loops; a loop inside another is a hole.</summary>
+    public void Area(IEnumerable<IReadOnlyList<Point2>> loops, Stroke stroke, Fill fill)
+    {
+        var data = new StringBuilder();
+        foreach (IReadOnlyList<Point2> loop in loops)
+        {
+            for (int i = 0; i < loop.Count; i++)
+            {
+                data.Append(i == 0 ? 'M' : 'L').Append(Text(loop[i]));
+            }
+
+            data.Append('Z');
+        }
+
+        if (data.Length > 0)
+        {
+            Add($"<path class=\"{Class(stroke)}\" d=\"{data}\" fill=\"{Paint(fill)}\"/>\n");
+        }
+    }
+
+    /// <summary>A line through several points.</summary>
+    public void Polyline(IReadOnlyList<Point2> points, Stroke stroke)
+    {
+        var data = new StringBuilder();
+        for (int i = 0; i < points.Count; i++)
+        {
+            data.Append(i == 0 ? 'M' : 'L').Append(Text(points[i]));
+        }
+
+        Add($"<path class=\"{Class(stroke)}\" d=\"{data}\" fill=\"none\"/>\n");
+    }
+
+    /// <summary>A line of text.</summary>
+    /// <param name="at">Its point on the base line.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="height">Nominal height of letters, mm.</param>
+    /// <param name="anchor">Where it stands relative to the point.</param>
+    /// <param name="turn">Turn, counter-clockwise as seen.</param>
+    /// <param name="bold">Whether it stands out.</param>
+    public void Lettering(Point2 at, string text, double height, TextAnchor anchor, Angle turn = default, bool bold = false)
+    {
+        // Capitals of the common sans-serif faces are 0.716 of the font size high; ISO 3098 counts the capitals.
+        const double capitalShare = 0.716;
+        string anchorName = anchor switch
+        {
+            TextAnchor.Middle => " text-anchor=\"middle\"",
+            TextAnchor.End => " text-anchor=\"end\"",
+            _ => "",
+        };
+        string turned = turn.Degrees == 0 ? "" : $" transform=\"rotate({Text(-turn.Degrees)} {Text(at)})\"";
+        string weight = bold ? " font-weight=\"bold\"" : "";
+        Add($"<text x=\"{Text(at.X)}\" y=\"{Text(at.Y)}\" font-size=\"{Text(height / capitalShare)}\"{anchorName}{weight}{turned}>{Escape(text)}</text>\n");
+    }
+
+    /// <summary>The whole file.</summary>
+    public override string ToString() =>
+        $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{Text(Width)}mm\" height=\"{Text(Height)}mm\" viewBox=\"0 0 {Text(Width)} {Text(Height)}\" fill=\"none\" role=\"img\">\n"
+        + $"<title>{Escape(Title)}</title>\n"
+        + Style.ReplaceLineEndings("\n")
+        + $"<rect width=\"{Text(Width)}\" height=\"{Text(Height)}\" fill=\"#fff\"/>\n"
+        + _body
+        + "</svg>\n";
+
+    private void Add(string element) => _body.Append(element);
+
+    private static string Class(Stroke stroke) => stroke switch
+    {
+        Stroke.Outline => "o",
+        Stroke.Thin => "t",
+        Stroke.Hidden => "h",
+        Stroke.Centre => "c",
+        Stroke.Phantom => "p",
+        Stroke.Frame => "f",
+        _ => "n",
+    };
+
+    private static string Paint(Fill fill) => fill switch
+    {
+        Fill.Blank => "#fff",
+        Fill.HatchRising => "url(#hr)",
+        Fill.HatchFalling => "url(#hf)",
+        Fill.HatchClose => "url(#hc)",
+        Fill.HatchCloseFalling => "url(#hd)",
+        Fill.Grey => "#ddd",
+        Fill.Solid => "#000",
+        _ => "none",
+    };
+
+    private static string Text(Point2 point) => $"{Text(point.X)} {Text(point.Y)}";
+
+    // A thousandth of a millimetre on paper is finer than any printer.
+    private static string Text(double value)
+    {
+        string text = value.ToString("0.###", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+
+    private static string Escape(string text) =>
+        XmlText.Clean(text).Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("<", "&lt;", StringComparison.Ordinal)
+            .Replace(">", "&gt;", StringComparison.Ordinal);
+}

@@ -1,0 +1,246 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Xml;
+using ShellForge.Formats.Soup;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Formats.ThreeMf;
+
+/// <summary>Reads the model part: objects first, then the build that places them.</summary>
+internal sealed class ThreeMfModelReader(XmlReader xml)
+{
+    private const int DeepestComponents = 16;
+    private const long MostPlacedTriangles = 5_000_000;
+    private readonly Dictionary<string, ThreeMfObject> _objects = [];
+    private readonly ImmutableArray<FileFault>.Builder _faults = ImmutableArray.CreateBuilder<FileFault>();
+    private readonly List<SoupBuilder> _bodies = [];
+    private double _unit = 1;
+    private long _placed;
+
+    public SoupFile Read()
+    {
+        ThreeMfObject? current = null;
+        bool built = false;
+        while (xml.Read())
+        {
+            if (xml.NodeType != XmlNodeType.Element)
+            {
+                continue;
+            }
+
+            switch (xml.LocalName)
+            {
+                case "model":
+                    ReadUnit();
+                    break;
+                case "object":
+                    current = ReadObject();
+                    break;
+                case "vertex":
+                    current?.Vertices.Add(new Point3(Number("x"), Number("y"), Number("z")));
+                    break;
+                case "triangle":
+                    current?.Triangles.Add((Index("v1"), Index("v2"), Index("v3")));
+                    break;
+                case "component":
+                    current?.Components.Add((xml.GetAttribute("objectid") ?? "", Map()));
+                    break;
+                case "item":
+                    built = true;
+                    Build(xml.GetAttribute("objectid") ?? "", Map());
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        if (!built)
+        {
+            Fault("no-build", "the model builds nothing");
+        }
+
+        return SoupBuilder.Finish(ThreeMfReader.Kind, _bodies, _faults);
+    }
+
+    private void ReadUnit()
+    {
+        string unit = xml.GetAttribute("unit") ?? "millimeter";
+        double? size = unit switch
+        {
+            "micron" => 0.001,
+            "millimeter" => 1,
+            "centimeter" => 10,
+            "inch" => 25.4,
+            "foot" => 304.8,
+            "meter" => 1000,
+            _ => null,
+        };
+        if (size is null)
+        {
+            Fault("unknown-unit", $"the model's unit '{unit}' is none of the format; taken as millimeter");
+        }
+
+        _unit = size ?? 1;
+    }
+
+    private ThreeMfObject ReadObject()
+    {
+        string id = xml.GetAttribute("id") ?? "";
+        var read = new ThreeMfObject(xml.GetAttribute("name") ?? $"object {id}");
+        if (!_objects.TryAdd(id, read))
+        {
+            Fault("duplicate-object", $"two objects have the id '{id}'");
+        }
+
+        return read;
+    }
+
+    private void Build(string id, Transform3 map)
+    {
+        // Counted before anything is placed: a dozen nested components can multiply to more than any memory holds.
+        _placed += TrianglesOf(id, 0);
+        if (_placed > MostPlacedTriangles)
+        {
+            Fault("too-many", $"components multiply to more than {MostPlacedTriangles} triangles");
+        }
+        else
+        {
+            Place(id, map, 0);
+        }
+    }
+
+    private long TrianglesOf(string id, int depth)
+    {
+        if (!_objects.TryGetValue(id, out ThreeMfObject? found))
+        {
+            Fault("missing-object", $"object '{id}' is placed but not there");
+            return 0;
+        }
+
+        if (depth > DeepestComponents)
+        {
+            Fault("too-deep", $"components are nested deeper than {DeepestComponents}, perhaps in a circle");
+            return 0;
+        }
+
+        if (found.Total is null)
+        {
+            // An object counts at least one, so that empty objects can't multiply without end either.
+            long total = found.Triangles.Count + 1;
+            foreach ((string child, _) in found.Components)
+            {
+                total = Math.Min(total + TrianglesOf(child, depth + 1), MostPlacedTriangles + 1);
+            }
+
+            found.Total = total;
+        }
+
+        return found.Total.Value;
+    }
+
+    private void Place(string id, Transform3 map, int depth)
+    {
+        if (depth > DeepestComponents || !_objects.TryGetValue(id, out ThreeMfObject? found))
+        {
+            return;
+        }
+
+        if (found.Triangles.Count > 0)
+        {
+            _bodies.Add(Placed(found, map));
+        }
+
+        foreach ((string child, Transform3 childMap) in found.Components)
+        {
+            Place(child, childMap.Then(map), depth + 1);
+        }
+    }
+
+    private SoupBuilder Placed(ThreeMfObject found, Transform3 map)
+    {
+        var body = new SoupBuilder(found.Name);
+        Transform3 scaled = map.Then(Transform3.Scale(_unit, _unit, _unit));
+        int outside = 0;
+        Span<float> corners = stackalloc float[TriangleSoup.NumbersPerTriangle];
+        for (int t = 0; t < found.Triangles.Count; t++)
+        {
+            (int a, int b, int c) = found.Triangles[t];
+            int count = found.Vertices.Count;
+            if ((uint)a >= count || (uint)b >= count || (uint)c >= count)
+            {
+                outside++;
+                continue;
+            }
+
+            Put(corners, scaled.Apply(found.Vertices[a]));
+            Put(corners[3..], scaled.Apply(found.Vertices[b]));
+            Put(corners[6..], scaled.Apply(found.Vertices[c]));
+            body.Add(corners, string.Create(CultureInfo.InvariantCulture, $"triangle {t + 1} of '{found.Name}'"));
+        }
+
+        if (outside > 0)
+        {
+            Fault("vertex-number", $"{outside} triangles of '{found.Name}' name vertices that are not there");
+        }
+
+        return body;
+    }
+
+    private static void Put(Span<float> target, Point3 point)
+    {
+        target[0] = (float)point.X;
+        target[1] = (float)point.Y;
+        target[2] = (float)point.Z;
+    }
+
+    // Nine numbers of a matrix for row vectors, then the shift.
+    private Transform3 Map()
+    {
+        string? text = xml.GetAttribute("transform");
+        if (text is null)
+        {
+            return Transform3.Identity;
+        }
+
+        string[] words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        double[] m = [.. words.Take(13).Select(Parse)];
+        if (m.Length != 12)
+        {
+            Fault("transform", "a transform has other than twelve numbers");
+            return Transform3.Identity;
+        }
+
+        return new Transform3(m[0], m[3], m[6], m[9], m[1], m[4], m[7], m[10], m[2], m[5], m[8], m[11]);
+    }
+
+    private double Number(string attribute) => Parse(xml.GetAttribute(attribute) ?? "");
+
+    // What is no number becomes NaN, which is told with its triangle.
+    private static double Parse(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : double.NaN;
+
+    private int Index(string attribute) =>
+        int.TryParse(xml.GetAttribute(attribute), NumberStyles.None, CultureInfo.InvariantCulture, out int value) ? value : -1;
+
+    private void Fault(string code, string message)
+    {
+        // The same fault a thousand times says no more than once.
+        var fault = new FileFault(code, message);
+        if (!_faults.Contains(fault) && _faults.Count < 100)
+        {
+            _faults.Add(fault);
+        }
+    }
+
+    private sealed record ThreeMfObject(string Name)
+    {
+        /// <summary>Triangles with those of all components; null until counted.</summary>
+        public long? Total { get; set; }
+
+        public List<Point3> Vertices { get; } = [];
+
+        public List<(int A, int B, int C)> Triangles { get; } = [];
+
+        public List<(string Id, Transform3 Map)> Components { get; } = [];
+    }
+}

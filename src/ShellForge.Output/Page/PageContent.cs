@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Output.Page;
+
+/// <summary>Everything the report page shows, already put into words.</summary>
+public sealed record PageContent
+{
+    /// <summary>Name of the housing.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Revision mark; empty for none.</summary>
+    public string Revision { get; init; } = "";
+
+    /// <summary>The verdict.</summary>
+    public required PageVerdict Verdict { get; init; }
+
+    /// <summary>Short answers to the first questions: question and answer.</summary>
+    public required ImmutableArray<(string Question, string Answer)> Answers { get; init; }
+
+    /// <summary>Findings, worst first.</summary>
+    public required ImmutableArray<PageFinding> Findings { get; init; }
+
+    /// <summary>Bodies of the 3D view, from the floor up.</summary>
+    public required ImmutableArray<PageBody> Bodies { get; init; }
+
+    /// <summary>The computed light on the diffuser's face; null when there is none.</summary>
+    public PageLight? Light { get; init; }
+
+    /// <summary>Dimensioned drawings.</summary>
+    public required ImmutableArray<PageDrawing> Drawings { get; init; }
+
+    /// <summary>Light and heat: pictures.</summary>
+    public ImmutableArray<PagePicture> Pictures { get; init; } = [];
+
+    /// <summary>Light, heat and power: figures in words.</summary>
+    public ImmutableArray<(string What, string Value, string Meaning)> Figures { get; init; } = [];
+
+    /// <summary>What to have at hand.</summary>
+    public required ImmutableArray<(string Item, int Count)> Shopping { get; init; }
+
+    /// <summary>How each part is printed.</summary>
+    public required ImmutableArray<PagePart> Parts { get; init; }
+
+    /// <summary>Sentences that hold for all prints: what to switch off in the slicer.</summary>
+    public ImmutableArray<string> PrintAdvice { get; init; } = [];
+
+    /// <summary>Assembly in the order of the hands.</summary>
+    public required ImmutableArray<PageStep> Steps { get; init; }
+
+    /// <summary>Every resolved value.</summary>
+    public required ImmutableArray<(string Path, string Value, string From, string Why)> Resolved { get; init; }
+
+    /// <summary>Cautions that belong to no step.</summary>
+    public ImmutableArray<string> Cautions { get; init; } = [];
+
+    /// <summary>Set when the page follows a file.</summary>
+    public PageLive? Live { get; init; }
+}
+
+/// <summary>The verdict.</summary>
+/// <param name="Kind">good, warn or stop.</param>
+/// <param name="Words">In words.</param>
+public sealed record PageVerdict(string Kind, string Words);
+
+/// <summary>A finding on the page.</summary>
+public sealed record PageFinding(
+    int Number, string Severity, string Rule, string Subject, string Message, string Data, string Remedy, Point3? At, string Accepted);
+
+/// <summary>A body of the 3D view, as assembled.</summary>
+/// <param name="Name">Name of the part, or of what it belongs to on the board.</param>
+/// <param name="Label">For people.</param>
+/// <param name="Mesh">The written mesh.</param>
+/// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
+/// <param name="Opacity">1: opaque.</param>
+/// <param name="Level">Place in the stack, from 0: how far it moves when the housing is pulled apart.</param>
+/// <param name="Translucent">Whether it glows with the computed light.</param>
+/// <param name="BelongsTo">The name whose tick box shows and hides it.</param>
+public sealed record PageBody(
+    string Name, string Label, Mesh Mesh, string Colour, double Opacity, double Level, bool Translucent, string BelongsTo);
+
+/// <summary>A picture laid on the diffuser's face.</summary>
+public sealed record PageLight(byte[] Png, Box2 Extent);
+
+/// <summary>A drawing.</summary>
+/// <param name="Title">For people.</param>
+/// <param name="Svg">A whole SVG document without XML head.</param>
+public sealed record PageDrawing(string Title, string Svg);
+
+/// <summary>A picture.</summary>
+/// <param name="Caption">What it shows.</param>
+/// <param name="Alternative">For those who do not see it.</param>
+/// <param name="Png">The file.</param>
+/// <param name="Dark">Whether it is a picture of light in the dark.</param>
+public sealed record PagePicture(string Caption, string Alternative, byte[] Png, bool Dark);
+
+/// <summary>How a part is printed.</summary>
+public sealed record PagePart(
+    string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layer, string Walls, string Supports);
+
+/// <summary>A step of the assembly.</summary>
+/// <param name="Title">What the hands do.</param>
+/// <param name="Text">How.</param>
+/// <param name="Check">What to check after it.</param>
+/// <param name="Caution">Where the hand is at risk; empty for none.</param>
+/// <param name="Png">A picture; null for none.</param>
+/// <param name="Alternative">The picture in words.</param>
+public sealed record PageStep(string Title, string Text, string Check, string Caution, byte[]? Png, string Alternative);
+
+/// <summary>What the page needs to follow a file.</summary>
+/// <param name="Version">Counts the good versions of the file.</param>
+/// <param name="Tries">Numbers that can be tried.</param>
+public sealed record PageLive(int Version, ImmutableArray<PageTry> Tries);
+
+/// <summary>A number that can be tried.</summary>
+public sealed record PageTry(string Path, string Label, double Value, double Least, double Most, double Step);

@@ -1,0 +1,155 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace ShellForge.Output.Page;
+
+/// <summary>
+/// The report as one file that works offline: all that can be read stands in the HTML; the script only adds the view in space.
+/// Without a script (built without Node) the page says so and the drawings serve.
+/// </summary>
+public static class PageHtml
+{
+    /// <summary>The page.</summary>
+    /// <param name="content">What it shows.</param>
+    /// <param name="assets">Style and script.</param>
+    public static string Write(PageContent content, PageAssets assets)
+    {
+        var html = new StringBuilder(1 << 20);
+        html.Append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+        html.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Append("<title>").Append(Text(content.Name)).Append(" - housing report</title>\n");
+        html.Append("<link rel=\"icon\" href=\"data:,\">\n<style>").Append(assets.Style).Append("</style>\n</head>\n<body>\n");
+        html.Append("<a class=\"skip\" href=\"#findings\">To the findings</a>\n");
+        AppendHead(html, content);
+        html.Append("<main>\n");
+        PageViewSection.Append(html, content, assets.Script is not null);
+        PageSections.Append(html, content);
+        html.Append("</main>\n<footer>Made by ShellForge from the written meshes. No figure here is a certificate of safety.</footer>\n");
+        if (assets.Script is not null)
+        {
+            AppendData(html, content);
+            html.Append("<script id=\"page-script\" type=\"text/plain\">").Append(MeshPackingText(assets.Script)).Append("</script>\n");
+            html.Append("<script>").Append(Starter).Append("</script>\n");
+        }
+
+        return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    // The script travels deflated: it is two thirds of the page otherwise. Browsers without DecompressionStream keep the drawings.
+    private const string Starter = """
+        (async () => {
+          try {
+            const bytes = Uint8Array.from(atob(document.getElementById('page-script').textContent), (c) => c.charCodeAt(0));
+            const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+            const script = document.createElement('script');
+            script.textContent = await new Response(stream).text();
+            document.body.append(script);
+          } catch {
+            document.getElementById('view').classList.add('flat');
+            document.getElementById('view-status').textContent = 'This browser cannot draw in 3D; the drawings below show the same housing.';
+          }
+        })();
+        """;
+
+    /// <summary>Text made safe for HTML.</summary>
+    internal static string Text(string text) => HtmlEncoder.Default.Encode(text);
+
+    private static string MeshPackingText(string script) => PackedMesh.Deflated(Encoding.UTF8.GetBytes(script));
+
+    private static void AppendHead(StringBuilder html, PageContent content)
+    {
+        html.Append("<header class=\"top\" id=\"head\" data-refresh>\n<h1>").Append(Text(content.Name)).Append("</h1>\n");
+        if (content.Revision.Length > 0)
+        {
+            html.Append("<span class=\"rev\">revision ").Append(Text(content.Revision)).Append("</span>\n");
+        }
+
+        html.Append("<p class=\"verdict ").Append(content.Verdict.Kind).Append("\">").Append(Text(content.Verdict.Words)).Append("</p>\n</header>\n");
+        if (content.Live is { } live)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<div class=\"live\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\">Following the file. Version {live.Version}</div>\n");
+        }
+
+        html.Append("<ul class=\"answers\" id=\"answers\" data-refresh>\n");
+        foreach ((string question, string answer) in content.Answers)
+        {
+            html.Append("<li><b>").Append(Text(question)).Append("</b>").Append(Text(answer)).Append("</li>\n");
+        }
+
+        html.Append("</ul>\n");
+    }
+
+    private static void AppendData(StringBuilder html, PageContent content)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Encoder = JavaScriptEncoder.Default }))
+        {
+            json.WriteStartObject();
+            json.WriteBoolean("live", content.Live is not null);
+            json.WriteStartArray("bodies");
+            foreach (PageBody body in content.Bodies)
+            {
+                PackedMesh packed = PackedMesh.Of(body.Mesh);
+                json.WriteStartObject();
+                json.WriteString("name", body.Name);
+                json.WriteString("belongsTo", body.BelongsTo);
+                json.WriteString("colour", body.Colour);
+                json.WriteString("edge", PageColours.Edge(body.Colour));
+                json.WriteString("cutColour", PageColours.Cut(body.Colour));
+                json.WriteNumber("opacity", body.Opacity);
+                json.WriteNumber("level", body.Level);
+                json.WriteBoolean("translucent", body.Translucent);
+                json.WriteStartObject("mesh");
+                json.WriteNumber("vertices", packed.Vertices);
+                json.WriteNumber("triangles", packed.Triangles);
+                json.WriteString("data", packed.Data);
+                json.WriteEndObject();
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("findings");
+            foreach (PageFinding finding in content.Findings)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("number", finding.Number);
+                json.WriteString("severity", finding.Severity);
+                json.WriteString("message", finding.Message);
+                if (finding.At is { } at)
+                {
+                    json.WriteStartArray("at");
+                    json.WriteNumberValue(Math.Round(at.X, 3));
+                    json.WriteNumberValue(Math.Round(at.Y, 3));
+                    json.WriteNumberValue(Math.Round(at.Z, 3));
+                    json.WriteEndArray();
+                }
+
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            if (content.Light is { } light)
+            {
+                json.WriteStartObject("light");
+                json.WriteString("image", "data:image/png;base64," + Convert.ToBase64String(light.Png));
+                json.WriteStartArray("extent");
+                json.WriteNumberValue(light.Extent.Min.X);
+                json.WriteNumberValue(light.Extent.Min.Y);
+                json.WriteNumberValue(light.Extent.Max.X);
+                json.WriteNumberValue(light.Extent.Max.Y);
+                json.WriteEndArray();
+                json.WriteEndObject();
+            }
+            else
+            {
+                json.WriteNull("light");
+            }
+
+            json.WriteEndObject();
+        }
+
+        html.Append("<script id=\"housing-data\" type=\"application/json\">").Append(Encoding.UTF8.GetString(buffer.ToArray())).Append("</script>\n");
+    }
+}

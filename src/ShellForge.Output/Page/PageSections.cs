@@ -1,0 +1,166 @@
+using System.Globalization;
+using System.Text;
+
+namespace ShellForge.Output.Page;
+
+/// <summary>The readable part of the page, in the order in which a maker needs it.</summary>
+internal static class PageSections
+{
+    public static void Append(StringBuilder html, PageContent content)
+    {
+        AppendFindings(html, content);
+        AppendDrawings(html, content);
+        AppendLight(html, content);
+        AppendShopping(html, content);
+        AppendParts(html, content);
+        AppendSteps(html, content);
+        AppendResolved(html, content);
+    }
+
+    private static void Section(StringBuilder html, string id, string title, Action body)
+    {
+        html.Append($"<section id=\"{id}\" data-refresh aria-labelledby=\"{id}-title\">\n<h2 id=\"{id}-title\">{PageHtml.Text(title)}</h2>\n");
+        body();
+        html.Append("</section>\n");
+    }
+
+    private static void AppendFindings(StringBuilder html, PageContent content) => Section(html, "findings", "Findings", () =>
+    {
+        if (content.Findings.IsEmpty)
+        {
+            html.Append("<p>Nothing was found that needs your hand.</p>\n");
+        }
+
+        foreach (PageFinding finding in content.Findings)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<article class=\"finding {finding.Severity}\" id=\"finding-{finding.Number}\">\n");
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"what\"><span class=\"weight\">{finding.Number} {finding.Severity}</span> {PageHtml.Text(finding.Subject)}: {PageHtml.Text(finding.Message)}</p>\n");
+            html.Append($"<p class=\"data\">{PageHtml.Text(finding.Data)}</p>\n");
+            if (finding.Remedy.Length > 0)
+            {
+                html.Append($"<p class=\"remedy\">What to do: {PageHtml.Text(finding.Remedy)}</p>\n");
+            }
+
+            if (finding.Accepted.Length > 0)
+            {
+                html.Append($"<p class=\"accepted\">Accepted in the file: {PageHtml.Text(finding.Accepted)}</p>\n");
+            }
+
+            html.Append($"<p><small>rule {PageHtml.Text(finding.Rule)}</small>");
+            if (finding.At is not null)
+            {
+                html.Append(CultureInfo.InvariantCulture, $" <button type=\"button\" class=\"plain\" data-fly=\"{finding.Number}\">Show the place<span class=\"skip\"> of finding {finding.Number}</span></button>");
+            }
+
+            html.Append("</p>\n</article>\n");
+        }
+    });
+
+    private static void AppendDrawings(StringBuilder html, PageContent content) => Section(html, "drawings", "Drawings", () =>
+    {
+        html.Append("<div class=\"pictures\">\n");
+        foreach (PageDrawing drawing in content.Drawings)
+        {
+            html.Append($"<figure class=\"drawing\" tabindex=\"0\" aria-label=\"{PageHtml.Text(drawing.Title)}\">{drawing.Svg}<figcaption>{PageHtml.Text(drawing.Title)}</figcaption></figure>\n");
+        }
+
+        html.Append("</div>\n");
+    });
+
+    private static void AppendLight(StringBuilder html, PageContent content)
+    {
+        if (content.Pictures.IsEmpty && content.Figures.IsEmpty)
+        {
+            return;
+        }
+
+        Section(html, "light", "Light, heat and power", () =>
+        {
+            html.Append("<div class=\"pictures\">\n");
+            foreach (PagePicture picture in content.Pictures)
+            {
+                html.Append($"<figure{(picture.Dark ? " class=\"dark\"" : "")}><img alt=\"{PageHtml.Text(picture.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(picture.Png)}\"><figcaption>{PageHtml.Text(picture.Caption)}</figcaption></figure>\n");
+            }
+
+            html.Append("</div>\n");
+            Table(html, "What was computed", ["what", "value", "what it means"], content.Figures.Select(f => new[] { f.What, f.Value, f.Meaning }));
+        });
+    }
+
+    private static void AppendShopping(StringBuilder html, PageContent content) => Section(html, "shopping", "What to buy", () =>
+        Table(html, "To have at hand before you start", ["item", "count"], content.Shopping.Select(s => new[] { s.Item, s.Count.ToString(CultureInfo.InvariantCulture) })));
+
+    private static void AppendParts(StringBuilder html, PageContent content) => Section(html, "parts", "How to print", () =>
+    {
+        Table(
+            html,
+            "One row a part. Time is an estimate from the layer paths.",
+            ["part", "file", "filament", "size", "mass", "time", "lies on the bed", "layers", "walls", "supports"],
+            content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation, p.Layer, p.Walls, p.Supports }));
+        foreach (string advice in content.PrintAdvice)
+        {
+            html.Append($"<p>{PageHtml.Text(advice)}</p>\n");
+        }
+    });
+
+    private static void AppendSteps(StringBuilder html, PageContent content) => Section(html, "assembly", "Put it together", () =>
+    {
+        foreach (string caution in content.Cautions)
+        {
+            Caution(html, caution);
+        }
+
+        html.Append("<ol class=\"steps\">\n");
+        foreach (PageStep step in content.Steps)
+        {
+            html.Append($"<li><div><h3>{PageHtml.Text(step.Title)}</h3><p>{PageHtml.Text(step.Text)}</p>");
+            if (step.Caution.Length > 0)
+            {
+                Caution(html, step.Caution);
+            }
+
+            html.Append($"<p class=\"check\">Check: {PageHtml.Text(step.Check)}</p></div>");
+            if (step.Png is not null)
+            {
+                html.Append($"<img alt=\"{PageHtml.Text(step.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(step.Png)}\">");
+            }
+
+            html.Append("</li>\n");
+        }
+
+        html.Append("</ol>\n");
+    });
+
+    private static void AppendResolved(StringBuilder html, PageContent content) => Section(html, "resolved", "Every value and where it comes from", () =>
+    {
+        html.Append(CultureInfo.InvariantCulture, $"<details><summary>{content.Resolved.Length} values</summary>\n");
+        Table(html, "Lengths in millimetres", ["value", "is", "from", "because"], content.Resolved.Select(r => new[] { r.Path, r.Value, r.From, r.Why }));
+        html.Append("</details>\n");
+    });
+
+    private static void Caution(StringBuilder html, string text) =>
+        html.Append($"<p class=\"caution\"><b>Mind your hands and eyes.</b> {PageHtml.Text(text)}</p>\n");
+
+    private static void Table(StringBuilder html, string caption, string[] heads, IEnumerable<string[]> rows)
+    {
+        html.Append($"<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{PageHtml.Text(caption)}\"><table><caption>{PageHtml.Text(caption)}</caption>\n<thead><tr>");
+        foreach (string head in heads)
+        {
+            html.Append($"<th scope=\"col\">{PageHtml.Text(head)}</th>");
+        }
+
+        html.Append("</tr></thead>\n<tbody>\n");
+        foreach (string[] row in rows)
+        {
+            html.Append("<tr>");
+            foreach (string cell in row)
+            {
+                html.Append($"<td>{PageHtml.Text(cell)}</td>");
+            }
+
+            html.Append("</tr>\n");
+        }
+
+        html.Append("</tbody></table></div>\n");
+    }
+}

@@ -1,0 +1,97 @@
+// Brings the static report to life. Everything that can be read is in the page without this script.
+import { unpackMesh } from './unpack.js';
+import { Viewer } from './viewer.js';
+import { Pins } from './pins.js';
+import { follow } from './follow.js';
+
+const $ = (id) => document.getElementById(id);
+const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+function readData(root) {
+  const holder = root.getElementById('housing-data');
+  return holder ? JSON.parse(holder.textContent) : null;
+}
+
+async function bodies(data) {
+  return Promise.all(data.bodies.map(async (body) => ({ ...body, positions: await unpackMesh(body.mesh) })));
+}
+
+function wireControls(viewer, getData) {
+  const section = () => {
+    const axis = $('cut-axis').value;
+    $('cut-place').disabled = axis === 'none';
+    const size = viewer.bounds;
+    if (axis === 'none') { viewer.section(null, 0); return; }
+    const low = size.min[axis];
+    const high = size.max[axis];
+    viewer.section(axis, low + (high - low) * Number($('cut-place').value));
+  };
+  $('explode').addEventListener('input', (e) => viewer.explode(Number(e.target.value)));
+  $('cut-axis').addEventListener('change', section);
+  $('cut-place').addEventListener('input', section);
+  for (const button of document.querySelectorAll('[data-stand]')) {
+    button.addEventListener('click', () => viewer.lookFrom(button.dataset.stand));
+  }
+  $('show-parts').addEventListener('change', (e) => viewer.show(e.target.value, e.target.checked));
+  $('glow')?.addEventListener('change', (e) => viewer.glow(e.target.checked ? getData().light : null));
+  $('canvas').addEventListener('keydown', (e) => {
+    const moves = {
+      ArrowLeft: [-8, 0, 1], ArrowRight: [8, 0, 1], ArrowUp: [0, -6, 1], ArrowDown: [0, 6, 1],
+      '+': [0, 0, 0.9], '=': [0, 0, 0.9], '-': [0, 0, 1.1],
+    };
+    if (e.key === 'Home') viewer.lookFrom('front');
+    else if (moves[e.key]) viewer.nudge(...moves[e.key]);
+    else return;
+    e.preventDefault();
+  });
+  return section;
+}
+
+function pick(viewer, finding) {
+  viewer.flyTo(finding.at, still);
+  for (const row of document.querySelectorAll('.finding')) row.classList.toggle('picked', row.id === `finding-${finding.number}`);
+  $(`finding-${finding.number}`)?.scrollIntoView({ block: 'nearest', behavior: still ? 'auto' : 'smooth' });
+  $('view-status').textContent = `Looking at finding ${finding.number}: ${finding.message}`;
+}
+
+async function start() {
+  let data = readData(document);
+  if (!data || !$('canvas')) return;
+  let viewer;
+  try {
+    let pins;
+    viewer = new Viewer($('canvas'), () => pins?.place());
+    pins = new Pins($('pins'), viewer, (finding) => pick(viewer, finding));
+    viewer.setParts(await bodies(data), true);
+    pins.set(data.findings);
+    const section = wireControls(viewer, () => data);
+    document.body.addEventListener('click', (e) => {
+      const number = e.target.closest?.('[data-fly]')?.dataset.fly;
+      const finding = number && data.findings.find((f) => String(f.number) === number);
+      if (finding) { $('view').scrollIntoView({ block: 'nearest' }); pick(viewer, finding); }
+    });
+    $('view').classList.add('ready');
+    document.documentElement.dataset.view = 'ready';
+    window.housing = { viewer };
+    if (data.live) {
+      follow(async (fresh) => {
+        data = readData(fresh);
+        for (const block of document.querySelectorAll('[data-refresh]')) {
+          const other = fresh.getElementById(block.id);
+          if (other) block.replaceChildren(...other.childNodes);
+        }
+        viewer.setParts(await bodies(data), false);
+        pins.set(data.findings);
+        section();
+        if ($('glow')?.checked) await viewer.glow(data.light);
+      });
+    }
+  } catch (error) {
+    $('view-status').textContent = 'This browser cannot draw in 3D; the drawings below show the same housing.';
+    $('view').classList.add('flat');
+    document.documentElement.dataset.view = 'flat';
+    console.warn(error);
+  }
+}
+
+start();

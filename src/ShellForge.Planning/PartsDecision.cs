@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Planning;
+
+/// <summary>The printed parts, how each lies on the bed, and by how much it is written larger so that it shrinks to size.</summary>
+internal static class PartsDecision
+{
+    /// <summary>Name of the tub.</summary>
+    public const string Tub = "tub";
+
+    /// <summary>Name of the baffle.</summary>
+    public const string Baffle = "baffle";
+
+    /// <summary>Name of the diffuser.</summary>
+    public const string Diffuser = "diffuser";
+
+    /// <summary>Name of the cover.</summary>
+    public const string Cover = "cover";
+
+    /// <summary>Decides the parts, from the floor up.</summary>
+    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle)
+    {
+        var reasons = new Reasons();
+        var parts = ImmutableArray.CreateBuilder<PartPlan>();
+        FilamentProfile coverFilament = diffuser.Fit == DiffuserFit.OneWithCover ? diffuser.Filament : file.Print.Shell;
+        parts.Add(Part(Tub, file.Print.Shell, Transform3.Identity, file, reasons));
+        if (baffle is not null)
+        {
+            parts.Add(Part(Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons));
+        }
+
+        if (diffuser.Fit is DiffuserFit.DropIn)
+        {
+            parts.Add(Part(Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons));
+        }
+        else if (diffuser.Fit is DiffuserFit.PrintedIn)
+        {
+            parts.Add(Part(Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons) with { PrintedWith = Cover });
+        }
+
+        parts.Add(Part(Cover, coverFilament, FaceDown(stack.Front), file, reasons));
+        return reasons.Of(parts.ToImmutable());
+    }
+
+    // Turned about x, so that the face towards the viewer lies on the bed.
+    private static Transform3 FaceDown(double faceZ) =>
+        Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, faceZ));
+
+    private static PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, BoardFile file, Reasons reasons)
+    {
+        bool slicer = file.Print.Printer.SlicerScalesShrinkage;
+        double scale = slicer ? 1 : Math.Round(1 / (1 - filament.Shrinkage), 5);
+        string path = $"parts.{name}";
+        reasons.Choice($"{path}.filament", filament.Name, Reasons.Rule, $"{filament.Family}, {filament.Colour}");
+        reasons.Choice($"{path}.scale", scale.ToString("0.#####", CultureInfo.InvariantCulture), filament.Name, slicer
+            ? "the printer profile says that the slicer scales for shrinkage"
+            : "written larger in x and y so that it shrinks to size: switch off the slicer's own compensation for shrinkage, holes and elephant's foot");
+        return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale };
+    }
+}

@@ -1,0 +1,174 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Planning;
+
+/// <summary>A port as far as it is decided before the heights are: everything in plan.</summary>
+/// <param name="Part">The connector's part.</param>
+/// <param name="WallInner">u of the nearest inner wall face across the plug's width, mm.</param>
+/// <param name="WallFace">u of the farthest outer wall face across the plug's width, mm.</param>
+/// <param name="MouthU">u of the mouth's face, mm.</param>
+/// <param name="Kind">Rung of the ladder.</param>
+/// <param name="RecessFace">u of the recess's floor; null without a recess.</param>
+/// <param name="Through">Whether the wall opens as wide as the overmould.</param>
+internal sealed record PortInPlan(
+    BoardPart Part, double WallInner, double WallFace, double MouthU, PortKind Kind, double? RecessFace, bool Through)
+{
+    /// <summary>Sizes of mouth and plug.</summary>
+    public MouthProfile Mouth => Part.Mouth!.Profile;
+
+    /// <summary>Height of whatever is cut widest along z, mm.</summary>
+    public double TallestCut => RecessFace is not null || Through ? Mouth.RecessHeight : Mouth.OpeningHeight;
+
+    /// <summary>Height of the mouth's axis off the board face that the part sits on, mm.</summary>
+    public double AxisOffBoard => Mouth.AxisHeight + Part.Lift;
+}
+
+/// <summary>
+/// The port ladder: a closed opening where the overmould may touch the wall; a recess where the mouth lies deeper; a slot with a tongue
+/// on the cover where the connector stands in the wall, since the board could not be lowered in otherwise; an opening for the
+/// whole overmould where a recess would leave no wall; refusal where no plug can come.
+/// </summary>
+internal static class PortDecision
+{
+    /// <summary>The connectors that get a port: those asked for, and the one that brings power.</summary>
+    public static IEnumerable<BoardPart> Ported(BoardFile file) => file.Board.Parts.Where(p => p.Mouth is not null
+        && (p.Port == PortWish.Open
+            || (p.Port == PortWish.Unsaid && file.Housing.Cable is ConnectorCable cable && cable.PartRef == p.Ref)));
+
+    /// <summary>Decides each port in plan.</summary>
+    public static Decided<ImmutableArray<PortInPlan>> InPlan(BoardFile file, PrintBasis basis, ShellPlan shell)
+    {
+        var reasons = new Reasons();
+        var ports = ImmutableArray.CreateBuilder<PortInPlan>();
+        foreach (BoardPart part in Ported(file))
+        {
+            if (InPlan(file, part, basis, shell, reasons) is { } port)
+            {
+                ports.Add(port);
+            }
+        }
+
+        return reasons.Of(ports.ToImmutable());
+    }
+
+    /// <summary>Sets each port at its height.</summary>
+    public static Decided<ImmutableArray<PortPlan>> AtHeight(
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports, BoardLevels levels)
+    {
+        var reasons = new Reasons();
+        return reasons.Of(ports.Select(p => AtHeight(file, p, basis, shell, levels, reasons)).ToImmutableArray());
+    }
+
+    private static PortInPlan? InPlan(BoardFile file, BoardPart part, PrintBasis basis, ShellPlan shell, Reasons reasons)
+    {
+        ConnectorMouth mouth = part.Mouth!;
+        MouthProfile profile = mouth.Profile;
+        string path = $"ports.{part.Ref}";
+        double mouthU = Point2.Dot(mouth.Face, Point2.Polar(1, mouth.Faces));
+        if (WallAhead(shell, part) is not { } wall || wall.OuterMost - mouthU > profile.PlugLength - PlanRules.Grip + shell.Wall)
+        {
+            reasons.Refuse("no-way-for-plug", part.Ref,
+                $"{part.Ref}: no wall within a plug's length in front of its mouth; planned without a port",
+                WallAhead(shell, part)?.OuterMost - mouthU ?? 0, profile.PlugLength - PlanRules.Grip, "mm",
+                new Point3(mouth.Face.X, mouth.Face.Y, 0), "turn the connector to the edge, or take the cable out through a notch");
+            return null;
+        }
+
+        double behind = wall.OuterMost - mouthU;
+        bool inWall = mouthU > wall.InnerLeast - file.Print.Printer.NormalFit;
+        double thinnest = wall.InnerMost + basis.Wall(PlanRules.RecessWallLines);
+        bool needsRecess = behind > PlanRules.MouthBehind + Layers.Slack;
+        bool recessHolds = thinnest <= mouthU + PlanRules.MouthBehind && thinnest < wall.OuterMost;
+        double? recess = needsRecess && recessHolds ? Math.Max(mouthU, thinnest) : null;
+        bool through = needsRecess && !recessHolds;
+        PortKind kind = inWall ? PortKind.SlotWithTongue
+            : needsRecess ? PortKind.OvermouldRecess : PortKind.ClosedOpening;
+        string depth = string.Create(CultureInfo.InvariantCulture, $"the mouth lies {Reasons.Mm(Math.Round(behind, 3))} behind the wall's face");
+        reasons.Choice($"{path}.kind", kind switch
+        {
+            PortKind.SlotWithTongue => "slot open to the parting line, closed by a tongue on the cover",
+            PortKind.OvermouldRecess => through ? "opening for the whole overmould" : "closed opening with a recess for the overmould",
+            _ => "closed opening",
+        }, Reasons.Rule, inWall
+            ? $"{part.Ref} stands {Reasons.Mm(Math.Round(mouthU - wall.InnerLeast, 3))} into the wall: the board could not be lowered in otherwise"
+            : through ? $"{depth}: a recess would leave less than {PlanRules.RecessWallLines} lines of wall" : depth);
+        if (recess is double face)
+        {
+            reasons.Length($"{path}.recess-depth", Math.Round(wall.OuterMost - face, 3), Reasons.Rule,
+                $"{depth}, more than {Reasons.Mm(PlanRules.MouthBehind)}: the overmould enters the wall");
+        }
+
+        return new PortInPlan(part, wall.InnerLeast, wall.OuterMost, mouthU, kind, recess, through);
+    }
+
+    private static PortPlan AtHeight(
+        BoardFile file, PortInPlan port, PrintBasis basis, ShellPlan shell, BoardLevels levels, Reasons reasons)
+    {
+        MouthProfile mouth = port.Mouth;
+        string path = $"ports.{port.Part.Ref}";
+        double axis = port.Part.Side == BoardSide.Bottom
+            ? levels.BoardBottom - port.AxisOffBoard : levels.BoardTop + port.AxisOffBoard;
+        double width = port.Through ? mouth.RecessWidth : mouth.OpeningWidth;
+        double height = port.Through ? mouth.RecessHeight : mouth.OpeningHeight;
+        if (port.Kind == PortKind.SlotWithTongue)
+        {
+            width = Math.Max(width, mouth.ShellWidth + (2 * file.Print.Printer.LooseFit));
+        }
+
+        double bottom = basis.Down(axis - (height / 2));
+        double top = basis.Up(axis + (height / 2));
+        double recessBottom = basis.Down(axis - (mouth.RecessHeight / 2));
+        double recessTop = basis.Up(axis + (mouth.RecessHeight / 2));
+        double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
+        RecessPlan? recess = port.RecessFace is double face
+            ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
+                Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, file), face)
+            : null;
+        double gap = file.Print.Printer.NormalFit;
+        TonguePlan? tongue = port.Kind == PortKind.SlotWithTongue
+            ? new TonguePlan(width - (2 * gap), top, gap, shell.Wall, width) : null;
+        double behind = (port.RecessFace ?? (port.Through ? port.MouthU : port.WallFace)) - port.MouthU;
+        reasons.Length($"{path}.axis", axis, port.Part.Package?.Name ?? Reasons.Rule, "height of the mouth's axis over the outer floor");
+        reasons.Length($"{path}.opening-width", width, port.Part.Package?.Name ?? Reasons.Rule, port.Through ? mouth.RecessWidth.Source : mouth.OpeningWidth.Source);
+        reasons.Length($"{path}.opening-height", Math.Round(top - bottom, 6), port.Part.Package?.Name ?? Reasons.Rule, "the profile's, out to whole layers");
+        return new PortPlan
+        {
+            Ref = port.Part.Ref,
+            Kind = port.Kind,
+            Faces = port.Part.Mouth!.Faces,
+            Face = port.Part.Mouth.Face,
+            AxisZ = axis,
+            Mouth = mouth,
+            OpeningWidth = width,
+            OpeningBottom = bottom,
+            OpeningTop = top,
+            OpeningCornerRadius = Corner(width, top - bottom, roundness, file),
+            WallFace = port.WallFace,
+            WallInner = port.WallInner,
+            MouthBehind = Math.Max(0, behind),
+            Recess = recess,
+            Tongue = tongue,
+        };
+    }
+
+    // As round as the overmould is, and round enough that the flat of the roof can be bridged.
+    private static double Corner(double width, double height, double roundness, BoardFile file)
+    {
+        double half = Math.Min(width, height) / 2;
+        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / 2);
+        return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
+    }
+
+    private static WallSpan? WallAhead(ShellPlan shell, BoardPart part)
+    {
+        ConnectorMouth mouth = part.Mouth!;
+        Point2 along = Point2.Polar(1, mouth.Faces);
+        return WallSpan.Ahead(
+            shell, mouth.Faces, Point2.Dot(mouth.Face, new Point2(0 - along.Y, along.X)), mouth.Profile.RecessWidth,
+            Math.Min(Point2.Dot(mouth.Face, along), Point2.Dot(part.At, along)));
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+
+namespace ShellForge.Planning;
+
+/// <summary>Screws, inserts, washers, ties and sheet to have at hand, counted from the plan.</summary>
+internal static class ShoppingDecision
+{
+    /// <summary>The list, in the order of assembly.</summary>
+    public static ImmutableArray<ShoppingItem> Decide(
+        ImmutableArray<BossPlan> bosses, ImmutableArray<ScrewJointPlan> screws, CableExitPlan? cable, DiffuserPlan diffuser, MountPlan? mount)
+    {
+        var items = ImmutableArray.CreateBuilder<ShoppingItem>();
+        items.AddRange(Count(bosses.Where(b => b.Hole is not null).Select(b =>
+            $"heat-set insert {b.Hole!.Insert.Thread} x {Reasons.Mm(b.Hole.Insert.Length)}, body {Reasons.Mm(b.Hole.Insert.OuterDiameter)} ({b.Hole.Insert.Name})")));
+        items.AddRange(Count(screws.Select(s => $"screw {s.Screw.Thread} x {Reasons.Mm(s.Length)} ({s.Screw.Name})")));
+        items.AddRange(Count(screws.Where(s => s.Washer).Select(s =>
+            $"washer {s.Screw.Thread}, outside {Reasons.Mm(s.Screw.WasherDiameter)}")));
+        if (cable?.TiePost is not null)
+        {
+            items.Add(new ShoppingItem("cable tie, 2.5 wide", 1));
+        }
+
+        if (diffuser.Fit == DiffuserFit.CutSheet)
+        {
+            var bounds = diffuser.Outline.Bounds;
+            items.Add(new ShoppingItem(
+                $"diffuser sheet {Reasons.Mm(diffuser.Thickness)} thick, cut from {Reasons.Mm(Math.Ceiling(bounds.Max.X - bounds.Min.X))} x {Reasons.Mm(Math.Ceiling(bounds.Max.Y - bounds.Min.Y))}", 1));
+        }
+
+        items.AddRange(mount?.Shopping ?? []);
+        return items.ToImmutable();
+    }
+
+    private static IEnumerable<ShoppingItem> Count(IEnumerable<string> items) =>
+        items.GroupBy(i => i).Select(g => new ShoppingItem(g.Key, g.Count()));
+}
