@@ -3,6 +3,9 @@ namespace ShellForge.Geometry.Numerics;
 /// <summary>A point or a vector in space, in millimetres.</summary>
 public readonly record struct Point3(double X, double Y, double Z)
 {
+    /// <summary>The origin, or the vector without a length.</summary>
+    public static Point3 Zero => default;
+
     /// <summary>The projection along z.</summary>
     public Point2 XY => new(X, Y);
 
