@@ -49,6 +49,10 @@ public static class Outlines
         return IsSimple(result) ? result : null;
     }
 
+    /// <summary>Whether a chamfer can be cut along an outline.</summary>
+    public static bool Chamferable(ImmutableArray<Point2> loop, double chamfer) =>
+        Mitred(loop, -chamfer - (2 * ChamferReach)) is not null && Mitred(loop, 2 * ChamferReach) is not null;
+
     private static bool IsSimple(ImmutableArray<Point2> loop)
     {
         try

@@ -9,40 +9,28 @@ namespace ShellForge.Planning;
 /// <summary>The printed parts, how each lies on the bed, and by how much it is written larger so that it shrinks to size.</summary>
 internal static class PartsDecision
 {
-    /// <summary>Name of the tub.</summary>
-    public const string Tub = "tub";
-
-    /// <summary>Name of the baffle.</summary>
-    public const string Baffle = "baffle";
-
-    /// <summary>Name of the diffuser.</summary>
-    public const string Diffuser = "diffuser";
-
-    /// <summary>Name of the cover.</summary>
-    public const string Cover = "cover";
-
     /// <summary>Decides the parts, from the floor up.</summary>
     public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle)
     {
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
         FilamentProfile coverFilament = diffuser.Fit == DiffuserFit.OneWithCover ? diffuser.Filament : file.Print.Shell;
-        parts.Add(Part(Tub, file.Print.Shell, Transform3.Identity, file, reasons));
+        parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, file, reasons));
         if (baffle is not null)
         {
-            parts.Add(Part(Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons));
+            parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons));
         }
 
         if (diffuser.Fit is DiffuserFit.DropIn)
         {
-            parts.Add(Part(Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons));
+            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons));
         }
         else if (diffuser.Fit is DiffuserFit.PrintedIn)
         {
-            parts.Add(Part(Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons) with { PrintedWith = Cover });
+            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons) with { PrintedWith = PartNames.Cover });
         }
 
-        parts.Add(Part(Cover, coverFilament, FaceDown(stack.Front), file, reasons));
+        parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons));
         return reasons.Of(parts.ToImmutable());
     }
 

@@ -186,7 +186,7 @@ internal static class ShellDecision
     {
         double chamfer = shell.BedChamfer;
         bool possible = shell.Round is not null
-            || shell.Footprint.Filled().Loops.All(l => Outlines.Mitred(l, -chamfer - Outlines.ChamferReach) is not null);
+            || shell.Footprint.Filled().Loops.All(l => Outlines.Chamferable(l, chamfer));
         if (!possible)
         {
             return reasons.Length("shell.bed-chamfer", 0, Reasons.Rule, "the outline's corners are too tight for one");

@@ -1,0 +1,62 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>Openings for connectors: through the tub's wall, with a recess and, where the opening is a slot, a tongue on the cover.</summary>
+internal static class Ports
+{
+    // Cutters start this far inside the wall and end this far outside it, mm: walls are curved.
+    private const double PastWall = 0.6;
+
+    /// <summary>All ports.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    {
+        for (int i = 0; i < plan.Ports.Length; i++)
+        {
+            PortPlan port = plan.Ports[i];
+            Transform3 frame = OutwardFrame.Facing(port.Faces);
+            double v = OutwardFrame.Across(port.Face, port.Faces);
+            Solid opening = Shapes
+                .Extrude(Opening(plan, port, v), port.WallInner - PastWall, port.WallFace + PastWall)
+                .Moved(frame).Tagged(FaceNames.Tag(FaceFeature.Port, i));
+            yield return FeatureContribution.Cuts(PartNames.Tub, opening);
+            if (port.Tongue is { } tongue)
+            {
+                yield return FeatureContribution.Adds(PartNames.Cover, Tongues.Solid(
+                    plan, tongue, port.Faces, v, port.WallInner - PastWall, port.WallFace + PastWall)
+                    .Tagged(FaceNames.Tag(FaceFeature.Tongue, i)));
+            }
+            else if (port.OpeningTop > plan.Stack.PartingLine)
+            {
+                yield return FeatureContribution.Cuts(PartNames.Cover, opening);
+            }
+
+            if (port.Recess is { } recess)
+            {
+                Solid cut = Shapes.Extrude(
+                    Region.RoundedRectangle(
+                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom,
+                        recess.CornerRadius, RingSide.Outside),
+                    recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
+                yield return FeatureContribution.Cuts(PartNames.Tub, cut);
+                if (port.Tongue is not null || recess.Top > plan.Stack.PartingLine)
+                {
+                    yield return FeatureContribution.Cuts(PartNames.Cover, cut);
+                }
+            }
+        }
+    }
+
+    private static Region Opening(HousingPlan plan, PortPlan port, double v)
+    {
+        double top = port.Tongue is null ? port.OpeningTop : plan.Stack.PartingLine + PastWall;
+        var middle = new Point2(v, (port.OpeningBottom + top) / 2);
+        return port.Tongue is null
+            ? Region.RoundedRectangle(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius, RingSide.Outside)
+            : Region.Rectangle(
+                new Point2(v - (port.OpeningWidth / 2), port.OpeningBottom), new Point2(v + (port.OpeningWidth / 2), top));
+    }
+}

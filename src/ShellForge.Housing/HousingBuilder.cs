@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Housing.Features;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing;
+
+/// <summary>Makes the parts of a plan. Decides nothing: every length comes from the plan.</summary>
+public static class HousingBuilder
+{
+    /// <summary>Every feature, in the order in which their faces are named.</summary>
+    private static readonly ImmutableArray<Func<HousingPlan, IEnumerable<FeatureContribution>>> Features =
+    [
+        TubShell.Of,
+        Bosses.Of,
+        Ports.Of,
+        CableNotch.Of,
+        TiePost.Of,
+        Saddles.Of,
+    ];
+
+    /// <summary>The parts, in the order of the plan, as solids that nobody has evaluated yet.</summary>
+    public static ImmutableArray<HousingPart> Build(HousingPlan plan)
+    {
+        ImmutableArray<FeatureContribution> contributions = [.. Features.SelectMany(feature => feature(plan))];
+        return [.. plan.Parts.Select(part => Join(part, [.. contributions.Where(c => c.Part == part.Name)]))];
+    }
+
+    private static HousingPart Join(PartPlan part, ImmutableArray<FeatureContribution> contributions)
+    {
+        ImmutableArray<Solid> cuts = [.. contributions.Where(c => c.Cut is not null).Select(c => c.Cut!)];
+        Solid body = Solid.Union(contributions.Where(c => c.Add is not null).Select(c => c.Add!));
+        Solid assembled = cuts.IsEmpty ? body : body.Less(cuts);
+        Transform3 written = part.ToPrint.Then(Transform3.Scale(part.ShrinkScale, part.ShrinkScale, 1));
+        return new HousingPart { Name = part.Name, Assembled = assembled, InPrint = assembled.Moved(written), Plan = part };
+    }
+}
