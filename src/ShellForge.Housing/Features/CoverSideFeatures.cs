@@ -12,6 +12,7 @@ internal static class CoverSideFeatures
         .. DiffuserSheet.Of(plan),
         .. Baffle.Of(plan),
         .. SnapBead.Of(plan),
+        .. LipBridges.Of(plan),
         .. TwistLock.Of(plan),
         .. ClosurePosts.Of(plan),
         .. KeyRib.Of(plan),
