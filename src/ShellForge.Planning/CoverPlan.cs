@@ -33,6 +33,21 @@ public sealed record CoverPlan
 
     /// <summary>z of the lip's lower end.</summary>
     public required double LipBottom { get; init; }
+
+    /// <summary>
+    /// What hangs from the bezel round the baffle and centres it and a drop-in diffuser, the slot for the baffle's tooth taken out;
+    /// empty where the cover's own wall does it.
+    /// </summary>
+    public Region Seat { get; init; } = Region.Empty;
+
+    /// <summary>z of the seat's lower end.</summary>
+    public double SeatBottom { get; init; }
+
+    /// <summary>The slot for the baffle's tooth in plan, also where the cover's own wall is the seat; empty without a baffle.</summary>
+    public Region ToothSlot { get; init; } = Region.Empty;
+
+    /// <summary>z of that slot's upper end; downwards it is open, since the baffle is put in from there.</summary>
+    public double ToothSlotTop { get; init; }
 }
 
 /// <summary>How the diffuser is held.</summary>
@@ -71,7 +86,32 @@ public sealed record DiffuserPlan
 
     /// <summary>Smallest over mean irradiance along the pitch circle that the plan expects, 0 to 1.</summary>
     public required double ExpectedMinimumOverMean { get; init; }
+
+    /// <summary>The lap of a printed-in diffuser that the bezel holds even if the plastics should part; null for other fits.</summary>
+    public LapPlan? Lap { get; init; }
+
+    /// <summary>The lit band when light leaves through the wall; null when it leaves through the front.</summary>
+    public BandPlan? Band { get; init; }
 }
+
+/// <summary>
+/// A thin collar of the diffuser on its inner face, with bezel in front of it and behind it:
+/// <code>
+///   ████████████▒▒▒▒▒▒▒▒▒▒  outer face     █ bezel   ▒ diffuser
+///   ██████▒▒▒▒▒▒▒▒
+///   ████████████
+/// </code>
+/// </summary>
+/// <param name="Outline">In plan: from inside the window's edge to behind the bezel.</param>
+/// <param name="Thickness">Along z from the diffuser's inner face, mm.</param>
+/// <param name="Inset">How far it reaches into the window, mm.</param>
+public sealed record LapPlan(Region Outline, double Thickness, double Inset);
+
+/// <summary>A band of the cover's wall that lets the light of side-facing LEDs out.</summary>
+/// <param name="Bottom">z of its lower end.</param>
+/// <param name="Top">z of its upper end.</param>
+/// <param name="Pillars">Ribs of the cover behind the band that hold its upper and lower part together, in plan.</param>
+public sealed record BandPlan(double Bottom, double Top, Region Pillars);
 
 /// <summary>Walls between and round the LEDs, a part of its own.</summary>
 public sealed record BafflePlan
@@ -88,8 +128,17 @@ public sealed record BafflePlan
     /// <summary>z of its feet.</summary>
     public required double Bottom { get; init; }
 
-    /// <summary>z of its top, crush ribs left out.</summary>
+    /// <summary>z of its rims' top, which lie under the bezel or the edge of the diffuser; crush ribs left out.</summary>
     public required double Top { get; init; }
+
+    /// <summary>Walls that rise higher than the rims, up to the diffuser in the window, in plan; empty when all end at one height.</summary>
+    public Region InWindow { get; init; } = Region.Empty;
+
+    /// <summary>z of their top.</summary>
+    public double InWindowTop { get; init; }
+
+    /// <summary>The tooth that goes into the cover's slot; null when the cover may turn over the baffle.</summary>
+    public ToothPlan? Tooth { get; init; }
 
     /// <summary>Rooms cut from below over parts, tails and screw heads.</summary>
     public required ImmutableArray<BaffleNotch> Notches { get; init; }
@@ -97,11 +146,30 @@ public sealed record BafflePlan
     /// <summary>Small ribs on top that the cover presses down.</summary>
     public required ImmutableArray<Region> CrushRibs { get; init; }
 
+    /// <summary>
+    /// Small upright ribs on the outer rim, in plan, by which it stays in a cover that turns; empty where ribs on top press it onto the
+    /// board.
+    /// </summary>
+    public ImmutableArray<Region> GripRibs { get; init; } = [];
+
     /// <summary>Height of the crush ribs above <see cref="Top"/>, mm.</summary>
     public required double CrushHeight { get; init; }
 
     /// <summary>Filament.</summary>
     public required FilamentProfile Filament { get; init; }
+}
+
+/// <summary>A tooth on the baffle's outer rim that keys it to the cover; its lower side rises at 45 degrees.</summary>
+/// <param name="At">Direction.</param>
+/// <param name="Width">Along the rim, mm.</param>
+/// <param name="Root">Radius inside the rim where it starts, mm.</param>
+/// <param name="Rim">Radius of the rim's outer face, mm.</param>
+/// <param name="Tip">Radius of its tip, mm.</param>
+/// <param name="Bottom">z of its lower end at the rim.</param>
+public sealed record ToothPlan(Angle At, double Width, double Root, double Rim, double Tip, double Bottom)
+{
+    /// <summary>The tooth in plan.</summary>
+    public Region Outline => Strips.Radial(At, Width, Root, Tip);
 }
 
 /// <summary>A room cut into the baffle from below.</summary>
@@ -184,21 +252,24 @@ public sealed record TwistClosurePlan : ClosurePlan
     public required double Gap { get; init; }
 }
 
-/// <summary>What makes the parts go together one way only.</summary>
+/// <summary>
+/// What makes the parts go together one way only: a rib on the cover's lip that goes into a slot in the tub's wall. It reaches away from
+/// the board, which is lowered in past it.
+/// </summary>
 /// <param name="At">Direction of the key.</param>
-/// <param name="Width">Width of the rib on the tub's wall, mm.</param>
-/// <param name="Depth">How far it stands into the room, mm.</param>
-/// <param name="Gap">Gap per side to the slots in lip and baffle, mm.</param>
+/// <param name="Width">Width of the rib, mm.</param>
+/// <param name="Depth">Depth of the slot from the wall's inner face, mm; the whole wall: the slot goes through.</param>
+/// <param name="Gap">Gap per side between rib and slot, mm.</param>
 /// <param name="Bottom">z of the rib's lower end.</param>
-/// <param name="Top">z of its upper end.</param>
-/// <param name="BoardKey">How the board is keyed, in words: by its holes, by a connector in its port, or by the mark on the floor.</param>
+/// <param name="Top">z of its upper end: the parting line.</param>
+/// <param name="BoardKey">How the board is keyed, in words: by its holes, by a connector in its port, or by the mark on the rim.</param>
 public sealed record KeyPlan(
     Angle At, double Width, double Depth, double Gap, double Bottom, double Top, string BoardKey);
 
-/// <summary>A notch in the parting line for a blade.</summary>
+/// <summary>A notch in the lower edge of the cover for a blade.</summary>
 /// <param name="At">Direction.</param>
 /// <param name="Width">Along the wall, mm.</param>
-/// <param name="Height">Below the parting line, mm.</param>
+/// <param name="Height">Above the parting line, mm.</param>
 /// <param name="Depth">From the outer face inward, mm.</param>
 public sealed record PryNotchPlan(Angle At, double Width, double Height, double Depth);
 
@@ -215,6 +286,9 @@ public abstract record MountPlan
     private protected MountPlan()
     {
     }
+
+    /// <summary>What has to be at hand for it.</summary>
+    public virtual ImmutableArray<ShoppingItem> Shopping => [];
 }
 
 /// <summary>A line of lettering.</summary>

@@ -51,6 +51,9 @@ public enum FaceFeature
     /// <summary>Key.</summary>
     Key,
 
+    /// <summary>Seat in the cover that centres baffle and diffuser.</summary>
+    Seat,
+
     /// <summary>Notch for a blade.</summary>
     PryNotch,
 

@@ -95,6 +95,9 @@ internal sealed record CoverSide
     /// <summary>The front part.</summary>
     public required CoverPlan Cover { get; init; }
 
+    /// <summary>The diffuser of the draft, posts and, for a lit wall, the band taken into account.</summary>
+    public required DiffuserPlan Diffuser { get; init; }
+
     /// <summary>Walls between and round the LEDs; null for none.</summary>
     public BafflePlan? Baffle { get; init; }
 

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>
+/// Cutters that take a 45 degree chamfer off edges that lie on the bed, so that the spread of the first layers ends inside the part's outline.
+/// They go on past bed and wall by <see cref="Outlines.ChamferReach"/>.
+/// </summary>
+internal static class BedChamfers
+{
+    /// <summary>Cutters for all outlines of a body's face on the bed: outer edges and holes.</summary>
+    /// <param name="face">The face on the bed, in plan.</param>
+    /// <param name="bedZ">z of the bed in the assembled frame.</param>
+    /// <param name="leg">Leg of the chamfer, mm; 0 for none.</param>
+    /// <param name="towardsViewer">Whether the bed lies on the viewer's side (the body printed face down), otherwise on the far side.</param>
+    public static IEnumerable<Solid> OfBody(Region face, double bedZ, double leg, bool towardsViewer)
+    {
+        if (leg <= 0 || face.IsEmpty)
+        {
+            yield break;
+        }
+
+        foreach (ImmutableArray<Point2> loop in face.Loops)
+        {
+            bool isHole = Area(loop) < 0;
+            ImmutableArray<Point2> ccw = isHole ? [.. loop.Reverse()] : loop;
+            if (Along(ccw, bedZ, leg, towardsViewer, isHole) is Solid cutter)
+            {
+                yield return cutter;
+            }
+        }
+    }
+
+    /// <summary>The cutter along one outline; null when its corners are too tight.</summary>
+    private static Solid? Along(ImmutableArray<Point2> ccw, double bedZ, double leg, bool towardsViewer, bool isHole)
+    {
+        double reach = Outlines.ChamferReach;
+        double sign = isHole ? 1 : -1;
+        ImmutableArray<Point2>? inBody = Outlines.Mitred(ccw, -sign * reach);
+        ImmutableArray<Point2>? pastBed = Outlines.Mitred(ccw, sign * (leg + reach));
+        if (inBody is not ImmutableArray<Point2> far || pastBed is not ImmutableArray<Point2> near)
+        {
+            return null;
+        }
+
+        // Where the slope meets the outline (leg inside the body) and goes on by the reach; and past the bed.
+        double direction = towardsViewer ? 1 : -1;
+        double farZ = bedZ - (direction * (leg + reach));
+        double nearZ = bedZ + (direction * reach);
+        Solid slope = farZ < nearZ ? Shapes.Loft(far, farZ, near, nearZ) : Shapes.Loft(near, nearZ, far, farZ);
+        if (isHole)
+        {
+            return slope;
+        }
+
+        ImmutableArray<Point2>? beyond = Outlines.Mitred(ccw, 2 * reach);
+        return beyond is not ImmutableArray<Point2> outside
+            ? null
+            : Shapes.Extrude(Region.Polygon(outside), Math.Min(farZ, nearZ), Math.Max(farZ, nearZ)).Less(slope);
+    }
+
+    private static double Area(ImmutableArray<Point2> loop)
+    {
+        double twice = 0;
+        for (int i = 0; i < loop.Length; i++)
+        {
+            twice += Point2.Cross(loop[i], loop[(i + 1) % loop.Length]);
+        }
+
+        return twice / 2;
+    }
+}

@@ -1,0 +1,45 @@
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>The cover's wall, bezel, lip and the seat that centres baffle and diffuser.</summary>
+internal static class CoverShell
+{
+    /// <summary>The cover without closure, tongues and marks.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    {
+        const double overlap = FeatureContribution.Overlap;
+        CoverPlan cover = plan.Cover;
+        double front = plan.Stack.Front;
+        double inside = front - cover.BezelThickness;
+        yield return FeatureContribution.Adds("cover", Walls(plan).Tagged(FaceNames.Tag(FaceFeature.CoverWall)));
+
+        // The plate ends inside the wall's thickness: only its faces towards window and room are its own.
+        Region plate = cover.Cavity.Offset(overlap).Intersect(cover.Footprint).Less(cover.Window);
+        yield return FeatureContribution.Adds(
+            "cover", Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
+        yield return FeatureContribution.Adds(
+            "cover", Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+        if (!cover.Seat.IsEmpty)
+        {
+            yield return FeatureContribution.Adds(
+                "cover", Shapes.Extrude(cover.Seat, cover.SeatBottom, inside + overlap).Tagged(FaceNames.Tag(FaceFeature.Seat)));
+        }
+
+        if (!cover.ToothSlot.IsEmpty)
+        {
+            yield return FeatureContribution.Cuts(
+                "cover", Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
+        }
+
+        foreach (Solid cutter in BedChamfers.OfBody(cover.Footprint, front, plan.Shell.BedChamfer, towardsViewer: true))
+        {
+            yield return FeatureContribution.Cuts("cover", cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+        }
+    }
+
+    private static Solid Walls(HousingPlan plan) =>
+        Shapes.Extrude(plan.Cover.Footprint.Less(plan.Cover.Cavity), plan.Stack.PartingLine, plan.Stack.Front);
+}

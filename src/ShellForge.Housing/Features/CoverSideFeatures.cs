@@ -1,0 +1,23 @@
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>The features of cover, diffuser, baffle and closure, and what hangs on the floor beside the bosses: one line each.</summary>
+internal static class CoverSideFeatures
+{
+    /// <summary>What all of them do to all parts.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan) =>
+    [
+        .. CoverShell.Of(plan),
+        .. DiffuserSheet.Of(plan),
+        .. Baffle.Of(plan),
+        .. SnapBead.Of(plan),
+        .. TwistLock.Of(plan),
+        .. ClosurePosts.Of(plan),
+        .. KeyRib.Of(plan),
+        .. PryNotches.Of(plan),
+        .. Vents.Of(plan),
+        .. Mounts.Of(plan),
+        .. Letters.Of(plan),
+    ];
+}

@@ -1,0 +1,36 @@
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>The rib on the cover's lip and the slot for it in the tub's wall. A twist lock is keyed by its odd lug instead.</summary>
+internal static class KeyRib
+{
+    /// <summary>Rib and slot.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    {
+        if (plan.Closure is TwistClosurePlan)
+        {
+            yield break;
+        }
+
+        const double overlap = FeatureContribution.Overlap;
+        KeyPlan key = plan.Key;
+        Region room = plan.Shell.Cavity.Filled();
+        bool through = key.Depth >= plan.Shell.Wall;
+        double far = plan.Shell.Footprint.Bounds.Max.X - plan.Shell.Footprint.Bounds.Min.X;
+        Region ribWay = Strips.Radial(key.At, key.Width, 0, far);
+        Region slotWay = Strips.Radial(key.At, key.Width + (2 * key.Gap), 0, far);
+
+        Region ribBack = through ? plan.Shell.Footprint.Filled() : room.Offset(key.Depth - key.Gap);
+        Region rib = ribWay.Intersect(ribBack.Less(room.Offset(-plan.Cover.LipGap - overlap)));
+        yield return FeatureContribution.Adds(
+            "cover", Shapes.Extrude(rib, key.Bottom, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
+
+        Region slotBack = through ? plan.Shell.Footprint.Filled().Offset(overlap) : room.Offset(key.Depth);
+        Region slot = slotWay.Intersect(slotBack.Less(room.Offset(-overlap)));
+        yield return FeatureContribution.Cuts(
+            "tub", Shapes.Extrude(slot, key.Bottom - key.Gap, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
+    }
+}

@@ -1,0 +1,22 @@
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>Lettering and marks: raised bodies, or strokes cut from the face that they are read on.</summary>
+internal static class Letters
+{
+    /// <summary>All lines.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    {
+        for (int i = 0; i < plan.Lettering.Length; i++)
+        {
+            LetteringPlan line = plan.Lettering[i];
+            Solid strokes = Shapes.Extrude(line.Strokes, line.FromZ - FeatureContribution.Overlap, line.ToZ)
+                .Tagged(FaceNames.Tag(FaceFeature.Lettering, i));
+            yield return line.Raised
+                ? FeatureContribution.Adds(line.Part, strokes)
+                : FeatureContribution.Cuts(line.Part, strokes);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning;
+
+/// <summary>Decides the cover's lip, its interruptions, and the seat that centres baffle and diffuser.</summary>
+internal static class CoverDecision
+{
+    // Clear of parts and heads in plan, mm.
+    private const double PartClearance = 0.5;
+
+    // A stub of lip shorter than this is left out, mm.
+    private const double ShortestLip = 3.0;
+
+    // How far the seat reaches below the diffuser, mm: enough to hold the baffle's rim, no more.
+    private const double SeatReach = 3.0;
+
+    // A gap between seat and wall narrower than this is filled, mm: it could not be printed cleanly.
+    private const double SmallestGap = 1.2;
+
+    // What is thinner than this is left to the cover's own wall, mm.
+    private const double ThinnestSeat = 0.4;
+
+    // A seat that fills the way to the wall reaches into it by this, mm, so that both are one body.
+    private const double IntoWall = 0.3;
+
+    // Clear above the LEDs, mm.
+    private const double OverLeds = 0.6;
+
+    private const int SeatLines = 2;
+
+    /// <summary>z of the lip's lower end.</summary>
+    public static double LipBottom(HousingDraft draft) => draft.Stack.PartingLine - draft.Lip.Overlap;
+
+    /// <summary>The cover of a housing.</summary>
+    public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region posts)
+    {
+        var reasons = new Reasons();
+        double lipBottom = LipBottom(draft);
+        Region lip = room.OuterLip.And(room.BoreLip);
+        Region obstacles = LipObstacles(draft, lipBottom).Intersect(room.Cavity.Offset(draft.Lip.Reach + draft.Lip.TongueReach));
+        Region left = WithoutStubs(lip.Less(obstacles), draft.Lip.Thickness);
+        if (left.Area < lip.Area - (draft.Lip.Thickness * PartClearance))
+        {
+            reasons.Choice(
+                "cover.lip.interruptions", $"{Reasons.Mm(Math.Round(100 * (1 - (left.Area / lip.Area))))} %", Reasons.Rule,
+                "left out where parts, screw heads or bosses reach into it");
+        }
+
+        (Region seat, double seatBottom) = Seat(draft, room, baffle);
+        Region slot = baffle?.Tooth is ToothPlan tooth
+            ? tooth.Outline.Offset(draft.File.Print.Printer.NormalFit)
+            : Region.Empty;
+        return reasons.Of(new CoverPlan
+        {
+            Footprint = draft.Shell.Footprint,
+            Cavity = room.Cavity,
+            Window = draft.Front.Window.Less(posts),
+            BezelThickness = draft.Front.BezelThickness,
+            Lip = left,
+            LipGap = draft.Lip.Gap,
+            LipThickness = draft.Lip.Thickness,
+            LipBottom = lipBottom,
+            Seat = seat.Less(slot),
+            SeatBottom = seatBottom,
+            ToothSlot = slot,
+            ToothSlotTop = InnerCeiling(draft),
+        });
+    }
+
+    /// <summary>z of the lower end of what hangs from the bezel round baffle and diffuser.</summary>
+    public static double SeatBottom(HousingDraft draft)
+    {
+        double ceiling = InnerCeiling(draft);
+        double lowest = Math.Max(draft.Stack.LedWindow + OverLeds, draft.Stack.PartingLine);
+        return Math.Min(ceiling, Math.Max(draft.Basis.Down(ceiling - SeatReach), draft.Basis.Up(lowest)));
+    }
+
+    /// <summary>z of the lowest face above the baffle's rims: bezel, or the edge of a diffuser behind it.</summary>
+    public static double InnerCeiling(HousingDraft draft) =>
+        draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
+            ? draft.Stack.DiffuserInner
+            : draft.Stack.Front - draft.Front.BezelThickness;
+
+    private static Region LipObstacles(HousingDraft draft, double lipBottom)
+    {
+        double above = lipBottom - draft.Stack.BoardTop;
+        IEnumerable<Region> parts = PartEnvelope.OnTop(draft.File.Board)
+            .Where(part => (part.To ?? PlanRules.UnknownHeight) > above - PartClearance)
+            .Select(part => part.Outline.Offset(PartClearance));
+        IEnumerable<Region> sunk = draft.File.Board.Parts
+            .Where(part => part.Mounted == PartMounting.MidBoard)
+            .Select(part => PartEnvelope.OutlineOf(part).Offset(PartClearance));
+        IEnumerable<Region> heads = draft.Screws
+            .Where(screw => screw.Use == ScrewUse.Board && screw.FromFront)
+            .Select(screw => Around(screw.At, Covered(screw) + (2 * PartClearance)));
+        IEnumerable<Region> bosses = draft.Bosses
+            .Where(boss => boss.Top > lipBottom - PartClearance)
+            .Select(boss => Around(boss.At, boss.Diameter + (2 * PartClearance)));
+        return Region.Union([.. parts, .. sunk, .. heads, .. bosses]);
+    }
+
+    private static double Covered(ScrewJointPlan screw) =>
+        screw.Washer ? Math.Max(screw.Screw.WasherDiameter, screw.Screw.HeadDiameter) : screw.Screw.HeadDiameter;
+
+    private static Region Around(Point2 at, double diameter) => Region.Disc(at, Ring.Hole(diameter / 2));
+
+    private static Region WithoutStubs(Region lip, double thickness) =>
+        Region.Union(lip.Parts.Where(part => part.Area >= thickness * ShortestLip));
+
+    private static (Region Seat, double Bottom) Seat(HousingDraft draft, CoverRoom room, BafflePlan? baffle)
+    {
+        double bottom = SeatBottom(draft);
+        bool dropIn = draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
+        BaffleSection section = BaffleSection.Of(draft.Basis);
+        Region inside = Region.Union(
+            dropIn ? draft.Front.Diffuser.Outline.Filled().Offset(section.SeatGap) : Region.Empty,
+            baffle is null ? Region.Empty : baffle.Walls.Filled().Offset(section.SeatGap));
+        if (inside.IsEmpty || bottom >= InnerCeiling(draft) - Layers.Slack)
+        {
+            return (Region.Empty, bottom);
+        }
+
+        Region outerWall = room.Cavity.Filled();
+        Region between = outerWall.Less(inside);
+        double ring = draft.Basis.Wall(SeatLines);
+        Region seat = IsNarrow(between, ThinnestSeat) ? Region.Empty
+            : IsNarrow(between, ring + SmallestGap) ? outerWall.Offset(IntoWall).Less(inside)
+            : inside.Offset(ring).Less(inside).Intersect(outerWall);
+
+        // Parts that stand higher than the seat's end.
+        double above = bottom - draft.Stack.BoardTop;
+        Region tall = Region.Union(PartEnvelope.OnTop(draft.File.Board)
+            .Where(part => (part.To ?? PlanRules.UnknownHeight) > above - PartClearance)
+            .Select(part => part.Outline.Offset(PartClearance)));
+        return (seat.Less(tall), bottom);
+    }
+
+    // Whether no disc of this diameter fits anywhere.
+    private static bool IsNarrow(Region region, double width) => region.IsEmpty || region.Offset(-width / 2).IsEmpty;
+}

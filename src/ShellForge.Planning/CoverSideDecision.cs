@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning;
+
+/// <summary>Decides everything on the cover's side, and what hangs on the floor beside the bosses, in the order in which each needs the other.</summary>
+internal static class CoverSideDecision
+{
+    // Window and diffuser keep clear of posts by this, mm.
+    private const double AroundPost = 0.3;
+
+    // Lettering and vents keep clear of each other and of mounts by this, mm.
+    private const double AroundText = 1.5;
+
+    /// <summary>The cover's side of a draft.</summary>
+    public static Decided<CoverSide> Decide(HousingDraft draft)
+    {
+        var reasons = new Reasons();
+        RimSectors rim = RimSectors.Of(draft);
+        double lipBottom = CoverDecision.LipBottom(draft);
+        KeyPlan key = reasons.Take(KeyDecision.Decide(draft, rim, lipBottom));
+        RimSectors keyed = rim.With(new RimSector(key.At, key.Width + (2 * key.Gap), "key", false));
+        ClosurePlan closure = reasons.Take(ClosureDecision.Decide(draft, rim, key, lipBottom));
+        Region posts = Posts(draft, closure).Offset(AroundPost);
+        CoverRoom room = CoverRoom.Of(draft.Shell, draft.Lip);
+        bool turns = closure is TwistClosurePlan;
+        BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, turns));
+        CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, posts));
+        DiffuserPlan diffuser = draft.Front.Diffuser with
+        {
+            Outline = draft.Front.Diffuser.Outline.Less(posts),
+            Lap = draft.Front.Diffuser.Lap is LapPlan lap ? lap with { Outline = lap.Outline.Less(posts) } : null,
+        };
+        MountPlan? mount = reasons.Take(MountDecision.Decide(draft));
+        Region mounted = MountDecision.Taken(mount);
+        ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
+        Region lettered = mounted.And(Region.Union(label.Select(line => line.Strokes.Hull().Offset(AroundText))));
+        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, lettered));
+        Region vented = lettered.And(Region.Union(vents.Select(vent => vent.Outline.Offset(AroundText))));
+        return reasons.Of(new CoverSide
+        {
+            Cover = cover,
+            Diffuser = diffuser,
+            Baffle = baffle,
+            Closure = closure,
+            Key = key,
+            PryNotches = reasons.Take(PryNotchDecision.Decide(draft, keyed)),
+            Vents = vents,
+            Mount = mount,
+            Lettering = [.. label, .. reasons.Take(LetteringDecision.Marks(draft, cover, vented))],
+        });
+    }
+
+    // Posts of the cover that stand free; those in lobes of the wall are wall.
+    private static Region Posts(HousingDraft draft, ClosurePlan closure) => closure is not ScrewClosurePlan screws
+        ? Region.Empty
+        : Region.Union(ClosureDecision.ClosureScrews(draft)
+            .Where(screw => draft.Shell.Lobes.All(lobe => lobe.At != screw.At))
+            .Select(screw => Region.Disc(screw.At, Ring.Peg(screws.PostDiameter / 2))));
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning;
+
+/// <summary>
+/// Decides the snap bead. Strain counts the interference only, since the gap is free way; what is left to catch after both parts
+/// came out against it decides whether the closure may be used at all.
+/// </summary>
+internal static class SnapDecision
+{
+    // The groove is deeper than the bead reaches, mm.
+    private const double GrooveDeeper = 0.1;
+
+    // Lines of plastic outside the groove.
+    private const int SkinLines = 2;
+
+    // Bead left out beyond a slot's edges on either side, mm, so that it does not ride over a tongue's flank.
+    private const double PastSlot = 1.5;
+
+    /// <summary>Bead and groove of a housing.</summary>
+    public static Decided<SnapClosurePlan> Decide(HousingDraft draft, RimSectors rim, KeyPlan key, double lipBottom)
+    {
+        var reasons = new Reasons();
+        BoardFile file = draft.File;
+        FilamentProfile filament = file.Print.Shell;
+        Region lipOutside = draft.Shell.Cavity.Filled().Offset(-draft.Lip.Gap);
+        double diameter = draft.Shell.Round is RoundShell round
+            ? 2 * (round.Inner - draft.Lip.Gap)
+            : lipOutside.Perimeter / Math.PI;
+        SnapSection section = SnapSection.Of(2 * file.Board.Outline.OuterRadius, draft.Lip.Gap, filament, file.Print.Printer);
+        double room = draft.Shell.Wall - draft.Basis.Wall(SkinLines) - GrooveDeeper;
+        double interference = Math.Min(section.Interference, Math.Max(room, 0));
+        double grooveDepth = interference + GrooveDeeper;
+        double caught = interference - file.Print.Printer.Accuracy;
+        double strain = 2 * interference / diameter;
+        reasons.Length(
+            "closure.bead.interference", interference, filament.Name,
+            string.Create(CultureInfo.InvariantCulture,
+                $"catch of {SnapSection.CatchMinimum} after a spread of {Reasons.Mm(file.Print.Printer.Accuracy)}; strain {strain:0.00%} of {(double)filament.StrainAlongLayers:0.0%} allowed"));
+        double height = reasons.Length(
+            "closure.bead.height", draft.Lip.Gap + interference, Reasons.Rule,
+            $"gap {Reasons.Mm(draft.Lip.Gap)} plus interference {Reasons.Mm(interference)}");
+        if (caught < SnapSection.CatchMinimum - Layers.Slack)
+        {
+            Refuse(draft, rim, interference < section.Interference, diameter, caught, reasons);
+        }
+
+        return reasons.Of(new SnapClosurePlan
+        {
+            BeadZ = lipBottom + SnapSection.Land + height + (SnapSection.Crest / 2),
+            BeadHeight = height,
+            Interference = interference,
+            GrooveDepth = grooveDepth,
+            BeadWidth = (2 * height) + SnapSection.Crest,
+            Strain = strain,
+            CatchAfterTolerance = caught,
+            Interruptions = Interruptions(rim, key),
+        });
+    }
+
+    private static void Refuse(
+        HousingDraft draft, RimSectors rim, bool wallTooThin, double diameter, double caught, Reasons reasons)
+    {
+        FilamentProfile filament = draft.File.Print.Shell;
+        string cause = wallTooThin
+            ? $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove"
+            : string.Create(CultureInfo.InvariantCulture,
+                $"{filament.Name} bears {(double)filament.StrainAlongLayers:0.0%}, which on a diameter of {Reasons.Mm(Math.Round(diameter, 1))} is too little way");
+        string twist = TwistDecision.Obstacle(draft, rim) is null ? "screws or twist" : "screws";
+        string other = wallTooThin ? "walls of 4 lines" : "a more elastic filament for the shell";
+        reasons.Refuse(
+            "snap-catch-lost", "snap bead", $"The catch left after tolerances is too small to hold: {cause}.",
+            caught, SnapSection.CatchMinimum, "mm",
+            new Point3(diameter / 2, 0, draft.Stack.PartingLine), $"closure: {twist}; or {other}");
+    }
+
+    private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)
+    {
+        IEnumerable<RimSector> gaps = rim.Taken.Where(sector => sector.OpensRim)
+            .Append(new RimSector(key.At, key.Width + (2 * key.Gap), "key", true));
+        return
+        [
+            .. gaps.Select(gap =>
+            {
+                Angle half = rim.Half(gap.Width + (2 * PastSlot));
+                return ((gap.At - half).Normalized, 2 * half);
+            }),
+        ];
+    }
+}
