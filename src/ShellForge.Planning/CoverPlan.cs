@@ -280,9 +280,6 @@ public sealed record VentPlan(Region Outline);
 /// <summary>How the housing is hung or stood.</summary>
 public abstract record MountPlan
 {
-    /// <summary>What the mount needs from the shop.</summary>
-    public ImmutableArray<ShoppingItem> Shopping { get; init; } = [];
-
     private protected MountPlan()
     {
     }

@@ -1,4 +1,4 @@
-using ShellForge.Geometry.Numerics;
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning;
