@@ -43,6 +43,9 @@ public sealed record CircuitBoard
     /// <summary>Measured length of a tab stub, mm; null when not measured.</summary>
     public double? TabStub { get; init; }
 
+    /// <summary>What was measured on which batch, for people; empty when all sizes are nominal. Measured sizes are already taken over.</summary>
+    public string Measured { get; init; } = "";
+
     /// <summary>Holes for screws, wires and tooling, patterns written out.</summary>
     public ImmutableArray<BoardHole> Holes { get; init; } = [];
 
@@ -76,12 +79,15 @@ public abstract record BoardOutline
     public abstract double BoreRadius { get; }
 }
 
-/// <summary>A full disc.</summary>
+/// <summary>A full disc, less cutouts and notches in its edge.</summary>
 public sealed record DiscOutline(double Diameter) : BoardOutline
 {
+    /// <summary>What is cut away.</summary>
+    public Region Cutouts { get; init; } = Region.Empty;
+
     /// <inheritdoc />
     public override Region Region =>
-        Region.Disc(Point2.Origin, new Ring(Diameter / 2, RingSide.Outside, Ring.CountFor(Diameter / 2), Angle.Zero));
+        Region.Disc(Point2.Origin, new Ring(Diameter / 2, RingSide.Outside, Ring.CountFor(Diameter / 2), Angle.Zero)).Less(Cutouts);
 
     /// <inheritdoc />
     public override double OuterRadius => Diameter / 2;
@@ -90,9 +96,12 @@ public sealed record DiscOutline(double Diameter) : BoardOutline
     public override double BoreRadius => 0;
 }
 
-/// <summary>A ring with a round bore on the same axis.</summary>
+/// <summary>A ring with a round bore on the same axis, less cutouts and notches in its edges.</summary>
 public sealed record RingOutline(double OuterDiameter, double BoreDiameter) : BoardOutline
 {
+    /// <summary>What is cut away.</summary>
+    public Region Cutouts { get; init; } = Region.Empty;
+
     /// <inheritdoc />
     public override Region Region
     {
@@ -101,7 +110,7 @@ public sealed record RingOutline(double OuterDiameter, double BoreDiameter) : Bo
             int count = Ring.CountFor(OuterDiameter / 2);
             return Region.Annulus(
                 new Ring(OuterDiameter / 2, RingSide.Outside, count, Angle.Zero),
-                new Ring(BoreDiameter / 2, RingSide.Inside, count, Angle.Zero));
+                new Ring(BoreDiameter / 2, RingSide.Inside, count, Angle.Zero)).Less(Cutouts);
         }
     }
 
@@ -195,7 +204,7 @@ public sealed record PixelCircle
     /// <summary>The package.</summary>
     public required LedProfile Led { get; init; }
 
-    /// <summary>Pitch circle diameter, mm.</summary>
+    /// <summary>Pitch circle diameter, mm; 0 for a single LED at the centre.</summary>
     public required double Diameter { get; init; }
 
     /// <summary>Positions on the circle, skipped ones included.</summary>
@@ -207,8 +216,13 @@ public sealed record PixelCircle
     /// <summary>The LEDs there are, in data order.</summary>
     public required ImmutableArray<Pixel> Pixels { get; init; }
 
-    /// <summary>Distance between neighbours along the chord, mm.</summary>
-    public double Pitch => Diameter * Angle.FromDegrees(180.0 / Count).Sin;
+    /// <summary>
+    /// Distance between neighbours along the chord, mm. A single LED has no neighbour: twice its body stands in, so that windows
+    /// and distances worked out from the pitch stay sensible.
+    /// </summary>
+    public double Pitch => Count > 1
+        ? Diameter * Angle.FromDegrees(180.0 / Count).Sin
+        : 2 * Math.Max(Led.Length.Value, Led.Width.Value);
 }
 
 /// <summary>One LED.</summary>

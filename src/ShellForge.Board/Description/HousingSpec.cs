@@ -48,6 +48,9 @@ public sealed record HousingSpec
     /// <summary>Diffuser.</summary>
     public required DiffuserSpec Diffuser { get; init; }
 
+    /// <summary>Whether the light baffle is to be one with the cover; otherwise it is a part of its own.</summary>
+    public bool BaffleJoined { get; init; }
+
     /// <summary>Vents.</summary>
     public VentKind Vents { get; init; }
 

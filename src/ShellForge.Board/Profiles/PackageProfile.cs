@@ -30,6 +30,9 @@ public sealed record PackageProfile
     /// <summary>Height when mounted in a socket, mm.</summary>
     public Sourced? HeightInSocket { get; init; }
 
+    /// <summary>Height above the board face when sunk into a cutout of the board, mm.</summary>
+    public Sourced? HeightMidBoard { get; init; }
+
     /// <summary>How far leads stand out on the far side of the board, mm; 0 for surface-mount parts.</summary>
     public Sourced JointProtrusion { get; init; }
 
@@ -45,6 +48,9 @@ public sealed record MouthProfile
 {
     /// <summary>Kind for messages and prices of contact: <c>usb-c</c>, <c>micro-b</c>, <c>barrel</c>, <c>wire</c>.</summary>
     public required string Kind { get; init; }
+
+    /// <summary>How far the mouth's front face stands out past the body's +x end, mm: a connector that overhangs its module's edge.</summary>
+    public Sourced Overhang { get; init; }
 
     /// <summary>Height of the mouth's axis above the board face, mm.</summary>
     public required Sourced AxisHeight { get; init; }

@@ -1,0 +1,46 @@
+using ShellForge.Board.Ecad.Files;
+using ShellForge.Board.Ecad.Placement;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Ecad.Merging;
+
+/// <summary>Decides a list's unit: what it says, tried against the size of the board.</summary>
+internal static class PlacementUnit
+{
+    private static readonly (double Unit, string Words)[] Units = [(1, "mm"), (0.0254, "mil"), (25.4, "inch")];
+
+    public static double Of(PlacementFacts facts, ImportedOutline? outline, EcadLog log)
+    {
+        double extent = Box2.Of(facts.Rows.Select(r => r.At)).Size.Length;
+        double board = outline?.Outer.Bounds.Size.Length ?? 0;
+        if (facts.Unit is { } stated)
+        {
+            // Some lists say mils over numbers in inches: then nothing else than a factor of hundreds explains the size.
+            if (board > 0 && facts.Rows.Length >= 3 && extent > 0 && (extent * stated > 8 * board || extent * stated < board / 50))
+            {
+                foreach ((double unit, string words) in Units)
+                {
+                    if (unit != stated && extent * unit <= 1.2 * board && extent * unit >= board / 8)
+                    {
+                        log.Warn(
+                            facts.File, facts.HeaderLine, "placement-unit",
+                            $"{facts.UnitFrom} say{(facts.UnitFrom.EndsWith('s') ? "" : "s")} {Words(stated)}, but only {words} fits the board's size; read as {words}");
+                        return unit;
+                    }
+                }
+            }
+
+            return stated;
+        }
+
+        double chosen = board > 0 ? Units.Select(u => u.Unit).FirstOrDefault(u => extent * u <= 1.2 * board && extent * u >= board / 20, 1)
+            : extent > EcadTolerances.LargestBoard ? 0.0254
+            : facts.Rows.Length >= 3 && extent < EcadTolerances.SmallestBoard ? 25.4 : 1;
+        log.Warn(
+            facts.File, facts.HeaderLine, "placement-unit",
+            $"no unit is stated; read as {Words(chosen)}{(board > 0 ? ", which fits the board's size" : "")}");
+        return chosen;
+    }
+
+    public static string Words(double unit) => unit == 1 ? "mm" : unit == 25.4 ? "inch" : unit == 0.0254 ? "mil" : $"{Numeral.Text(unit, 6)} mm";
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Yaml.ProfileForms;
+
+namespace ShellForge.Board.Profiles;
+
+/// <summary>All profiles that a board file can name: the ones shipped with the tool, and the user's in their place.</summary>
+public sealed class ProfileLibrary
+{
+    /// <summary>Heat-set inserts.</summary>
+    public required ProfileShelf<InsertProfile> Inserts { get; init; }
+
+    /// <summary>Screws.</summary>
+    public required ProfileShelf<ScrewProfile> Screws { get; init; }
+
+    /// <summary>Packages of parts.</summary>
+    public required ProfileShelf<PackageProfile> Packages { get; init; }
+
+    /// <summary>LED packages.</summary>
+    public required ProfileShelf<LedProfile> Leds { get; init; }
+
+    /// <summary>Filaments.</summary>
+    public required ProfileShelf<FilamentProfile> Filaments { get; init; }
+
+    /// <summary>Printers.</summary>
+    public required ProfileShelf<PrinterProfile> Printers { get; init; }
+
+    /// <summary>Supplies.</summary>
+    public required ProfileShelf<SupplyProfile> Supplies { get; init; }
+
+    /// <summary>Puts the shipped profiles and the user's on one shelf each.</summary>
+    /// <param name="userFilesInPriorityOrder">The user's files, name and text, the one that wins first.</param>
+    /// <returns>The profiles that could be read, and what is wrong with the files.</returns>
+    public static ProfileLoadResult Load(IEnumerable<(string FileName, string Text)> userFilesInPriorityOrder) =>
+        ProfileLoader.Load([.. userFilesInPriorityOrder]);
+
+    /// <summary>The word for the kind of a profile, whatever shelf it stands on; null when there is none of the name.</summary>
+    public string? KindOf(string name) =>
+        Inserts.Find(name) is not null ? "an insert"
+        : Screws.Find(name) is not null ? "a screw"
+        : Packages.Find(name) is not null ? "a package"
+        : Leds.Find(name) is not null ? "an LED package"
+        : Filaments.Find(name) is not null ? "a filament"
+        : Printers.Find(name) is not null ? "a printer"
+        : Supplies.Find(name) is not null ? "a supply"
+        : null;
+}
+
+/// <summary>The profiles, and what is wrong with the files they were read from.</summary>
+public sealed record ProfileLoadResult(ProfileLibrary Library, ImmutableArray<Diagnostic> Diagnostics);

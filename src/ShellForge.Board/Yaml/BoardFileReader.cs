@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Forms;
+using ShellForge.Board.Yaml.Overriding;
+using ShellForge.Board.Yaml.Resolving;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml;
+
+/// <summary>Reads board files.</summary>
+public static class BoardFileReader
+{
+    /// <summary>
+    /// Reads a board file. All mistakes are told at once; only broken YAML syntax ends the reading at its first mistake. Time and memory
+    /// are bounded whatever the text is.
+    /// </summary>
+    /// <param name="fileName">The file as the user named it, for places.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="profiles">Profiles that it may name.</param>
+    /// <param name="overrides">Values that stand in place of the file's, applied in order and checked like the file.</param>
+    public static BoardReadResult Read(
+        string fileName, string text, ProfileLibrary profiles, IReadOnlyList<SetOverride> overrides)
+    {
+        var sink = new DiagnosticSink();
+        PositionedNode? root = YamlTreeReader.Read(fileName, text, sink);
+        if (root is not null)
+        {
+            for (int i = 0; i < overrides.Count; i++)
+            {
+                root = overrides[i].Applied(root, i + 1, sink);
+            }
+        }
+
+        BoardFile? file = null;
+        if (root is not null && BoardFileForm.Form.TryRead(root, new ReadingContext(sink, profiles), out FileSaid said))
+        {
+            file = new FileResolver(sink, profiles, new NodePaths(root)).Resolve(said);
+        }
+
+        return new BoardReadResult(sink.HasErrors ? null : file, sink.InOrder());
+    }
+}
+
+/// <summary>What came of reading a board file.</summary>
+/// <param name="File">The board file; null when there was an error.</param>
+/// <param name="Diagnostics">Everything there is to say about it, in the order of its places.</param>
+public sealed record BoardReadResult(BoardFile? File, ImmutableArray<Diagnostic> Diagnostics);

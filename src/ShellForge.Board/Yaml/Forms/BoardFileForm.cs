@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>A whole board file as said.</summary>
+internal sealed record FileSaid(
+    Said<string> Name,
+    Said<string> Revision,
+    Said<Angle> Up,
+    Said<BoardSaid> Board,
+    Said<HousingSaid> Housing,
+    Said<PowerSaid> Power,
+    Said<PrintSaid> Print,
+    Said<UseSaid> Use,
+    Said<ImmutableArray<AcceptedRule>> Accept,
+    MappingNode Node);
+
+/// <summary>Supply and brightness as said.</summary>
+internal sealed record PowerSaid(Said<SupplySaid> Supply, Said<double> Brightness, Said<bool> Capped, Said<double> Duty);
+
+/// <summary>A supply, by profile or by numbers.</summary>
+internal readonly record struct SupplySaid(string Name, double Volts, double Amps);
+
+/// <summary>Printer and filaments as said.</summary>
+internal sealed record PrintSaid(
+    Said<PrinterProfile> Printer, Said<FilamentProfile> Shell, Said<FilamentProfile> Diffuser, Said<FilamentProfile> Baffle);
+
+/// <summary>Use as said.</summary>
+internal sealed record UseSaid(Said<UseOrientation> Orientation, Said<double> Ambient);
+
+/// <summary>The whole file.</summary>
+internal static class BoardFileForm
+{
+    /// <summary>What the first key of a board file says.</summary>
+    public const string Format = "shellforge/1";
+
+    private static readonly Form<SupplySaid> OwnSupply = new("a supply", keys =>
+    {
+        FormKey<double> volts = keys.Required("volts", new NumberKind("a voltage in V", 1, 1000), "Volts.");
+        FormKey<double> amps = keys.Required("amps", new NumberKind("a current in A", 0.01, 100), "Amperes in continuous use.");
+        return values => new SupplySaid(
+            $"{NumberText.Written(values.Said(volts).Value)} V, {NumberText.Written(values.Said(amps).Value)} A",
+            values.Said(volts).Value,
+            values.Said(amps).Value);
+    });
+
+    private static readonly Kind<SupplySaid> Supply = new ChoiceKind<SupplySaid>(
+        OwnSupply,
+        new MappedKind<SupplyProfile, SupplySaid>(
+            new ProfileKind<SupplyProfile>("a supply", l => l.Supplies), s => new SupplySaid(s.Name, s.Volts, s.Amps)));
+
+    private static readonly Form<PowerSaid> Power = new("the power", keys =>
+    {
+        FormKey<SupplySaid> supply = keys.Optional("supply", Supply, "A supply by name, or {volts, amps}.", "usb-default");
+        FormKey<double> brightness = keys.Optional("brightness", new NumberKind("a share of full white", 0.01, 1), "Planned share of full white, 0 to 1.", "0.2");
+        FormKey<bool> capped = keys.Optional("capped", BoardKinds.Flag, "Whether the firmware never goes above it.", "false");
+        FormKey<double> duty = keys.Optional("duty", new NumberKind("a share of time", 0.01, 1), "Share of time that LEDs are lit over an animation.", "1");
+        return values => new PowerSaid(values.Said(supply), values.Said(brightness), values.Said(capped), values.Said(duty));
+    }, buildsIncomplete: true);
+
+    private static readonly Form<PrintSaid> Print = new("the print", keys =>
+    {
+        var filament = new ProfileKind<FilamentProfile>("a filament", l => l.Filaments);
+        FormKey<PrinterProfile> printer = keys.Optional("printer", new ProfileKind<PrinterProfile>("a printer", l => l.Printers), "Printer.", "fdm-0.4");
+        FormKey<FilamentProfile> shell = keys.Optional("shell", filament, "Filament of tub and cover.", "petg-black");
+        FormKey<FilamentProfile> diffuser = keys.Optional("diffuser", filament, "Filament of the diffuser.", "petg-white");
+        FormKey<FilamentProfile> baffle = keys.Optional("baffle", filament, "Filament of the baffle.", "by look");
+        return values => new PrintSaid(values.Said(printer), values.Said(shell), values.Said(diffuser), values.Said(baffle));
+    }, buildsIncomplete: true);
+
+    private static readonly Form<UseSaid> Use = new("the use", keys =>
+    {
+        FormKey<UseOrientation> orientation = keys.Optional(
+            "orientation", new WordKind<UseOrientation>(("wall", UseOrientation.Wall), ("table", UseOrientation.Table), ("hanging", UseOrientation.Hanging)), "How it stands in the room.", "wall");
+        FormKey<double> ambient = keys.Optional("ambient", new NumberKind("an air temperature in degrees C", -30, 80), "Warmest surrounding air, degrees C.", "30");
+        return values => new UseSaid(values.Said(orientation), values.Said(ambient));
+    }, buildsIncomplete: true);
+
+    private static readonly Form<AcceptedRule> Accepted = new("an accepted rule", keys =>
+    {
+        FormKey<string> rule = keys.Required("rule", BoardKinds.Name, "Name of the rule, as findings show it.");
+        FormKey<string> why = keys.Required("why", new TextKind("a reason", 300), "Why it is accepted.");
+        return values => new AcceptedRule(values.Said(rule).Value, values.Said(why).Value);
+    });
+
+    /// <summary>The whole file.</summary>
+    public static Form<FileSaid> Form { get; } = new("the board file", keys =>
+    {
+        keys.Required("format", new WordKind<bool>((Format, true)), "Format and version of the file.");
+        FormKey<string> name = keys.Required("name", new TextKind("a name", 60), "What the housing is called.");
+        FormKey<string> revision = keys.Optional("revision", new TextKind("a mark", 24, mayBeEmpty: true, asciiOnly: true), "Revision or variant mark, set inside every part.", "none");
+        FormKey<Angle> up = keys.Optional("up", BoardKinds.Angle, "The board angle that points up in use.", "90");
+        FormKey<BoardSaid> board = keys.Required("board", BoardForm.Form, "The populated board.");
+        FormKey<HousingSaid> housing = keys.Required("housing", HousingForm.Form, "What is wanted of the housing.");
+        FormKey<PowerSaid> power = keys.Optional("power", Power, "Supply and brightness.");
+        FormKey<PrintSaid> print = keys.Optional("print", Print, "Printer and filaments.");
+        FormKey<UseSaid> use = keys.Optional("use", Use, "Where the finished thing lives.");
+        FormKey<ImmutableArray<AcceptedRule>> accept = keys.Optional(
+            "accept", new ListKind<AcceptedRule>("accepted rules", Accepted, 0, 100), "Findings that are accepted, each with its reason.");
+        return values => new FileSaid(
+            values.Said(name),
+            values.Said(revision),
+            values.Said(up),
+            values.Said(board),
+            values.Said(housing),
+            values.Said(power),
+            values.Said(print),
+            values.Said(use),
+            values.Said(accept),
+            values.Node);
+    }, buildsIncomplete: true);
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>A cable as said: a part, a round cable, or neither.</summary>
+internal sealed record CableSaid(
+    Said<string> Part,
+    Said<double> Round,
+    Said<Angle> At,
+    Said<ImmutableArray<double>> Plug,
+    Said<ReliefKind> Relief);
+
+/// <summary>The value at `cable:`.</summary>
+internal static class CableForm
+{
+    private static readonly Kind<double> PlugSize = BoardKinds.Length("a plug's size", 0, 60);
+
+    private static readonly Form<CableSaid> Form = new("the cable", keys =>
+    {
+        FormKey<string> part = keys.Optional("part", BoardKinds.Name, "Designator of the connector that takes it.");
+        FormKey<double> round = keys.Optional("round", BoardKinds.Length("a cable's diameter", 1, 16), "Diameter of a round cable soldered to the board.");
+        FormKey<Angle> at = keys.Optional("angle", BoardKinds.Angle, "Board angle at which it leaves.", "opposite of up");
+        FormKey<ImmutableArray<double>> plug = keys.Optional(
+            "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize), "The widest thing at its end that has to pass.", "nothing");
+        FormKey<ReliefKind> relief = keys.Optional("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)), "How its pull is taken.", "tie");
+        keys.ExactlyOneOf(part, round);
+        keys.Needs(at, round);
+        keys.Needs(plug, round);
+        keys.Needs(relief, round);
+        return values => new CableSaid(
+            values.Said(part), values.Said(round), values.Said(at), values.Said(plug), values.Said(relief));
+    }, buildsIncomplete: true);
+
+    /// <summary>`none`, or a mapping.</summary>
+    public static Kind<CableSaid> Kind { get; } = new ChoiceKind<CableSaid>(
+        new WordKind<CableSaid>(("none", new CableSaid(default, default, default, default, default))), Form);
+}

@@ -1,0 +1,71 @@
+using ShellForge.Board.Description;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>Light as said.</summary>
+internal sealed record LightSaid(
+    Said<LightThrough> Through, Said<LightLook> Look, Said<double?> Window, Said<EvennessSaid> Evenness);
+
+/// <summary>Evenness as a word with the number it stands for.</summary>
+internal readonly record struct EvennessSaid(string Word, double MinimumOverMean)
+{
+    /// <summary>
+    /// Smallest over mean irradiance. Even meets both of the trade's measures: min/mean of 0.8 and a Michelson contrast of 0.10,
+    /// which is min/mean of 0.9 on a row of LEDs. Soft is min/mean of 0.6. Dots is what a row shows at a third of its pitch.
+    /// Source: sum over a row of cosine emitters; typical targets.
+    /// </summary>
+    public static EvennessSaid Even { get; } = new("even", 0.9);
+
+    /// <summary>See <see cref="Even"/>.</summary>
+    public static EvennessSaid Soft { get; } = new("soft", 0.6);
+
+    /// <summary>See <see cref="Even"/>.</summary>
+    public static EvennessSaid Dots { get; } = new("dots", 0.35);
+}
+
+/// <summary>The mappings at `light:`, `diffuser:` and `label:`.</summary>
+internal static class LightForm
+{
+    private static readonly Kind<EvennessSaid> Evenness = new ChoiceKind<EvennessSaid>(
+        new WordKind<EvennessSaid>(("even", EvennessSaid.Even), ("soft", EvennessSaid.Soft), ("dots", EvennessSaid.Dots)),
+        new MappedKind<double, EvennessSaid>(
+            new NumberKind("smallest over mean irradiance", 0.05, 0.99), n => new EvennessSaid(NumberText.Written(n), n)));
+
+    /// <summary>Light.</summary>
+    public static Form<LightSaid> Form { get; } = new("the light", keys =>
+    {
+        FormKey<LightThrough> through = keys.Optional("through", new WordKind<LightThrough>(("front", LightThrough.Front), ("wall", LightThrough.Wall)), "Where it leaves.", "front");
+        FormKey<LightLook> look = keys.Optional("look", new WordKind<LightLook>(("blend", LightLook.Blend), ("pixels", LightLook.Pixels)), "One band of light, or a cell for each LED.", "blend");
+        FormKey<double?> window = keys.Optional("window", BoardKinds.LengthOrAuto("a window's width", 1, 200), "Width of the lit window.", "auto: one pitch to each side of the pitch circle");
+        FormKey<EvennessSaid> evenness = keys.Optional("evenness", Evenness, "even, soft, dots, or smallest over mean irradiance along the circle.", "soft");
+        return values => new LightSaid(values.Said(through), values.Said(look), values.Said(window), values.Said(evenness));
+    }, buildsIncomplete: true);
+
+    /// <summary>Diffuser.</summary>
+    public static Form<DiffuserSpec> Diffuser { get; } = new("the diffuser", keys =>
+    {
+        FormKey<double?> thickness = keys.Optional("thickness", BoardKinds.LengthOrAuto("a thickness", 0.2, 6), "Thickness of a printed one.", "auto: by filament");
+        FormKey<double> sheet = keys.Optional("sheet", BoardKinds.Length("a sheet's thickness", 0.2, 10), "Thickness of a cut sheet that is dropped in.");
+        FormKey<double?> distance = keys.Optional("distance", BoardKinds.LengthOrAuto("a distance", 0.5, 100), "From the LED's window to the diffuser's inner face.", "auto: from evenness and pitch");
+        keys.AtMostOneOf(thickness, sheet);
+        return values => new DiffuserSpec
+        {
+            Thickness = values.Said(thickness).Or(null),
+            Sheet = values.Said(sheet).Given ? values.Said(sheet).Value : null,
+            Distance = values.Said(distance).Or(null),
+        };
+    });
+
+    /// <summary>Lettering.</summary>
+    public static Form<LabelSpec> Label { get; } = new("the label", keys =>
+    {
+        FormKey<string> text = keys.Required("text", new TextKind("lettering", 60, asciiOnly: true), "The lettering.");
+        FormKey<LabelPlace> where = keys.Optional("where", new WordKind<LabelPlace>(("floor-outside", LabelPlace.FloorOutside), ("floor-inside", LabelPlace.FloorInside)), "Where it goes.", "floor-outside");
+        FormKey<double> height = keys.Optional("height", BoardKinds.Length("a letter height", 2, 60), "Letter height.", "5");
+        return values => new LabelSpec(
+            values.Said(text).Value,
+            values.Said(where).Or(LabelPlace.FloorOutside),
+            values.Said(height).Given ? values.Said(height).Value : null);
+    });
+}

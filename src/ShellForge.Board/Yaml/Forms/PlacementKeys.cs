@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>Where something is: at a point, in polar coordinates, or several times on a pitch circle.</summary>
+internal sealed record PlacementSaid(
+    Said<Point2> At,
+    Said<Point2> Polar,
+    Said<double> Circle,
+    Said<int> Count,
+    Said<Angle> From,
+    Said<bool> Clockwise,
+    Said<ImmutableArray<int>> Skip)
+{
+    /// <summary>Whether any place was said.</summary>
+    public bool Given => At.Given || Polar.Given || Circle.Given;
+}
+
+/// <summary>The keys for that, the same for holes, LEDs, parts and wires.</summary>
+internal sealed class PlacementKeys
+{
+    private static readonly Kind<Point2> PolarKind = new MappedKind<ImmutableArray<double>, Point2>(
+        new TupleKind("a position [radius, angle]", 2, new LengthKind("a radius", 0, 300), BoardKinds.Degrees),
+        ra => Point2.Polar(ra[0], Angle.FromDegrees(ra[1])));
+
+    private readonly FormKey<Point2> _at;
+    private readonly FormKey<Point2> _polar;
+    private readonly FormKey<double> _circle;
+    private readonly FormKey<int> _count;
+    private readonly FormKey<Angle> _from;
+    private readonly FormKey<bool> _clockwise;
+    private readonly FormKey<ImmutableArray<int>> _skip;
+
+    /// <summary>Declares the keys.</summary>
+    /// <param name="keys">The form's keys.</param>
+    /// <param name="needed">Whether a place must be said.</param>
+    public PlacementKeys(FormKeys keys, bool needed)
+    {
+        _at = keys.Optional("at", BoardKinds.Point, "Position [x, y] in the ECAD's coordinates.");
+        _polar = keys.Optional("polar", PolarKind, "Position [radius, angle] from the board's centre.");
+        _circle = keys.Optional("circle", new LengthKind("the diameter of a pitch circle", 0.5, BoardKinds.LargestBoard), "Diameter of the pitch circle of a pattern.");
+        _count = keys.Optional("count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread.");
+        _from = keys.Optional("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
+        _clockwise = keys.Optional("direction", new WordKind<bool>(("ccw", false), ("cw", true)), "Way round the circle, seen from the top.", "ccw");
+        _skip = keys.Optional(
+            "skip",
+            new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, BoardKinds.Most), 1, BoardKinds.Most),
+            "Places on the circle that stay empty, counted from 1.");
+        if (needed)
+        {
+            keys.ExactlyOneOf(_at, _polar, _circle);
+        }
+        else
+        {
+            keys.AtMostOneOf(_at, _polar, _circle);
+        }
+
+        keys.Needs(_circle, _count);
+        foreach (FormKey key in new FormKey[] { _count, _from, _clockwise, _skip })
+        {
+            keys.Needs(key, _circle);
+        }
+    }
+
+    /// <summary>What was said.</summary>
+    public PlacementSaid Said(FormValues values) => new(
+        values.Said(_at),
+        values.Said(_polar),
+        values.Said(_circle),
+        values.Said(_count),
+        values.Said(_from),
+        values.Said(_clockwise),
+        values.Said(_skip));
+}

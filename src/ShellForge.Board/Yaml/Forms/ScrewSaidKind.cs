@@ -1,0 +1,21 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>A screw by its profile, or by the shape of its head alone: its thread is then the insert's.</summary>
+internal readonly record struct ScrewSaid(ScrewProfile? Profile, ScrewHead Head);
+
+/// <summary>The value at `screw:`.</summary>
+internal static class ScrewSaidKind
+{
+    /// <summary>The words for heads.</summary>
+    public static WordKind<ScrewHead> Heads { get; } = new(
+        ("pan", ScrewHead.Pan), ("cap", ScrewHead.Cap), ("button", ScrewHead.Button), ("countersunk", ScrewHead.Countersunk));
+
+    /// <summary>A head's word, or a profile's name.</summary>
+    public static Kind<ScrewSaid> Kind { get; } = new ChoiceKind<ScrewSaid>(
+        new MappedKind<ScrewHead, ScrewSaid>(Heads, head => new ScrewSaid(null, head)),
+        new MappedKind<ScrewProfile, ScrewSaid>(
+            new ProfileKind<ScrewProfile>("a screw", l => l.Screws), profile => new ScrewSaid(profile, profile.Head)));
+}

@@ -1,0 +1,45 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.ProfileForms;
+
+/// <summary>A filament in a profile file.</summary>
+internal static class FilamentForm
+{
+    /// <summary>The mapping below the filament's name.</summary>
+    public static Form<Func<string, FilamentProfile>> Form { get; } = new("a filament", keys =>
+    {
+        FormKey<string> family = keys.Required("family", ProfileNumbers.Word, "Plastic family: only parts of one family fuse.");
+        FormKey<string> colour = keys.Required("colour", ProfileNumbers.Word, "Colour in a word.");
+        FormKey<string> screen = keys.Required("screen", new TextKind("a colour as #rrggbb", 7), "Colour on screens.");
+        FormKey<Sourced> density = keys.Required("density", ProfileNumbers.Number(0.5, 10), "g/cm3.");
+        FormKey<Sourced> service = keys.Required("service-limit", ProfileNumbers.Number(20, 300), "Highest wall temperature in continuous service, degrees C.");
+        FormKey<Sourced> glass = keys.Required("glass-transition", ProfileNumbers.Number(20, 300), "Degrees C.");
+        FormKey<Sourced> along = keys.Required("strain-along-layers", ProfileNumbers.Number(0, 0.5), "Repeatable strain in the layers' plane, as a fraction.");
+        FormKey<Sourced> across = keys.Required("strain-across-layers", ProfileNumbers.Number(0, 0.5), "Repeatable strain across layers, as a fraction.");
+        FormKey<Sourced> modulus = keys.Required("modulus", ProfileNumbers.Number(10, 20000), "Young's modulus, MPa.");
+        FormKey<Sourced> shrinkage = keys.Required("shrinkage", ProfileNumbers.Number(0, 0.05), "Linear, as a fraction.");
+        FormKey<Sourced> conductivity = keys.Required("conductivity", ProfileNumbers.Number(0.01, 50), "W/mK of the solid.");
+        FormKey<Sourced> reflectance = keys.Required("reflectance", ProfileNumbers.Number(0, 1), "Share of light thrown back by a thick wall.");
+        FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50), "t0 of T = 1 / (1 + t / t0).");
+        FormKey<Sourced> iron = keys.Required("iron", ProfileNumbers.Number(100, 400), "Iron for setting inserts, degrees C.");
+        return values => name => new FilamentProfile
+        {
+            Name = name,
+            Family = values.Said(family).Value,
+            Colour = values.Said(colour).Value,
+            Screen = values.Said(screen).Value,
+            Density = values.Said(density).Value,
+            ServiceLimitCelsius = values.Said(service).Value,
+            GlassTransitionCelsius = values.Said(glass).Value,
+            StrainAlongLayers = values.Said(along).Value,
+            StrainAcrossLayers = values.Said(across).Value,
+            ModulusMegapascals = values.Said(modulus).Value,
+            Shrinkage = values.Said(shrinkage).Value,
+            Conductivity = values.Said(conductivity).Value,
+            Reflectance = values.Said(reflectance).Value,
+            TransmissionLength = values.Said(transmission).Value,
+            IronCelsius = values.Said(iron).Value,
+        };
+    });
+}

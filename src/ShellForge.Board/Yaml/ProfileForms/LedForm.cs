@@ -1,0 +1,41 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.ProfileForms;
+
+/// <summary>An LED package in a profile file.</summary>
+internal static class LedForm
+{
+    private static readonly WordKind<LedEmission> Emission = new(("top", LedEmission.Top), ("side", LedEmission.Side));
+
+    /// <summary>The mapping below the package's name.</summary>
+    public static Form<Func<string, LedProfile>> Form { get; } = new("an LED package", keys =>
+    {
+        FormKey<Sourced> length = keys.Required("length", ProfileNumbers.Length(0.3, 30), "Body along its x.");
+        FormKey<Sourced> width = keys.Required("width", ProfileNumbers.Length(0.3, 30), "Body along its y.");
+        FormKey<Sourced> height = keys.Required("height", ProfileNumbers.Length(0.1, 30), "Body above the board.");
+        FormKey<Sourced> window = keys.Required("window-width", ProfileNumbers.Length(0.1, 30), "Side of the emitting window.");
+        FormKey<Sourced> angle = keys.Required("viewing-angle", ProfileNumbers.Number(5, 170), "Full angle at half intensity, degrees.");
+        FormKey<LedEmission> emission = keys.Optional("emission", Emission, "Which way it shines.", "top");
+        FormKey<Sourced> axis = keys.Optional("axis-height", ProfileNumbers.Length(0, 20), "Emission axis above the board, for side-facing ones.");
+        FormKey<Sourced> white = keys.Required("full-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for heat.");
+        FormKey<Sourced> wiring = keys.Required("wiring-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for wiring and fuses.");
+        FormKey<Sourced> idle = keys.Required("idle-ma", ProfileNumbers.Number(0, 50), "When dark, mA.");
+        FormKey<Sourced> tail = keys.Optional("tail-length", ProfileNumbers.Length(0, 20), "Tails on the far side.", "0");
+        return values => name => new LedProfile
+        {
+            Name = name,
+            Length = values.Said(length).Value,
+            Width = values.Said(width).Value,
+            Height = values.Said(height).Value,
+            WindowWidth = values.Said(window).Value,
+            ViewingAngleDegrees = values.Said(angle).Value,
+            Emission = values.Said(emission).Or(LedEmission.Top),
+            AxisHeight = values.Said(axis).Given ? values.Said(axis).Value : null,
+            FullWhiteMilliamps = values.Said(white).Value,
+            WiringMilliamps = values.Said(wiring).Value,
+            IdleMilliamps = values.Said(idle).Value,
+            TailLength = values.Said(tail).Or(ProfileNumbers.None("surface mounted: nothing comes out on the far side")),
+        };
+    });
+}

@@ -1,0 +1,45 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.ProfileForms;
+
+/// <summary>A part's package in a profile file.</summary>
+internal static class PackageForm
+{
+    private static readonly Sourced SurfaceMount = ProfileNumbers.None("surface mounted: nothing comes out on the far side");
+
+    /// <summary>The mapping below the package's name.</summary>
+    public static Form<Func<string, PackageProfile>> Form { get; } = new("a package", keys =>
+    {
+        FormKey<Sourced> length = keys.Required("length", ProfileNumbers.Length(0.2, 200), "Body along its x, the diameter of a round one.");
+        FormKey<Sourced> width = keys.Required("width", ProfileNumbers.Length(0.2, 200), "Body along its y.");
+        FormKey<Sourced> height = keys.Optional("height", ProfileNumbers.Length(0, 100), "Body above the board, flat mounted.", "unknown");
+        FormKey<bool> round = keys.Optional("round", new FlagKind(), "A cylinder that stands on the board.", "false");
+        FormKey<bool> passive = keys.Optional("passive", new FlagKind(), "Small passive whose unknown height is no danger.", "false");
+        FormKey<bool> mounting = keys.Optional("mounting-required", new FlagKind(), "Whether `mounted:` must be said.", "false");
+        FormKey<Sourced> onPins = keys.Optional("height-on-pins", ProfileNumbers.Length(0, 100), "Height on pin headers.");
+        FormKey<Sourced> inSocket = keys.Optional("height-in-socket", ProfileNumbers.Length(0, 100), "Height in a socket.");
+        FormKey<Sourced> midBoard = keys.Optional("height-mid-board", ProfileNumbers.Length(0, 100), "Height when sunk into a cutout.");
+        FormKey<Sourced> joint = keys.Optional("joint-protrusion", ProfileNumbers.Length(0, 20), "Leads on the far side.", "0");
+        FormKey<Sourced> watts = keys.Optional("watts", ProfileNumbers.Number(0, 50), "Heat given off, W.", "0");
+        FormKey<MouthProfile> mouth = keys.Optional("mouth", MouthForm.Form, "The opening that a plug enters.", "takes no plug");
+        return values => name => new PackageProfile
+        {
+            Name = name,
+            Length = values.Said(length).Value,
+            Width = values.Said(width).Value,
+            Height = Maybe(values.Said(height)),
+            Round = values.Said(round).Or(false),
+            Passive = values.Said(passive).Or(false),
+            MountingRequired = values.Said(mounting).Or(false),
+            HeightOnPins = Maybe(values.Said(onPins)),
+            HeightInSocket = Maybe(values.Said(inSocket)),
+            HeightMidBoard = Maybe(values.Said(midBoard)),
+            JointProtrusion = values.Said(joint).Or(SurfaceMount),
+            Watts = values.Said(watts).Or(ProfileNumbers.None("gives off no heat worth counting")),
+            Mouth = values.Said(mouth).Given ? values.Said(mouth).Value : null,
+        };
+    });
+
+    private static Sourced? Maybe(Said<Sourced> said) => said.Given ? said.Value : null;
+}

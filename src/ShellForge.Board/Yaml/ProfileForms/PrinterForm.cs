@@ -1,0 +1,57 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.ProfileForms;
+
+/// <summary>A printer in a profile file.</summary>
+internal static class PrinterForm
+{
+    /// <summary>The mapping below the printer's name.</summary>
+    public static Form<Func<string, PrinterProfile>> Form { get; } = new("a printer", keys =>
+    {
+        FormKey<Sourced> nozzle = keys.Required("nozzle", ProfileNumbers.Length(0.1, 2), "Nozzle.");
+        FormKey<Sourced> line = keys.Required("line-width", ProfileNumbers.Length(0.1, 3), "Line width.");
+        FormKey<Sourced> layer = keys.Required("layer-height", ProfileNumbers.Length(0.04, 1), "Layer height.");
+        FormKey<Sourced> first = keys.Required("first-layer", ProfileNumbers.Length(0.05, 1), "First layer.");
+        FormKey<Sourced> bedX = keys.Required("bed-x", ProfileNumbers.Length(50, 2000), "Bed along x.");
+        FormKey<Sourced> bedY = keys.Required("bed-y", ProfileNumbers.Length(50, 2000), "Bed along y.");
+        FormKey<Sourced> bedZ = keys.Required("bed-z", ProfileNumbers.Length(50, 2000), "Build height.");
+        FormKey<Sourced> margin = keys.Required("bed-margin", ProfileNumbers.Length(0, 50), "Margin kept free, brim included.");
+        FormKey<Sourced> hole = keys.Required("hole-allowance", ProfileNumbers.Length(-0.5, 1), "Added to the diameter of upright holes.");
+        FormKey<Sourced> loose = keys.Required("loose-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
+        FormKey<Sourced> normal = keys.Required("normal-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
+        FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
+        FormKey<Sourced> accuracy = keys.Required("accuracy", ProfileNumbers.Length(0, 2), "Spread of a printed size, plus and minus.");
+        FormKey<Sourced> foot = keys.Required("elephant-foot", ProfileNumbers.Length(0, 1), "Growth of the first layers per side.");
+        FormKey<Sourced> overhang = keys.Required("overhang", ProfileNumbers.Number(20, 85), "Largest overhang from the vertical, degrees.");
+        FormKey<Sourced> bridgeNote = keys.Required("bridge-note", ProfileNumbers.Length(1, 200), "Bridge span that is noted.");
+        FormKey<Sourced> bridgeWarn = keys.Required("bridge-warn", ProfileNumbers.Length(1, 200), "Bridge span that warns.");
+        FormKey<Sourced> bridgeStop = keys.Required("bridge-stop", ProfileNumbers.Length(1, 200), "Bridge span that stops.");
+        FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100), "mm3/s, for time estimates.");
+        FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.", "false");
+        return values => name => new PrinterProfile
+        {
+            Name = name,
+            Nozzle = values.Said(nozzle).Value,
+            LineWidth = values.Said(line).Value,
+            LayerHeight = values.Said(layer).Value,
+            FirstLayerHeight = values.Said(first).Value,
+            BedX = values.Said(bedX).Value,
+            BedY = values.Said(bedY).Value,
+            BedZ = values.Said(bedZ).Value,
+            BedMargin = values.Said(margin).Value,
+            HoleAllowance = values.Said(hole).Value,
+            LooseFit = values.Said(loose).Value,
+            NormalFit = values.Said(normal).Value,
+            TightFit = values.Said(tight).Value,
+            Accuracy = values.Said(accuracy).Value,
+            ElephantFoot = values.Said(foot).Value,
+            OverhangDegrees = values.Said(overhang).Value,
+            BridgeNote = values.Said(bridgeNote).Value,
+            BridgeWarn = values.Said(bridgeWarn).Value,
+            BridgeStop = values.Said(bridgeStop).Value,
+            FlowRate = values.Said(flow).Value,
+            SlicerScalesShrinkage = values.Said(scales).Or(false),
+        };
+    });
+}

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Yaml.Forms;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Board.Profiles;
+
+namespace ShellForge.Board.Yaml.Resolving;
+
+/// <summary>Puts the board together from what was said.</summary>
+internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
+{
+    /// <summary>The board; null when too little of it could be read. Faults have been told.</summary>
+    public CircuitBoard? Resolve(BoardSaid said, HousingSaid? housing)
+    {
+        var edge = new OutlineResolver(said, sink);
+        BoardOutline? outline = edge.Resolve();
+        BoardSurface? surface = outline is null ? null : new BoardSurface(outline, edge.Centre);
+        var context = new ResolvingContext(sink, profiles, paths, edge.Centre);
+        var designators = new Designators(sink);
+        ImmutableArray<PartSaid> partsSaid = said.Parts.Or([]);
+        ImmutableArray<BoardHole> holes = new HoleResolver(surface, housing, context).Resolve(said.Holes.Or([]));
+        ImmutableHashSet<string> partRefs = [.. partsSaid.Where(p => p.Ref.Given).Select(p => p.Ref.Value)];
+        ImmutableArray<BoardPart> parts = new PartResolver(surface, designators, context).Resolve(partsSaid);
+        var pixels = new PixelResolver(surface, designators, partRefs, context);
+        ImmutableArray<PixelCircle> circles = pixels.Resolve(said.Pixels.Or([]));
+        ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context).Resolve(said.Wires.Or([]));
+        if (outline is null || !said.Thickness.Given)
+        {
+            return null;
+        }
+
+        MeasuredSaid? measured = said.Measured.Given ? said.Measured.Value : null;
+        return new CircuitBoard
+        {
+            Outline = outline,
+            Thickness = measured is { Thickness.Given: true } ? measured.Thickness.Value : said.Thickness.Value,
+            Edge = said.Edge.Or(EdgeFinish.Clean),
+            TabStub = measured is { TabStub.Given: true } ? measured.TabStub.Value : null,
+            Measured = measured is null ? "" : Spelled(measured),
+            Holes = holes,
+            PixelCircles = circles,
+            Parts = [.. parts, .. pixels.Companions],
+            Wires = wires,
+            FileCentre = edge.Centre,
+        };
+    }
+
+    private static string Spelled(MeasuredSaid measured)
+    {
+        (string What, Said<double> Said)[] sizes =
+            [("outer", measured.Outer), ("bore", measured.Bore), ("thickness", measured.Thickness), ("tab stub", measured.TabStub)];
+        string list = string.Join(", ", sizes.Where(s => s.Said.Given).Select(s => $"{s.What} {NumberText.Written(s.Said.Value)}"));
+        return measured.Batch.Given ? $"batch {measured.Batch.Value}: {list}" : list;
+    }
+}

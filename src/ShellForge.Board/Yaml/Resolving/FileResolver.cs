@@ -1,0 +1,112 @@
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Forms;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Resolving;
+
+/// <summary>Puts the whole board file together.</summary>
+internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
+{
+    private const string DefaultSupply = "usb-default";
+    private const string DefaultPrinter = "fdm-0.4";
+    private const string DefaultShell = "petg-black";
+    private const string DefaultDiffuser = "petg-white";
+
+    // Comfortable to look at, and within a USB port for most rings. Source: typical.
+    private const double DefaultBrightness = 0.2;
+
+    // Source: sealed-box model, ambient 20 to 40.
+    private const double DefaultAmbientCelsius = 30;
+
+    /// <summary>The file; null when it has errors, which then have been told.</summary>
+    public BoardFile? Resolve(FileSaid said)
+    {
+        Angle up = said.Up.Or(Angle.FromDegrees(90));
+        HousingSaid? housingSaid = said.Housing.Given ? said.Housing.Value : null;
+        CircuitBoard? board = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
+        HousingSpec? housing = housingSaid is null ? null : new HousingResolver(board, up, sink, profiles).Resolve(housingSaid);
+        PowerSpec? power = Power(said);
+        PrintSpec? print = Print(said);
+        if (sink.HasErrors || board is null || housing is null || power is null || print is null)
+        {
+            return null;
+        }
+
+        UseSaid? use = said.Use.Given ? said.Use.Value : null;
+        return new BoardFile
+        {
+            Name = said.Name.Value.Trim(),
+            Revision = said.Revision.Or("").Trim(),
+            Up = up,
+            Board = board,
+            Housing = housing,
+            Power = power,
+            Print = print,
+            Use = new UseSpec(
+                use?.Orientation.Or(UseOrientation.Wall) ?? UseOrientation.Wall,
+                use?.Ambient.Or(DefaultAmbientCelsius) ?? DefaultAmbientCelsius),
+            Accept = said.Accept.Or([]),
+            Places = paths.Places,
+        };
+    }
+
+    private PowerSpec? Power(FileSaid said)
+    {
+        PowerSaid? power = said.Power.Given ? said.Power.Value : null;
+        SupplySaid supply;
+        if (power is { Supply.Given: true })
+        {
+            supply = power.Supply.Value;
+        }
+        else if (Default(profiles.Supplies, DefaultSupply, said) is { } usual)
+        {
+            supply = new SupplySaid(usual.Name, usual.Volts, usual.Amps);
+        }
+        else
+        {
+            return null;
+        }
+
+        return new PowerSpec
+        {
+            Supply = supply.Name,
+            Volts = supply.Volts,
+            Amps = supply.Amps,
+            Brightness = power?.Brightness.Or(DefaultBrightness) ?? DefaultBrightness,
+            Capped = power?.Capped.Or(false) ?? false,
+            Duty = power?.Duty.Or(1) ?? 1,
+        };
+    }
+
+    private PrintSpec? Print(FileSaid said)
+    {
+        PrintSaid? print = said.Print.Given ? said.Print.Value : null;
+        PrinterProfile? printer = print is { Printer.Given: true } ? print.Printer.Value : Default(profiles.Printers, DefaultPrinter, said);
+        FilamentProfile? shell = print is { Shell.Given: true } ? print.Shell.Value : Default(profiles.Filaments, DefaultShell, said);
+        FilamentProfile? diffuser = print is { Diffuser.Given: true } ? print.Diffuser.Value : Default(profiles.Filaments, DefaultDiffuser, said);
+        return printer is null || shell is null || diffuser is null
+            ? null
+            : new PrintSpec
+            {
+                Printer = printer,
+                Shell = shell,
+                Diffuser = diffuser,
+                Baffle = print is { Baffle.Given: true } ? print.Baffle.Value : null,
+            };
+    }
+
+    // A user's file may have spoilt one of the shipped profiles.
+    private T? Default<T>(ProfileShelf<T> shelf, string name, FileSaid said)
+        where T : class
+    {
+        T? found = shelf.Find(name);
+        if (found is null)
+        {
+            sink.Error(said.Node.Place, "unknown-profile", $"the default profile '{name}' could not be read", "expected a name to be said instead");
+        }
+
+        return found;
+    }
+}

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Forms;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Resolving;
+
+/// <summary>Writes out holes and checks that they lie in the board and apart from each other.</summary>
+/// <param name="surface">Where the laminate is; null when the outline could not be read.</param>
+/// <param name="housing">The wishes for the housing; null when they could not be read.</param>
+/// <param name="context">What every step needs.</param>
+internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, ResolvingContext context)
+{
+    private const int MostHoles = 500;
+
+    /// <summary>The holes, patterns written out.</summary>
+    public ImmutableArray<BoardHole> Resolve(ImmutableArray<HoleSaid> said)
+    {
+        ImmutableArray<BoardHole>.Builder holes = ImmutableArray.CreateBuilder<BoardHole>();
+        var sources = new List<HoleSaid>();
+        foreach (HoleSaid hole in said.Where(h => h.Diameter.Given))
+        {
+            ImmutableArray<PlaceOnBoard> places = Placing.Places(hole.Place, context);
+            if (holes.Count + places.Length > MostHoles)
+            {
+                context.Sink.Error(hole.Node.Place, "too-many-holes", $"more than {MostHoles} holes", $"expected at most {MostHoles}");
+                break;
+            }
+
+            ScrewProfile? screw = OwnScrew(hole);
+            foreach (PlaceOnBoard place in places)
+            {
+                holes.Add(Hole(hole, screw, place, holes.Count + 1));
+                sources.Add(hole);
+            }
+
+            CheckInside(hole, places);
+        }
+
+        CheckApart(holes, sources);
+        return holes.ToImmutable();
+    }
+
+    // A hole with an insert of its own needs the screw of that thread; a screw of its own must fit the insert it meets.
+    private ScrewProfile? OwnScrew(HoleSaid said)
+    {
+        InsertProfile? insert = said.Insert.Given ? said.Insert.Value
+            : housing is { Insert.Given: true } ? housing.Insert.Value
+            : null;
+        if (insert is null || !(said.Insert.Given || said.Screw.Given))
+        {
+            return null;
+        }
+
+        if (said.Screw.Given)
+        {
+            return new ScrewChoice(context.Profiles, context.Sink).For(insert, said.Screw.Value, said.Screw.Place);
+        }
+
+        ScrewHead head = housing is { Screw.Given: true } ? housing.Screw.Value.Head : ScrewHead.Pan;
+        return new ScrewChoice(context.Profiles, context.Sink).For(insert, new ScrewSaid(null, head), said.Insert.Place);
+    }
+
+    private BoardHole Hole(HoleSaid said, ScrewProfile? screw, PlaceOnBoard place, int number) => new()
+    {
+        Name = $"hole {number}",
+        At = place.At,
+        Diameter = said.Diameter.Value,
+        For = said.For.Or(HolePurpose.Mount),
+        Screw = screw,
+        Insert = said.Insert.Given ? said.Insert.Value : null,
+        KeepOutTop = said.KeepOut.Given ? said.KeepOut.Value.Top : null,
+        KeepOutBottom = said.KeepOut.Given ? said.KeepOut.Value.Bottom : null,
+        Path = context.Paths.Of(said.Node),
+    };
+
+    private void CheckInside(HoleSaid said, ImmutableArray<PlaceOnBoard> places)
+    {
+        double radius = said.Diameter.Value / 2;
+        PlaceOnBoard[] outside = surface is null ? [] : [.. places.Where(p => !surface.HoldsDisc(p.At, radius))];
+        if (outside.Length > 0)
+        {
+            string which = places.Length == 1 ? "the hole" : $"{outside.Length} of {places.Length} holes";
+            context.Sink.Error(
+                said.Node.Place,
+                "hole-off-board",
+                $"{which} of {NumberText.Written(said.Diameter.Value)} at {surface!.Spell(outside[0].At)} {(outside.Length == 1 ? "does" : "do")} not lie inside the board",
+                surface.Extent);
+        }
+    }
+
+    private void CheckApart(ImmutableArray<BoardHole>.Builder holes, List<HoleSaid> sources)
+    {
+        var told = new HashSet<HoleSaid>(ReferenceEqualityComparer.Instance);
+        for (int i = 0; i < holes.Count; i++)
+        {
+            for (int j = 0; j < i; j++)
+            {
+                double apart = Point2.Distance(holes[i].At, holes[j].At) - ((holes[i].Diameter + holes[j].Diameter) / 2);
+                if (apart <= 0 && told.Add(sources[i]))
+                {
+                    context.Sink.Error(
+                        sources[i].Node.Place,
+                        "holes-overlap",
+                        $"hole {i + 1} at {surface?.Spell(holes[i].At) ?? "its place"} overlaps hole {j + 1}, given at line {sources[j].Node.Place.Line}",
+                        "expected holes apart from each other");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,154 @@
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Forms;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Board.Yaml.Resolving;
+
+/// <summary>Puts the wishes for the housing together and checks them against the board.</summary>
+internal sealed class HousingResolver(CircuitBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
+{
+    /// <summary>The wishes; null when insert or screw could not be read.</summary>
+    public HousingSpec? Resolve(HousingSaid said)
+    {
+        CableSpec? cable = Cable(said);
+        CheckWords(said);
+        if (!said.Insert.Given || cable is null)
+        {
+            return null;
+        }
+
+        ScrewSaid? screwSaid = said.Screw.Given ? said.Screw.Value : null;
+        FilePlace screwPlace = said.Screw.Given ? said.Screw.Place : said.Insert.Place;
+        if (new ScrewChoice(profiles, sink).For(said.Insert.Value, screwSaid, screwPlace) is not { } screw)
+        {
+            return null;
+        }
+
+        return new HousingSpec
+        {
+            Insert = said.Insert.Value,
+            Screw = screw,
+            Washers = said.Washers.Or(false),
+            WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
+            WallThickness = said.Walls.Given ? said.Walls.Value.Thickness : null,
+            Floor = said.Floor.Given ? said.Floor.Value : null,
+            BoardEdgeClearance = said.Clearance.Given ? said.Clearance.Value.BoardEdge : null,
+            BelowPartsClearance = said.Clearance.Given ? said.Clearance.Value.BelowParts : null,
+            Cable = cable,
+            Closure = said.Closure.Or(ClosureKind.Snap),
+            ClosureScrews = said.ClosureScrews.Given ? said.ClosureScrews.Value : null,
+            BoreOpen = said.BoreOpen.Given ? said.BoreOpen.Value : null,
+            Light = Light(said),
+            Diffuser = said.Diffuser.Or(new DiffuserSpec()),
+            BaffleJoined = said.BaffleJoined.Or(false),
+            Vents = said.Vents.Or(VentKind.Auto),
+            Mount = said.Mount.Or(MountKind.None),
+            Label = said.Label.Given ? said.Label.Value : null,
+        };
+    }
+
+    private static LightSpec Light(HousingSaid said)
+    {
+        LightSaid? light = said.Light.Given ? said.Light.Value : null;
+        EvennessSaid evenness = light is { Evenness.Given: true } ? light.Evenness.Value : EvennessSaid.Soft;
+        return new LightSpec(
+            light?.Through.Or(LightThrough.Front) ?? LightThrough.Front,
+            light?.Look.Or(LightLook.Blend) ?? LightLook.Blend,
+            light?.Window.Or(null),
+            evenness.MinimumOverMean,
+            evenness.Word);
+    }
+
+    private CableSpec? Cable(HousingSaid said)
+    {
+        if (!said.Cable.Given)
+        {
+            return DefaultCable(said);
+        }
+
+        CableSaid cable = said.Cable.Value;
+        if (cable.Part is { Given: true } part)
+        {
+            return Connector(part);
+        }
+
+        return cable.Round.Given
+            ? new RoundCable(
+                cable.Round.Value,
+                cable.At.Or((up + Angle.FromDegrees(180)).Normalized),
+                cable.Plug.Given ? cable.Plug.Value[0] : 0,
+                cable.Plug.Given ? cable.Plug.Value[1] : 0,
+                cable.Relief.Or(ReliefKind.Tie))
+            : new NoCable();
+    }
+
+    private CableSpec DefaultCable(HousingSaid said)
+    {
+        BoardPart[] open = board is null ? [] : [.. board.Parts.Where(p => p.Mouth is not null && p.Port != PortWish.Closed)];
+        if (open.Length == 1)
+        {
+            sink.Note(said.Node.Place, "cable-not-said", $"`cable:` is not said: it is taken to plug into {open[0].Ref}, the only connector");
+            return new ConnectorCable(open[0].Ref);
+        }
+
+        string which = open.Length == 0 ? "no connector takes one" : $"{string.Join(" and ", open.Select(p => p.Ref))} could take it";
+        sink.Warning(said.Node.Place, "cable-not-said", $"`cable:` is not said and {which}: the housing gets no cable exit", "expected cable: {part: ...}, {round: ...} or none");
+        return new NoCable();
+    }
+
+    private ConnectorCable? Connector(Said<string> part)
+    {
+        if (board is null)
+        {
+            return new ConnectorCable(part.Value);
+        }
+
+        BoardPart? found = board.Parts.FirstOrDefault(p => p.Ref == part.Value);
+        if (found is null)
+        {
+            sink.Error(
+                part.Place,
+                "unknown-part",
+                $"there is no part '{part.Value}' that could take the cable",
+                "expected the designator of a connector",
+                NearestName.In(part.Value, board.Parts.Where(p => p.Mouth is not null).Select(p => p.Ref)));
+            return null;
+        }
+
+        if (found.Mouth is null)
+        {
+            sink.Error(part.Place, "no-mouth", $"{part.Value} takes no plug", "expected the designator of a connector");
+            return null;
+        }
+
+        if (found.Port == PortWish.Closed)
+        {
+            sink.Error(part.Place, "cable-port-closed", $"the cable is to plug into {part.Value}, whose port is closed", "expected port: open");
+        }
+
+        return new ConnectorCable(found.Ref);
+    }
+
+    private void CheckWords(HousingSaid said)
+    {
+        if (said.BoreOpen.Given && board is not null and not { Outline: RingOutline })
+        {
+            sink.Warning(said.BoreOpen.Place, "no-bore", "`bore:` is said, but the outline is no ring", "expected an outline {ring: ...}");
+        }
+
+        if (said.ClosureScrews.Given && said.Closure.Or(ClosureKind.Snap) != ClosureKind.Screws)
+        {
+            sink.Warning(said.ClosureScrews.Place, "no-closure-screws", "`closure-screws:` is said, but the closure takes none", "expected closure: screws");
+        }
+
+        if (said.Light is { Given: true, Value.Through: { Given: true, Value: LightThrough.Wall } through }
+            && board is not null
+            && board.PixelCircles.All(c => c.Facing == PixelFacing.Up))
+        {
+            sink.Warning(through.Place, "no-side-light", "the light is to leave through the wall, but all LEDs look up", "expected side-facing LEDs, or through: front");
+        }
+    }
+}
