@@ -18,6 +18,7 @@ public static class HousingBuilder
         CableNotch.Of,
         TiePost.Of,
         Saddles.Of,
+        CoverSideFeatures.Of,
     ];
 
     /// <summary>The parts, in the order of the plan, as solids that nobody has evaluated yet.</summary>

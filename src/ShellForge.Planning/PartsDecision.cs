@@ -10,7 +10,7 @@ namespace ShellForge.Planning;
 internal static class PartsDecision
 {
     /// <summary>Decides the parts, from the floor up.</summary>
-    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle)
+    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount)
     {
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
@@ -31,7 +31,20 @@ internal static class PartsDecision
         }
 
         parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons));
+        if (mount is StandMountPlan stand)
+        {
+            parts.Add(Part(PartNames.Stand, file.Print.Shell, Back(stand.ToHousing), file, reasons));
+        }
+
         return reasons.Of(parts.ToImmutable());
+    }
+
+    // The way back of a turn and a shift: the turn's rows become columns.
+    private static Transform3 Back(Transform3 map)
+    {
+        var turn = new Transform3(map.M11, map.M21, map.M31, 0, map.M12, map.M22, map.M32, 0, map.M13, map.M23, map.M33, 0);
+        Point3 shift = turn.Apply(new Point3(map.Tx, map.Ty, map.Tz));
+        return turn with { Tx = 0 - shift.X, Ty = 0 - shift.Y, Tz = 0 - shift.Z };
     }
 
     // Turned about x, so that the face towards the viewer lies on the bed.

@@ -50,13 +50,12 @@ internal static class SaddleDecision
         double front = Math.Min(-Gap, port.WallInner - 1 - mouthU);
         double top = basis.Down(port.AxisZ - (port.Mouth.ShellHeight / 2) - Gap);
         double rib = basis.Wall(PlanRules.BossWallLines);
-        double rear = -part.Length - Gap;
+        double rear = Point2.Dot(part.At, along) - (part.Length / 2) - mouthU - Gap;
         double ribTop = basis.Down(levels.BoardBottom - RibBelowBoard);
-        Point2 across = new(0 - along.Y, along.X);
         var room = new BelowBoardRoom(
             file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } }, shell, levels);
         Geometry.Planar.Region ribOutline = PartEnvelope.Rectangle(
-            port.Face + ((rear - (rib / 2)) * along) + (0 * across), rib, 2 * halfWidth, port.Faces);
+            port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop
             && bosses.All(b => ribOutline.Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside);
         reasons.Length($"saddles.{part.Ref}.top", top, Reasons.Rule, $"{part.Ref} is soldered flat: plug forces would lift its pads; {Reasons.Mm(Gap)} under its shell");
