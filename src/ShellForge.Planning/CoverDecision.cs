@@ -31,7 +31,8 @@ internal static class CoverDecision
     private const int SeatLines = 2;
 
     /// <summary>z of the lip's lower end.</summary>
-    public static double LipBottom(HousingDraft draft) => draft.Stack.PartingLine - draft.Lip.Overlap;
+    public static double LipBottom(HousingDraft draft) =>
+        Math.Round(draft.Stack.PartingLine - draft.Lip.Overlap, 6, MidpointRounding.AwayFromZero);
 
     /// <summary>The cover of a housing.</summary>
     public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region posts)

@@ -137,6 +137,12 @@ public sealed record BafflePlan
     /// <summary>z of their top.</summary>
     public double InWindowTop { get; init; }
 
+    /// <summary>Low walls below the LEDs' windows that hold two rims together without a shadow, in plan; empty with cells.</summary>
+    public Region Bridges { get; init; } = Region.Empty;
+
+    /// <summary>z of their top.</summary>
+    public double BridgesTop { get; init; }
+
     /// <summary>The tooth that goes into the cover's slot; null when the cover may turn over the baffle.</summary>
     public ToothPlan? Tooth { get; init; }
 

@@ -41,13 +41,13 @@ internal static class SnapBead
             bead = bead.Less(Shapes.Extrude(without, snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth));
         }
 
-        yield return FeatureContribution.Adds("cover", bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
+        yield return FeatureContribution.Adds(PartNames.Cover, bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
 
         double grooveZ = snap.BeadZ - Draw;
         Solid groove = plan.Shell.Round is RoundShell shell
             ? Turned(shell, shell.Inner, grooveZ, snap.GrooveDepth, crest)
             : Followed(plan.Shell.Cavity.Filled(), grooveZ, snap.GrooveDepth, crest);
-        yield return FeatureContribution.Cuts("tub", groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
+        yield return FeatureContribution.Cuts(PartNames.Tub, groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
     }
 
     // A ridge on a round face, reaching into it by the overlap.
