@@ -129,6 +129,9 @@ internal static class PlanRules
     /// <summary>A notch is wider than its cable by this, mm. Typical.</summary>
     public const double NotchOver = 0.5;
 
+    /// <summary>Least chamfer on edges that lie on the bed, mm. Source: design guides for filament printing, 0.4 x 45 degrees.</summary>
+    public const double BedChamfer = 0.4;
+
     /// <summary>Overlap of a rest and the board's free rim, mm. Typical: 1.0 to 2.0.</summary>
     public const double RestOverlap = 1.2;
 

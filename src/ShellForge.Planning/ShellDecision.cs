@@ -48,7 +48,7 @@ internal static class ShellDecision
             Wall = wall,
             WallLines = lines,
             BoardEdgeGap = gap,
-            BedChamfer = file.Print.Printer.ElephantFoot,
+            BedChamfer = Math.Max(PlanRules.BedChamfer, file.Print.Printer.ElephantFoot),
         };
         ImmutableArray<ClosureSite> sites = reasons.Take(ClosureSiteDecision.Decide(file, basis, bare, joints));
         ShellPlan shell = WithLobes(bare, sites);
@@ -192,6 +192,7 @@ internal static class ShellDecision
             return reasons.Length("shell.bed-chamfer", 0, Reasons.Rule, "the outline's corners are too tight for one");
         }
 
-        return reasons.Length("shell.bed-chamfer", chamfer, file.Print.Printer.Name, "45 degrees on every edge that lies on the bed: the first layers spread by as much");
+        return reasons.Length("shell.bed-chamfer", chamfer, file.Print.Printer.Name,
+            $"45 degrees on every edge that lies on the bed, where the first layers spread by {Reasons.Mm(file.Print.Printer.ElephantFoot)}");
     }
 }

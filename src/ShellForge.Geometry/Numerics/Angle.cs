@@ -58,4 +58,7 @@ public readonly record struct Angle
 
     /// <summary>Scaled by a factor.</summary>
     public static Angle operator *(double factor, Angle a) => new(factor * a.Degrees);
+
+    /// <summary>For people: "12.5 degrees". Written out, since a record would print its own members without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Degrees} degrees");
 }
