@@ -99,7 +99,14 @@ internal static class CoverDecision
         IEnumerable<Region> bosses = draft.Bosses
             .Where(boss => boss.Top > lipBottom - PartClearance)
             .Select(boss => Around(boss.At, boss.Diameter + (2 * PartClearance)));
-        return Region.Union([.. parts, .. sunk, .. heads, .. bosses]);
+        IEnumerable<Region> webs = draft.Bosses
+            .Where(boss => boss.WebTop > lipBottom - PartClearance)
+            .SelectMany(boss => boss.Webs).Select(web => web.Offset(PartClearance));
+
+        // Below a lit wall the lip hangs beside what is on the board's back.
+        IEnumerable<Region> below = lipBottom > draft.Stack.BoardBottom ? [] : PartEnvelope.OnBottom(draft.File.Board)
+            .Select(part => part.Outline.Offset(PartClearance));
+        return Region.Union([.. parts, .. sunk, .. heads, .. bosses, .. webs, .. below]);
     }
 
     private static double Covered(ScrewJointPlan screw) =>

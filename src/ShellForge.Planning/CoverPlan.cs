@@ -111,7 +111,8 @@ public sealed record LapPlan(Region Outline, double Thickness, double Inset);
 /// <param name="Bottom">z of its lower end.</param>
 /// <param name="Top">z of its upper end.</param>
 /// <param name="Pillars">Ribs of the cover behind the band that hold its upper and lower part together, in plan.</param>
-public sealed record BandPlan(double Bottom, double Top, Region Pillars);
+/// <param name="ThroughBore">Whether it lies in the wall of an open bore; otherwise in the outer wall.</param>
+public sealed record BandPlan(double Bottom, double Top, Region Pillars, bool ThroughBore);
 
 /// <summary>Walls between and round the LEDs, a part of its own.</summary>
 public sealed record BafflePlan

@@ -36,8 +36,12 @@ internal static class FrontDecision
     public static Decided<FrontDraft> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, LipSection lip, FrontLimits limits)
     {
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            return LitWallFront(file, basis, lip, limits);
+        }
+
         var reasons = new Reasons();
-        HousingSpec spec = file.Housing;
         (DiffuserFit fit, string why) = FitOf(file);
         reasons.Choice("diffuser.fit", Name(fit), Reasons.Origin(file, "housing.diffuser", file.Print.Diffuser.Name), why);
         double thickness = Thickness(file, basis, reasons);
@@ -66,6 +70,42 @@ internal static class FrontDecision
             Lap = fit == DiffuserFit.PrintedIn ? Lap(window, shell) : null,
         };
         return reasons.Of(new FrontDraft(diffuser, window, bezel, over));
+    }
+
+    // The front is closed: the band is worked out with the stack.
+    private static Decided<FrontDraft> LitWallFront(BoardFile file, PrintBasis basis, LipSection lip, FrontLimits limits)
+    {
+        var reasons = new Reasons();
+        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        bool same = file.Print.Shell.Name == file.Print.Diffuser.Name;
+        DiffuserFit fit = same ? DiffuserFit.OneWithCover : DiffuserFit.PrintedIn;
+        reasons.Choice("diffuser.fit", "band in the wall", Reasons.Origin(file, "housing.light.through"),
+            same ? "cover and band are of one filament" : "printed between the cover's layers, which change filament there");
+        if (!same && file.Print.Shell.Family != file.Print.Diffuser.Family)
+        {
+            reasons.Refuse("unlike-plastics-fused", "diffuser",
+                $"The band has to fuse with the cover, and {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not.",
+                0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
+        }
+
+        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueOther), Reasons.Rule, "closed front");
+        reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
+        double tallestUp = file.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
+            .Select(circle => circle.Led.Height.Value).DefaultIfEmpty(0).Max();
+        double axis = limits.LedWindow - tallestUp + LitWallSection.AxisHeight(file);
+        double front = basis.Up(Math.Max(
+            Math.Max(limits.LowestFront, limits.LowestInner + bezel), axis + section.HalfHeight + bezel + basis.Layer));
+        return reasons.Of(new FrontDraft(
+            new DiffuserPlan
+            {
+                Fit = fit,
+                Outline = Region.Empty,
+                Thickness = section.Thickness,
+                Distance = front - bezel - limits.LedWindow,
+                Filament = file.Print.Diffuser,
+                ExpectedMinimumOverMean = 1,
+            },
+            Region.Empty, bezel, bezel - section.Thickness));
     }
 
     /// <summary>The lit band as window and baffle both see it.</summary>

@@ -10,6 +10,7 @@ internal static class CoverSideFeatures
     [
         .. CoverShell.Of(plan),
         .. DiffuserSheet.Of(plan),
+        .. LitWall.Of(plan),
         .. Baffle.Of(plan),
         .. SnapBead.Of(plan),
         .. LipBridges.Of(plan),

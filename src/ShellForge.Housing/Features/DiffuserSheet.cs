@@ -15,7 +15,7 @@ internal static class DiffuserSheet
         double inner = plan.Stack.DiffuserInner;
         double outer = plan.Stack.DiffuserOuter;
         Geometry.Solids.FaceTag tag = FaceNames.Tag(FaceFeature.Diffuser);
-        if (diffuser.Band is not null)
+        if (plan.Cover.Window.IsEmpty)
         {
             yield break;
         }
