@@ -1,1 +1,14 @@
-return 2;
+using System.Globalization;
+using ShellForge.Benchmarks;
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+switch (args)
+{
+    case ["workload", string folder, string target, .. string[] names]:
+        return WorkloadCommand.Run(folder, target, names);
+    case ["fuzz", string seed, string count, string target]:
+        return FuzzCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
+    default:
+        Console.Error.WriteLine("usage: workload DIR OUT [PART...] | fuzz SEED COUNT DIR");
+        return 2;
+}

@@ -1,0 +1,93 @@
+namespace ShellForge.Geometry.Booleans;
+
+/// <summary>
+/// One round: broad phase and exact intersections of all operands, then, unless nothing meets, arrangement, classification and one
+/// rounding. The first round works on the operands of the tree, later ones on the rounded result alone.
+/// </summary>
+internal sealed class BooleanRound
+{
+    private readonly Scene _scene;
+    private readonly CancellationToken _ct;
+
+    public BooleanRound(Operand[] operands, CancellationToken ct)
+    {
+        _scene = new Scene(operands);
+        _ct = ct;
+        Found = new Intersections(_scene);
+        Intersect();
+    }
+
+    public Intersections Found { get; }
+
+    /// <summary>Whether any two triangles meet where their operands' own vertices and edges do not join them.</summary>
+    public bool HasIntersections { get; private set; }
+
+    /// <summary>The kept triangles of the expression, rounded to the lattice.</summary>
+    public RoundedMesh Evaluate(Expression expression)
+    {
+        MarkLoneEdges();
+        Sheets sheets = Sheets.From(Found);
+        Arrangement arrangement = Arrangement.Of(Found, sheets, _ct);
+        Loops loops = Loops.Of(arrangement, _ct);
+        Coverage coverage = Coverage.Of(arrangement, loops, _ct);
+        Patches patches = Patches.From(_scene, sheets);
+        Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _ct);
+        Boundary boundary = Boundary.Of(
+            arrangement, loops, coverage, facets, patches, expression.Polarity(_scene.Operands.Length), _ct);
+        return MeshAssembler.Assemble(arrangement, boundary, patches, facets, _ct);
+    }
+
+    private void Intersect()
+    {
+        PairIntersector intersector = new(Found);
+        List<(int, int)> pairs = [];
+        for (int a = 0; a < _scene.Operands.Length; a++)
+        {
+            Operand first = _scene.Operands[a];
+            if (!first.IsClean)
+            {
+                pairs.Clear();
+                first.Tree.OwnPairs(pairs);
+                IntersectAll(intersector, pairs, a, a);
+            }
+
+            for (int b = a + 1; b < _scene.Operands.Length; b++)
+            {
+                if (first.Tree.Bounds.Touches(_scene.Operands[b].Tree.Bounds))
+                {
+                    pairs.Clear();
+                    first.Tree.Pairs(_scene.Operands[b].Tree, pairs);
+                    IntersectAll(intersector, pairs, a, b);
+                }
+            }
+        }
+
+        HasIntersections = Found.TrianglePoints.Count > 0;
+    }
+
+    private void IntersectAll(PairIntersector intersector, List<(int, int)> pairs, int a, int b)
+    {
+        _ct.ThrowIfCancellationRequested();
+        int startA = _scene.TriangleStart[a], startB = _scene.TriangleStart[b];
+        foreach ((int first, int second) in pairs)
+        {
+            intersector.Intersect(startA + first, startB + second);
+        }
+    }
+
+    // Edges without exactly one partner are arranged even where nothing meets them: their windings flow through the arrangement.
+    private void MarkLoneEdges()
+    {
+        for (int operand = 0; operand < _scene.Operands.Length; operand++)
+        {
+            int[] partner = _scene.Operands[operand].Partner;
+            for (int h = 0; h < partner.Length; h++)
+            {
+                if (partner[h] < 0)
+                {
+                    Found.IsActive[_scene.TriangleStart[operand] + (h / 3)] = true;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,347 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Geometry.Booleans;
+
+/// <summary>
+/// Stage 6: a clean mesh that touches itself at edges or vertices becomes a manifold. Every local component of solid at such a
+/// vertex gets a vertex of its own, all but one drawn into their own solid by at most 64 steps (1 µm). Where an edge is crowded
+/// but its ends part nothing, it gets a middle that does. Moves come from a fixed list until an exact check finds nothing wrong.
+/// </summary>
+internal sealed class ContactOpener
+{
+    private const int MostAttempts = 48;
+    private static readonly int[] Reaches = [48, 64, 32, 24, 16, 8, 4, 2, 1];
+    private readonly List<LatticePoint3> _vertices;
+    private readonly List<int> _corners;
+    private readonly List<int> _tags;
+    private readonly CancellationToken _ct;
+    private readonly List<Copy> _copies = [];
+    private readonly Dictionary<int, int> _copyOf = [];
+
+    private ContactOpener(Operand mesh, CancellationToken ct)
+    {
+        _vertices = [.. mesh.Vertices];
+        _corners = [.. mesh.Corners];
+        _tags = [.. mesh.Tags];
+        _ct = ct;
+    }
+
+    private sealed record Copy(LatticePoint3 Home, Point3 Inward)
+    {
+        public int Attempt { get; set; }
+    }
+
+    /// <summary>The opened mesh, or the place where no move in the list gave a clean one.</summary>
+    public static (Operand? Mesh, Point3 Place, ImmutableArray<ContactOpening> Openings) Open(Operand mesh, CancellationToken ct)
+    {
+        ContactOpener opener = new(mesh, ct);
+        if (SolidWedges.Pair(mesh) is not ({ } partner, { } crowded))
+        {
+            int h = Array.IndexOf(mesh.Partner, -1);
+            return (null, mesh.Vertices[mesh.Corners[h]].ToMillimetres(), []);
+        }
+
+        List<(Point3 Place, ContactKind Kind)> places = [];
+        HashSet<int> onCrowdedEdge = [];
+        foreach (int[] fan in crowded)
+        {
+            int from = mesh.Corners[fan[0]], to = mesh.Corners[Operand.Next(fan[0])];
+            onCrowdedEdge.Add(from);
+            onCrowdedEdge.Add(to);
+            places.Add((0.5 * (mesh.Vertices[from].ToMillimetres() + mesh.Vertices[to].ToMillimetres()), ContactKind.Edge));
+        }
+
+        List<int> partners = [.. partner];
+        int[] fanOf = Fans(opener._corners, partners);
+        if (opener.SplitEdgesThatStayCrowded(crowded, partners, fanOf))
+        {
+            fanOf = Fans(opener._corners, partners);
+        }
+
+        opener.SplitVertices(fanOf, onCrowdedEdge, places);
+        if (opener._copies.Count == 0)
+        {
+            return (mesh, default, []);
+        }
+
+        (Operand? opened, Point3 place) = opener.Settle();
+        return (opened, place, opener.Listed(places));
+    }
+
+    // For each corner the smallest corner of its fan: corners at one vertex, joined over partnered edges.
+    private static int[] Fans(List<int> corners, List<int> partner)
+    {
+        int[] parent = new int[corners.Count];
+        for (int c = 0; c < parent.Length; c++)
+        {
+            parent[c] = c;
+        }
+
+        for (int h = 0; h < parent.Length; h++)
+        {
+            Join(h, Operand.Next(partner[h]));
+        }
+
+        for (int c = 0; c < parent.Length; c++)
+        {
+            parent[c] = Root(c);
+        }
+
+        return parent;
+
+        int Root(int c)
+        {
+            while (parent[c] != c)
+            {
+                parent[c] = parent[parent[c]];
+                c = parent[c];
+            }
+
+            return c;
+        }
+
+        void Join(int a, int b)
+        {
+            a = Root(a);
+            b = Root(b);
+            parent[Math.Max(a, b)] = Math.Min(a, b);
+        }
+    }
+
+    private bool SplitEdgesThatStayCrowded(List<int[]> crowded, List<int> partner, int[] fanOf)
+    {
+        bool any = false;
+        foreach (int[] fan in crowded)
+        {
+            HashSet<(int, int)> ends = [];
+            bool stays = false;
+            foreach (int h in fan)
+            {
+                int g = partner[h];
+                if (h < g)
+                {
+                    int p = fanOf[h], q = fanOf[Operand.Next(h)];
+                    stays |= !ends.Add((Math.Min(p, q), Math.Max(p, q)));
+                }
+            }
+
+            if (stays)
+            {
+                SplitInTheMiddle(fan, partner);
+                any = true;
+            }
+        }
+
+        return any;
+    }
+
+    // The middle is one vertex at first; the splitting of vertices then sees as many fans there as there are wedges.
+    private void SplitInTheMiddle(int[] fan, List<int> partner)
+    {
+        LatticePoint3 a = _vertices[_corners[fan[0]]], b = _vertices[_corners[Operand.Next(fan[0])]];
+        int middle = _vertices.Count;
+        _vertices.Add(new LatticePoint3((a.X + b.X) >> 1, (a.Y + b.Y) >> 1, (a.Z + b.Z) >> 1));
+        Dictionary<int, (int First, int Second)> halves = [];
+        foreach (int h in fan)
+        {
+            halves.Add(h, SplitTriangle(h, middle, partner));
+        }
+
+        foreach (int h in fan)
+        {
+            // The first half of one side lies along the second half of the other.
+            int g = partner[h];
+            if (halves.TryGetValue(g, out (int First, int Second) theirs))
+            {
+                (int first, int second) = halves[h];
+                partner[first] = theirs.Second;
+                partner[second] = theirs.First;
+                partner[theirs.Second] = first;
+                partner[theirs.First] = second;
+                halves.Remove(g);
+                halves.Remove(h);
+            }
+        }
+    }
+
+    // Triangle (a, b, c) with h = ab becomes (a, m, c) in place and (m, b, c) at the end. Returns am and mb.
+    private (int First, int Second) SplitTriangle(int h, int middle, List<int> partner)
+    {
+        int bc = Operand.Next(h), ca = Operand.Next(bc);
+        int b = _corners[bc], c = _corners[ca];
+        int added = _corners.Count;
+        _corners.AddRange([middle, b, c]);
+        _tags.Add(_tags[h / 3]);
+        int across = partner[bc];
+        partner.AddRange([-1, across, bc]);
+        partner[across] = added + 1;
+        _corners[bc] = middle;
+        partner[bc] = added + 2;
+        return (h, added);
+    }
+
+    private void SplitVertices(int[] fanOf, HashSet<int> onCrowdedEdge, List<(Point3, ContactKind)> places)
+    {
+        Dictionary<int, int> keeper = [];
+        Dictionary<int, int> vertexOfFan = [];
+        int[] corners = [.. _corners];
+        for (int c = 0; c < corners.Length; c++)
+        {
+            int v = corners[c];
+            if (!keeper.TryGetValue(v, out int first))
+            {
+                keeper.Add(v, fanOf[c]);
+                continue;
+            }
+
+            if (fanOf[c] == first)
+            {
+                continue;
+            }
+
+            if (!vertexOfFan.TryGetValue(fanOf[c], out int own))
+            {
+                own = _vertices.Count;
+                vertexOfFan.Add(fanOf[c], own);
+                _vertices.Add(_vertices[v]);
+                _copyOf.Add(own, _copies.Count);
+                _copies.Add(new Copy(_vertices[v], Inward(corners, fanOf, fanOf[c])));
+                if (onCrowdedEdge.Add(v))
+                {
+                    places.Add((_vertices[v].ToMillimetres(), ContactKind.Vertex));
+                }
+            }
+
+            _corners[c] = own;
+        }
+    }
+
+    private Point3 Inward(int[] corners, int[] fanOf, int fan)
+    {
+        Point3 sum = default;
+        for (int c = 0; c < corners.Length; c++)
+        {
+            if (fanOf[c] == fan)
+            {
+                int t = 3 * (c / 3);
+                Plane plane = new(_vertices[corners[t]], _vertices[corners[t + 1]], _vertices[corners[t + 2]]);
+                Point3 normal = new(plane.Nx, plane.Ny, plane.Nz);
+                sum -= (1 / normal.Length) * normal;
+            }
+        }
+
+        return sum;
+    }
+
+    private (Operand? Mesh, Point3 Place) Settle()
+    {
+        for (int attempt = 0; attempt < MostAttempts; attempt++)
+        {
+            _ct.ThrowIfCancellationRequested();
+            foreach ((int vertex, int copy) in _copyOf)
+            {
+                _vertices[vertex] = Moved(_copies[copy]);
+            }
+
+            HashSet<int> wrong = WrongVertices(out Operand? mesh);
+            if (wrong.Count == 0)
+            {
+                int open = Array.IndexOf(mesh!.Partner, -1);
+                return open < 0 ? (mesh, default) : (null, mesh.Vertices[mesh.Corners[open]].ToMillimetres());
+            }
+
+            bool changed = false;
+            foreach (int vertex in wrong)
+            {
+                if (_copyOf.TryGetValue(vertex, out int copy))
+                {
+                    _copies[copy].Attempt++;
+                    changed = true;
+                }
+            }
+
+            if (!changed)
+            {
+                return (null, _vertices[wrong.Min()].ToMillimetres());
+            }
+        }
+
+        return (null, _copies[0].Home.ToMillimetres());
+    }
+
+    // Vertices of triangles that meet wrongly or have no area.
+    private HashSet<int> WrongVertices(out Operand? mesh)
+    {
+        mesh = null;
+        HashSet<int> wrong = [];
+        for (int t = 0; t < _corners.Count; t += 3)
+        {
+            if (new Plane(_vertices[_corners[t]], _vertices[_corners[t + 1]], _vertices[_corners[t + 2]]).IsDegenerate)
+            {
+                wrong.UnionWith([_corners[t], _corners[t + 1], _corners[t + 2]]);
+            }
+        }
+
+        if (wrong.Count > 0)
+        {
+            return wrong;
+        }
+
+        // The vertices stay apart by number even at one place, so a copy that was not moved away is found as a contact.
+        mesh = Operand.Of([.. _vertices], [.. _corners], [.. _tags], isClean: false);
+        BooleanRound check = new([mesh], _ct);
+        if (check.HasIntersections)
+        {
+            bool[] active = check.Found.IsActive;
+            for (int t = 0; t < active.Length; t++)
+            {
+                if (active[t])
+                {
+                    wrong.UnionWith([_corners[3 * t], _corners[(3 * t) + 1], _corners[(3 * t) + 2]]);
+                }
+            }
+        }
+
+        return wrong;
+    }
+
+    private static LatticePoint3 Moved(Copy copy)
+    {
+        int reach = Reaches[copy.Attempt % Reaches.Length];
+        int turn = copy.Attempt / Reaches.Length;
+        Point3 direction = copy.Inward;
+
+        // Later tries lean the direction towards an axis.
+        if (turn > 0)
+        {
+            int axis = (turn - 1) % 6;
+            double length = Math.Max(direction.Length, 1e-9);
+            Point3 lean = new(axis == 0 ? 1 : axis == 1 ? -1 : 0, axis == 2 ? 1 : axis == 3 ? -1 : 0, axis == 4 ? 1 : axis == 5 ? -1 : 0);
+            direction = ((1 / length) * direction) + lean;
+        }
+
+        double largest = Math.Max(Math.Abs(direction.X), Math.Max(Math.Abs(direction.Y), Math.Abs(direction.Z)));
+        double scale = largest > 0 ? reach / largest : 0;
+        return new LatticePoint3(
+            Shifted(copy.Home.X, scale * direction.X), Shifted(copy.Home.Y, scale * direction.Y), Shifted(copy.Home.Z, scale * direction.Z));
+    }
+
+    private static int Shifted(int coordinate, double by) =>
+        Math.Clamp(coordinate + (int)Math.Floor(by + 0.5), -Lattice.Limit, Lattice.Limit);
+
+    private ImmutableArray<ContactOpening> Listed(List<(Point3 Place, ContactKind Kind)> places)
+    {
+        double distance = 0;
+        foreach (Copy copy in _copies)
+        {
+            distance = Math.Max(distance, Point3.Distance(copy.Home.ToMillimetres(), Moved(copy).ToMillimetres()));
+        }
+
+        return
+        [
+            .. places.Select(p => new ContactOpening(p.Place, p.Kind, distance))
+                .OrderBy(o => o.Place.X).ThenBy(o => o.Place.Y).ThenBy(o => o.Place.Z).ThenBy(o => o.Kind),
+        ];
+    }
+}

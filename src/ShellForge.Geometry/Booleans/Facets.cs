@@ -1,0 +1,268 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Geometry.Booleans;
+
+/// <summary>
+/// Stage 3c: facets are the loops across which a winding number changes, and the patches. Around every edge they are sorted by
+/// angle; neighbours face a common cell. Winding numbers flow from facet to facet through these cells, from one exact ray for each
+/// connected set, and the expression decides on both sides of each facet.
+/// </summary>
+internal sealed class Facets
+{
+    private readonly Arrangement _arrangement;
+    private readonly Loops _loops;
+    private readonly Coverage _coverage;
+    private readonly Patches _patches;
+    private readonly int[] _facetOfLoop;
+    private readonly int[] _loopOfFacet;
+    private readonly List<(int Facet, int Link)> _links = [];
+    private readonly List<Link> _link = [];
+
+    private Facets(Arrangement arrangement, Loops loops, Coverage coverage, Patches patches)
+    {
+        _arrangement = arrangement;
+        _loops = loops;
+        _coverage = coverage;
+        _patches = patches;
+        _facetOfLoop = new int[loops.Count];
+        List<int> loopOfFacet = [];
+        for (int loop = 0; loop < loops.Count; loop++)
+        {
+            bool changes = coverage.Changes(loop);
+            _facetOfLoop[loop] = changes ? loopOfFacet.Count : -1;
+            if (changes)
+            {
+                loopOfFacet.Add(loop);
+            }
+        }
+
+        _loopOfFacet = [.. loopOfFacet];
+        Kept = new sbyte[_loopOfFacet.Length + patches.Count];
+    }
+
+    private readonly record struct Link(bool FromBack, int Facet, bool ToBack);
+
+    private readonly record struct Leaf(int Facet, Plane Plane, bool IsLeft);
+
+    /// <summary>For each facet 1 when it bounds the result facing as it does, -1 when facing the other way, 0 when it does not.</summary>
+    public sbyte[] Kept { get; }
+
+    /// <summary>Whether the loop bounds the result, and which way.</summary>
+    public int KeptLoop(int loop) => _facetOfLoop[loop] < 0 ? 0 : Kept[_facetOfLoop[loop]];
+
+    public int KeptPatch(int patch) => Kept[_loopOfFacet.Length + patch];
+
+    public static Facets Of(
+        Arrangement arrangement, Loops loops, Coverage coverage, Patches patches, Expression expression, CancellationToken ct)
+    {
+        Facets facets = new(arrangement, loops, coverage, patches);
+        facets.LinkAroundEdges();
+        facets.Flood(expression, ct);
+        return facets;
+    }
+
+    private void LinkAroundEdges()
+    {
+        List<(int Edge, int Side)> sides = new(_loops.LoopOfSide.Length);
+        Grouping edgesOf = _arrangement.EdgesOf;
+        for (int i = 0; i < edgesOf.ItemCount; i++)
+        {
+            sides.Add((edgesOf.At(i), 2 * i));
+            sides.Add((edgesOf.At(i), (2 * i) + 1));
+        }
+
+        Grouping around = Grouping.Of(_arrangement.EdgeCount, sides);
+        List<Leaf> fan = [];
+        for (int edge = 0; edge < _arrangement.EdgeCount; edge++)
+        {
+            fan.Clear();
+            foreach (int side in around[edge])
+            {
+                int loop = _loops.LoopOfSide[side];
+                if (_facetOfLoop[loop] >= 0)
+                {
+                    fan.Add(new Leaf(_facetOfLoop[loop], _arrangement.Sheets.Planes[_loops.SheetOf[loop]], (side & 1) == 0));
+                }
+            }
+
+            AddPatch(edge, fan);
+            if (fan.Count > 2)
+            {
+                Sort(edge, fan);
+            }
+
+            for (int i = 0; i < fan.Count && fan.Count > 1; i++)
+            {
+                Leaf a = fan[i], b = fan[i + 1 == fan.Count ? 0 : i + 1];
+
+                // Turning about the edge, a left facet is left behind by its front, a right one by its back.
+                Connect(a.Facet, !a.IsLeft, b.Facet, b.IsLeft);
+            }
+        }
+    }
+
+    private void AddPatch(int edge, List<Leaf> fan)
+    {
+        int sceneEdge = _arrangement.SceneEdge(edge);
+        if (sceneEdge < 0)
+        {
+            return;
+        }
+
+        Scene scene = _arrangement.Found.Scene;
+        int partner = scene.Partner(sceneEdge);
+        foreach (int halfEdge in (ReadOnlySpan<int>)[sceneEdge, partner])
+        {
+            if (halfEdge >= 0 && _patches.Of(halfEdge / 3) is int patch and >= 0)
+            {
+                int from = _arrangement.Found.VertexPoint(halfEdge / 3, halfEdge % 3);
+                fan.Add(new Leaf(_loopOfFacet.Length + patch, scene.PlaneOf(halfEdge / 3), from == _arrangement.From(edge)));
+            }
+        }
+    }
+
+    private void Sort(int edge, List<Leaf> fan)
+    {
+        Leaf first = fan[0];
+        fan.Sort(1, fan.Count - 1, Comparer<Leaf>.Create((a, b) =>
+        {
+            int byHalf = Half(edge, first, a).CompareTo(Half(edge, first, b));
+            return byHalf != 0 ? byHalf : -Turn(edge, a, b);
+        }));
+    }
+
+    // 0 for angles in [0, 180) degrees from the first leaf, 1 for the rest.
+    private int Half(int edge, in Leaf first, in Leaf leaf)
+    {
+        int turn = Turn(edge, first, leaf);
+        if (turn != 0)
+        {
+            return turn > 0 ? 0 : 1;
+        }
+
+        int dot = Plane.NormalDotSign(first.Plane, leaf.Plane);
+        return (first.IsLeft == leaf.IsLeft ? dot : -dot) > 0 ? 0 : 1;
+    }
+
+    // Sign of the angle from one leaf to the other about the edge's direction. Both normals are perpendicular to the edge, so their
+    // product lies along it and one clear component tells its sense.
+    private int Turn(int edge, in Leaf a, in Leaf b)
+    {
+        (Int128 x, Int128 y, Int128 z) = Plane.NormalCross(a.Plane, b.Plane);
+        Int128 ax = Int128.Abs(x), ay = Int128.Abs(y), az = Int128.Abs(z);
+        int axis = ax >= ay && ax >= az ? 0 : ay >= az ? 1 : 2;
+        int sense = Int128.Sign(axis == 0 ? x : axis == 1 ? y : z);
+        if (sense == 0)
+        {
+            return 0;
+        }
+
+        sense *= _arrangement.Points.Compare(_arrangement.To(edge), _arrangement.From(edge), axis);
+        return a.IsLeft == b.IsLeft ? sense : -sense;
+    }
+
+    private void Connect(int a, bool aBack, int b, bool bBack)
+    {
+        _links.Add((a, _link.Count));
+        _link.Add(new Link(aBack, b, bBack));
+        _links.Add((b, _link.Count));
+        _link.Add(new Link(bBack, a, aBack));
+    }
+
+    private void Flood(Expression expression, CancellationToken ct)
+    {
+        Scene scene = _arrangement.Found.Scene;
+        Grouping linksOf = Grouping.Of(Kept.Length, _links);
+        int[] winding = new int[scene.Operands.Length];
+        bool[] seen = new bool[Kept.Length];
+        WindingRay ray = new(scene, _arrangement.Points);
+        Stack<(int Facet, int Next, int Entry)> path = new();
+        for (int start = 0; start < Kept.Length; start++)
+        {
+            if (seen[start])
+            {
+                continue;
+            }
+
+            ct.ThrowIfCancellationRequested();
+            ray.Count(ProbeOf(start), winding);
+            Visit(start, winding, expression, seen);
+            path.Push((start, 0, -1));
+            while (path.TryPop(out (int Facet, int Next, int Entry) at))
+            {
+                ReadOnlySpan<int> links = linksOf[at.Facet];
+                int i = at.Next;
+                while (i < links.Length && seen[_link[links[i]].Facet])
+                {
+                    i++;
+                }
+
+                if (i < links.Length)
+                {
+                    path.Push((at.Facet, i + 1, at.Entry));
+                    Link link = _link[links[i]];
+                    Pass(at.Facet, link, winding, 1);
+                    Visit(link.Facet, winding, expression, seen);
+                    path.Push((link.Facet, 0, links[i]));
+                }
+                else if (at.Entry >= 0)
+                {
+                    Pass(path.Peek().Facet, _link[at.Entry], winding, -1);
+                }
+            }
+        }
+    }
+
+    // From the front of one facet to the front of the next, through the cell that both face.
+    private void Pass(int from, in Link link, int[] winding, int sense)
+    {
+        if (link.FromBack)
+        {
+            Cross(from, winding, sense);
+        }
+
+        if (link.ToBack)
+        {
+            Cross(link.Facet, winding, -sense);
+        }
+    }
+
+    private void Cross(int facet, int[] winding, int sense)
+    {
+        if (facet >= _loopOfFacet.Length)
+        {
+            winding[_arrangement.Found.Scene.OperandOf[_patches.FirstTriangle[facet - _loopOfFacet.Length]]] += sense;
+            return;
+        }
+
+        foreach (Coverage.Cover cover in _coverage[_loopOfFacet[facet]])
+        {
+            winding[cover.Operand] += sense * cover.Sense;
+        }
+    }
+
+    private void Visit(int facet, int[] winding, Expression expression, bool[] seen)
+    {
+        seen[facet] = true;
+        bool front = expression.IsInside(winding);
+        Cross(facet, winding, 1);
+        bool back = expression.IsInside(winding);
+        Cross(facet, winding, -1);
+        Kept[facet] = (sbyte)(front == back ? 0 : back ? 1 : -1);
+    }
+
+    private Probe ProbeOf(int facet)
+    {
+        if (facet < _loopOfFacet.Length)
+        {
+            int loop = _loopOfFacet[facet];
+            return _arrangement.ProbeAt(_loops.FirstSide[loop], _loops.SheetOf[loop]);
+        }
+
+        int triangle = _patches.FirstTriangle[facet - _loopOfFacet.Length];
+        Scene scene = _arrangement.Found.Scene;
+        LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1);
+        return new Probe(
+            _arrangement.Found.VertexPoint(triangle, 0), (b.X - a.X, b.Y - a.Y, b.Z - a.Z), scene.PlaneOf(triangle));
+    }
+}

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Runtime.InteropServices;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Benchmarks;
+
+/// <summary>The benchmark's input as written by gen.mjs: meshes in workload.bin, parts as steps over them in workload.txt.</summary>
+internal sealed class Workload
+{
+    private readonly Dictionary<int, (long Vertices, int VertexCount, long Triangles, int TriangleCount)> _place = [];
+    private readonly byte[] _data;
+
+    private Workload(byte[] data) => _data = data;
+
+    public List<(string Name, List<(char Operation, int[] Meshes)> Steps)> Parts { get; } = [];
+
+    public static Workload Read(string folder)
+    {
+        Workload workload = new(File.ReadAllBytes(Path.Combine(folder, "workload.bin")));
+        foreach (string line in File.ReadLines(Path.Combine(folder, "workload.txt")))
+        {
+            string[] words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (words.Length == 0)
+            {
+                continue;
+            }
+
+            if (words[0] == "mesh")
+            {
+                workload._place.Add(Int(words[1]), (Int(words[4]), Int(words[2]), Int(words[5]), Int(words[3])));
+            }
+            else if (words[0] == "part")
+            {
+                workload.Parts.Add((words[1], []));
+            }
+            else
+            {
+                workload.Parts[^1].Steps.Add((words[0][0], [.. words.Skip(2).Select(Int)]));
+            }
+        }
+
+        return workload;
+    }
+
+    /// <summary>A mesh as the source of a solid.</summary>
+    public Solid Mesh(int id)
+    {
+        (long vertexOffset, int vertexCount, long triangleOffset, int triangleCount) = _place[id];
+        ReadOnlySpan<Point3> vertices = MemoryMarshal.Cast<byte, Point3>(_data.AsSpan((int)vertexOffset, vertexCount * 24));
+        ReadOnlySpan<int> triangles = MemoryMarshal.Cast<byte, int>(_data.AsSpan((int)triangleOffset, triangleCount * 12));
+        return new SourceSolid([.. vertices], [.. triangles], []);
+    }
+
+    /// <summary>The tree of a part over its meshes.</summary>
+    public static Solid Tree(List<(char Operation, int[] Meshes)> steps, Func<int, Solid> mesh)
+    {
+        Solid tree = Solid.Empty;
+        foreach ((char operation, int[] meshes) in steps)
+        {
+            ImmutableArray<Solid> operands = [.. meshes.Select(mesh)];
+            tree = operation switch
+            {
+                '=' => operands[0],
+                '+' => tree.And(operands),
+                _ => tree.Less(operands),
+            };
+        }
+
+        return tree;
+    }
+
+    private static int Int(string word) => int.Parse(word, CultureInfo.InvariantCulture);
+}
