@@ -66,7 +66,8 @@ internal static class BaffleDecision
         double windowTop = draft.Basis.Down(draft.Stack.DiffuserInner - section.TopGap);
         double inset = section.TopGap + (draft.Front.Diffuser.Lap?.Inset ?? 0);
         Region inWindow = windowTop > top + Layers.Slack
-            ? BaffleNotches.WithoutCrumbs(standing.Intersect(draft.Front.Window.Offset(-inset)), section.Wall)
+            ? BaffleNotches.WithoutCrumbs(
+                standing.Intersect(draft.Front.Window.Offset(-inset)).Less(draft.Front.Bars.Offset(section.TopGap)), section.Wall)
             : Region.Empty;
         (FilamentProfile filament, string why) = FilamentOf(file, cells);
         reasons.Choice("baffle", cells ? "cells" : "rims", Reasons.Origin(file, "housing.light.look"),
@@ -98,7 +99,7 @@ internal static class BaffleDecision
             Bridges = bridges.Intersect(joined),
             BridgesTop = Math.Max(draft.Basis.Down(draft.Stack.LedWindow), draft.Basis.Up(bottom + LowestBridge)),
             CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
-            CrushHeight = section.TopGap + section.PressDown,
+            CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
             GripRibs = turns ? GripRibsOn(walls, section, standing) : [],
             Tooth = tooth,
             Filament = filament,

@@ -31,8 +31,17 @@ public sealed record CoverPlan
     /// <summary>Thickness of the lip, mm.</summary>
     public required double LipThickness { get; init; }
 
+    /// <summary>Gap per side between the tongue round an open bore and the bore wall, mm.</summary>
+    public required double TongueGap { get; init; }
+
     /// <summary>z of the lip's lower end.</summary>
     public required double LipBottom { get; init; }
+
+    /// <summary>
+    /// Bars behind a printed-in diffuser, from the bezel's inner face to the diffuser's, that join the bezel's inner and outer part; empty for
+    /// none.
+    /// </summary>
+    public Region Bars { get; init; } = Region.Empty;
 
     /// <summary>
     /// What hangs from the bezel round the baffle and centres it and a drop-in diffuser, the slot for the baffle's tooth taken out;
@@ -219,6 +228,15 @@ public sealed record SnapClosurePlan : ClosurePlan
 
     /// <summary>Sectors without bead (at ports and keys): start and sweep.</summary>
     public required ImmutableArray<(Angle From, Angle Sweep)> Interruptions { get; init; }
+
+    /// <summary>Short beads on the tongue round an open bore, which hold a wide cover down there: start and sweep; empty for none.</summary>
+    public ImmutableArray<(Angle From, Angle Sweep)> BoreHooks { get; init; } = [];
+
+    /// <summary>Height of those beads off the tongue's face, mm.</summary>
+    public double BoreHookHeight { get; init; }
+
+    /// <summary>Depth of the groove for them in the bore wall, mm.</summary>
+    public double BoreGrooveDepth { get; init; }
 }
 
 /// <summary>Screws through the cover (or from behind) into inserts.</summary>

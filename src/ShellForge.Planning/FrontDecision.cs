@@ -29,6 +29,11 @@ internal static class FrontDecision
     // How far a drop-in diffuser reaches behind the bezel, mm.
     private const double LedgeWanted = 2.0;
 
+    // Bars across an annular window: how many, how wide in lines, how far they reach into the bezel, mm.
+    private const int BarCount = 4;
+    private const int BarLines = 3;
+    private const double BarRoot = 0.5;
+
     // Beyond this a housing is no longer the flat thing that was asked for, mm.
     private const double LargestDistance = 30;
 
@@ -57,6 +62,14 @@ internal static class FrontDecision
             ? WindowRegion(Ledged(band, room, baffle), count).Intersect(room.Cavity.Offset(-baffle.SeatGap))
             : window;
 
+        Region bars = Bars(file, basis, band, room, fit);
+        bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
+        if (!bars.IsEmpty)
+        {
+            reasons.Choice("cover.bars", inFront ? "across the window" : "behind the diffuser", Reasons.Rule,
+                "they join the bezel's inner and outer part, which nothing else would");
+        }
+
         double distance = Distance(file, basis, limits, thickness + over, reasons);
         double expected = Expected(file, distance);
         var diffuser = new DiffuserPlan
@@ -69,7 +82,25 @@ internal static class FrontDecision
             ExpectedMinimumOverMean = expected,
             Lap = fit == DiffuserFit.PrintedIn ? Lap(window, shell) : null,
         };
-        return reasons.Of(new FrontDraft(diffuser, window, bezel, over));
+        return reasons.Of(new FrontDraft(diffuser, inFront ? window.Less(bars) : window, bezel, over)
+        {
+            Bars = inFront ? Region.Empty : bars,
+        });
+    }
+
+    // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
+    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, CoverRoom room, DiffuserFit fit)
+    {
+        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0 || room.InnerRadius == 0;
+        bool hidden = fit == DiffuserFit.PrintedIn;
+        if (joined || (hidden && (file.Housing.Light.Look != LightLook.Pixels || LitBand.Circles(file.Board).Count() != 1)))
+        {
+            return Region.Empty;
+        }
+
+        double width = basis.Wall(hidden ? 2 : BarLines);
+        return Region.Union(LitBand.BetweenLeds(file, BarCount).Select(at =>
+            Strips.Radial(at, width, band.Inner - BarRoot, band.Outer + BarRoot)));
     }
 
     // The front is closed: the band is worked out with the stack.

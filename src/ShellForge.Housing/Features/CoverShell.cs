@@ -23,6 +23,12 @@ internal static class CoverShell
             PartNames.Cover, Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
         yield return FeatureContribution.Adds(
             PartNames.Cover, Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+        if (!cover.Bars.IsEmpty)
+        {
+            yield return FeatureContribution.Adds(
+                PartNames.Cover, Shapes.Extrude(cover.Bars, inside, plan.Stack.DiffuserInner).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
+        }
+
         if (!cover.Seat.IsEmpty)
         {
             yield return FeatureContribution.Adds(
