@@ -25,5 +25,10 @@ public static class RuleList
         new PlugDoesNotSeat(),
         new WallOffTheLines(),
         new OffTheBed(),
+        new FeatureVanishes(),
+        new WallBetweenLines(),
+        new GapCloses(),
+        new NothingBelow(),
+        new PoorFooting(),
     ];
 }
