@@ -54,7 +54,7 @@ internal sealed class SoupBuilder(string name)
 
             if (body._coordinates.Count > 0)
             {
-                soups.Add(new SoupBody(body.Name, new TriangleSoup(body._coordinates.ToImmutable())));
+                soups.Add(new SoupBody(body.Name, new LooseTriangles(body._coordinates.ToImmutable())));
             }
         }
 

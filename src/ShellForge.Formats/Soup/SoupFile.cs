@@ -6,7 +6,7 @@ namespace ShellForge.Formats.Soup;
 /// <summary>A body of a foreign file.</summary>
 /// <param name="Name">Its name in the file, printable; empty when it has none.</param>
 /// <param name="Triangles">Its triangles in mm, in the file's order, those with faults included.</param>
-public sealed record SoupBody(string Name, TriangleSoup Triangles);
+public sealed record SoupBody(string Name, LooseTriangles Triangles);
 
 /// <summary>What is wrong with a foreign file as a file, in words, with the place.</summary>
 /// <param name="Code">Stable name of the kind of fault in kebab case.</param>

@@ -10,7 +10,7 @@ namespace ShellForge.Output.Inspection;
 /// <param name="OverhangArea">Surface that leans outward beyond the limit, the faces on the bed left out, mm2.</param>
 internal readonly record struct SoupSizes(Box3 Bounds, double Area, double Volume, double OverhangArea)
 {
-    public static SoupSizes Of(TriangleSoup soup, Angle overhangLimit)
+    public static SoupSizes Of(LooseTriangles soup, Angle overhangLimit)
     {
         Box3 bounds = Box3.Empty;
         for (int t = 0; t < soup.TriangleCount; t++)
@@ -52,13 +52,13 @@ internal readonly record struct SoupSizes(Box3 Bounds, double Area, double Volum
         return new SoupSizes(bounds, area, volume, overhang);
     }
 
-    private static Point3 Corner(TriangleSoup soup, int triangle, int corner)
+    private static Point3 Corner(LooseTriangles soup, int triangle, int corner)
     {
         int at = (9 * triangle) + (3 * corner);
         return new Point3(soup.Coordinates[at], soup.Coordinates[at + 1], soup.Coordinates[at + 2]);
     }
 
-    private static bool IsFinite(TriangleSoup soup, int triangle)
+    private static bool IsFinite(LooseTriangles soup, int triangle)
     {
         foreach (float value in soup.Coordinates.AsSpan(9 * triangle, 9))
         {

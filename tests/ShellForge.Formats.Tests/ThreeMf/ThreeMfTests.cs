@@ -92,7 +92,7 @@ public class ThreeMfTests
         using var stream = new MemoryStream();
         ThreeMfWriter.Write(stream, "t", [new PlacedJob(Job("tub", mesh), default)]);
 
-        TriangleSoup body = Assert.Single(Read(stream.ToArray()).Bodies).Triangles;
+        LooseTriangles body = Assert.Single(Read(stream.ToArray()).Bodies).Triangles;
 
         Point3[] expected = [.. mesh.Triangles.Select(v => mesh.Vertices[v].ToMillimetres()).OrderBy(p => (p.X, p.Y, p.Z))];
         Point3[] actual = [.. body.Coordinates.Chunk(3).Select(c => new Point3(c[0], c[1], c[2])).OrderBy(p => (p.X, p.Y, p.Z))];
