@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Fit;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
@@ -14,6 +15,7 @@ public sealed record HousingUnderCheck
 {
     // Several rules look at the same layers; each part is sliced once, by whoever asks first.
     private readonly ConcurrentDictionary<string, Lazy<PartLayers>> layers = new();
+    private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> sections = new();
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -30,6 +32,10 @@ public sealed record HousingUnderCheck
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
     public PartLayers LayersOf(CheckedPart part) =>
         layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+
+    /// <summary>The sections of a sound part as assembled.</summary>
+    public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
+        sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh.Mesh))).Value;
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);

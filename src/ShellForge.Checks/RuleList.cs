@@ -16,6 +16,8 @@ public static class RuleList
         new UnknownHeight(),
         new PartsOverlap(),
         new HeadAgainstPart(),
+        new PartAgainstHousing(),
+        new NoWayIn(),
         new InsertWallTooThin(),
         new InsertHoleTooWide(),
         new ScrewEngagement(),
