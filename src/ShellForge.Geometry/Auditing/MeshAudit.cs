@@ -53,7 +53,7 @@ public static class MeshAudit
     /// Audits triangles of a foreign file, to the bit as they stand there. The size of the coordinates is no fault here; places are
     /// in the file's unit.
     /// </summary>
-    public static AuditReport Run(TriangleSoup soup, CancellationToken ct = default)
+    public static AuditReport Run(LooseTriangles soup, CancellationToken ct = default)
     {
         var faults = new List<MeshFault>();
         var corners = new List<Point3>(3 * soup.TriangleCount);

@@ -33,7 +33,7 @@ public sealed class MeshAuditTests
         AuditReport report = MeshAudit.Run(mesh);
         Assert.True(report.IsClean, report.ToString());
         Assert.Equal(1, report.ShellCount);
-        AuditReport soup = MeshAudit.Run(TriangleSoup.Of(mesh));
+        AuditReport soup = MeshAudit.Run(LooseTriangles.Of(mesh));
         Assert.True(soup.IsClean, soup.ToString());
         Assert.NotNull(MeshAudit.Accept(mesh, out _));
     }
@@ -103,7 +103,7 @@ public sealed class MeshAuditTests
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(Meshes.Inverted(Ball(9))).ToString());
         Assert.Equal("1 MisnestedShell", MeshAudit.Run(Meshes.Together(Ball(9), Ball(7))).ToString());
         Assert.Equal("1 MisnestedShell", MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Meshes.Inverted(Ball(5)))).ToString());
-        Assert.Equal("1 InsideOutShell", MeshAudit.Run(TriangleSoup.Of(Meshes.Inverted(Ball(9)))).ToString());
+        Assert.Equal("1 InsideOutShell", MeshAudit.Run(LooseTriangles.Of(Meshes.Inverted(Ball(9)))).ToString());
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Shifted(Meshes.Inverted(Ball(7)), 30 << 16, 0, 0))).ToString());
     }
 
@@ -125,7 +125,7 @@ public sealed class MeshAuditTests
     {
         Mesh far = new([new(0, 0, 0), new((1 << 24) + 1, 0, 0), new(0, 5, 0)], [0, 1, 2], [FaceTag.None]);
         Assert.Equal("1 OutOfDomain", MeshAudit.Run(far).ToString());
-        AuditReport soup = MeshAudit.Run(new TriangleSoup([float.NaN, 0, 0, 1, 2, 3, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, float.PositiveInfinity, 0]));
+        AuditReport soup = MeshAudit.Run(new LooseTriangles([float.NaN, 0, 0, 1, 2, 3, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, float.PositiveInfinity, 0]));
         Assert.Equal("2 NotANumber", soup.ToString());
         Assert.Equal(new Point3(1, 2, 3), soup.Faults[0].Place);
     }
@@ -137,9 +137,9 @@ public sealed class MeshAuditTests
         float[][] p = [[1e-17f, 0, -0f], [1000, 1e-3f, 0], [0.1f, 777, 3e-12f], [0, 0, 5e4f]];
         int[] t = [0, 2, 1, 0, 1, 3, 1, 2, 3, 2, 0, 3];
         float[] soup = [.. t.SelectMany(v => p[v])];
-        Assert.Equal("clean", MeshAudit.Run(new TriangleSoup([.. soup])).ToString());
+        Assert.Equal("clean", MeshAudit.Run(new LooseTriangles([.. soup])).ToString());
         soup[1] = BitConverter.Int32BitsToSingle(1);
-        AuditReport moved = MeshAudit.Run(new TriangleSoup([.. soup]));
+        AuditReport moved = MeshAudit.Run(new LooseTriangles([.. soup]));
         Assert.Equal(4, moved.Count(MeshFaultKind.OpenEdge));
     }
 
@@ -167,7 +167,7 @@ public sealed class MeshAuditTests
             }
         }
 
-        foreach (AuditReport report in new[] { MeshAudit.Run(mesh), MeshAudit.Run(TriangleSoup.Of(mesh)) })
+        foreach (AuditReport report in new[] { MeshAudit.Run(mesh), MeshAudit.Run(LooseTriangles.Of(mesh)) })
         {
             HashSet<(int, int)> found = [.. report.Faults
                 .Where(f => f.Kind is MeshFaultKind.CrossingTriangles or MeshFaultKind.OverlappingTriangles)

@@ -5,11 +5,11 @@ using ShellForge.Geometry.Solids;
 namespace ShellForge.Geometry.Auditing;
 
 /// <summary>Triangles as a mesh file holds them: nine float32 a triangle, nothing shared, nothing promised.</summary>
-public sealed class TriangleSoup
+public sealed class LooseTriangles
 {
     /// <summary>Takes the coordinates: x, y, z of three corners a triangle, in mm or whatever unit the file has.</summary>
     /// <exception cref="ArgumentException">Not nine numbers a triangle.</exception>
-    public TriangleSoup(ImmutableArray<float> coordinates)
+    public LooseTriangles(ImmutableArray<float> coordinates)
     {
         if (coordinates.Length % 9 != 0)
         {
@@ -26,7 +26,7 @@ public sealed class TriangleSoup
     public int TriangleCount => Coordinates.Length / 9;
 
     /// <summary>The triangles of a mesh, exactly as its file will hold them.</summary>
-    public static TriangleSoup Of(Mesh mesh)
+    public static LooseTriangles Of(Mesh mesh)
     {
         var coordinates = ImmutableArray.CreateBuilder<float>(9 * mesh.TriangleCount);
         foreach (int v in mesh.Triangles)
@@ -35,7 +35,7 @@ public sealed class TriangleSoup
             coordinates.AddRange((float)p.X, (float)p.Y, (float)p.Z);
         }
 
-        return new TriangleSoup(coordinates.MoveToImmutable());
+        return new LooseTriangles(coordinates.MoveToImmutable());
     }
 
     /// <summary>

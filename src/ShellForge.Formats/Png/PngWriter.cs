@@ -1,0 +1,154 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+using ShellForge.Formats.Rendering;
+
+namespace ShellForge.Formats.Png;
+
+/// <summary>
+/// Writes pictures as PNG: 8-bit RGB, sRGB, nothing else in the file, so the same picture gives the same bytes on one release of
+/// the runtime. Source: PNG specification, third edition (W3C 2023).
+/// </summary>
+public static class PngWriter
+{
+    private static ReadOnlySpan<byte> Signature => [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A];
+
+    /// <summary>Writes a picture.</summary>
+    /// <param name="stream">Where to.</param>
+    /// <param name="picture">What.</param>
+    /// <param name="pixelsPerMillimetre">How large it prints, when that matters; 0 leaves it out.</param>
+    public static void Write(Stream stream, Picture picture, double pixelsPerMillimetre = 0)
+    {
+        stream.Write(Signature);
+        Span<byte> header = stackalloc byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, picture.Width);
+        BinaryPrimitives.WriteInt32BigEndian(header[4..], picture.Height);
+        header[8] = 8;
+        header[9] = 2;
+        header[10..].Clear();
+        WriteChunk(stream, "IHDR"u8, header);
+        WriteChunk(stream, "sRGB"u8, [0]);
+        if (pixelsPerMillimetre > 0)
+        {
+            Span<byte> size = stackalloc byte[9];
+            int perMetre = (int)Math.Floor((pixelsPerMillimetre * 1000) + 0.5);
+            BinaryPrimitives.WriteInt32BigEndian(size, perMetre);
+            BinaryPrimitives.WriteInt32BigEndian(size[4..], perMetre);
+            size[8] = 1;
+            WriteChunk(stream, "pHYs"u8, size);
+        }
+
+        WriteChunk(stream, "IDAT"u8, Compressed(picture));
+        WriteChunk(stream, "IEND"u8, []);
+    }
+
+    /// <summary>The picture as the bytes of a file.</summary>
+    public static byte[] ToBytes(Picture picture)
+    {
+        using var stream = new MemoryStream();
+        Write(stream, picture);
+        return stream.ToArray();
+    }
+
+    // Each row is preceded by the filter that leaves the smallest sum of differences: the usual rule of thumb for small files.
+    private static byte[] Compressed(Picture picture)
+    {
+        int stride = 3 * picture.Width;
+        using var packed = new MemoryStream();
+        using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+        {
+            byte[][] tries = [new byte[stride + 1], new byte[stride + 1], new byte[stride + 1]];
+            byte[] before = new byte[stride];
+            for (int y = 0; y < picture.Height; y++)
+            {
+                ReadOnlySpan<byte> row = picture.Bytes.AsSpan(y * stride, stride);
+                int best = 0;
+                long bestSum = long.MaxValue;
+                for (int k = 0; k < tries.Length; k++)
+                {
+                    long sum = Filter(k, row, before, tries[k]);
+                    if (sum < bestSum)
+                    {
+                        (best, bestSum) = (k, sum);
+                    }
+                }
+
+                zlib.Write(tries[best]);
+                row.CopyTo(before);
+            }
+        }
+
+        return packed.ToArray();
+    }
+
+    // Filters 1 (left), 2 (above) and 4 (Paeth).
+    private static long Filter(int kind, ReadOnlySpan<byte> row, ReadOnlySpan<byte> before, Span<byte> result)
+    {
+        result[0] = kind switch { 0 => 1, 1 => 2, _ => 4 };
+        long sum = 0;
+        for (int i = 0; i < row.Length; i++)
+        {
+            int left = i >= 3 ? row[i - 3] : 0;
+            int above = before[i];
+            int guess = kind switch
+            {
+                0 => left,
+                1 => above,
+                _ => Paeth(left, above, i >= 3 ? before[i - 3] : 0),
+            };
+            byte difference = (byte)(row[i] - guess);
+            result[i + 1] = difference;
+            sum += difference < 128 ? difference : 256 - difference;
+        }
+
+        return sum;
+    }
+
+    private static int Paeth(int left, int above, int corner)
+    {
+        int guess = left + above - corner;
+        int toLeft = Math.Abs(guess - left);
+        int toAbove = Math.Abs(guess - above);
+        int toCorner = Math.Abs(guess - corner);
+        return toLeft <= toAbove && toLeft <= toCorner ? left : toAbove <= toCorner ? above : corner;
+    }
+
+    private static void WriteChunk(Stream stream, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    {
+        Span<byte> number = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(number, data.Length);
+        stream.Write(number);
+        stream.Write(type);
+        stream.Write(data);
+        uint crc = Crc(type, data);
+        BinaryPrimitives.WriteUInt32BigEndian(number, crc);
+        stream.Write(number);
+    }
+
+    // CRC-32 with the reflected polynomial of the specification, bit by bit over a table of 256.
+    private static uint Crc(ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    {
+        uint crc = Update(0xFFFFFFFF, type);
+        return ~Update(crc, data);
+    }
+
+    private static uint Update(uint crc, ReadOnlySpan<byte> data)
+    {
+        foreach (byte b in data)
+        {
+            crc = Table[(crc ^ b) & 0xFF] ^ (crc >> 8);
+        }
+
+        return crc;
+    }
+
+    private static readonly uint[] Table = [.. Enumerable.Range(0, 256).Select(i =>
+    {
+        uint value = (uint)i;
+        for (int bit = 0; bit < 8; bit++)
+        {
+            value = (value & 1) != 0 ? 0xEDB88320 ^ (value >> 1) : value >> 1;
+        }
+
+        return value;
+    })];
+}

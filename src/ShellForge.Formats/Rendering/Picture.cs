@@ -1,0 +1,47 @@
+namespace ShellForge.Formats.Rendering;
+
+/// <summary>A picture: rows from the top, three bytes a pixel.</summary>
+public sealed class Picture
+{
+    /// <summary>A picture of one colour.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No pixel, or more than 16384 on a side.</exception>
+    public Picture(int width, int height, Rgb background)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(width, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(height, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(width, 16384);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(height, 16384);
+        Width = width;
+        Height = height;
+        Bytes = new byte[3 * width * height];
+        for (int i = 0; i < Bytes.Length; i += 3)
+        {
+            (Bytes[i], Bytes[i + 1], Bytes[i + 2]) = (background.R, background.G, background.B);
+        }
+    }
+
+    /// <summary>Pixels in a row.</summary>
+    public int Width { get; }
+
+    /// <summary>Rows.</summary>
+    public int Height { get; }
+
+    /// <summary>The colour of a pixel, counted from the left and from the top.</summary>
+    public Rgb this[int x, int y]
+    {
+        get
+        {
+            int i = 3 * ((y * Width) + x);
+            return new Rgb(Bytes[i], Bytes[i + 1], Bytes[i + 2]);
+        }
+
+        set
+        {
+            int i = 3 * ((y * Width) + x);
+            (Bytes[i], Bytes[i + 1], Bytes[i + 2]) = (value.R, value.G, value.B);
+        }
+    }
+
+    /// <summary>All pixels, row by row from the top: red, green, blue.</summary>
+    internal byte[] Bytes { get; }
+}
