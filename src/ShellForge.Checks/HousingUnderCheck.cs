@@ -1,6 +1,10 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Fit;
+using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
 
@@ -9,6 +13,10 @@ namespace ShellForge.Checks;
 /// <summary>What rules look at.</summary>
 public sealed record HousingUnderCheck
 {
+    // Several rules look at the same layers; each part is sliced once, by whoever asks first.
+    private readonly ConcurrentDictionary<string, Lazy<PartLayers>> layers = new();
+    private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> sections = new();
+
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
 
@@ -20,6 +28,14 @@ public sealed record HousingUnderCheck
 
     /// <summary>The parts that have meshes: those without a defect.</summary>
     public IEnumerable<CheckedPart> SoundParts => Parts.Where(part => part.IsSound);
+
+    /// <summary>The layers of a sound part, as its printer draws it.</summary>
+    public PartLayers LayersOf(CheckedPart part) =>
+        layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+
+    /// <summary>The sections of a sound part as assembled.</summary>
+    public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
+        sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh.Mesh))).Value;
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
@@ -39,6 +55,9 @@ public sealed record CheckedPart
 
     /// <summary>Name, also of its file.</summary>
     public string Name => Plan.Name;
+
+    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToPrint"/>.</summary>
+    public Point3 ToAssembled(Point3 inPrint) => Plan.ToPrint.Inverse().Apply(inPrint);
 
     /// <summary>Whether both evaluations gave a mesh.</summary>
     public bool IsSound => Assembled.Solid is not null && InPrint.Solid is not null;

@@ -16,6 +16,8 @@ public static class RuleList
         new UnknownHeight(),
         new PartsOverlap(),
         new HeadAgainstPart(),
+        new PartAgainstHousing(),
+        new NoWayIn(),
         new InsertWallTooThin(),
         new InsertHoleTooWide(),
         new ScrewEngagement(),
@@ -25,5 +27,10 @@ public static class RuleList
         new PlugDoesNotSeat(),
         new WallOffTheLines(),
         new OffTheBed(),
+        new FeatureVanishes(),
+        new WallBetweenLines(),
+        new GapCloses(),
+        new NothingBelow(),
+        new PoorFooting(),
     ];
 }

@@ -27,6 +27,9 @@ internal static class BaffleDecision
     private const double Overlap = 0.2;
     private const double ToothRoot = 0.4;
 
+    // Lowest bridge between rims, mm: what hangs over the LEDs has to be strong by itself.
+    private const double LowestBridge = 1.0;
+
     // A tooth lower than this keys nothing, mm.
     private const double ToothLeast = 1.6;
 
@@ -49,9 +52,11 @@ internal static class BaffleDecision
         double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
         BaffleWalls walls = BaffleWalls.Of(draft, room, section, cells);
         Region whole = walls.Region.Intersect(room.Cavity.Offset(-section.SeatGap));
+        Region bridges = walls.Bridges(file.Board, cells).Less(posts);
         double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
         ImmutableArray<BaffleNotch> notches = turns ? [] : BaffleNotches.Over(draft, whole, top);
-        Region standing = BaffleNotches.Largest(whole.Less(posts).Less(BaffleNotches.Through(notches, top)));
+        Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(BaffleNotches.Through(notches, top)));
+        Region standing = whole.Intersect(joined);
         if (standing.IsEmpty || top - bottom < LeastHeight)
         {
             reasons.Choice("baffle", "none", Reasons.Rule, "parts and walls leave no room for one");
@@ -61,7 +66,8 @@ internal static class BaffleDecision
         double windowTop = draft.Basis.Down(draft.Stack.DiffuserInner - section.TopGap);
         double inset = section.TopGap + (draft.Front.Diffuser.Lap?.Inset ?? 0);
         Region inWindow = windowTop > top + Layers.Slack
-            ? BaffleNotches.WithoutCrumbs(standing.Intersect(draft.Front.Window.Offset(-inset)), section.Wall)
+            ? BaffleNotches.WithoutCrumbs(
+                standing.Intersect(draft.Front.Window.Offset(-inset)).Less(draft.Front.Bars.Offset(section.TopGap)), section.Wall)
             : Region.Empty;
         (FilamentProfile filament, string why) = FilamentOf(file, cells);
         reasons.Choice("baffle", cells ? "cells" : "rims", Reasons.Origin(file, "housing.light.look"),
@@ -90,8 +96,10 @@ internal static class BaffleDecision
             Notches = notches,
             InWindow = inWindow,
             InWindowTop = windowTop,
+            Bridges = bridges.Intersect(joined),
+            BridgesTop = Math.Max(draft.Basis.Down(draft.Stack.LedWindow), draft.Basis.Up(bottom + LowestBridge)),
             CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
-            CrushHeight = section.TopGap + section.PressDown,
+            CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
             GripRibs = turns ? GripRibsOn(walls, section, standing) : [],
             Tooth = tooth,
             Filament = filament,

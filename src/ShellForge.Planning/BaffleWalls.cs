@@ -9,8 +9,13 @@ namespace ShellForge.Planning;
 /// <param name="Region">All walls in plan.</param>
 /// <param name="Wall">Wall thickness, mm.</param>
 /// <param name="OuterRadius">Outer face of the outer rim, mm.</param>
-internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadius)
+/// <param name="InnerRadius">Outer face of the inner rim, mm; 0 without one.</param>
+internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadius, double InnerRadius)
 {
+    // Bridges between two rims: how many are enough, and how far they stay off LEDs and their companions, mm.
+    private const int BridgeCount = 6;
+    private const double BridgeClearance = 0.25;
+
     // How far rims stand back behind the bezel so that they are not seen, mm.
     private const double RimSet = 0.6;
 
@@ -66,7 +71,38 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
             }
         }
 
-        return new BaffleWalls(Region.Union(pieces), wall, outer + wall);
+        return new BaffleWalls(Region.Union(pieces), wall, outer + wall, rimInside ? inner : 0);
+    }
+
+    /// <summary>
+    /// Low walls between two rims, where the way from one to the other is free of parts, spread round as evenly as that allows; empty when
+    /// cells join the rims already or there is only one.
+    /// </summary>
+    public Region Bridges(CircuitBoard board, bool cells)
+    {
+        if (cells || InnerRadius == 0)
+        {
+            return Region.Empty;
+        }
+
+        ImmutableArray<PartEnvelope> onTop = PartEnvelope.OnTop(board);
+        var bridges = ImmutableArray.CreateBuilder<Region>();
+        double share = 360.0 / BridgeCount;
+        for (int i = 0; i < BridgeCount; i++)
+        {
+            for (double off = 0; off < share; off += 1)
+            {
+                Region bridge = Strips.Radial(
+                    Angle.FromDegrees((i * share) + off), Wall, InnerRadius - Overlap, OuterRadius - Wall + Overlap);
+                if (onTop.All(part => part.Outline.Distance(bridge) >= BridgeClearance))
+                {
+                    bridges.Add(bridge);
+                    break;
+                }
+            }
+        }
+
+        return Region.Union(bridges);
     }
 
     private static bool OnAxis(PixelCircle circle) =>

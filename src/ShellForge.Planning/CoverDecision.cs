@@ -31,7 +31,8 @@ internal static class CoverDecision
     private const int SeatLines = 2;
 
     /// <summary>z of the lip's lower end.</summary>
-    public static double LipBottom(HousingDraft draft) => draft.Stack.PartingLine - draft.Lip.Overlap;
+    public static double LipBottom(HousingDraft draft) =>
+        Math.Round(draft.Stack.PartingLine - draft.Lip.Overlap, 6, MidpointRounding.AwayFromZero);
 
     /// <summary>The cover of a housing.</summary>
     public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region posts)
@@ -61,7 +62,9 @@ internal static class CoverDecision
             Lip = left,
             LipGap = draft.Lip.Gap,
             LipThickness = draft.Lip.Thickness,
+            TongueGap = draft.Lip.TongueGap,
             LipBottom = lipBottom,
+            Bars = draft.Front.Bars,
             Seat = seat.Less(slot),
             SeatBottom = seatBottom,
             ToothSlot = slot,
@@ -98,7 +101,14 @@ internal static class CoverDecision
         IEnumerable<Region> bosses = draft.Bosses
             .Where(boss => boss.Top > lipBottom - PartClearance)
             .Select(boss => Around(boss.At, boss.Diameter + (2 * PartClearance)));
-        return Region.Union([.. parts, .. sunk, .. heads, .. bosses]);
+        IEnumerable<Region> webs = draft.Bosses
+            .Where(boss => boss.WebTop > lipBottom - PartClearance)
+            .SelectMany(boss => boss.Webs).Select(web => web.Offset(PartClearance));
+
+        // Below a lit wall the lip hangs beside what is on the board's back.
+        IEnumerable<Region> below = lipBottom > draft.Stack.BoardBottom ? [] : PartEnvelope.OnBottom(draft.File.Board)
+            .Select(part => part.Outline.Offset(PartClearance));
+        return Region.Union([.. parts, .. sunk, .. heads, .. bosses, .. webs, .. below]);
     }
 
     private static double Covered(ScrewJointPlan screw) =>

@@ -31,8 +31,17 @@ public sealed record CoverPlan
     /// <summary>Thickness of the lip, mm.</summary>
     public required double LipThickness { get; init; }
 
+    /// <summary>Gap per side between the tongue round an open bore and the bore wall, mm.</summary>
+    public required double TongueGap { get; init; }
+
     /// <summary>z of the lip's lower end.</summary>
     public required double LipBottom { get; init; }
+
+    /// <summary>
+    /// Bars behind a printed-in diffuser, from the bezel's inner face to the diffuser's, that join the bezel's inner and outer part; empty for
+    /// none.
+    /// </summary>
+    public Region Bars { get; init; } = Region.Empty;
 
     /// <summary>
     /// What hangs from the bezel round the baffle and centres it and a drop-in diffuser, the slot for the baffle's tooth taken out;
@@ -111,7 +120,8 @@ public sealed record LapPlan(Region Outline, double Thickness, double Inset);
 /// <param name="Bottom">z of its lower end.</param>
 /// <param name="Top">z of its upper end.</param>
 /// <param name="Pillars">Ribs of the cover behind the band that hold its upper and lower part together, in plan.</param>
-public sealed record BandPlan(double Bottom, double Top, Region Pillars);
+/// <param name="ThroughBore">Whether it lies in the wall of an open bore; otherwise in the outer wall.</param>
+public sealed record BandPlan(double Bottom, double Top, Region Pillars, bool ThroughBore);
 
 /// <summary>Walls between and round the LEDs, a part of its own.</summary>
 public sealed record BafflePlan
@@ -136,6 +146,12 @@ public sealed record BafflePlan
 
     /// <summary>z of their top.</summary>
     public double InWindowTop { get; init; }
+
+    /// <summary>Low walls below the LEDs' windows that hold two rims together without a shadow, in plan; empty with cells.</summary>
+    public Region Bridges { get; init; } = Region.Empty;
+
+    /// <summary>z of their top.</summary>
+    public double BridgesTop { get; init; }
 
     /// <summary>The tooth that goes into the cover's slot; null when the cover may turn over the baffle.</summary>
     public ToothPlan? Tooth { get; init; }
@@ -212,6 +228,15 @@ public sealed record SnapClosurePlan : ClosurePlan
 
     /// <summary>Sectors without bead (at ports and keys): start and sweep.</summary>
     public required ImmutableArray<(Angle From, Angle Sweep)> Interruptions { get; init; }
+
+    /// <summary>Short beads on the tongue round an open bore, which hold a wide cover down there: start and sweep; empty for none.</summary>
+    public ImmutableArray<(Angle From, Angle Sweep)> BoreHooks { get; init; } = [];
+
+    /// <summary>Height of those beads off the tongue's face, mm.</summary>
+    public double BoreHookHeight { get; init; }
+
+    /// <summary>Depth of the groove for them in the bore wall, mm.</summary>
+    public double BoreGrooveDepth { get; init; }
 }
 
 /// <summary>Screws through the cover (or from behind) into inserts.</summary>

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning;
@@ -31,6 +33,11 @@ internal static class CoverSideDecision
             Outline = draft.Front.Diffuser.Outline.Less(posts),
             Lap = draft.Front.Diffuser.Lap is LapPlan lap ? lap with { Outline = lap.Outline.Less(posts) } : null,
         };
+        if (draft.File.Housing.Light.Through == LightThrough.Wall)
+        {
+            diffuser = reasons.Take(WithBand(draft, room, diffuser));
+        }
+
         MountPlan? mount = reasons.Take(MountDecision.Decide(draft));
         Region mounted = MountDecision.Taken(mount);
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
@@ -49,6 +56,23 @@ internal static class CoverSideDecision
             Mount = mount,
             Lettering = [.. label, .. reasons.Take(LetteringDecision.Marks(draft, cover, vented))],
         });
+    }
+
+    private static Decided<DiffuserPlan> WithBand(HousingDraft draft, CoverRoom room, DiffuserPlan diffuser)
+    {
+        var reasons = new Reasons();
+        (BandPlan? band, string? obstacle) = LitWallSection.Of(draft.File, draft.Basis, draft.Lip).Band(draft, room);
+        if (band is null)
+        {
+            reasons.Refuse(
+                "lit-band-without-place", "cover", $"The wall can't be lit: {obstacle}. It is planned closed.",
+                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine), "light through the front, a taller space below the board, or a lower window");
+            return reasons.Of(diffuser with { Fit = DiffuserFit.OneWithCover, Filament = draft.File.Print.Shell });
+        }
+
+        reasons.Length("diffuser.band.bottom", band.Bottom, Reasons.Rule, "lower end of the lit band");
+        reasons.Length("diffuser.band.top", band.Top, Reasons.Rule, "upper end of the lit band");
+        return reasons.Of(diffuser with { Band = band });
     }
 
     // Posts of the cover that stand free; those in lobes of the wall are wall.

@@ -29,6 +29,11 @@ internal static class FrontDecision
     // How far a drop-in diffuser reaches behind the bezel, mm.
     private const double LedgeWanted = 2.0;
 
+    // Bars across an annular window: how many, how wide in lines, how far they reach into the bezel, mm.
+    private const int BarCount = 4;
+    private const int BarLines = 3;
+    private const double BarRoot = 0.5;
+
     // Beyond this a housing is no longer the flat thing that was asked for, mm.
     private const double LargestDistance = 30;
 
@@ -36,8 +41,12 @@ internal static class FrontDecision
     public static Decided<FrontDraft> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, LipSection lip, FrontLimits limits)
     {
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            return LitWallFront(file, basis, lip, limits);
+        }
+
         var reasons = new Reasons();
-        HousingSpec spec = file.Housing;
         (DiffuserFit fit, string why) = FitOf(file);
         reasons.Choice("diffuser.fit", Name(fit), Reasons.Origin(file, "housing.diffuser", file.Print.Diffuser.Name), why);
         double thickness = Thickness(file, basis, reasons);
@@ -53,6 +62,14 @@ internal static class FrontDecision
             ? WindowRegion(Ledged(band, room, baffle), count).Intersect(room.Cavity.Offset(-baffle.SeatGap))
             : window;
 
+        Region bars = Bars(file, basis, band, room, fit);
+        bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
+        if (!bars.IsEmpty)
+        {
+            reasons.Choice("cover.bars", inFront ? "across the window" : "behind the diffuser", Reasons.Rule,
+                "they join the bezel's inner and outer part, which nothing else would");
+        }
+
         double distance = Distance(file, basis, limits, thickness + over, reasons);
         double expected = Expected(file, distance);
         var diffuser = new DiffuserPlan
@@ -65,7 +82,61 @@ internal static class FrontDecision
             ExpectedMinimumOverMean = expected,
             Lap = fit == DiffuserFit.PrintedIn ? Lap(window, shell) : null,
         };
-        return reasons.Of(new FrontDraft(diffuser, window, bezel, over));
+        return reasons.Of(new FrontDraft(diffuser, inFront ? window.Less(bars) : window, bezel, over)
+        {
+            Bars = inFront ? Region.Empty : bars,
+        });
+    }
+
+    // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
+    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, CoverRoom room, DiffuserFit fit)
+    {
+        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0 || room.InnerRadius == 0;
+        bool hidden = fit == DiffuserFit.PrintedIn;
+        if (joined || (hidden && (file.Housing.Light.Look != LightLook.Pixels || LitBand.Circles(file.Board).Count() != 1)))
+        {
+            return Region.Empty;
+        }
+
+        double width = basis.Wall(hidden ? 2 : BarLines);
+        return Region.Union(LitBand.BetweenLeds(file, BarCount).Select(at =>
+            Strips.Radial(at, width, band.Inner - BarRoot, band.Outer + BarRoot)));
+    }
+
+    // The front is closed: the band is worked out with the stack.
+    private static Decided<FrontDraft> LitWallFront(BoardFile file, PrintBasis basis, LipSection lip, FrontLimits limits)
+    {
+        var reasons = new Reasons();
+        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        bool same = file.Print.Shell.Name == file.Print.Diffuser.Name;
+        DiffuserFit fit = same ? DiffuserFit.OneWithCover : DiffuserFit.PrintedIn;
+        reasons.Choice("diffuser.fit", "band in the wall", Reasons.Origin(file, "housing.light.through"),
+            same ? "cover and band are of one filament" : "printed between the cover's layers, which change filament there");
+        if (!same && file.Print.Shell.Family != file.Print.Diffuser.Family)
+        {
+            reasons.Refuse("unlike-plastics-fused", "diffuser",
+                $"The band has to fuse with the cover, and {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not.",
+                0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
+        }
+
+        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueOther), Reasons.Rule, "closed front");
+        reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
+        double tallestUp = file.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
+            .Select(circle => circle.Led.Height.Value).DefaultIfEmpty(0).Max();
+        double axis = limits.LedWindow - tallestUp + LitWallSection.AxisHeight(file);
+        double front = basis.Up(Math.Max(
+            Math.Max(limits.LowestFront, limits.LowestInner + bezel), axis + section.HalfHeight + bezel + basis.Layer));
+        return reasons.Of(new FrontDraft(
+            new DiffuserPlan
+            {
+                Fit = fit,
+                Outline = Region.Empty,
+                Thickness = section.Thickness,
+                Distance = front - bezel - limits.LedWindow,
+                Filament = file.Print.Diffuser,
+                ExpectedMinimumOverMean = 1,
+            },
+            Region.Empty, bezel, bezel - section.Thickness));
     }
 
     /// <summary>The lit band as window and baffle both see it.</summary>

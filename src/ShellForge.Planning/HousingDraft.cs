@@ -87,7 +87,11 @@ internal sealed record FrontLimits(double LedWindow, double LowestInner, double 
 /// <param name="Window">The lit window in the bezel.</param>
 /// <param name="BezelThickness">Thickness of the bezel plate, mm.</param>
 /// <param name="OverDiffuser">From the diffuser's outer face to the cover's outer face, mm: 0 when flush.</param>
-internal sealed record FrontDraft(DiffuserPlan Diffuser, Region Window, double BezelThickness, double OverDiffuser);
+internal sealed record FrontDraft(DiffuserPlan Diffuser, Region Window, double BezelThickness, double OverDiffuser)
+{
+    /// <summary>Bars behind the diffuser that join the bezel's inner and outer part over walls between cells; empty for none.</summary>
+    public Region Bars { get; init; } = Region.Empty;
+}
 
 /// <summary>Everything decided about cover, baffle, closure and what goes with them.</summary>
 internal sealed record CoverSide

@@ -87,7 +87,7 @@ internal static class KeyholeDecision
                 Point2 middle = height * Point2.Polar(1, up);
                 Point2 a = middle + (side * Point2.Polar(1, right));
                 Point2 b = middle - (side * Point2.Polar(1, right));
-                if (room.Contains(a) && room.Contains(b) && room.Contains(shape(a)) && room.Contains(shape(b)))
+                if (MountDecision.Fits(room, a, shape) && MountDecision.Fits(room, b, shape))
                 {
                     return (a, b);
                 }

@@ -52,8 +52,8 @@ internal static class LetteringDecision
             height < wanted - Layers.Slack ? $"the floor has no room for {Reasons.Mm(wanted)}"
             : outside ? "mirrored in plan: right for the reader from below" : "read from above");
         return reasons.Of(ImmutableArray.Create(outside
-            ? new LetteringPlan(strokes, "tub", 0, depth, Raised: false)
-            : new LetteringPlan(strokes, "tub", draft.Stack.FloorTop, draft.Stack.FloorTop + depth, Raised: true)));
+            ? new LetteringPlan(strokes, PartNames.Tub, 0, depth, Raised: false)
+            : new LetteringPlan(strokes, PartNames.Tub, draft.Stack.FloorTop, draft.Stack.FloorTop + depth, Raised: true)));
     }
 
     /// <summary>The revision mark inside tub and cover.</summary>
@@ -71,7 +71,7 @@ internal static class LetteringDecision
         Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, MarkHeight, mirrored: false, out _);
         if (!onFloor.IsEmpty)
         {
-            marks.Add(new LetteringPlan(onFloor, "tub", floor, floor + MarkDepth, Raised: true));
+            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + MarkDepth, Raised: true));
         }
 
         double bezel = draft.Stack.Front - cover.BezelThickness;
@@ -80,7 +80,7 @@ internal static class LetteringDecision
         Region inCover = Placed(draft, free.Offset(-StrokeLeast), mark, MarkHeight, mirrored: true, out _);
         if (!inCover.IsEmpty)
         {
-            marks.Add(new LetteringPlan(inCover, "cover", bezel, bezel + MarkDepth, Raised: false));
+            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + MarkDepth, Raised: false));
         }
 
         reasons.Choice("mark", mark, Reasons.Rule,

@@ -1,5 +1,6 @@
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Planning;
 
@@ -28,6 +29,19 @@ internal sealed record LitBand(double Inner, double Outer, string? Clipped)
     /// <summary>Distance from an LED to its neighbour on the circle; for a single LED half again its body.</summary>
     public static double PitchOf(PixelCircle circle) =>
         circle.Count > 1 && circle.Diameter > circle.Led.Length ? circle.Pitch : 1.5 * circle.Led.Length;
+
+    /// <summary>Directions halfway between LEDs of the outermost circle, spread as evenly as they allow; at most so many.</summary>
+    public static IEnumerable<Angle> BetweenLeds(BoardFile file, int count)
+    {
+        double[] at = [.. Circles(file.Board).OrderBy(circle => circle.Diameter).LastOrDefault()?.Pixels
+            .Select(pixel => Angle.Of(pixel.At).Normalized.Degrees).Order() ?? Enumerable.Empty<double>()];
+        double[] between = [.. at.Select((degrees, i) => (degrees + (i + 1 < at.Length ? at[i + 1] : at[0] + 360)) / 2)];
+        return Enumerable.Range(0, count)
+            .Select(i => file.Up + Angle.FromDegrees((i + 0.5) * 360 / count))
+            .Select(wanted => between.Length < 2 ? wanted
+                : between.Select(Angle.FromDegrees).MinBy(near => Angle.Between(near, wanted).Degrees))
+            .DistinctBy(direction => Math.Round(direction.Normalized.Degrees, 3));
+    }
 
     /// <summary>The band for a board.</summary>
     /// <param name="board">The board with its LEDs.</param>

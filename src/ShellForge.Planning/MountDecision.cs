@@ -68,12 +68,24 @@ internal static class MountDecision
             for (double radius = reach; radius >= 0; radius -= step)
             {
                 Point2 place = Point2.Polar(radius, at);
-                if (room.Contains(place) && room.Contains(shape(place)))
+                if (Fits(room, place, shape))
                 {
                     yield return place;
                 }
             }
         }
+    }
+
+    /// <summary>Whether a shape lies in a room; corners are asked first, which settles most places without an overlay.</summary>
+    public static bool Fits(Region room, Point2 place, Func<Point2, Region> shape)
+    {
+        if (!room.Contains(place))
+        {
+            return false;
+        }
+
+        Region outline = shape(place);
+        return outline.Loops[0].All(room.Contains) && room.Contains(outline);
     }
 
     /// <summary>What a mount takes of the floor, with a rib round it.</summary>

@@ -121,6 +121,11 @@ internal static class ShellDecision
             }
         }
 
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            crowds.Add(new Crowd(lip.Reach + fit, lip.TongueReach + fit, "the cover's lip, which passes the board's edge where the wall is lit"));
+        }
+
         foreach (Joint joint in joints)
         {
             BesideLip(Region.Disc(joint.Hole.At, Ring.Hole(joint.Covers / 2)), $"the screw head at {joint.Hole.Name}");

@@ -16,8 +16,14 @@ internal static class SnapDecision
     // The groove is deeper than the bead reaches, mm.
     private const double GrooveDeeper = 0.1;
 
-    // Lines of plastic outside the groove.
-    private const int SkinLines = 2;
+    // Plastic outside the groove, mm: the least wall a printer makes sound.
+    private const double Skin = 0.8;
+
+    // Annular covers wider than this bow: short beads hold them at the bore too. Number, length along the wall, interference, mm.
+    private const double WideBand = 20;
+    private const int HookCount = 3;
+    private const double HookLength = 8;
+    private const double HookInterference = 0.25;
 
     // Bead left out beyond a slot's edges on either side, mm, so that it does not ride over a tongue's flank.
     private const double PastSlot = 1.5;
@@ -33,7 +39,7 @@ internal static class SnapDecision
             ? 2 * (round.Inner - draft.Lip.Gap)
             : lipOutside.Perimeter / Math.PI;
         SnapSection section = SnapSection.Of(2 * file.Board.Outline.OuterRadius, draft.Lip.Gap, filament, file.Print.Printer);
-        double room = draft.Shell.Wall - draft.Basis.Wall(SkinLines) - GrooveDeeper;
+        double room = draft.Shell.Wall - Skin - GrooveDeeper;
         double interference = Math.Min(section.Interference, Math.Max(room, 0));
         double grooveDepth = interference + GrooveDeeper;
         double caught = interference - file.Print.Printer.Accuracy;
@@ -60,7 +66,29 @@ internal static class SnapDecision
             Strain = strain,
             CatchAfterTolerance = caught,
             Interruptions = Interruptions(rim, key),
+            BoreHooks = Hooks(draft, reasons),
+            BoreHookHeight = draft.Lip.TongueGap + HookInterference,
+            BoreGrooveDepth = HookInterference + GrooveDeeper,
         });
+    }
+
+    private static ImmutableArray<(Angle From, Angle Sweep)> Hooks(HousingDraft draft, Reasons reasons)
+    {
+        if (draft.Shell.Round is not { HasBore: true } round || round.Inner - round.BoreOuter < WideBand
+            || draft.Shell.Wall < Skin + HookInterference + GrooveDeeper
+            || HookInterference / round.BoreOuter > draft.File.Print.Shell.StrainAlongLayers)
+        {
+            return [];
+        }
+
+        Angle sweep = Angle.FromRadians(HookLength / round.BoreOuter);
+        reasons.Choice("closure.bore-hooks", HookCount.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
+            $"a cover with a band wider than {Reasons.Mm(WideBand)} bows and leaks light at the bore: short beads hold its tongue");
+        return
+        [
+            .. Enumerable.Range(0, HookCount).Select(i =>
+                ((draft.File.Up + Angle.FromDegrees((i + 0.5) * 360 / HookCount) - (0.5 * sweep)).Normalized, sweep)),
+        ];
     }
 
     private static void Refuse(

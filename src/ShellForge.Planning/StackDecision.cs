@@ -41,7 +41,7 @@ internal static class StackDecision
             $"the plug at {p.Ref}", Math.Max(p.OpeningTop, p.Recess?.Top ?? 0) + PlanRules.OverOpening));
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
-            return LitWall(file, basis, levels, overPorts, reasons);
+            return LitWall(file, basis, lip, levels, overPorts, reasons);
         }
 
         ImmutableArray<Need> needs =
@@ -155,11 +155,13 @@ internal static class StackDecision
     }
 
     private static Decided<double> LitWall(
-        BoardFile file, PrintBasis basis, BoardLevels levels, IEnumerable<Need> overPorts, Reasons reasons)
+        BoardFile file, PrintBasis basis, LipSection lip, BoardLevels levels, IEnumerable<Need> overPorts, Reasons reasons)
     {
-        double axis = levels.BoardTop + file.Board.PixelCircles
-            .Select(c => (c.Led.AxisHeight ?? c.Led.Height).Value).DefaultIfEmpty(0).Min();
-        double wanted = basis.Down(Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission));
+        double axis = levels.BoardTop + LitWallSection.AxisHeight(file);
+        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        double belowBand = basis.Up(axis - section.HalfHeight) - section.Slope;
+        double overFloor = levels.FloorTop + lip.Overlap;
+        double wanted = basis.Down(Math.Max(overFloor, Math.Min(belowBand, Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission))));
         Need? port = overPorts.MaxBy(n => n.Height);
         if (port is null || port.Height <= wanted)
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Ecad.Writing;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Overriding;
@@ -32,6 +33,11 @@ public static class BoardFileReader
             {
                 root = overrides[i].Applied(root, i + 1, sink);
             }
+        }
+
+        foreach (TodoLine todo in TodoLine.FindAll(text).Where(t => !overrides.Any(o => t.IsSettledBy(o.ToString()))))
+        {
+            sink.Warning(new FilePlace(fileName, todo.Line, todo.Column), "todo", $"still to do, {todo.Path}: {todo.What}", "expected the value, and this line deleted");
         }
 
         BoardFile? file = null;

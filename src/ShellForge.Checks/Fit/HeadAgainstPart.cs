@@ -17,7 +17,7 @@ public sealed class HeadAgainstPart() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        PartEnvelope[] parts = [.. PartEnvelope.Of(housing.Plan)];
+        BoardBody[] parts = [.. BoardBody.Of(housing.Plan)];
         foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.Use == ScrewUse.Board))
         {
             double headRadius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
@@ -27,7 +27,7 @@ public sealed class HeadAgainstPart() : Rule(
             double far = joint.FromFront ? face + rise : face - rise;
             var at = new Point3(joint.At.X, joint.At.Y, face);
             string worn = joint.Washer ? "washer" : "head";
-            foreach (PartEnvelope part in parts.Where(part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
+            foreach (BoardBody part in parts.Where(part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
             {
                 double gap = part.Outline.Distance(joint.At) - headRadius;
                 if (gap < Wanted)

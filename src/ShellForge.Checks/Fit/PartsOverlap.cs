@@ -16,13 +16,13 @@ public sealed class PartsOverlap() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         // Joints are left out: a connector's own joints lie under neighbours of the other side by design.
-        PartEnvelope[] parts = [.. PartEnvelope.Of(housing.Plan).Where(part => !part.Ref.EndsWith(" joint", StringComparison.Ordinal))];
+        BoardBody[] parts = [.. BoardBody.Of(housing.Plan).Where(part => !part.Ref.EndsWith(" joint", StringComparison.Ordinal))];
         for (int i = 0; i < parts.Length; i++)
         {
             for (int j = i + 1; j < parts.Length; j++)
             {
-                PartEnvelope a = parts[i];
-                PartEnvelope b = parts[j];
+                BoardBody a = parts[i];
+                BoardBody b = parts[j];
                 if (a.Side != b.Side || !a.Outline.Bounds.Touches(b.Outline.Bounds) || a.FromZ >= b.ToZ || b.FromZ >= a.ToZ)
                 {
                     continue;

@@ -1,16 +1,24 @@
 using System.Collections.Immutable;
+using System.Text;
+using ShellForge.Geometry.Auditing;
 
 namespace ShellForge.Formats.Soup;
 
-/// <summary>Collects the triangles of one body and sets aside those whose coordinates are not finite numbers.</summary>
+/// <summary>Collects the triangles of one body and tells those whose coordinates are not finite numbers.</summary>
 internal sealed class SoupBuilder(string name)
 {
+    /// <summary>Numbers a triangle takes.</summary>
+    public const int NumbersPerTriangle = 9;
+
     private const int PlacesShown = 5;
+    private const int LongestName = 80;
     private readonly ImmutableArray<float>.Builder _coordinates = ImmutableArray.CreateBuilder<float>();
     private readonly List<string> _badPlaces = [];
     private int _bad;
 
-    /// <summary>Adds a triangle of nine numbers; its place is told when it has to be left out.</summary>
+    private string Name { get; } = Printable(name);
+
+    /// <summary>Adds a triangle of nine numbers; its place is told when one of them is no finite number.</summary>
     public void Add(ReadOnlySpan<float> corners, string place)
     {
         foreach (float value in corners)
@@ -23,7 +31,7 @@ internal sealed class SoupBuilder(string name)
                     _badPlaces.Add(place);
                 }
 
-                return;
+                break;
             }
         }
 
@@ -33,7 +41,7 @@ internal sealed class SoupBuilder(string name)
     /// <summary>Turns bodies and the faults met so far into what the reader returns.</summary>
     public static SoupFile Finish(string kind, IReadOnlyList<SoupBuilder> bodies, ImmutableArray<FileFault>.Builder faults)
     {
-        var soups = ImmutableArray.CreateBuilder<TriangleSoup>();
+        var soups = ImmutableArray.CreateBuilder<SoupBody>();
         foreach (SoupBuilder body in bodies)
         {
             if (body._bad > 0)
@@ -46,7 +54,7 @@ internal sealed class SoupBuilder(string name)
 
             if (body._coordinates.Count > 0)
             {
-                soups.Add(new TriangleSoup(body.Name, body._coordinates.ToImmutable()));
+                soups.Add(new SoupBody(body.Name, new LooseTriangles(body._coordinates.ToImmutable())));
             }
         }
 
@@ -58,5 +66,15 @@ internal sealed class SoupBuilder(string name)
         return new SoupFile(kind, soups.ToImmutable(), faults.ToImmutable());
     }
 
-    private string Name { get; } = name;
+    // A name from a foreign file goes to terminals and reports.
+    private static string Printable(string name)
+    {
+        var clean = new StringBuilder();
+        foreach (Rune rune in name.EnumerateRunes().Take(LongestName))
+        {
+            clean.Append(Rune.IsControl(rune) ? "\uFFFD" : rune.ToString());
+        }
+
+        return clean.ToString();
+    }
 }

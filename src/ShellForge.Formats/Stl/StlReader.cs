@@ -83,7 +83,7 @@ public static class StlReader
         }
 
         var body = new SoupBuilder("");
-        Span<float> corners = stackalloc float[TriangleSoup.NumbersPerTriangle];
+        Span<float> corners = stackalloc float[SoupBuilder.NumbersPerTriangle];
         for (int t = 0; t < count; t++)
         {
             ReadOnlySpan<byte> record = content.Slice(start + (t * StlWriter.TriangleLength) + 12, 36);

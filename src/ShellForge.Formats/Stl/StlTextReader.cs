@@ -52,7 +52,7 @@ internal ref struct StlTextReader
 
     private string? ReadBody(SoupBuilder body)
     {
-        Span<float> corners = stackalloc float[TriangleSoup.NumbersPerTriangle];
+        Span<float> corners = stackalloc float[SoupBuilder.NumbersPerTriangle];
         while (true)
         {
             if (Accept("endsolid"))

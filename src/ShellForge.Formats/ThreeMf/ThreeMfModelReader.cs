@@ -161,7 +161,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         var body = new SoupBuilder(found.Name);
         Transform3 scaled = map.Then(Transform3.Scale(_unit, _unit, _unit));
         int outside = 0;
-        Span<float> corners = stackalloc float[TriangleSoup.NumbersPerTriangle];
+        Span<float> corners = stackalloc float[SoupBuilder.NumbersPerTriangle];
         for (int t = 0; t < found.Triangles.Count; t++)
         {
             (int a, int b, int c) = found.Triangles[t];

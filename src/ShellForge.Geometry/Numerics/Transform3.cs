@@ -49,6 +49,24 @@ public readonly record struct Transform3(
         (next.M31 * M13) + (next.M32 * M23) + (next.M33 * M33),
         (next.M31 * Tx) + (next.M32 * Ty) + (next.M33 * Tz) + next.Tz);
 
+    /// <summary>The map that undoes this one.</summary>
+    /// <exception cref="InvalidOperationException">The map flattens space.</exception>
+    public Transform3 Inverse()
+    {
+        double det = Determinant;
+        if (det == 0)
+        {
+            throw new InvalidOperationException("A map that flattens space cannot be undone.");
+        }
+
+        var linear = new Transform3(
+            ((M22 * M33) - (M23 * M32)) / det, ((M13 * M32) - (M12 * M33)) / det, ((M12 * M23) - (M13 * M22)) / det, 0,
+            ((M23 * M31) - (M21 * M33)) / det, ((M11 * M33) - (M13 * M31)) / det, ((M13 * M21) - (M11 * M23)) / det, 0,
+            ((M21 * M32) - (M22 * M31)) / det, ((M12 * M31) - (M11 * M32)) / det, ((M11 * M22) - (M12 * M21)) / det, 0);
+        Point3 back = linear.Apply(new Point3(Tx, Ty, Tz));
+        return linear with { Tx = -back.X, Ty = -back.Y, Tz = -back.Z };
+    }
+
     /// <summary>The image of a point.</summary>
     public Point3 Apply(Point3 p) => new(
         (M11 * p.X) + (M12 * p.Y) + (M13 * p.Z) + Tx,

@@ -37,19 +37,25 @@ internal static class Loop
             kept.Reverse();
         }
 
+        return FromSmallest(kept);
+    }
+
+    /// <summary>The same loop begun at its smallest corner (by x, then y).</summary>
+    public static ImmutableArray<Point2> FromSmallest(IReadOnlyList<Point2> corners)
+    {
         int first = 0;
-        for (int i = 1; i < kept.Count; i++)
+        for (int i = 1; i < corners.Count; i++)
         {
-            if (IsBefore(kept[i], kept[first]))
+            if (IsBefore(corners[i], corners[first]))
             {
                 first = i;
             }
         }
 
-        var ordered = ImmutableArray.CreateBuilder<Point2>(kept.Count);
-        for (int i = 0; i < kept.Count; i++)
+        var ordered = ImmutableArray.CreateBuilder<Point2>(corners.Count);
+        for (int i = 0; i < corners.Count; i++)
         {
-            ordered.Add(kept[(first + i) % kept.Count]);
+            ordered.Add(corners[(first + i) % corners.Count]);
         }
 
         return ordered.MoveToImmutable();

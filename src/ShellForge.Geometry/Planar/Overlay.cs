@@ -45,6 +45,9 @@ internal static class Overlay
         return raw.IsValid ? raw : null;
     }
 
+    /// <summary>A loop as a polygon, unchecked.</summary>
+    public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer) => Raw(outer, []);
+
     /// <summary>Points of either.</summary>
     public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
         Polygonal(OverlayNG.Overlay(a, b, OverlayNG.UNION, LatticeModel));

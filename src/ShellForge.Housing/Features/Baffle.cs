@@ -18,17 +18,23 @@ internal static class Baffle
 
         const double overlap = FeatureContribution.Overlap;
         yield return FeatureContribution.Adds(
-            "baffle", Shapes.Extrude(baffle.Walls, baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+            PartNames.Baffle, Shapes.Extrude(baffle.Walls, baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+        if (!baffle.Bridges.IsEmpty)
+        {
+            yield return FeatureContribution.Adds(
+                PartNames.Baffle, Shapes.Extrude(baffle.Bridges, baffle.Bottom, baffle.BridgesTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+        }
+
         if (!baffle.InWindow.IsEmpty)
         {
             yield return FeatureContribution.Adds(
-                "baffle", Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+                PartNames.Baffle, Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
         }
 
         for (int i = 0; i < baffle.CrushRibs.Length; i++)
         {
             yield return FeatureContribution.Adds(
-                "baffle",
+                PartNames.Baffle,
                 Shapes.Extrude(baffle.CrushRibs[i], baffle.Top - overlap, baffle.Top + baffle.CrushHeight)
                     .Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
         }
@@ -36,12 +42,12 @@ internal static class Baffle
         for (int i = 0; i < baffle.GripRibs.Length; i++)
         {
             yield return FeatureContribution.Adds(
-                "baffle", Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
+                PartNames.Baffle, Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
         }
 
         if (baffle.Tooth is ToothPlan tooth)
         {
-            yield return FeatureContribution.Adds("baffle", ToothSolid(tooth, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.Key)));
+            yield return FeatureContribution.Adds(PartNames.Baffle, ToothSolid(tooth, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.Key)));
         }
 
         // Notches that go through are left out of the walls already.
@@ -51,7 +57,7 @@ internal static class Baffle
             if (notch.Top < baffle.Top)
             {
                 yield return FeatureContribution.Cuts(
-                    "baffle", Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top).Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
+                    PartNames.Baffle, Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top).Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
             }
         }
     }

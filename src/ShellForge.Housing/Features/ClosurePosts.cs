@@ -29,7 +29,7 @@ internal static class ClosurePosts
             {
                 Region post = Region.Disc(screw.At, Ring.Peg(closure.PostDiameter / 2));
                 yield return FeatureContribution.Adds(
-                    "cover", Shapes.Extrude(post, closure.PostBottom, front).Tagged(FaceNames.Tag(FaceFeature.Post, i)));
+                    PartNames.Cover, Shapes.Extrude(post, closure.PostBottom, front).Tagged(FaceNames.Tag(FaceFeature.Post, i)));
             }
 
             Region hole = Region.Disc(screw.At, Ring.Hole(screw.PassDiameter / 2));
@@ -37,12 +37,12 @@ internal static class ClosurePosts
             Region slot = sunk.Intersect(PartEnvelope.Rectangle(screw.At, screw.CounterboreDiameter + 1, screw.PassDiameter, Angle.Zero));
             Region square = PartEnvelope.Rectangle(screw.At, screw.PassDiameter, screw.PassDiameter, Angle.Zero);
             double lowest = Math.Min(closure.PostBottom, plan.Stack.PartingLine) - overlap;
-            yield return FeatureContribution.Cuts("cover", Solid.Union(
+            yield return FeatureContribution.Cuts(PartNames.Cover, Solid.Union(
                 Shapes.Extrude(hole, lowest, screw.SeatZ + overlap),
                 Shapes.Extrude(square, screw.SeatZ - (2 * layer), screw.SeatZ + overlap),
                 Shapes.Extrude(slot, screw.SeatZ - layer, screw.SeatZ + overlap)).Tagged(FaceNames.Tag(FaceFeature.ScrewHole, i)));
             yield return FeatureContribution.Cuts(
-                "cover", Shapes.Extrude(sunk, screw.SeatZ, front + overlap).Tagged(FaceNames.Tag(FaceFeature.Counterbore, i)));
+                PartNames.Cover, Shapes.Extrude(sunk, screw.SeatZ, front + overlap).Tagged(FaceNames.Tag(FaceFeature.Counterbore, i)));
         }
     }
 }

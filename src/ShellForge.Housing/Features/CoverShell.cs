@@ -1,3 +1,4 @@
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
@@ -14,29 +15,38 @@ internal static class CoverShell
         CoverPlan cover = plan.Cover;
         double front = plan.Stack.Front;
         double inside = front - cover.BezelThickness;
-        yield return FeatureContribution.Adds("cover", Walls(plan).Tagged(FaceNames.Tag(FaceFeature.CoverWall)));
+        yield return FeatureContribution.Adds(PartNames.Cover, Walls(plan).Tagged(FaceNames.Tag(FaceFeature.CoverWall)));
 
         // The plate ends inside the wall's thickness: only its faces towards window and room are its own.
         Region plate = cover.Cavity.Offset(overlap).Intersect(cover.Footprint).Less(cover.Window);
         yield return FeatureContribution.Adds(
-            "cover", Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
+            PartNames.Cover, Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
         yield return FeatureContribution.Adds(
-            "cover", Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+            PartNames.Cover, Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+        if (!cover.Bars.IsEmpty)
+        {
+            yield return FeatureContribution.Adds(
+                PartNames.Cover, Shapes.Extrude(cover.Bars, inside, plan.Stack.DiffuserInner).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
+        }
+
         if (!cover.Seat.IsEmpty)
         {
             yield return FeatureContribution.Adds(
-                "cover", Shapes.Extrude(cover.Seat, cover.SeatBottom, inside + overlap).Tagged(FaceNames.Tag(FaceFeature.Seat)));
+                PartNames.Cover, Shapes.Extrude(cover.Seat, cover.SeatBottom, inside + overlap).Tagged(FaceNames.Tag(FaceFeature.Seat)));
         }
 
         if (!cover.ToothSlot.IsEmpty)
         {
             yield return FeatureContribution.Cuts(
-                "cover", Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
+                PartNames.Cover, Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
         }
 
-        foreach (Solid cutter in BedChamfers.OfBody(cover.Footprint, front, plan.Shell.BedChamfer, towardsViewer: true))
+        if (plan.Shell.BedChamfer > 0)
         {
-            yield return FeatureContribution.Cuts("cover", cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+            // The cover has the tub's outline and lies on its other end: the tub's cutter, mirrored.
+            Solid cutter = BedChamfer.Cutter(plan.Shell, plan.Shell.BedChamfer)
+                .Moved(Transform3.Scale(1, 1, -1).Then(Transform3.Shift(0, 0, front)));
+            yield return FeatureContribution.Cuts(PartNames.Cover, cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
         }
     }
 

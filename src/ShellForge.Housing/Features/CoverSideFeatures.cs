@@ -10,8 +10,10 @@ internal static class CoverSideFeatures
     [
         .. CoverShell.Of(plan),
         .. DiffuserSheet.Of(plan),
+        .. LitWall.Of(plan),
         .. Baffle.Of(plan),
         .. SnapBead.Of(plan),
+        .. LipBridges.Of(plan),
         .. TwistLock.Of(plan),
         .. ClosurePosts.Of(plan),
         .. KeyRib.Of(plan),

@@ -15,7 +15,7 @@ internal static class DiffuserSheet
         double inner = plan.Stack.DiffuserInner;
         double outer = plan.Stack.DiffuserOuter;
         Geometry.Solids.FaceTag tag = FaceNames.Tag(FaceFeature.Diffuser);
-        if (diffuser.Band is not null)
+        if (plan.Cover.Window.IsEmpty)
         {
             yield break;
         }
@@ -24,7 +24,7 @@ internal static class DiffuserSheet
         {
             case DiffuserFit.OneWithCover:
                 Region plate = plan.Cover.Window.Offset(overlap).Intersect(plan.Cover.Footprint);
-                yield return FeatureContribution.Adds("cover", Shapes.Extrude(plate, inner, outer).Tagged(tag));
+                yield return FeatureContribution.Adds(PartNames.Cover, Shapes.Extrude(plate, inner, outer).Tagged(tag));
                 break;
             case DiffuserFit.PrintedIn:
                 Solid body = Shapes.Extrude(diffuser.Outline, inner, outer);
@@ -36,17 +36,17 @@ internal static class DiffuserSheet
                         Shapes.Extrude(lap.Outline, inner - lap.Thickness, inner),
                         Shapes.Extrude(inWindow, inner - lap.Thickness, inner + overlap));
                     yield return FeatureContribution.Cuts(
-                        "cover", Shapes.Extrude(lap.Outline, inner - lap.Thickness, inner).Tagged(tag));
+                        PartNames.Cover, Shapes.Extrude(lap.Outline, inner - lap.Thickness, inner).Tagged(tag));
                 }
 
-                yield return FeatureContribution.Adds("diffuser", body.Tagged(tag));
+                yield return FeatureContribution.Adds(PartNames.Diffuser, body.Tagged(tag));
                 break;
             case DiffuserFit.DropIn:
-                yield return FeatureContribution.Adds("diffuser", Shapes.Extrude(diffuser.Outline, inner, outer).Tagged(tag));
+                yield return FeatureContribution.Adds(PartNames.Diffuser, Shapes.Extrude(diffuser.Outline, inner, outer).Tagged(tag));
                 double leg = Math.Min(plan.Shell.BedChamfer, diffuser.Thickness / 2);
                 foreach (Solid cutter in BedChamfers.OfBody(diffuser.Outline, outer, leg, towardsViewer: true))
                 {
-                    yield return FeatureContribution.Cuts("diffuser", cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+                    yield return FeatureContribution.Cuts(PartNames.Diffuser, cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
                 }
 
                 break;
@@ -58,7 +58,7 @@ internal static class DiffuserSheet
         {
             foreach (Solid cutter in WindowEdges(plan))
             {
-                yield return FeatureContribution.Cuts("cover", cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+                yield return FeatureContribution.Cuts(PartNames.Cover, cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
             }
         }
     }

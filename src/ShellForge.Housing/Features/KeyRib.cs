@@ -26,11 +26,11 @@ internal static class KeyRib
         Region ribBack = through ? plan.Shell.Footprint.Filled() : room.Offset(key.Depth - key.Gap);
         Region rib = ribWay.Intersect(ribBack.Less(room.Offset(-plan.Cover.LipGap - overlap)));
         yield return FeatureContribution.Adds(
-            "cover", Shapes.Extrude(rib, key.Bottom, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
+            PartNames.Cover, Shapes.Extrude(rib, key.Bottom, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
 
         Region slotBack = through ? plan.Shell.Footprint.Filled().Offset(overlap) : room.Offset(key.Depth);
         Region slot = slotWay.Intersect(slotBack.Less(room.Offset(-overlap)));
         yield return FeatureContribution.Cuts(
-            "tub", Shapes.Extrude(slot, key.Bottom - key.Gap, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
+            PartNames.Tub, Shapes.Extrude(slot, key.Bottom - key.Gap, key.Top + overlap).Tagged(FaceNames.Tag(FaceFeature.Key)));
     }
 }

@@ -25,14 +25,14 @@ internal static class Mounts
         const double overlap = FeatureContribution.Overlap;
         Region block = Region.Slot(hole.Entry, hole.Seat, mount.UndercutWidth + (2 * mount.BlockWall), RingSide.Inside);
         yield return FeatureContribution.Adds(
-            "tub", Shapes.Extrude(block, plan.Stack.FloorTop - overlap, mount.BlockTop).Tagged(Tag));
+            PartNames.Tub, Shapes.Extrude(block, plan.Stack.FloorTop - overlap, mount.BlockTop).Tagged(Tag));
 
         Region undercut = Region.Slot(hole.Entry, hole.Seat, mount.UndercutWidth);
         double shoulder = mount.UndercutTop - mount.RoofChamfer;
         Solid roof = Outlines.Mitred(undercut.Loops[0], -mount.RoofChamfer) is { } ridge
             ? Shapes.Loft(undercut.Loops[0], shoulder, ridge, mount.UndercutTop)
             : Solid.Empty;
-        yield return FeatureContribution.Cuts("tub", Solid.Union(
+        yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
             Shapes.Extrude(Region.Disc(hole.Entry, Ring.Hole(mount.EntryDiameter / 2)), -overlap, shoulder),
             Shapes.Extrude(Region.Slot(hole.Entry, hole.Seat, mount.SlotWidth), -overlap, mount.LipTop + overlap),
             Shapes.Extrude(undercut, mount.LipTop, shoulder),
@@ -44,12 +44,12 @@ internal static class Mounts
         const double overlap = FeatureContribution.Overlap;
         Region collar = Region.Disc(at, Ring.Peg(mount.CollarDiameter / 2));
         yield return FeatureContribution.Adds(
-            "tub", Shapes.Extrude(collar, plan.Stack.FloorTop - overlap, Math.Max(mount.Rim, plan.Stack.FloorTop)).Tagged(Tag));
+            PartNames.Tub, Shapes.Extrude(collar, plan.Stack.FloorTop - overlap, Math.Max(mount.Rim, plan.Stack.FloorTop)).Tagged(Tag));
         Region pocket = Region.Disc(at, Ring.Hole(mount.PocketDiameter / 2));
         Angle inward = Angle.Of(Point2.Origin - at);
         Region mark = Region.Disc(
             at + Point2.Polar(((mount.CollarDiameter + mount.MarkDiameter) / 2) + overlap, inward), Ring.Hole(mount.MarkDiameter / 2));
-        yield return FeatureContribution.Cuts("tub", Solid.Union(
+        yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
             Shapes.Extrude(pocket, mount.Skin, Math.Max(mount.Rim, plan.Stack.FloorTop) + overlap),
             Shapes.Extrude(mark, plan.Stack.FloorTop - (2 * overlap), plan.Stack.FloorTop + overlap)).Tagged(Tag));
     }
@@ -59,9 +59,9 @@ internal static class Mounts
         const double overlap = FeatureContribution.Overlap;
         Region boss = Region.Disc(mount.At, Ring.Peg(mount.BossDiameter / 2));
         yield return FeatureContribution.Adds(
-            "tub", Shapes.Extrude(boss, plan.Stack.FloorTop - overlap, mount.BossTop).Tagged(Tag));
+            PartNames.Tub, Shapes.Extrude(boss, plan.Stack.FloorTop - overlap, mount.BossTop).Tagged(Tag));
         Ring hole = Ring.Hole(mount.HoleDiameter / 2);
-        yield return FeatureContribution.Cuts("tub", Solid.Union(
+        yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
             Shapes.Extrude(Region.Disc(mount.At, hole), -overlap, mount.HoleDepth),
             Shapes.Taper(
                 hole.Coaxial((mount.HoleDiameter / 2) + mount.LeadIn + overlap, RingSide.Outside), -overlap,
@@ -72,16 +72,16 @@ internal static class Mounts
     {
         Region foot = Region.RoundedRectangle(Point2.Origin, stand.Width, stand.Depth, stand.CornerRadius);
         Solid block = Shapes.Extrude(foot, 0, stand.Height).Less(BedChamfers.OfBody(foot, 0, stand.BedChamfer, towardsViewer: false));
-        yield return FeatureContribution.Adds("stand", block.Moved(stand.ToHousing).Tagged(Tag));
+        yield return FeatureContribution.Adds(PartNames.Stand, block.Moved(stand.ToHousing).Tagged(Tag));
 
         // The lip in front ends where the window begins; behind it the housing leans on the whole block.
         Solid pocket = Shapes.Extrude(stand.Pocket, stand.PocketBack, stand.PocketFront);
         Solid view = Shapes.Extrude(stand.LipOver, plan.Stack.Front / 2, stand.PocketFront + stand.Depth);
-        yield return FeatureContribution.Cuts("stand", pocket.And(view).Tagged(Tag));
+        yield return FeatureContribution.Cuts(PartNames.Stand, pocket.And(view).Tagged(Tag));
         if (!stand.CableWay.IsEmpty)
         {
             yield return FeatureContribution.Cuts(
-                "stand", Shapes.Extrude(stand.CableWay, stand.PocketBack - stand.Depth, plan.Stack.PartingLine).Tagged(Tag));
+                PartNames.Stand, Shapes.Extrude(stand.CableWay, stand.PocketBack - stand.Depth, plan.Stack.PartingLine).Tagged(Tag));
         }
     }
 }

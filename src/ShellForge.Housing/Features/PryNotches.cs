@@ -19,7 +19,7 @@ internal static class PryNotches
             Region place = Strips.Radial(notch.At, notch.Width, 0, far)
                 .Intersect(outline.Offset(overlap).Less(outline.Offset(-notch.Depth)));
             yield return FeatureContribution.Cuts(
-                "cover",
+                PartNames.Cover,
                 Shapes.Extrude(place, plan.Stack.PartingLine - overlap, plan.Stack.PartingLine + notch.Height)
                     .Tagged(FaceNames.Tag(FaceFeature.PryNotch, i)));
         }

@@ -41,13 +41,41 @@ internal static class SnapBead
             bead = bead.Less(Shapes.Extrude(without, snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth));
         }
 
-        yield return FeatureContribution.Adds("cover", bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
+        yield return FeatureContribution.Adds(PartNames.Cover, bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
 
         double grooveZ = snap.BeadZ - Draw;
         Solid groove = plan.Shell.Round is RoundShell shell
             ? Turned(shell, shell.Inner, grooveZ, snap.GrooveDepth, crest)
             : Followed(plan.Shell.Cavity.Filled(), grooveZ, snap.GrooveDepth, crest);
-        yield return FeatureContribution.Cuts("tub", groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
+        yield return FeatureContribution.Cuts(PartNames.Tub, groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
+        if (snap.BoreHooks.IsEmpty || plan.Shell.Round is not RoundShell ring)
+        {
+            yield break;
+        }
+
+        // At the bore the beads look to the axis.
+        double tongue = ring.BoreOuter + plan.Cover.TongueGap;
+        Region hooked = Region.Union(snap.BoreHooks.Select(hook => Region.Sector(0, ring.Inner, hook.From, hook.Sweep)));
+        Solid hooks = Solid.Intersection(
+            TurnedInward(ring, tongue, snap.BeadZ, snap.BoreHookHeight, crest),
+            Shapes.Extrude(hooked, snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth),
+            Shapes.Extrude(plan.Cover.Lip.Offset(snap.BoreHookHeight), snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth));
+        yield return FeatureContribution.Adds(PartNames.Cover, hooks.Tagged(FaceNames.Tag(FaceFeature.Bead, 1)));
+        yield return FeatureContribution.Cuts(
+            PartNames.Tub, TurnedInward(ring, ring.BoreOuter, grooveZ, snap.BoreGrooveDepth, crest).Tagged(FaceNames.Tag(FaceFeature.Groove, 1)));
+    }
+
+    // A ridge on a face that looks to the axis.
+    private static Solid TurnedInward(RoundShell shell, double radius, double z, double height, double crest)
+    {
+        double half = (crest / 2) + height;
+        double root = radius + FeatureContribution.Overlap;
+        return Shapes.Revolve(
+            [
+                new(root, z - half), new(root, z + half), new(radius, z + half), new(radius - height, z + (crest / 2)),
+                new(radius - height, z - (crest / 2)), new(radius, z - half),
+            ],
+            shell.Count, Angle.Zero, RingSide.Inside);
     }
 
     // A ridge on a round face, reaching into it by the overlap.

@@ -38,14 +38,14 @@ internal static class TwistLock
             Angle closed = twist.Lugs[i];
             Region lug = Region.Sector(lip - 1, far, closed - half, twist.LugSweep);
             yield return FeatureContribution.Adds(
-                "cover", Solid.Intersection(collar, Tall(plan, lug)).Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
+                PartNames.Cover, Solid.Intersection(collar, Tall(plan, lug)).Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
 
             // The cover turns clockwise to close, so a lug comes from a larger angle.
             Angle ridge = Angle.FromRadians(RidgeLength / round.Inner);
             Region way = Region.Sector(lip - 1, far, closed - half - gap, twist.LugSweep + twist.Turn + (2 * gap));
             Region kept = Region.Sector(depth - twist.Gap - RidgePress, far, closed + half + gap, ridge);
             Region entry = Region.Sector(round.Inner - overlap, depth, closed + twist.Turn - half - gap, twist.LugSweep + (2 * gap));
-            yield return FeatureContribution.Cuts("tub", Solid.Union(
+            yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
                 Solid.Intersection(channel, Tall(plan, way.Less(kept))),
                 Shapes.Extrude(entry, twist.LugBottom - twist.Gap, plan.Stack.PartingLine + overlap)).Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
         }

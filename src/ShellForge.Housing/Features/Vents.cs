@@ -12,7 +12,7 @@ internal static class Vents
         for (int i = 0; i < plan.Vents.Length; i++)
         {
             yield return FeatureContribution.Cuts(
-                "tub",
+                PartNames.Tub,
                 Shapes.Extrude(plan.Vents[i].Outline, -FeatureContribution.Overlap, plan.Stack.FloorTop + FeatureContribution.Overlap)
                     .Tagged(FaceNames.Tag(FaceFeature.Vent, i)));
         }

@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using FsCheck.Xunit;
 using ShellForge.Formats.Soup;
 using ShellForge.Formats.Stl;
+using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -54,7 +55,7 @@ public class StlWriterTests
         SoupFile read = StlReader.Read(Written(mesh));
 
         Assert.Empty(read.Faults);
-        TriangleSoup body = Assert.Single(read.Bodies);
+        LooseTriangles body = Assert.Single(read.Bodies).Triangles;
         Point3[] expected = [.. mesh.Triangles.Select(v => mesh.Vertices[v].ToMillimetres()).Order(ByPlace)];
         Point3[] actual = [.. body.Coordinates.Chunk(3).Select(c => new Point3(c[0], c[1], c[2])).Order(ByPlace)];
         Assert.Equal(expected, actual);

@@ -5,6 +5,7 @@ using System.Xml.Linq;
 using FsCheck.Xunit;
 using ShellForge.Formats.Soup;
 using ShellForge.Formats.ThreeMf;
+using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -91,7 +92,7 @@ public class ThreeMfTests
         using var stream = new MemoryStream();
         ThreeMfWriter.Write(stream, "t", [new PlacedJob(Job("tub", mesh), default)]);
 
-        TriangleSoup body = Assert.Single(Read(stream.ToArray()).Bodies);
+        LooseTriangles body = Assert.Single(Read(stream.ToArray()).Bodies).Triangles;
 
         Point3[] expected = [.. mesh.Triangles.Select(v => mesh.Vertices[v].ToMillimetres()).OrderBy(p => (p.X, p.Y, p.Z))];
         Point3[] actual = [.. body.Coordinates.Chunk(3).Select(c => new Point3(c[0], c[1], c[2])).OrderBy(p => (p.X, p.Y, p.Z))];
@@ -115,11 +116,11 @@ public class ThreeMfTests
             + "</components></object></resources><build><item objectid='2' transform='1 0 0 0 1 0 0 0 1 0 0 2'/></build></model>"));
 
         Assert.Empty(file.Faults);
-        TriangleSoup body = Assert.Single(file.Bodies);
+        SoupBody body = Assert.Single(file.Bodies);
         Assert.Equal("body 1", body.Name);
 
         // Vertex 2, (0, 1, 0): a quarter turn takes it to (-1, 0, 0), then 10 along x and 2 up, in inches.
-        Assert.Equal([(float)(9 * 25.4), 0, (float)(2 * 25.4)], body.Coordinates[3..6].ToArray());
+        Assert.Equal([(float)(9 * 25.4), 0, (float)(2 * 25.4)], body.Triangles.Coordinates[3..6].ToArray());
     }
 
     [Theory]

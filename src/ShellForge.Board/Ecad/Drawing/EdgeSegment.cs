@@ -151,7 +151,11 @@ internal readonly record struct EdgeSegment(Point2 From, Point2 To, Point2 Centr
         }
 
         int crossings = CrossesLine(p, From, To) ? 1 : 0;
-        double side = Point2.Cross(To - From, p - From);
+        Point2 d = To - From;
+        double side = Point2.Cross(d, p - From);
+
+        // A point on the chord itself counts as the line test counts it: a hair to the right, and a hair of that hair above.
+        side = side != 0 ? side : d.Y != 0 ? -d.Y : d.X;
         bool beyondChord = SweepDegrees > 0 ? side < 0 : side > 0;
         return beyondChord && Point2.Distance(p, Centre) < Radius ? crossings + 1 : crossings;
     }

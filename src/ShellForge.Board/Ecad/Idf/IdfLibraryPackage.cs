@@ -33,6 +33,9 @@ internal static class IdfLibraryPackage
             {
                 var at = new Point2(v[0] * unit, v[1] * unit);
                 loops.Add(label, at, v[2], n);
+
+                // Many libraries leave their outlines open; the corners tell the box all the same. A circle's centre is inside it.
+                box = box.Including(at);
             }
         }
 

@@ -4,6 +4,7 @@ using ShellForge.Board.Ecad.Dxf;
 using ShellForge.Board.Ecad.Files;
 using ShellForge.Board.Ecad.Gerber;
 using ShellForge.Board.Ecad.Idf;
+using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Ecad.Merging;
@@ -115,7 +116,7 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
 
     private List<ImportedPart> Parts(ReadFiles read, ImportedOutline? outline, ImmutableArray<ImportedHole> holes)
     {
-        PackageBook book = PackageShelf.Book;
+        PackageBook book = PackageShelf.Book(options.Profiles ?? ProfileLibrary.Load([]).Library);
         var heights = new HeightMerge(read.Libraries, log);
         var parts = new List<ImportedPart>();
         foreach (IdfBoardFacts board in read.Boards)
@@ -143,11 +144,8 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
         }
         else
         {
-            parts.AddRange(new PlacementMerge(outline, holes, book, options.PartsShift, log).Run(read.Placements));
-            for (int i = 0; i < parts.Count; i++)
-            {
-                parts[i] = parts[i].Match?.Height is { } h ? parts[i] with { Height = h, HeightFrom = HeightSource.Package } : parts[i];
-            }
+            parts.AddRange(new PlacementMerge(outline, holes, book, options.PartsShift, log).Run(read.Placements)
+                .Select(p => p.Match?.Height is { } h ? p with { Height = h, HeightFrom = HeightSource.Package } : p));
         }
 
         return parts;

@@ -7,4 +7,7 @@ namespace ShellForge.Board.Ecad.Merging;
 /// <param name="Width">Body along y, mm; 0 when unknown.</param>
 /// <param name="Height">Height above the board, mm; null when unknown.</param>
 /// <param name="Passive">Whether an unknown height is no danger.</param>
-internal sealed record PackageMatch(string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive);
+/// <param name="HasMouth">Whether a plug goes into it.</param>
+/// <param name="MountingRequired">Whether the board file must say how it sits.</param>
+internal sealed record PackageMatch(
+    string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive, bool HasMouth = false, bool MountingRequired = false);

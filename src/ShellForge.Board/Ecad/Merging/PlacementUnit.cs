@@ -36,9 +36,17 @@ internal static class PlacementUnit
         double chosen = board > 0 ? Units.Select(u => u.Unit).FirstOrDefault(u => extent * u <= 1.2 * board && extent * u >= board / 20, 1)
             : extent > EcadTolerances.LargestBoard ? 0.0254
             : facts.Rows.Length >= 3 && extent < EcadTolerances.SmallestBoard ? 25.4 : 1;
-        log.Warn(
-            facts.File, facts.HeaderLine, "placement-unit",
-            $"no unit is stated; read as {Words(chosen)}{(board > 0 ? ", which fits the board's size" : "")}");
+        bool fits = board > 0 && extent * chosen <= 1.2 * board;
+        string message = $"no unit is stated; read as {Words(chosen)}{(fits ? ", which fits the board's size" : "")}";
+        if (fits)
+        {
+            log.Note(facts.File, facts.HeaderLine, "placement-unit", message);
+        }
+        else
+        {
+            log.Warn(facts.File, facts.HeaderLine, "placement-unit", message, "check the positions");
+        }
+
         return chosen;
     }
 

@@ -13,7 +13,7 @@ namespace ShellForge.Checks.Fit;
 /// <param name="FromZ">Lower end.</param>
 /// <param name="ToZ">Upper end.</param>
 /// <param name="At">Its middle in plan.</param>
-public sealed record PartEnvelope(string Ref, BoardSide Side, Region Outline, double FromZ, double ToZ, Point2 At)
+public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, double FromZ, double ToZ, Point2 At)
 {
     /// <summary>Room for the fillet of solder round a lead: what stands out beyond the lead in plan, mm. Typical: check your boards.</summary>
     private const double JointRadius = 1.0;
@@ -28,7 +28,7 @@ public sealed record PartEnvelope(string Ref, BoardSide Side, Region Outline, do
     /// Envelopes of everything on the board whose height is known: parts, LEDs, and the joints of through-hole parts on the far side.
     /// Parts of unknown height are left out; a rule of their own reports them.
     /// </summary>
-    public static IEnumerable<PartEnvelope> Of(HousingPlan plan)
+    public static IEnumerable<BoardBody> Of(HousingPlan plan)
     {
         CircuitBoard board = plan.Source.Board;
         foreach (BoardPart part in board.Parts)
@@ -63,12 +63,24 @@ public sealed record PartEnvelope(string Ref, BoardSide Side, Region Outline, do
     /// <summary>The blobs of soldered leads, with the bend of the wire.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="height">Height of a blob with its bend, mm.</param>
-    public static IEnumerable<PartEnvelope> OfWires(HousingPlan plan, double height)
+    public static IEnumerable<BoardBody> OfWires(HousingPlan plan, double height)
     {
         foreach (WireLead wire in plan.Source.Board.Wires)
         {
             double radius = Math.Max(JointRadius, wire.Diameter * wire.Conductors / 2);
             yield return Standing(wire.Name, wire.Side, Region.Disc(wire.At, Ring.Hole(radius)), height, wire.At, plan.Stack);
+        }
+    }
+
+    /// <summary>Heads and washers of the screws that hold the board.</summary>
+    public static IEnumerable<BoardBody> OfHeads(HousingPlan plan)
+    {
+        foreach (ScrewJointPlan joint in plan.Screws.Where(joint => joint.Use == ScrewUse.Board))
+        {
+            double radius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
+            double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
+            yield return Standing(
+                joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, Region.Disc(joint.At, Ring.Hole(radius)), rise, joint.At, plan.Stack);
         }
     }
 
@@ -80,8 +92,8 @@ public sealed record PartEnvelope(string Ref, BoardSide Side, Region Outline, do
     private static Region Body(double length, double width, Angle rotation, Point2 at) =>
         Region.Rectangle(new Point2(-length / 2, -width / 2), new Point2(length / 2, width / 2)).Turned(rotation).Moved(at);
 
-    private static PartEnvelope Standing(string reference, BoardSide side, Region outline, double height, Point2 at, StackPlan stack) =>
+    private static BoardBody Standing(string reference, BoardSide side, Region outline, double height, Point2 at, StackPlan stack) =>
         side == BoardSide.Bottom
-            ? new PartEnvelope(reference, side, outline, stack.BoardBottom - height, stack.BoardBottom, at)
-            : new PartEnvelope(reference, side, outline, stack.BoardTop, stack.BoardTop + height, at);
+            ? new BoardBody(reference, side, outline, stack.BoardBottom - height, stack.BoardBottom, at)
+            : new BoardBody(reference, side, outline, stack.BoardTop, stack.BoardTop + height, at);
 }

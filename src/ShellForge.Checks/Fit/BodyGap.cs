@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>How near a part of the board comes to a part of the housing.</summary>
+/// <param name="Distance">Least distance, mm; negative: how deep they are in each other in plan.</param>
+/// <param name="At">The place.</param>
+/// <param name="Upright">Whether the gap runs along z: to a floor or a roof, not to a wall.</param>
+internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright)
+{
+    /// <summary>The least gap between a body and the slabs of a part, looking no farther than a reach; null: farther.</summary>
+    public static BodyGap? Least(BoardBody body, ImmutableArray<SectionSlab> slabs, double reach)
+    {
+        BodyGap? least = null;
+        Box2 around = Grown(body.Outline.Bounds, reach);
+        foreach (SectionSlab slab in slabs)
+        {
+            double above = slab.FromZ - body.ToZ;
+            double below = body.FromZ - slab.ToZ;
+            double along = Math.Max(0, Math.Max(above, below));
+            if (along > reach || !slab.Outline.Bounds.Touches(around))
+            {
+                continue;
+            }
+
+            double across = body.Outline.Distance(slab.Outline);
+            double distance = Math.Sqrt((along * along) + (across * across));
+            double z = Math.Clamp((slab.FromZ + slab.ToZ) / 2, body.FromZ, body.ToZ);
+            if (distance == 0)
+            {
+                Region common = body.Outline.Intersect(slab.Outline);
+                if (common.IsEmpty)
+                {
+                    continue;
+                }
+
+                Point2 size = common.Bounds.Size;
+                double depth = Math.Min(Math.Min(size.X, size.Y), Math.Min(body.ToZ, slab.ToZ) - Math.Max(body.FromZ, slab.FromZ));
+                if (least is null || -depth < least.Value.Distance)
+                {
+                    Point2 centre = common.Bounds.Centre;
+                    least = new BodyGap(-depth, new Point3(centre.X, centre.Y, z), false);
+                }
+            }
+            else if (distance <= reach && (least is null || distance < least.Value.Distance))
+            {
+                Point2 near = NearestCorner(body.Outline, slab.Outline);
+                least = new BodyGap(distance, new Point3(near.X, near.Y, z), across < along);
+            }
+        }
+
+        return least;
+    }
+
+    private static Point2 NearestCorner(Region body, Region section) =>
+        body.Loops.SelectMany(loop => loop).Append(body.Bounds.Centre).MinBy(section.Distance);
+
+    private static Box2 Grown(Box2 box, double by) => new(box.Min - new Point2(by, by), box.Max + new Point2(by, by));
+}

@@ -1,0 +1,73 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A populated board that cannot be lowered into the tub, or a cover that cannot come down on it.</summary>
+public sealed class NoWayIn() : Rule(
+    "no-way-in",
+    "The populated board must go straight down into the tub, and baffle and cover straight down over it.",
+    "A connector that stands out past the edge never passes a closed opening, however well it would sit behind it.",
+    "everything that sinks sweeps the room above its place: its outline against every section of the tub above its lower end; for baffle and cover the other way round",
+    "the solids as made; 0.05 mm of overlap counts")
+{
+    private const double Slack = 0.05;
+    private const double LeadHeight = 3.0;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        var slab = new BoardBody(
+            "board", ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop, Point2.Origin);
+        BoardBody[] bodies = [slab, .. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight)];
+        if (housing.Part(PartNames.Tub) is { } tub)
+        {
+            // Contact at the final place is another rule's; here it is what stands in the way above it.
+            foreach (BoardBody body in bodies)
+            {
+                foreach (Finding finding in Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub, $"on its way down {body.Ref} meets"))
+                {
+                    yield return finding;
+                }
+            }
+        }
+
+        foreach (string name in new[] { PartNames.Baffle, PartNames.Cover })
+        {
+            if (housing.Part(name) is { } part)
+            {
+                foreach (BoardBody body in bodies.Where(body => body.ToZ > plan.Stack.BoardTop))
+                {
+                    foreach (Finding finding in Blocked(body, housing.SectionsOf(part).Where(section => section.ToZ <= body.FromZ), part, $"on its way down over {body.Ref} comes"))
+                    {
+                        yield return finding;
+                    }
+                }
+            }
+        }
+    }
+
+    private IEnumerable<Finding> Blocked(BoardBody body, IEnumerable<SectionSlab> sections, CheckedPart part, string how)
+    {
+        foreach (SectionSlab section in sections)
+        {
+            if (!section.Outline.Bounds.Touches(body.Outline.Bounds))
+            {
+                continue;
+            }
+
+            Region common = body.Outline.Intersect(section.Outline);
+            double width = common.IsEmpty ? 0 : common.Parts.Max(piece => 2 * piece.Area / piece.Perimeter * 2);
+            if (width > Slack)
+            {
+                Point2 at = common.Parts.MaxBy(piece => piece.Area)!.Bounds.Centre;
+                yield return Found(
+                    Severity.Stop, body.Ref, $"{how} the {part.Name}: {width:0.00} mm overlap at z = {section.FromZ:0.0} mm", width, 0,
+                    new Point3(at.X, at.Y, section.FromZ), "open the port to the parting line, move the connector inward, or lower the parting line");
+                yield break;
+            }
+        }
+    }
+}

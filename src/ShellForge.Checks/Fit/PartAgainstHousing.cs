@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A part of the board that meets plastic, or comes nearer than planned.</summary>
+public sealed class PartAgainstHousing() : Rule(
+    "part-against-housing",
+    "Parts, LEDs, joints, soldered leads and screw heads must stay clear of floor, bosses, webs, walls, baffle and cover.",
+    "Three failed prints: the board rocks on a solder joint, an electrolytic keeps the cover open, a boss stands in a connector.",
+    "least distance between the body's envelope and the sections of the solids as made; contact stops, less than the wanted clearance warns",
+    "wanted: half the clearance below parts towards floors; else 0.25 mm, the spread of board holes and placement; 0.1 mm at a saddle, whose gap is made to be small")
+{
+    private const double Wanted = 0.25;
+    private const double WantedAtSaddle = 0.1;
+    private const double LeadHeight = 3.0;
+
+    /// <summary>Depths up to this are two faces in one plane, mm: lattice and chords (modelling).</summary>
+    private const double Touch = 0.01;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        double under = (housing.Board.Housing.BelowPartsClearance ?? 2 * Wanted) / 2;
+        BoardBody[] bodies = [.. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight), .. BoardBody.OfHeads(plan)];
+        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Stand))
+        {
+            ImmutableArray<SectionSlab> slabs = housing.SectionsOf(part);
+            BodyGap?[] gaps = new BodyGap?[bodies.Length];
+            Parallel.For(0, bodies.Length, i => gaps[i] = BodyGap.Least(bodies[i], slabs, Math.Max(Wanted, under)));
+            for (int i = 0; i < bodies.Length; i++)
+            {
+                if (gaps[i] is { } gap && Judged(bodies[i], gap, part, plan, under) is { } finding)
+                {
+                    yield return finding;
+                }
+            }
+        }
+    }
+
+    private Finding? Judged(BoardBody body, BodyGap gap, CheckedPart part, HousingPlan plan, double under)
+    {
+        bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == body.Ref);
+        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && body.Side == BoardSide.Bottom ? under : Wanted;
+        if (Math.Round(gap.Distance, 2) >= Math.Round(wanted, 2))
+        {
+            return null;
+        }
+
+        string feature = FeatureAt(part, gap.At);
+        bool meets = gap.Distance < -Touch;
+        return Found(
+            meets ? Severity.Stop : Severity.Warn, body.Ref,
+            meets ? $"it stands {-gap.Distance:0.00} mm deep in the {part.Name} ({feature})" : $"it is {Math.Max(0, gap.Distance):0.00} mm from the {part.Name} ({feature})",
+            gap.Distance, wanted, gap.At,
+            body.Side == BoardSide.Bottom
+                ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on the board"
+                : "check its position and height; widen the distance to the diffuser, or move the part on the board");
+    }
+
+    // The feature whose face lies nearest to the place.
+    private static string FeatureAt(CheckedPart part, Point3 at)
+    {
+        var mesh = part.AssembledMesh.Mesh;
+        int best = 0;
+        double least = double.PositiveInfinity;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 middle = (1.0 / 3) * (Corner(t, 0) + Corner(t, 1) + Corner(t, 2));
+            double distance = Math.Min(Point3.Distance(middle, at), Enumerable.Range(0, 3).Min(c => Point3.Distance(Corner(t, c), at)));
+            if (distance < least)
+            {
+                (least, best) = (distance, t);
+            }
+        }
+
+        return FaceNames.NameOf(mesh.Tags[best]);
+
+        Point3 Corner(int t, int corner) => mesh.Vertices[mesh.Triangles[(3 * t) + corner]].ToMillimetres();
+    }
+}

@@ -1,0 +1,35 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>Something finer than a line of plastic.</summary>
+public sealed class FeatureVanishes() : Rule(
+    "feature-vanishes",
+    "Nothing in a layer may be narrower than a line of plastic.",
+    "The slicer leaves it out without a word: a wall, a rib or a letter is missing on the print.",
+    "opening of each layer's section by one line width; what is lost, longer than 3 widths or an island of its own, is reported once per run of layers",
+    "the printer profile's line width; slicers drop or stretch what is narrower")
+{
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        double line = housing.Board.Print.Printer.LineWidth;
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            var told = new PlacesTold(line * 4);
+            foreach (PrintedLayer layer in housing.LayersOf(part).Changes)
+            {
+                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width))
+                {
+                    if (told.IsNew(fine.At))
+                    {
+                        yield return Found(
+                            Severity.Warn, part.Name, $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than a line and vanishes",
+                            fine.Width, line, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)),
+                            $"make it at least {line:0.00} mm wide, or print with a finer nozzle");
+                    }
+                }
+            }
+        }
+    }
+}

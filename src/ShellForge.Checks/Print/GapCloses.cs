@@ -1,0 +1,33 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>A gap that the print closes.</summary>
+public sealed class GapCloses() : Rule(
+    "gap-closes",
+    "Gaps within a part must be wider than what neighbouring lines bridge.",
+    "Lines bulge by a tenth either side: a narrower slot is welded shut, and a clip that should move does not.",
+    "closing of each layer's section by half a line width; what is filled, longer than 2 mm",
+    "half a line width: typical, check with a coupon")
+{
+    private const double LeastLength = 2;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        double limit = housing.Board.Print.Printer.LineWidth / 2;
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            var told = new PlacesTold(LeastLength);
+            foreach (PrintedLayer layer in housing.LayersOf(part).Changes)
+            {
+                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit).Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
+                {
+                    yield return Found(
+                        Severity.Warn, part.Name, $"a gap of {gap.Width:0.00} mm over {gap.Length:0.0} mm closes while printing", gap.Width, limit,
+                        part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ)), "widen the gap, or join the two sides on purpose");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>A layer as the printer draws it: the section through its middle.</summary>
+/// <param name="Index">From 0 at the bed.</param>
+/// <param name="FromZ">Lower face, mm.</param>
+/// <param name="ToZ">Upper face, mm.</param>
+/// <param name="Outline">The section.</param>
+/// <param name="SameAsBelow">Whether the section equals that of the layer below.</param>
+public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Outline, bool SameAsBelow)
+{
+    /// <summary>Layer height, mm.</summary>
+    public double Height => ToZ - FromZ;
+}
+
+/// <summary>A part cut into the layers of its printer profile, in print orientation.</summary>
+public sealed class PartLayers
+{
+    private PartLayers(ImmutableArray<PrintedLayer> layers) => Layers = layers;
+
+    /// <summary>From the bed up. Layers without material at the top are left out.</summary>
+    public ImmutableArray<PrintedLayer> Layers { get; }
+
+    /// <summary>The layers whose section differs from the one below: a housing's walls are alike for long stretches.</summary>
+    public IEnumerable<PrintedLayer> Changes => Layers.Where(layer => !layer.SameAsBelow);
+
+    /// <summary>Volume of all layers, mm3.</summary>
+    public double Volume => Layers.Sum(layer => layer.Outline.Area * layer.Height);
+
+    /// <summary>Slices a part.</summary>
+    public static PartLayers Of(Mesh part, PrinterProfile printer)
+    {
+        if (part.TriangleCount == 0)
+        {
+            return new PartLayers([]);
+        }
+
+        Box3 bounds = Measure.Bounds(part);
+        var faces = new List<double> { bounds.Min.Z };
+        for (double z = bounds.Min.Z + printer.FirstLayerHeight; faces[^1] < bounds.Max.Z - (printer.LayerHeight / 2); z = bounds.Min.Z + printer.FirstLayerHeight + ((faces.Count - 1) * printer.LayerHeight))
+        {
+            faces.Add(z);
+        }
+
+        double[] middles = [.. Enumerable.Range(0, faces.Count - 1).Select(i => (faces[i] + faces[i + 1]) / 2)];
+        ImmutableArray<Region> sections = Slicing.Layers(part, middles);
+        ImmutableArray<PrintedLayer>.Builder layers = ImmutableArray.CreateBuilder<PrintedLayer>(sections.Length);
+        for (int i = 0; i < sections.Length; i++)
+        {
+            layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && sections[i].Equals(sections[i - 1])));
+        }
+
+        return new PartLayers(layers.ToImmutable());
+    }
+
+    /// <summary>How many layers above a layer keep its outline within a region: the height of what stands there, mm.</summary>
+    public double HeightOf(Region place, int fromLayer)
+    {
+        double height = 0;
+        for (int i = fromLayer; i < Layers.Length && !Layers[i].Outline.Intersect(place).IsEmpty; i++)
+        {
+            height += Layers[i].Height;
+        }
+
+        return height;
+    }
+}

@@ -1,0 +1,60 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>A part that stands badly on the bed.</summary>
+public sealed class PoorFooting() : Rule(
+    "poor-footing",
+    "A part must lie on enough bed, with its weight well inside its footing, and its lowest edges drawn in.",
+    "It comes loose, or its first layers spread over the size that the lip was planned for.",
+    "first layer's area against 60 mm2; centre of mass inside the first layer's hull; height over the hull's least width against 4; first layer drawn in by half the elephant's foot against the layer above the chamfer",
+    "typical of heated beds: use a brim where it is reported")
+{
+    private const double LeastArea = 60;
+    private const double MostSlender = 4;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            PartLayers stack = housing.LayersOf(part);
+            if (stack.Layers.IsEmpty || stack.Layers[0].Outline.IsEmpty)
+            {
+                continue;
+            }
+
+            Region first = stack.Layers[0].Outline;
+            Point2 inside = ThinFeatures.InnerPoint(first);
+            Point3 at = part.ToAssembled(new Point3(inside.X, inside.Y, 0));
+            if (first.Area < LeastArea)
+            {
+                yield return Found(Severity.Warn, part.Name, $"only {first.Area:0} mm2 of it lie on the bed", first.Area, LeastArea, at, "print it with a brim", "mm2");
+            }
+
+            Region hull = first.Hull();
+            Point3 centre = Measure.Centroid(part.PrintMesh.Mesh);
+            if (!hull.Contains(centre.XY))
+            {
+                yield return Found(Severity.Stop, part.Name, "its centre of mass lies outside its footing: it tips over", hull.Distance(centre.XY), 0, at, "turn the part, or give it a foot");
+            }
+
+            double width = Math.Min(hull.Bounds.Size.X, hull.Bounds.Size.Y);
+            double slender = stack.Layers[^1].ToZ / width;
+            if (slender > MostSlender)
+            {
+                yield return Found(Severity.Warn, part.Name, "it is tall over a narrow footing and sways under the nozzle", slender, MostSlender, at, "print it lying, or with a brim", "");
+            }
+
+            double foot = housing.Board.Print.Printer.ElephantFoot;
+            PrintedLayer above = stack.Layers.FirstOrDefault(layer => layer.FromZ >= foot + stack.Layers[0].Height) ?? stack.Layers[^1];
+            double drawnIn = (above.Outline.Filled().Area - first.Filled().Area) / first.Filled().Perimeter;
+            if (foot > 0 && drawnIn < foot / 4 && above.Outline.Filled().Area >= first.Filled().Area * 0.98)
+            {
+                yield return Found(Severity.Note, part.Name, $"its lower edge is drawn in by {drawnIn:0.00} mm only, the first layers grow by {foot:0.0} mm", drawnIn, foot / 2, at, "chamfer the lower edge, or let the slicer draw the first layer in");
+            }
+        }
+    }
+}

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>Something in a layer that is too fine for its line.</summary>
+/// <param name="Width">Its width, mm: twice its area over its outline's length.</param>
+/// <param name="Length">Its length, mm.</param>
+/// <param name="At">A point in it.</param>
+/// <param name="Area">Its area, mm2.</param>
+internal readonly record struct FineFeature(double Width, double Length, Point2 At, double Area);
+
+/// <summary>Finds what a line of a given width cannot draw, by opening: shrink by half a line and grow again.</summary>
+internal static class ThinFeatures
+{
+    /// <summary>Growing back a little further than the shrink takes what corners lose out of the difference, mm.</summary>
+    private const double CornerSlack = 0.02;
+
+    /// <summary>What opening takes off a corner of 20 degrees or more is no longer than this many widths.</summary>
+    private const double CornerReach = 3;
+
+    /// <summary>
+    /// Parts of the region narrower than a width. Corners, which every nozzle rounds, are left out: what is lost there is shorter
+    /// than three widths unless it is sharper than 20 degrees; a lone island counts whatever its length.
+    /// </summary>
+    public static ImmutableArray<FineFeature> Narrower(Region region, double width)
+    {
+        ImmutableArray<FineFeature>.Builder found = ImmutableArray.CreateBuilder<FineFeature>();
+        foreach (Region part in region.Parts)
+        {
+            Region core = part.Offset(-width / 2);
+            if (core.IsEmpty)
+            {
+                found.Add(Measured(part));
+                continue;
+            }
+
+            Region lost = part.Less(core.Offset((width / 2) + CornerSlack));
+            foreach (Region piece in lost.Parts)
+            {
+                FineFeature feature = Measured(piece);
+                if (feature.Length > CornerReach * width)
+                {
+                    found.Add(feature);
+                }
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>Gaps of the region narrower than a width, by closing.</summary>
+    public static ImmutableArray<FineFeature> Gaps(Region region, double width)
+    {
+        Region closed = region.Offset(width / 2).Offset(-((width / 2) + CornerSlack));
+        return [.. closed.Less(region).Parts.Select(Measured).Where(feature => feature.Length > CornerReach * width)];
+    }
+
+    private static FineFeature Measured(Region piece)
+    {
+        double length = piece.Perimeter / 2;
+        return new FineFeature(2 * piece.Area / piece.Perimeter, length, InnerPoint(piece), piece.Area);
+    }
+
+    /// <summary>A point of the region, near its middle: the middle of the longest stretch of the level line through it.</summary>
+    internal static Point2 InnerPoint(Region region)
+    {
+        Box2 bounds = region.Bounds;
+        if (region.Contains(bounds.Centre))
+        {
+            return bounds.Centre;
+        }
+
+        double y = bounds.Centre.Y;
+        double[] crossings = [.. region.Loops.SelectMany(loop => Crossings(loop, y)).Order()];
+        (double Length, Point2 At) best = (-1, region.Loops[0][0]);
+        for (int i = 0; i + 1 < crossings.Length; i += 2)
+        {
+            if (crossings[i + 1] - crossings[i] > best.Length)
+            {
+                best = (crossings[i + 1] - crossings[i], new Point2((crossings[i] + crossings[i + 1]) / 2, y));
+            }
+        }
+
+        return best.At;
+    }
+
+    private static IEnumerable<double> Crossings(ImmutableArray<Point2> loop, double y)
+    {
+        for (int i = 0; i < loop.Length; i++)
+        {
+            Point2 a = loop[i];
+            Point2 b = loop[(i + 1) % loop.Length];
+            if ((a.Y <= y) != (b.Y <= y))
+            {
+                yield return a.X + ((b.X - a.X) * (y - a.Y) / (b.Y - a.Y));
+            }
+        }
+    }
+}

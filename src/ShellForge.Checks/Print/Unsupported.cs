@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Print;
+
+/// <summary>What holds an unsupported piece of a layer.</summary>
+internal enum Hold
+{
+    /// <summary>Nothing: it starts in the air.</summary>
+    None,
+
+    /// <summary>One side.</summary>
+    Cantilever,
+
+    /// <summary>Both sides.</summary>
+    Bridge,
+}
+
+/// <summary>A piece of a layer with nothing below it.</summary>
+/// <param name="Hold">What holds it.</param>
+/// <param name="Reach">Span of a bridge, or the farthest point's distance from what holds a cantilever, mm; size of an island.</param>
+/// <param name="At">A point in it.</param>
+/// <param name="Area">Its area, mm2.</param>
+internal readonly record struct UnsupportedPiece(Hold Hold, double Reach, Point2 At, double Area);
+
+/// <summary>Looks at one layer over the one below.</summary>
+internal static class Unsupported
+{
+    private const int Directions = 12;
+    private const int ScanLines = 24;
+
+    /// <summary>A scan line's end lies on supported material when it is this near, mm.</summary>
+    private const double EndReach = 0.05;
+
+    /// <summary>Share of scan lines that must be held at both ends: rounded ends of slots always leave a few that are not.</summary>
+    private const double HeldShare = 0.9;
+
+    /// <summary>Pieces of a layer that stand out over the layer below by more than the overhang that prints.</summary>
+    /// <param name="layer">Section of the layer.</param>
+    /// <param name="below">Section of the layer below.</param>
+    /// <param name="stepOut">How far a layer may stand out over the one below, mm.</param>
+    public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut)
+    {
+        Region carried = below.IsEmpty ? below : below.Offset(stepOut * PrintTolerances.OverhangShare);
+        Region free = layer.Less(carried);
+        if (free.IsEmpty)
+        {
+            return [];
+        }
+
+        Region held = layer.Less(free);
+        ImmutableArray<UnsupportedPiece>.Builder pieces = ImmutableArray.CreateBuilder<UnsupportedPiece>();
+        foreach (Region piece in free.Parts)
+        {
+            if (held.IsEmpty || piece.Distance(held) > EndReach)
+            {
+                Point2 size = piece.Bounds.Size;
+                pieces.Add(new UnsupportedPiece(Hold.None, Math.Max(size.X, size.Y), ThinFeatures.InnerPoint(piece), piece.Area));
+                continue;
+            }
+
+            double overhang = piece.Loops.SelectMany(loop => loop).Max(below.Distance);
+            if (piece.Area < PrintTolerances.Area && overhang < 2 * stepOut)
+            {
+                // A sliver along a chamfer: the overhang's angle decides, not its area.
+                pieces.Add(new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+                continue;
+            }
+
+            double? span = SmallestSpan(piece, held);
+            pieces.Add(span is double bridge && bridge > overhang
+                ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
+                : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+        }
+
+        return pieces.ToImmutable();
+    }
+
+    // A slicer lays a bridge in the direction that needs the least span. Null when no direction is held at both ends.
+    private static double? SmallestSpan(Region piece, Region held)
+    {
+        double? best = null;
+        for (int d = 0; d < Directions; d++)
+        {
+            Angle turn = Angle.FromDegrees(-180.0 * d / Directions);
+            if (SpanAlongX(piece.Turned(turn), held.Turned(turn)) is double span && (best is null || span < best))
+            {
+                best = span;
+            }
+        }
+
+        return best;
+    }
+
+    private static double? SpanAlongX(Region piece, Region held)
+    {
+        Box2 bounds = piece.Bounds;
+        int lines = 0;
+        int heldLines = 0;
+        double span = 0;
+        for (int i = 0; i < ScanLines; i++)
+        {
+            double y = bounds.Min.Y + (bounds.Size.Y * (i + 0.5) / ScanLines);
+            double[] crossings = [.. piece.Loops.SelectMany(loop => Crossings(loop, y)).Order()];
+            for (int c = 0; c + 1 < crossings.Length; c += 2)
+            {
+                lines++;
+                if (held.Distance(new Point2(crossings[c], y)) < EndReach && held.Distance(new Point2(crossings[c + 1], y)) < EndReach)
+                {
+                    heldLines++;
+                    span = Math.Max(span, crossings[c + 1] - crossings[c]);
+                }
+            }
+        }
+
+        return lines > 0 && heldLines >= HeldShare * lines ? span : null;
+    }
+
+    private static IEnumerable<double> Crossings(ImmutableArray<Point2> loop, double y)
+    {
+        for (int i = 0; i < loop.Length; i++)
+        {
+            Point2 a = loop[i];
+            Point2 b = loop[(i + 1) % loop.Length];
+            if ((a.Y <= y) != (b.Y <= y))
+            {
+                yield return a.X + ((b.X - a.X) * (y - a.Y) / (b.Y - a.Y));
+            }
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using ShellForge.Cli.Reading;
+using ShellForge.Formats.Soup;
+using ShellForge.Formats.Stl;
+using ShellForge.Formats.ThreeMf;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Inspection;
+
+namespace ShellForge.Cli.Inspecting;
+
+/// <summary>Reads a mesh file by what it is, not by what it is called.</summary>
+internal static class MeshFile
+{
+    private const long LongestMebibytes = 1024;
+
+    // Source: 45 degrees is what printers of this kind manage without support; typical: check your printer.
+    private static readonly Angle OverhangLimit = Angle.FromDegrees(45);
+
+    /// <summary>Inspects a file.</summary>
+    /// <exception cref="IOException">It can't be read.</exception>
+    public static FileInspection Inspect(string name, Workbench bench)
+    {
+        SoupFile soup = Read(name, bench);
+        return new FileInspection(
+            name, soup.Kind, soup.Faults, [.. soup.Bodies.Select(body => BodyInspection.Of(body, OverhangLimit, bench.Cancel))]);
+    }
+
+    private static SoupFile Read(string name, Workbench bench)
+    {
+        using FileStream stream = TextFile.Open(bench.FullPath(name), name);
+        if (stream.Length > LongestMebibytes << 20)
+        {
+            throw new IOException($"{name}: the file is longer than {LongestMebibytes} MiB");
+        }
+
+        // A ZIP archive begins with "PK"; an STL never does, since that is no way to begin a name.
+        Span<byte> start = stackalloc byte[4];
+        int read = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
+        stream.Position = 0;
+        if (read == start.Length && start.SequenceEqual("PK\u0003\u0004"u8))
+        {
+            return ThreeMfReader.Read(stream);
+        }
+
+        byte[] content = new byte[stream.Length];
+        stream.ReadExactly(content);
+        return StlReader.Read(content);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Checks;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Housing;
+using ShellForge.Output.Report;
+using ShellForge.Planning;
+
+namespace ShellForge.Cli.Making;
+
+/// <summary>Steps of the pipeline, told as they begin.</summary>
+internal enum MakingStep
+{
+    /// <summary>Deciding every dimension.</summary>
+    Plan,
+
+    /// <summary>Computing the solids.</summary>
+    Parts,
+
+    /// <summary>Running the rules.</summary>
+    Checks,
+}
+
+/// <summary>A housing from the board to the report, all in memory.</summary>
+internal sealed record MadeHousing
+{
+    /// <summary>What was made.</summary>
+    public required HousingUnderCheck Housing { get; init; }
+
+    /// <summary>What is told about it.</summary>
+    public required HousingReport Report { get; init; }
+
+    /// <summary>Runs the pipeline.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="progress">Told each step as it begins.</param>
+    public static MadeHousing Of(BoardFile board, CancellationToken cancel, Action<MakingStep>? progress = null)
+    {
+        progress?.Invoke(MakingStep.Plan);
+        HousingPlan plan = HousingPlanner.Plan(board);
+        ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
+        progress?.Invoke(MakingStep.Parts);
+        var housing = new HousingUnderCheck { Board = board, Plan = plan, Parts = Evaluated(parts, cancel) };
+        progress?.Invoke(MakingStep.Checks);
+        ImmutableArray<Finding> findings = CheckRun.Run(housing, RuleList.All, cancel);
+        return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings) };
+    }
+
+    // Each part is needed as assembled, for the checks, and as printed, for the files. The evaluations share nothing, so they run side
+    // by side; the results stand in the order of the parts.
+    private static ImmutableArray<CheckedPart> Evaluated(ImmutableArray<HousingPart> parts, CancellationToken cancel)
+    {
+        var outcomes = new SolidOutcome[2 * parts.Length];
+        Parallel.For(0, outcomes.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        {
+            HousingPart part = parts[i / 2];
+            outcomes[i] = SolidEvaluator.Evaluate(i % 2 == 0 ? part.Assembled : part.InPrint, cancel);
+        });
+        return
+        [
+            .. parts.Select((part, i) => new CheckedPart
+            {
+                Plan = part.Plan,
+                Assembled = outcomes[2 * i],
+                InPrint = outcomes[(2 * i) + 1],
+            }),
+        ];
+    }
+}

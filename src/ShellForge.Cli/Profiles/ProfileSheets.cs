@@ -1,0 +1,163 @@
+using System.Globalization;
+using System.Text.Json;
+using ShellForge.Board.Profiles;
+
+namespace ShellForge.Cli.Profiles;
+
+/// <summary>All profiles as sheets, shelf by shelf.</summary>
+internal static class ProfileSheets
+{
+    public static IEnumerable<ProfileSheet> Of(ProfileLibrary library) =>
+    [
+        .. library.Inserts.All.Select(Insert),
+        .. library.Screws.All.Select(Screw),
+        .. library.Packages.All.Select(Package),
+        .. library.Leds.All.Select(Led),
+        .. library.Filaments.All.Select(Filament),
+        .. library.Printers.All.Select(Printer),
+        .. library.Supplies.All.Select(Supply),
+    ];
+
+    /// <summary>An array property of the object being written.</summary>
+    public static void WriteJson(Utf8JsonWriter json, IEnumerable<ProfileSheet> sheets)
+    {
+        json.WriteStartArray("profiles");
+        foreach (ProfileSheet sheet in sheets)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", sheet.Kind);
+            json.WriteString("name", sheet.Name);
+            json.WriteStartObject("values");
+            foreach (ProfileLine line in sheet.Lines)
+            {
+                json.WriteStartObject(line.What);
+                json.WriteString("value", line.Value);
+                json.WriteString("source", line.Source);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static ProfileSheet Insert(InsertProfile p) => new ProfileLines()
+        .Word("thread", p.Thread)
+        .Length("outer-diameter", p.OuterDiameter)
+        .Length("length", p.Length)
+        .Length("hole", p.HoleDiameter)
+        .Length("wall", p.WallThickness)
+        .Flag("tapered", p.Tapered)
+        .On("inserts", p.Name);
+
+    private static ProfileSheet Screw(ScrewProfile p) => new ProfileLines()
+        .Word("thread", p.Thread)
+        .Length("thread-diameter", p.ThreadDiameter)
+        .Length("head-diameter", p.HeadDiameter)
+        .Length("head-height", p.HeadHeight)
+        .Length("clearance-hole", p.ClearanceHole)
+        .Length("washer-diameter", p.WasherDiameter)
+        .Length("washer-thickness", p.WasherThickness)
+        .Length("engagement-minimum", p.EngagementMinimum)
+        .Length("engagement-default", p.EngagementDefault)
+        .Word("head", p.Head.ToString().ToLowerInvariant())
+        .Word("stock-lengths", string.Join(", ", p.StockLengths.Select(l => l.ToString("0.###", CultureInfo.InvariantCulture))) + " mm", p.StockLengthsSource)
+        .Length("driver-diameter", p.DriverDiameter)
+        .On("screws", p.Name);
+
+    private static ProfileSheet Package(PackageProfile p)
+    {
+        ProfileLines lines = new ProfileLines()
+            .Length("length", p.Length)
+            .Length("width", p.Width)
+            .Length("height", p.Height)
+            .Length("height-on-pins", p.HeightOnPins)
+            .Length("height-in-socket", p.HeightInSocket)
+            .Length("height-mid-board", p.HeightMidBoard)
+            .Length("joint-protrusion", p.JointProtrusion)
+            .Number("watts", p.Watts, "W")
+            .Flag("round", p.Round)
+            .Flag("passive", p.Passive)
+            .Flag("mounting-required", p.MountingRequired);
+        return (p.Mouth is null ? lines : Mouth(lines, p.Mouth)).On("packages", p.Name);
+    }
+
+    private static ProfileLines Mouth(ProfileLines lines, MouthProfile p) => lines
+        .Word("mouth.kind", p.Kind)
+        .Length("mouth.overhang", p.Overhang)
+        .Length("mouth.axis-height", p.AxisHeight)
+        .Length("mouth.shell-width", p.ShellWidth)
+        .Length("mouth.shell-height", p.ShellHeight)
+        .Length("mouth.opening-width", p.OpeningWidth)
+        .Length("mouth.opening-height", p.OpeningHeight)
+        .Length("mouth.recess-width", p.RecessWidth)
+        .Length("mouth.recess-height", p.RecessHeight)
+        .Length("mouth.recess-corner-radius", p.RecessCornerRadius)
+        .Length("mouth.plug-width", p.PlugWidth)
+        .Length("mouth.plug-height", p.PlugHeight)
+        .Length("mouth.plug-length", p.PlugLength)
+        .Length("mouth.seat-depth-warn", p.SeatDepthWarn)
+        .Length("mouth.seat-depth-stop", p.SeatDepthStop)
+        .Number("mouth.contact-amps", p.ContactAmps, "A");
+
+    private static ProfileSheet Led(LedProfile p) => new ProfileLines()
+        .Length("length", p.Length)
+        .Length("width", p.Width)
+        .Length("height", p.Height)
+        .Length("window-width", p.WindowWidth)
+        .Number("viewing-angle", p.ViewingAngleDegrees, "degrees")
+        .Word("emission", p.Emission == LedEmission.Side ? "side" : "top")
+        .Length("axis-height", p.AxisHeight)
+        .Number("full-white-ma", p.FullWhiteMilliamps, "mA")
+        .Number("wiring-ma", p.WiringMilliamps, "mA")
+        .Number("idle-ma", p.IdleMilliamps, "mA")
+        .Length("tail-length", p.TailLength)
+        .On("leds", p.Name);
+
+    private static ProfileSheet Filament(FilamentProfile p) => new ProfileLines()
+        .Word("family", p.Family)
+        .Word("colour", p.Colour)
+        .Word("screen", p.Screen)
+        .Number("density", p.Density, "g/cm3")
+        .Number("service-limit", p.ServiceLimitCelsius, "degC")
+        .Number("glass-transition", p.GlassTransitionCelsius, "degC")
+        .Number("strain-along-layers", p.StrainAlongLayers, "")
+        .Number("strain-across-layers", p.StrainAcrossLayers, "")
+        .Number("modulus", p.ModulusMegapascals, "MPa")
+        .Number("shrinkage", p.Shrinkage, "")
+        .Number("conductivity", p.Conductivity, "W/mK")
+        .Number("reflectance", p.Reflectance, "")
+        .Length("transmission-length", p.TransmissionLength)
+        .Number("iron", p.IronCelsius, "degC")
+        .On("filaments", p.Name);
+
+    private static ProfileSheet Printer(PrinterProfile p) => new ProfileLines()
+        .Length("nozzle", p.Nozzle)
+        .Length("line-width", p.LineWidth)
+        .Length("layer-height", p.LayerHeight)
+        .Length("first-layer", p.FirstLayerHeight)
+        .Length("bed-x", p.BedX)
+        .Length("bed-y", p.BedY)
+        .Length("bed-z", p.BedZ)
+        .Length("bed-margin", p.BedMargin)
+        .Length("hole-allowance", p.HoleAllowance)
+        .Length("loose-fit", p.LooseFit)
+        .Length("normal-fit", p.NormalFit)
+        .Length("tight-fit", p.TightFit)
+        .Length("accuracy", p.Accuracy)
+        .Length("elephant-foot", p.ElephantFoot)
+        .Number("overhang", p.OverhangDegrees, "degrees")
+        .Length("bridge-note", p.BridgeNote)
+        .Length("bridge-warn", p.BridgeWarn)
+        .Length("bridge-stop", p.BridgeStop)
+        .Number("flow-rate", p.FlowRate, "mm3/s")
+        .Flag("slicer-scales-shrinkage", p.SlicerScalesShrinkage)
+        .On("printers", p.Name);
+
+    private static ProfileSheet Supply(SupplyProfile p) => new ProfileLines()
+        .Number("volts", p.Volts, "V")
+        .Number("amps", p.Amps, "A")
+        .On("supplies", p.Name);
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml;
+using ShellForge.Board.Yaml.Overriding;
+
+namespace ShellForge.Cli.Reading;
+
+/// <summary>A board file as it was read, with everything there is to say about it.</summary>
+/// <param name="Path">Its full name.</param>
+/// <param name="Text">Its text.</param>
+/// <param name="File">The board; null when there was an error.</param>
+/// <param name="Diagnostics">Diagnostics of profiles and board file.</param>
+internal sealed record BoardSource(string Path, string Text, BoardFile? File, ImmutableArray<Diagnostic> Diagnostics)
+{
+    /// <summary>Reads a board file with the profiles that hold for it.</summary>
+    /// <exception cref="IOException">A file can't be read.</exception>
+    public static BoardSource Read(string name, IReadOnlyList<string> overrides, Workbench bench)
+    {
+        string path = bench.FullPath(name);
+        string text = TextFile.Read(path, name);
+        ProfileLoadResult profiles = UserProfiles.Load(System.IO.Path.GetDirectoryName(path), bench);
+        BoardReadResult read = BoardFileReader.Read(name, text, profiles.Library, [.. overrides.Select(SetOverride.Parse)]);
+
+        // A broken profile may be the very one that the board means: nothing is made from what is left.
+        ImmutableArray<Diagnostic> all = [.. profiles.Diagnostics, .. read.Diagnostics];
+        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : read.File, all);
+    }
+}

@@ -1,0 +1,51 @@
+using System.Text;
+
+namespace ShellForge.Cli.Reading;
+
+/// <summary>Reads text files that people give, bounded.</summary>
+internal static class TextFile
+{
+    // A board file of a thousand parts has a hundred kilobytes.
+    private const int LongestMebibytes = 4;
+
+    /// <summary>The whole text.</summary>
+    /// <exception cref="IOException">It can't be read, is too long, or is no UTF-8 text.</exception>
+    public static string Read(string path, string shownName)
+    {
+        using FileStream stream = Open(path, shownName);
+        if (stream.Length > (long)LongestMebibytes << 20)
+        {
+            throw new IOException($"{shownName}: the file is longer than {LongestMebibytes} MiB, which no board file is");
+        }
+
+        byte[] content = new byte[stream.Length];
+        stream.ReadExactly(content);
+        try
+        {
+            var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+            return strict.GetString(content.AsSpan().StartsWith("\uFEFF"u8) ? content.AsSpan(3) : content);
+        }
+        catch (DecoderFallbackException e)
+        {
+            throw new IOException($"{shownName}: the file is not UTF-8 text (byte {e.Index + 1})", e);
+        }
+    }
+
+    /// <summary>Opens a file so that a failure is told with the name that the user gave.</summary>
+    /// <exception cref="IOException">It can't be opened.</exception>
+    public static FileStream Open(string path, string shownName)
+    {
+        try
+        {
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new IOException($"{shownName}: there is no such file", e);
+        }
+        catch (UnauthorizedAccessException e)
+        {
+            throw new IOException($"{shownName}: {(Directory.Exists(path) ? "is a folder, not a file" : "may not be read")}", e);
+        }
+    }
+}

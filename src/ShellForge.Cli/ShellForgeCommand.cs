@@ -1,0 +1,101 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
+using ShellForge.Cli.Verbs;
+
+namespace ShellForge.Cli;
+
+/// <summary>The command and all its verbs.</summary>
+internal static class ShellForgeCommand
+{
+    private const string Description =
+        """
+        Turns the description of a round LED board into a housing that can be printed, assembled and trusted the first time.
+
+        Exit status: 0 done, 1 a finding says do not print, 2 bad input or usage, 3 could not read or write.
+        """;
+
+    /// <summary>Runs a command line.</summary>
+    /// <returns>The exit status.</returns>
+    public static int Run(IReadOnlyList<string> args, Workbench bench)
+    {
+        try
+        {
+            ParseResult parsed = Root(bench).Parse(args);
+            if (parsed.Action is ParseErrorAction)
+            {
+                return (int)Refuse(parsed, bench);
+            }
+
+            var surroundings = new InvocationConfiguration
+            {
+                Output = bench.Out,
+                Error = bench.Err,
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null,
+            };
+            return parsed.Invoke(surroundings);
+        }
+        catch (OperationCanceledException) when (bench.Cancel.IsCancellationRequested)
+        {
+            // What a shell reports for a program ended by the interrupt key.
+            const int interrupted = 130;
+            bench.Err.WriteLine("shellforge: stopped; nothing more was written");
+            return interrupted;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            bench.Err.WriteLine($"shellforge: {e.Message}");
+            return (int)ExitCode.FileTrouble;
+        }
+#pragma warning disable CA1031 // The one catch-all: a defect must reach its maker, not the user as a stack trace.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            ProgramDefectReport.Tell(e, args, bench);
+            return (int)ExitCode.ProgramDefect;
+        }
+    }
+
+    /// <summary>The command with its verbs, one line each.</summary>
+    public static RootCommand Root(Workbench bench)
+    {
+        var root = new RootCommand(Description)
+        {
+            MakeVerb.Create(bench),
+            CheckVerb.Create(bench),
+            InspectVerb.Create(bench),
+            ProfilesVerb.Create(bench),
+            SchemaVerb.Create(bench),
+            CompletionVerb.Create(bench),
+        };
+        FixHelpWidth(root);
+        return root;
+    }
+
+    private static ExitCode Refuse(ParseResult parsed, Workbench bench)
+    {
+        foreach (ParseError error in parsed.Errors)
+        {
+            bench.Err.WriteLine($"shellforge: {error.Message}");
+        }
+
+        string verb = parsed.CommandResult.Command is RootCommand ? "" : $" {parsed.CommandResult.Command.Name}";
+        bench.Err.WriteLine($"Try 'shellforge{verb} --help'.");
+        return ExitCode.BadInput;
+    }
+
+    // Help is the same text wherever it is read.
+    private static void FixHelpWidth(RootCommand root)
+    {
+        const int width = 110;
+        foreach (HelpOption option in root.Options.OfType<HelpOption>())
+        {
+            if (option.Action is HelpAction help)
+            {
+                help.MaxWidth = width;
+            }
+        }
+    }
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Checks;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Report;
+using Spectre.Console;
+
+namespace ShellForge.Cli.Telling;
+
+/// <summary>Findings for people: one paragraph each, worst first, then the verdict.</summary>
+internal static class FindingsText
+{
+    public static void Write(IAnsiConsole console, ImmutableArray<Finding> findings)
+    {
+        foreach (Finding finding in findings)
+        {
+            string colour = finding.Severity switch
+            {
+                Severity.Stop => "red",
+                Severity.Warn => "yellow",
+                _ => "grey",
+            };
+            console.MarkupLineInterpolated(
+                CultureInfo.InvariantCulture,
+                $"[{colour}]{ReportJson.Word(finding.Severity)}[/] [bold]{finding.Rule}[/] {finding.Subject}: {finding.Message}{Numbers(finding)}{Place(finding.At)}");
+            console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"     {Advice(finding)}");
+        }
+    }
+
+    /// <summary>The last line: what to do with the housing.</summary>
+    public static void WriteVerdict(IAnsiConsole console, HousingReport report)
+    {
+        int stops = report.Findings.Count(finding => finding.Severity == Severity.Stop);
+        int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warn);
+        string line = report.Verdict switch
+        {
+            Verdict.Print => "[green]Print it.[/]",
+            Verdict.MindWarnings => $"[yellow]Print it, and mind {Counted(warnings, "warning")}.[/]",
+            _ => $"[red]Do not print: {Counted(stops, "finding")} to clear first.[/]",
+        };
+        console.MarkupLine(line);
+    }
+
+    /// <summary>A count with its noun.</summary>
+    public static string Counted(int count, string noun) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
+
+    private static string Advice(Finding finding) =>
+        finding.Accepted is null ? finding.Remedy : $"accepted: {finding.Accepted}";
+
+    private static string Numbers(Finding finding)
+    {
+        if (finding.Measured is not { } measured)
+        {
+            return "";
+        }
+
+        string unit = finding.Unit.Length == 0 ? "" : " " + finding.Unit;
+        string limit = finding.Limit is { } value ? string.Create(CultureInfo.InvariantCulture, $", limit {value:0.###}{unit}") : "";
+        return string.Create(CultureInfo.InvariantCulture, $" ({measured:0.###}{unit}{limit})");
+    }
+
+    private static string Place(Point3? at) => at is { } place
+        ? string.Create(CultureInfo.InvariantCulture, $" at ({place.X:0.#}, {place.Y:0.#}, {place.Z:0.#})")
+        : "";
+}

@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using ShellForge.Cli.Making;
+using ShellForge.Cli.Reading;
+using ShellForge.Cli.Telling;
+using ShellForge.Cli.Writing;
+using ShellForge.Output.Files;
+using ShellForge.Output.Report;
+using Spectre.Console;
+
+namespace ShellForge.Cli.Verbs;
+
+/// <summary><c>make</c>: everything, from the board file to parts, report and drawings.</summary>
+internal static class MakeVerb
+{
+    public static Command Create(Workbench bench)
+    {
+        Argument<string> board = SharedOptions.BoardFile();
+        var folder = new Option<string?>("--output", "-o")
+        {
+            Description = "Folder to write into; by default 'housing' beside the board file",
+            HelpName = "DIR",
+        };
+        var formats = new Option<MeshFormats>("--formats")
+        {
+            Description = "Mesh formats: stl, 3mf, glb, separated by commas",
+            HelpName = "LIST",
+            DefaultValueFactory = _ => MeshFormats.Stl | MeshFormats.ThreeMf,
+            CustomParser = FormatList.Parse,
+        };
+        Option<string[]> set = SharedOptions.Set();
+        Option<bool> strict = SharedOptions.Strict();
+        Option<bool> json = SharedOptions.Json();
+        Option<bool> quiet = SharedOptions.Quiet();
+        var command = new Command("make", "Make the housing: parts to print, report, shopping list, drawings")
+        {
+            board, folder, set, formats, strict, json, quiet,
+        };
+        command.SetAction(parsed => (int)Run(bench, new Wish(
+            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), parsed.GetValue(formats),
+            parsed.GetValue(strict), parsed.GetValue(json), parsed.GetValue(quiet))));
+        return command;
+    }
+
+    private static ExitCode Run(Workbench bench, Wish wish)
+    {
+        long started = Stopwatch.GetTimestamp();
+        BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
+        if (source.File is null)
+        {
+            return BadBoard.Tell(source, bench, wish.Json);
+        }
+
+        MadeHousing made = MakingProgress.Run(
+            bench, wish.Quiet || wish.Json, step => MadeHousing.Of(source.File, bench.Cancel, step));
+        string folder = wish.Folder is null
+            ? Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing")
+            : bench.FullPath(wish.Folder);
+        ImmutableArray<OutputFile> files =
+        [
+            .. DefectFiles.Of(made.Housing, source.Text),
+            .. HousingFiles.Of(made.Housing, made.Report, wish.Formats),
+        ];
+        bench.Cancel.ThrowIfCancellationRequested();
+        StagedFiles.Write(folder, files, EarlierRun.PartFiles(folder));
+        ExitCode exit = CheckVerb.ExitOf(made.Report, wish.Strict);
+        Tell(bench, wish, source, made.Report, folder, files, exit, Stopwatch.GetElapsedTime(started));
+        return exit;
+    }
+
+    private static void Tell(
+        Workbench bench, Wish wish, BoardSource source, HousingReport report, string folder, ImmutableArray<OutputFile> files,
+        ExitCode exit, TimeSpan took)
+    {
+        if (wish.Json)
+        {
+            JsonOut.Write(bench, json =>
+            {
+                json.WriteNumber("exit", (int)exit);
+                json.WriteString("folder", folder);
+                json.WriteStartArray("files");
+                foreach (OutputFile file in files)
+                {
+                    json.WriteStringValue(file.Name);
+                }
+
+                json.WriteEndArray();
+                DiagnosticsText.WriteJson(json, source.Diagnostics);
+                json.WritePropertyName("report");
+                ReportJson.Write(json, report);
+            });
+            return;
+        }
+
+        DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet);
+        if (wish.Quiet)
+        {
+            return;
+        }
+
+        IAnsiConsole console = bench.OutConsole();
+        HousingText.WriteParts(console, report);
+        console.WriteLine("To have at hand:");
+        HousingText.WriteShopping(console, report);
+        console.WriteLine();
+        FindingsText.Write(console, report.Findings);
+        FindingsText.WriteVerdict(console, report);
+        console.MarkupLineInterpolated(
+            CultureInfo.InvariantCulture, $"{FindingsText.Counted(files.Length, "file")} in {folder} ({took.TotalSeconds:0.0} s)");
+    }
+
+    private sealed record Wish(
+        string Board, string? Folder, string[] Set, MeshFormats Formats, bool Strict, bool Json, bool Quiet);
+}

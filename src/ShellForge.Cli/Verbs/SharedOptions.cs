@@ -1,0 +1,34 @@
+using System.CommandLine;
+
+namespace ShellForge.Cli.Verbs;
+
+/// <summary>Options that mean the same wherever they stand.</summary>
+internal static class SharedOptions
+{
+    public static Argument<string> BoardFile() => new("BOARD")
+    {
+        Description = "The board file (YAML)",
+    };
+
+    public static Option<bool> Json() => new("--json")
+    {
+        Description = "Print the result as JSON, for machines",
+    };
+
+    public static Option<bool> Quiet() => new("--quiet", "-q")
+    {
+        Description = "Print nothing but errors",
+    };
+
+    public static Option<bool> Strict() => new("--strict")
+    {
+        Description = "Count warnings as reasons not to print",
+    };
+
+    public static Option<string[]> Set() => new("--set")
+    {
+        Description = "Use a value instead of the file's, such as housing.walls=4; may be given several times",
+        HelpName = "path=value",
+        DefaultValueFactory = _ => [],
+    };
+}

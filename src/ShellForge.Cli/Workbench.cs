@@ -1,0 +1,79 @@
+using Spectre.Console;
+
+namespace ShellForge.Cli;
+
+/// <summary>
+/// What a verb may touch of the world around it: two writers, a folder that names are relative to, a folder with the user's own
+/// profiles. Tests give their own.
+/// </summary>
+internal sealed class Workbench
+{
+    // Wide enough for a finding's message in a table; terminals give their own width.
+    private const int WidthOfFiles = 120;
+
+    /// <summary>Results.</summary>
+    public required TextWriter Out { get; init; }
+
+    /// <summary>Diagnostics and progress.</summary>
+    public required TextWriter Err { get; init; }
+
+    /// <summary>The folder that relative names start from.</summary>
+    public required string Folder { get; init; }
+
+    /// <summary>The user's configuration folder; null when there is none.</summary>
+    public string? ConfigFolder { get; init; }
+
+    /// <summary>Whether results may be coloured.</summary>
+    public bool ColourOut { get; init; }
+
+    /// <summary>Whether progress may be drawn on <see cref="Err"/>.</summary>
+    public bool ShowsProgress { get; init; }
+
+    /// <summary>Columns of the terminal; 0 when there is none.</summary>
+    public int TerminalWidth { get; init; }
+
+    /// <summary>Stops long work.</summary>
+    public CancellationToken Cancel { get; init; }
+
+    /// <summary>The workbench of the running process.</summary>
+    public static Workbench OfProcess(CancellationToken cancel)
+    {
+        bool colourWished = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
+            && Environment.GetEnvironmentVariable("TERM") != "dumb";
+        string? config = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData);
+        return new Workbench
+        {
+            Out = Console.Out,
+            Err = Console.Error,
+            Folder = Environment.CurrentDirectory,
+            ConfigFolder = string.IsNullOrEmpty(config) ? null : Path.Combine(config, "shellforge"),
+            ColourOut = colourWished && !Console.IsOutputRedirected,
+            ShowsProgress = colourWished && !Console.IsErrorRedirected,
+            TerminalWidth = Console.IsOutputRedirected ? 0 : Console.WindowWidth,
+            Cancel = cancel,
+        };
+    }
+
+    /// <summary>The full name of a file that the user named.</summary>
+    public string FullPath(string name) => Path.GetFullPath(name, Folder);
+
+    /// <summary>A console for tables and colour on <see cref="Out"/>.</summary>
+    public IAnsiConsole OutConsole() => ConsoleOn(Out, ColourOut);
+
+    /// <summary>A console for progress on <see cref="Err"/>.</summary>
+    public IAnsiConsole ErrConsole() => ConsoleOn(Err, ShowsProgress);
+
+    private IAnsiConsole ConsoleOn(TextWriter writer, bool colour)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(writer),
+            Ansi = colour ? AnsiSupport.Yes : AnsiSupport.No,
+            ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+            Interactive = colour ? InteractionSupport.Yes : InteractionSupport.No,
+        });
+        console.Profile.Width = TerminalWidth > 0 ? TerminalWidth : WidthOfFiles;
+        console.Profile.Capabilities.Unicode = true;
+        return console;
+    }
+}

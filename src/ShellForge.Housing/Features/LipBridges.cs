@@ -1,0 +1,50 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Housing.Features;
+
+/// <summary>
+/// Fills the gap between lip and tongue: where the tub's wall is open the gap serves nothing, could not be printed cleanly, and would let
+/// light out beside the tongue.
+/// </summary>
+internal static class LipBridges
+{
+    /// <summary>A bridge behind each tongue.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    {
+        int number = 0;
+        foreach (PortPlan port in plan.Ports)
+        {
+            if (port.Tongue is TonguePlan tongue)
+            {
+                yield return Bridge(plan, tongue, port.Face, port.Faces, number++);
+            }
+        }
+
+        if (plan.CableExit is CableExitPlan exit)
+        {
+            yield return Bridge(plan, exit.Tongue, Point2.Origin, exit.At, number);
+        }
+    }
+
+    private static FeatureContribution Bridge(HousingPlan plan, TonguePlan tongue, Point2 through, Angle direction, int number)
+    {
+        const double overlap = FeatureContribution.Overlap;
+        Region room = plan.Shell.Cavity.Filled();
+        Box2 bounds = room.Bounds;
+        double far = bounds.Max.X - bounds.Min.X + bounds.Max.Y - bounds.Min.Y;
+        Region way = Strips.Along(
+            through, direction, tongue.Width, -Point2.Dot(through, Point2.Polar(1, direction)), Math.Min(far, Lattice.LimitMillimetres / 2));
+        Region bridge = way.Intersect(
+            room.Offset(overlap).Intersect(plan.Shell.Footprint).Less(room.Offset(-plan.Cover.LipGap - overlap)));
+
+        // Nothing to bridge to where the lip itself is left out, as beside a connector that stands high.
+        bridge = bridge.Intersect(plan.Cover.Lip.Offset(plan.Cover.LipGap + (2 * overlap)));
+        return FeatureContribution.Adds(
+            PartNames.Cover,
+            Shapes.Extrude(bridge, Math.Max(plan.Cover.LipBottom, tongue.Bottom), plan.Stack.PartingLine + overlap)
+                .Tagged(FaceNames.Tag(FaceFeature.Tongue, number)));
+    }
+}

@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Formats.Svg;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Drawings;
+
+/// <summary>
+/// The tub seen by the viewer with cover and board taken off, cut level through bosses and ports: what is cut is hatched, what lies
+/// below is outlined, the board is drawn in phantom lines.
+/// </summary>
+public static class PlanDrawing
+{
+    // Sheet mm on each side: rows of dimensions below, leaders with their text to the left and right.
+    private static readonly (double Left, double Above, double Right, double Below) Room = (44, 8, 44, 22);
+
+    private const double RowSpacing = 8;
+    private const double CentreLineOverhang = 3;
+
+    /// <summary>The drawing as an SVG document.</summary>
+    public static string Of(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        Box2 extent = plan.Shell.Footprint.Bounds;
+        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, "tub from the front, cut through bosses and port");
+        Mesh? tub = housing.Part("tub")?.AssembledMesh.Mesh;
+        if (tub is null)
+        {
+            sheet.Svg.Lettering(sheet.At(extent.Centre), "the tub has no mesh: see the findings", 5, TextAnchor.Middle);
+            return sheet.Svg.ToString();
+        }
+
+        DrawTub(sheet, tub, CutHeight(plan));
+        DrawAxes(sheet, plan, extent);
+        DrawSizes(sheet, plan, extent);
+        return sheet.Svg.ToString();
+    }
+
+    /// <summary>Through the first port that lies below the board; otherwise a quarter below the tops of the bosses.</summary>
+    private static double CutHeight(HousingPlan plan)
+    {
+        StackPlan stack = plan.Stack;
+        PortPlan? port = plan.Ports.FirstOrDefault(p => p.AxisZ > stack.FloorTop && p.AxisZ < stack.BoardBottom);
+        return port?.AxisZ ?? (stack.BoardBottom - (0.25 * stack.BelowBoard));
+    }
+
+    private static void DrawTub(DrawingSheet sheet, Mesh tub, double cutHeight)
+    {
+        // From below upward each level covers the one under it: what is left to see is what the eye sees.
+        ImmutableArray<ImmutableArray<Point2>> last = [];
+        foreach (double z in LevelsBelow(tub, cutHeight))
+        {
+            ImmutableArray<ImmutableArray<Point2>> loops = Level(tub, z);
+            if (!SameLoops(last, loops))
+            {
+                sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
+                last = loops;
+            }
+        }
+
+        sheet.Svg.Area(sheet.At(Level(tub, cutHeight)), Stroke.Outline, Fill.Blank);
+        sheet.Svg.Area(sheet.At(Level(tub, cutHeight)), Stroke.Outline, Fill.HatchRising);
+    }
+
+    private static ImmutableArray<ImmutableArray<Point2>> Level(Mesh mesh, double z) =>
+        PlaneCut.Loops(mesh, new Point3(0, 0, z), new Point3(1, 0, 0), new Point3(0, 1, 0));
+
+    /// <summary>Just under every level face that looks up, from below.</summary>
+    private static IEnumerable<double> LevelsBelow(Mesh mesh, double cutHeight)
+    {
+        var levels = new SortedSet<int>();
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            LatticePoint3 a = mesh.Vertices[mesh.Triangles[3 * t]];
+            LatticePoint3 b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]];
+            LatticePoint3 c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
+            bool looksUp = Point2.Cross((b.ToMillimetres() - a.ToMillimetres()).XY, (c.ToMillimetres() - a.ToMillimetres()).XY) > 0;
+            if (a.Z == b.Z && b.Z == c.Z && looksUp)
+            {
+                levels.Add(a.Z);
+            }
+        }
+
+        return levels.Select(z => (z * Lattice.Step) - DrawingSheet.Invisible).Where(z => z > 0 && z < cutHeight);
+    }
+
+    private static bool SameLoops(ImmutableArray<ImmutableArray<Point2>> a, ImmutableArray<ImmutableArray<Point2>> b) =>
+        a.Length == b.Length && a.Zip(b).All(pair => pair.First.SequenceEqual(pair.Second));
+
+    private static void DrawAxes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
+    {
+        double overhang = CentreLineOverhang / sheet.Scale;
+        sheet.Svg.Line(sheet.At(extent.Min.X - overhang, 0), sheet.At(extent.Max.X + overhang, 0), Stroke.Centre);
+        sheet.Svg.Line(sheet.At(0, extent.Min.Y - overhang), sheet.At(0, extent.Max.Y + overhang), Stroke.Centre);
+        sheet.Svg.Area(sheet.At(plan.Source.Board.Outline.Region.Loops), Stroke.Phantom, Fill.None);
+        foreach (double radius in plan.Bosses.Select(boss => Math.Round(boss.At.Length, 2)).Where(r => r > 0).Distinct())
+        {
+            sheet.Svg.Circle(sheet.At(Point2.Origin), radius * sheet.Scale, Stroke.Centre);
+        }
+
+        foreach (BossPlan boss in plan.Bosses)
+        {
+            double reach = (boss.Diameter / 2) + overhang;
+            sheet.Svg.Line(sheet.At(boss.At.X - reach, boss.At.Y), sheet.At(boss.At.X + reach, boss.At.Y), Stroke.Centre);
+            sheet.Svg.Line(sheet.At(boss.At.X, boss.At.Y - reach), sheet.At(boss.At.X, boss.At.Y + reach), Stroke.Centre);
+        }
+    }
+
+    private static void DrawSizes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
+    {
+        double row = sheet.At(extent.Min).Y + RowSpacing;
+        string sign = plan.Shell.Round is null ? "" : "\u00D8";
+        DimensionLines.Horizontal(
+            sheet.Svg, sheet.At(extent.Min.X, 0), sheet.At(extent.Max.X, 0), row, sign + DimensionLines.Value(extent.Size.X));
+        if (plan.Shell.Round is null)
+        {
+            DimensionLines.Vertical(
+                sheet.Svg, sheet.At(0, extent.Min.Y), sheet.At(0, extent.Max.Y), sheet.At(extent.Min).X - RowSpacing,
+                DimensionLines.Value(extent.Size.Y));
+        }
+
+        var notes = new LeaderNotes(sheet, extent);
+        foreach (IGrouping<string, BossPlan> kind in plan.Bosses.GroupBy(BossText, StringComparer.Ordinal))
+        {
+            notes.Add(kind.First().At + Point2.Polar(kind.First().Diameter / 2, Outward(kind.First().At)), $"{kind.Count()}x {kind.Key}");
+        }
+
+        foreach (PortPlan port in plan.Ports)
+        {
+            notes.Add(Point2.Polar(port.WallFace, port.Faces), $"{port.Ref}: {DimensionLines.Value(port.OpeningWidth)} wide");
+        }
+
+        if (plan.CableExit is { } exit)
+        {
+            double reach = plan.Shell.Round?.Outer ?? extent.Max.X;
+            notes.Add(Point2.Polar(reach, exit.At), $"cable \u00D8{DimensionLines.Value(exit.CableDiameter)}");
+        }
+
+        if (plan.Shell.Round is { } round)
+        {
+            notes.Add(Point2.Polar(round.Outer, Angle.FromDegrees(60)), $"wall {DimensionLines.Value(plan.Shell.Wall)}");
+            if (round.HasBore)
+            {
+                notes.Add(Point2.Polar(round.BoreInner, Angle.FromDegrees(120)), $"bore \u00D8{DimensionLines.Value(2 * round.BoreInner)}");
+            }
+        }
+
+        notes.Draw();
+    }
+
+    private static string BossText(BossPlan boss)
+    {
+        string circle = $" on \u00D8{DimensionLines.Value(2 * Math.Round(boss.At.Length, 2))}";
+        string hole = boss.Hole is null
+            ? ""
+            : $", hole \u00D8{DimensionLines.Value(boss.Hole.Diameter)} {DimensionLines.Value(boss.Hole.Depth)} deep";
+        return $"\u00D8{DimensionLines.Value(boss.Diameter)}{hole}{circle}";
+    }
+
+    private static Angle Outward(Point2 at) => at == Point2.Origin ? Angle.FromDegrees(45) : Angle.Of(at);
+}

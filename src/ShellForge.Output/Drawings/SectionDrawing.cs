@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Formats.Svg;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Files;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Drawings;
+
+/// <summary>
+/// The assembled housing cut upright along its axis, through the first port, else through the cable exit, else through the first
+/// boss: each printed part hatched in its own way, the board with its parts in grey, heights running from the outer floor.
+/// </summary>
+public static class SectionDrawing
+{
+    // Sheet mm on each side: the overall height to the left, named heights to the right, diameters below.
+    private static readonly (double Left, double Above, double Right, double Below) Room = (22, 12, 62, 34);
+
+    private static readonly Fill[] Hatches = [Fill.HatchRising, Fill.HatchFalling, Fill.HatchClose, Fill.HatchCloseFalling];
+
+    private const double RowSpacing = 8;
+    private const double LevelSpacing = 4;
+
+    /// <summary>The drawing as an SVG document.</summary>
+    public static string Of(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        (Angle direction, string through) = Direction(plan);
+        Point3 right = new(direction.Cos, direction.Sin, 0);
+        double reach = plan.Shell.Round?.Outer ?? plan.Source.Board.Outline.OuterRadius + plan.Shell.BoardEdgeGap + plan.Shell.Wall;
+        Box2 extent = new(new Point2(-reach, 0), new Point2(reach, plan.Stack.Front));
+        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"section through {through}");
+
+        foreach (BoardBody body in BoardBodies.Of(plan))
+        {
+            sheet.Svg.Area(sheet.At(Cut(body.Mesh, right)), Stroke.Thin, Fill.Grey);
+        }
+
+        int hatch = 0;
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh.Mesh, right);
+            sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
+            sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Hatches[hatch++ % Hatches.Length]);
+        }
+
+        sheet.Svg.Line(sheet.At(0, -3 / sheet.Scale), sheet.At(0, plan.Stack.Front + (3 / sheet.Scale)), Stroke.Centre);
+        DrawHeights(sheet, plan, extent);
+        DrawWidths(sheet, plan, extent);
+        return sheet.Svg.ToString();
+    }
+
+    private static (Angle Direction, string Through) Direction(HousingPlan plan)
+    {
+        if (plan.Ports.Length > 0)
+        {
+            return (plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
+        }
+
+        if (plan.CableExit is { } exit)
+        {
+            return (exit.At, "the cable exit");
+        }
+
+        BossPlan? boss = plan.Bosses.FirstOrDefault(b => b.At != Point2.Origin);
+        return boss is null ? (Angle.Zero, "the axis") : (Angle.Of(boss.At), boss.Name);
+    }
+
+    private static ImmutableArray<ImmutableArray<Point2>> Cut(Geometry.Solids.Mesh mesh, Point3 right) =>
+        PlaneCut.Loops(mesh, default, right, new Point3(0, 0, 1));
+
+    private static void DrawHeights(DrawingSheet sheet, HousingPlan plan, Box2 extent)
+    {
+        StackPlan stack = plan.Stack;
+        double left = sheet.At(extent.Min).X - RowSpacing;
+        DimensionLines.Vertical(
+            sheet.Svg, sheet.At(extent.Min), sheet.At(extent.Min.X, stack.Front), left, DimensionLines.Value(stack.Front));
+
+        (double Z, string Name)[] levels =
+        [
+            (0, "outer floor"),
+            (stack.FloorTop, "floor"),
+            (stack.BoardBottom, "standoffs, board bottom"),
+            (stack.BoardTop, "board top"),
+            (stack.PartingLine, "parting line"),
+            (stack.LedWindow, "LED window"),
+            (stack.DiffuserInner, "diffuser, inner face"),
+            (stack.Front, "front"),
+        ];
+        double edge = sheet.At(extent.Max).X;
+        double lowest = double.PositiveInfinity;
+        foreach ((double z, string name) in levels.OrderBy(level => level.Z))
+        {
+            // Running dimensions from the floor: the label moves up where its neighbour would cover it.
+            double y = sheet.At(0, z).Y;
+            double labelY = Math.Min(y, lowest - LevelSpacing);
+            lowest = labelY;
+            sheet.Svg.Polyline(
+                [new Point2(edge + 1, y), new Point2(edge + 4, y), new Point2(edge + 9, labelY), new Point2(edge + 12, labelY)], Stroke.Thin);
+            sheet.Svg.Lettering(
+                new Point2(edge + 13, labelY + 0.9), $"{DimensionLines.Value(z)}  {name}", DimensionLines.TextHeight, TextAnchor.Start);
+        }
+    }
+
+    private static void DrawWidths(DrawingSheet sheet, HousingPlan plan, Box2 extent)
+    {
+        double row = sheet.At(extent.Min).Y + RowSpacing;
+        foreach ((double radius, double z, string what) in Widths(plan).OrderBy(width => width.Radius))
+        {
+            DimensionLines.Horizontal(
+                sheet.Svg, sheet.At(-radius, z), sheet.At(radius, z), row, $"{what}\u00D8{DimensionLines.Value(2 * radius)}");
+            row += RowSpacing;
+        }
+    }
+
+    private static IEnumerable<(double Radius, double Z, string What)> Widths(HousingPlan plan)
+    {
+        if (plan.Shell.Round is not { } round)
+        {
+            yield break;
+        }
+
+        if (round.HasBore)
+        {
+            yield return (round.BoreInner, 0, "bore ");
+        }
+
+        yield return (plan.Source.Board.Outline.OuterRadius, plan.Stack.BoardBottom, "board ");
+        yield return (round.Outer, 0, "");
+    }
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Formats.Glb;
+
+namespace ShellForge.Output.Files;
+
+/// <summary>The assembled housing with the board in it, in the colours of filaments and board.</summary>
+internal static class AssemblyScene
+{
+    private const double DiffuserOpacity = 0.6;
+
+    public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing)
+    {
+        var bodies = ImmutableArray.CreateBuilder<SceneBody>();
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            double opacity = part.Name == "diffuser" ? DiffuserOpacity : 1;
+            bodies.Add(new SceneBody(part.Name, part.AssembledMesh.Mesh, part.Plan.Filament.Screen, opacity));
+        }
+
+        bodies.AddRange(BoardBodies.Of(housing.Plan).Select(body => new SceneBody(body.Name, body.Mesh, body.Colour, 1)));
+        return bodies.ToImmutable();
+    }
+}

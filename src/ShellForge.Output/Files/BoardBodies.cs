@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Files;
+
+/// <summary>A body of the populated board, for pictures.</summary>
+/// <param name="Name">Designator, or "board".</param>
+/// <param name="Mesh">The body where it sits in the assembled housing.</param>
+/// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
+public sealed record BoardBody(string Name, Mesh Mesh, string Colour);
+
+/// <summary>The populated board as simple bodies: the laminate with its holes, a box or cylinder a part, a box an LED.</summary>
+public static class BoardBodies
+{
+    private const string LaminateColour = "#1f5d3a";
+    private const string PartColour = "#3a3a3a";
+    private const string ConnectorColour = "#b8b8b8";
+    private const string LedColour = "#f4f4ec";
+
+    /// <summary>All bodies that have a height, in the order of the board file.</summary>
+    public static ImmutableArray<BoardBody> Of(HousingPlan plan)
+    {
+        CircuitBoard board = plan.Source.Board;
+        var bodies = ImmutableArray.CreateBuilder<BoardBody>();
+        Region laminate = board.Outline.Region.Less(Region.Union(board.Holes.Select(hole => Round(hole.At, hole.Diameter))));
+        bodies.Add(new BoardBody("board", Drawn(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
+        foreach (PixelCircle circle in board.PixelCircles)
+        {
+            foreach (Pixel pixel in circle.Pixels)
+            {
+                Region body = Box(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
+                bodies.Add(new BoardBody(
+                    pixel.Ref, Drawn(body, plan.Stack.BoardTop, plan.Stack.BoardTop + circle.Led.Height), LedColour));
+            }
+        }
+
+        foreach (BoardPart part in board.Parts)
+        {
+            if (part.Height is { } height && height > part.Lift)
+            {
+                Region body = part.Round ? Round(part.At, part.Length) : Box(part.Length, part.Width, part.Rotation, part.At);
+                (double from, double to) = part.Side == BoardSide.Top
+                    ? (plan.Stack.BoardTop + part.Lift, plan.Stack.BoardTop + height)
+                    : (plan.Stack.BoardBottom - height, plan.Stack.BoardBottom - part.Lift);
+                bodies.Add(new BoardBody(part.Ref, Drawn(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
+            }
+        }
+
+        return bodies.ToImmutable();
+    }
+
+    private static Region Round(Point2 at, double diameter)
+    {
+        double radius = diameter / 2;
+        return Region.Disc(at, new Ring(radius, RingSide.Outside, Ring.CountFor(radius), Angle.Zero));
+    }
+
+    private static Region Box(double length, double width, Angle rotation, Point2 at)
+    {
+        Point2 half = new(length / 2, width / 2);
+        return Region.Rectangle(-1 * half, half).Turned(rotation).Moved(at);
+    }
+
+    // An extrusion is closed as it is made; putting it on the lattice is all that a picture needs.
+    private static Mesh Drawn(Region region, double from, double to)
+    {
+        if (Shapes.Extrude(region, from, to) is not SourceSolid source)
+        {
+            return Mesh.Empty;
+        }
+
+        return new Mesh(
+            [.. source.Vertices.Select(Lattice.ToLattice)], source.Triangles, [.. new FaceTag[source.Triangles.Length / 3]]);
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using System.Text;
+using ShellForge.Checks;
+using ShellForge.Formats.Glb;
+using ShellForge.Formats.Stl;
+using ShellForge.Formats.ThreeMf;
+using ShellForge.Output.Drawings;
+using ShellForge.Output.Report;
+
+namespace ShellForge.Output.Files;
+
+/// <summary>Mesh formats that can be asked for.</summary>
+[Flags]
+public enum MeshFormats
+{
+    /// <summary>None: drawings and report only.</summary>
+    None = 0,
+
+    /// <summary>One binary STL a part, in print orientation.</summary>
+    Stl = 1,
+
+    /// <summary>One 3MF with all parts, named, side by side.</summary>
+    ThreeMf = 2,
+
+    /// <summary>The assembly with the board in it, in colours, for looking at.</summary>
+    Glb = 4,
+}
+
+/// <summary>Everything that <c>make</c> writes, as bytes. The report comes last: where it is new, everything else is.</summary>
+public static class HousingFiles
+{
+    /// <summary>Name of the report for machines.</summary>
+    public const string ReportFile = "report.json";
+
+    // Room for a brim round each job.
+    private const double PlateSpacing = 10;
+
+    /// <summary>All files of a housing.</summary>
+    /// <param name="housing">What was made.</param>
+    /// <param name="report">What is told about it.</param>
+    /// <param name="formats">Mesh formats wanted.</param>
+    public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, HousingReport report, MeshFormats formats)
+    {
+        CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
+        var files = ImmutableArray.CreateBuilder<OutputFile>();
+        if (formats.HasFlag(MeshFormats.Stl))
+        {
+            files.AddRange(parts.Select(part => new OutputFile(
+                HousingReport.FileOf(part.Name),
+                Written(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {part.Name} mm")))));
+        }
+
+        if (formats.HasFlag(MeshFormats.ThreeMf))
+        {
+            ImmutableArray<PlacedJob> placed = PlateLayout.Place(
+                Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
+            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed))));
+        }
+
+        if (formats.HasFlag(MeshFormats.Glb))
+        {
+            files.Add(new OutputFile(
+                "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
+        }
+
+        files.Add(new OutputFile("plan.svg", Encoding.UTF8.GetBytes(PlanDrawing.Of(housing))));
+        files.Add(new OutputFile("section.svg", Encoding.UTF8.GetBytes(SectionDrawing.Of(housing))));
+        files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
+        return files.ToImmutable();
+    }
+
+    // Parts that fuse are one job: they must lie in each other as they are printed.
+    private static ImmutableArray<PrintJob> Jobs(CheckedPart[] parts) =>
+        [.. parts.GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
+            .Select(job => new PrintJob(job.Key, [.. job.Select(Body)]))];
+
+    private static PrintBody Body(CheckedPart part) =>
+        new(part.Name, part.PrintMesh.Mesh, part.Plan.Filament.Name, part.Plan.Filament.Screen);
+
+    private static byte[] Written(Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return stream.ToArray();
+    }
+}

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Report;
+
+/// <summary>What a maker should do with the housing.</summary>
+public enum Verdict
+{
+    /// <summary>Print it.</summary>
+    Print,
+
+    /// <summary>Print it, and mind the warnings.</summary>
+    MindWarnings,
+
+    /// <summary>Do not print it.</summary>
+    DoNotPrint,
+}
+
+/// <summary>A written part.</summary>
+public sealed record PartReport
+{
+    /// <summary>Name of the part.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Name of its file.</summary>
+    public required string File { get; init; }
+
+    /// <summary>Name of its filament.</summary>
+    public required string Filament { get; init; }
+
+    /// <summary>The part that it is printed together with; null for a job of its own.</summary>
+    public required string? PrintedWith { get; init; }
+
+    /// <summary>Count of triangles.</summary>
+    public required int Triangles { get; init; }
+
+    /// <summary>Volume, mm3.</summary>
+    public required double Volume { get; init; }
+
+    /// <summary>Surface, mm2.</summary>
+    public required double Area { get; init; }
+
+    /// <summary>Mass as solid plastic, g.</summary>
+    public required double MassGrams { get; init; }
+
+    /// <summary>Extent in print orientation, mm.</summary>
+    public required Point3 Size { get; init; }
+
+    /// <summary>Whether the written mesh was proven to bound a solid.</summary>
+    public required bool Closed { get; init; }
+
+    /// <summary>Closed surfaces: one for a body without voids.</summary>
+    public required int Shells { get; init; }
+
+    /// <summary>Handles: holes that pass through.</summary>
+    public required int Genus { get; init; }
+}
+
+/// <summary>What <c>make</c> tells about a housing, for machines and for the page.</summary>
+public sealed record HousingReport
+{
+    /// <summary>Name of the housing.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Revision mark; empty for none.</summary>
+    public required string Revision { get; init; }
+
+    /// <summary>What to do with it.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>The written parts, from the floor up.</summary>
+    public required ImmutableArray<PartReport> Parts { get; init; }
+
+    /// <summary>Findings, worst first.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>What to have at hand.</summary>
+    public required ImmutableArray<ShoppingItem> Shopping { get; init; }
+
+    /// <summary>Every decision with its reason.</summary>
+    public required ImmutableArray<Decision> Resolved { get; init; }
+
+    /// <summary>Puts a report together.</summary>
+    public static HousingReport Of(HousingUnderCheck housing, ImmutableArray<Finding> findings) => new()
+    {
+        Name = housing.Board.Name,
+        Revision = housing.Board.Revision,
+        Verdict = VerdictOf(findings),
+        Parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty).Select(Of)],
+        Findings = findings,
+        Shopping = housing.Plan.Shopping,
+        Resolved = housing.Plan.Decisions,
+    };
+
+    /// <summary>What findings say together.</summary>
+    public static Verdict VerdictOf(ImmutableArray<Finding> findings) =>
+        findings.Any(finding => finding.Severity == Severity.Stop) ? Verdict.DoNotPrint
+        : findings.Any(finding => finding.Severity == Severity.Warn) ? Verdict.MindWarnings
+        : Verdict.Print;
+
+    /// <summary>Name of a part's file.</summary>
+    public static string FileOf(string part) => $"{part}.stl";
+
+    private static PartReport Of(CheckedPart part)
+    {
+        const double cubicMillimetresInCubicCentimetre = 1000;
+        Mesh mesh = part.PrintMesh.Mesh;
+        double volume = Measure.Volume(mesh);
+        return new PartReport
+        {
+            Name = part.Name,
+            File = FileOf(part.Name),
+            Filament = part.Plan.Filament.Name,
+            PrintedWith = part.Plan.PrintedWith,
+            Triangles = mesh.TriangleCount,
+            Volume = volume,
+            Area = Measure.Area(mesh),
+            MassGrams = volume / cubicMillimetresInCubicCentimetre * part.Plan.Filament.Density,
+            Size = Measure.Bounds(mesh).Size,
+            Closed = part.IsSound,
+            Shells = Measure.Shells(mesh),
+            Genus = Measure.Genus(mesh),
+        };
+    }
+}

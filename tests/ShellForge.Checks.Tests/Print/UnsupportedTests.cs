@@ -1,0 +1,77 @@
+using ShellForge.Checks.Print;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Checks.Tests.Print;
+
+public class UnsupportedTests
+{
+    private const double Layer = 0.2;
+
+    [Theory]
+    [InlineData(44, false)]
+    [InlineData(46, true)]
+    public void A_cone_that_widens_upward_is_judged_by_its_angle(double degrees, bool over)
+    {
+        double grow = Layer * Math.Tan(degrees * Math.PI / 180);
+        for (int i = 0; i < 10; i++)
+        {
+            Region below = Disc(8 + (i * grow));
+            Assert.Equal(over, !Unsupported.Of(Disc(8 + ((i + 1) * grow)), below, Layer).IsEmpty);
+        }
+    }
+
+    [Theory]
+    [InlineData(6)]
+    [InlineData(10.5)]
+    [InlineData(21)]
+    public void A_roof_between_two_walls_is_a_bridge_of_its_span(double span)
+    {
+        Region walls = Rectangle(0, 0, 4, 20).And(Rectangle(4 + span, 0, 8 + span, 20));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 8 + span, 20), walls, Layer));
+        Assert.Equal(Hold.Bridge, piece.Hold);
+        Assert.Equal(span - (2 * Layer), piece.Reach, 0.1);
+    }
+
+    [Fact]
+    public void A_bridge_is_laid_across_the_narrow_way()
+    {
+        Region frame = Rectangle(0, 0, 40, 14).Less(Rectangle(3, 3, 37, 11));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 40, 14), frame, Layer));
+        Assert.Equal(Hold.Bridge, piece.Hold);
+        Assert.Equal(8 - (2 * Layer), piece.Reach, 0.1);
+    }
+
+    [Fact]
+    public void A_balcony_is_no_bridge()
+    {
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 20, 5), Rectangle(0, 0, 12, 5), Layer));
+        Assert.Equal(Hold.Cantilever, piece.Hold);
+        Assert.Equal(8, piece.Reach, 0.05);
+    }
+
+    [Fact]
+    public void A_post_that_starts_in_the_air_is_an_island()
+    {
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 5, 5).And(Rectangle(9, 0, 11, 3)), Rectangle(0, 0, 5, 5), Layer));
+        Assert.Equal(Hold.None, piece.Hold);
+        Assert.Equal(3, piece.Reach, 0.01);
+    }
+
+    [Fact]
+    public void The_ring_over_a_counterbore_is_held_from_one_side_only()
+    {
+        Region plate = Disc(12).Less(Disc(4));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Disc(12).Less(Disc(2)), plate, Layer));
+        Assert.Equal(Hold.Cantilever, piece.Hold);
+        Assert.Equal(2, piece.Reach, 0.05);
+    }
+
+    [Fact]
+    public void What_equals_the_layer_below_needs_nothing() =>
+        Assert.Empty(Unsupported.Of(Disc(12), Disc(12), Layer));
+
+    private static Region Disc(double radius) => Region.Disc(Point2.Origin, new Ring(radius, RingSide.Inside, 128, Angle.Zero));
+
+    private static Region Rectangle(double x0, double y0, double x1, double y1) => Region.Rectangle(new Point2(x0, y0), new Point2(x1, y1));
+}
