@@ -34,7 +34,7 @@ public sealed class BossTests
     [Fact]
     public void A_boss_near_the_wall_is_tied_to_it_with_room_for_wires_over_the_web()
     {
-        WrittenBoard board = new() { Wires = ["{name: feed, at: [0, 4], conductors: 2, gauge: 20, to: out}"] };
+        WrittenBoard board = new() { Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"], Wires = ["{name: feed, at: [0, 4], conductors: 2, gauge: 28, to: out}"] };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         double bundle = 2 * plan.Source.Board.Wires[0].Diameter;
         Assert.All(plan.Bosses, b => Assert.Single(b.Webs));
@@ -46,7 +46,7 @@ public sealed class BossTests
     [Fact]
     public void A_web_stays_below_a_part_that_hangs_over_it()
     {
-        WrittenBoard board = new() { Insert = "m2.5x5.7-od4.6", Parts = ["{ref: C9, size: [3, 3, 2.0], side: bottom, polar: [38, 45]}"] };
+        WrittenBoard board = new() { Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"], Insert = "m2.5x5.7-od4.6", Parts = ["{ref: C9, size: [3, 3, 2.0], side: bottom, polar: [38, 45]}"] };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         BossPlan near = plan.Bosses.MinBy(b => Angle.Between(Angle.Of(b.At), Angle.FromDegrees(45)).Degrees)!;
         Assert.True(near.Webs.IsEmpty || near.WebTop <= plan.Stack.BoardBottom - 2.0 - 0.5 + 1e-9);
@@ -72,7 +72,7 @@ public sealed class BossTests
     [Theory]
     [InlineData("{ring: {outer: 150, bore: 100}}", "bore side")]
     [InlineData("{disc: 80}", "board's own holes")]
-    [InlineData("{ring: {outer: 44.5, bore: 31.7}}", "ears")]
+    [InlineData("{ring: {outer: 44.5, bore: 20}}", "ears")]
     public void Closure_screws_stand_where_there_is_room(string outline, string where)
     {
         bool small = outline.Contains("44.5", StringComparison.Ordinal);
