@@ -69,20 +69,21 @@ internal static class PortDecision
         MouthProfile profile = mouth.Profile;
         string path = $"ports.{part.Ref}";
         double mouthU = Point2.Dot(mouth.Face, Point2.Polar(1, mouth.Faces));
-        if (WallAhead(shell, part) is not { } wall || wall.OuterMost - mouthU > profile.PlugLength - PlanRules.Grip + shell.Wall)
+        if (WallAhead(shell, part, profile.RecessWidth) is not { } wall || wall.OuterMost - mouthU > profile.PlugLength - PlanRules.Grip + shell.Wall)
         {
             reasons.Refuse("no-way-for-plug", part.Ref,
                 $"{part.Ref}: no wall within a plug's length in front of its mouth; planned without a port",
-                WallAhead(shell, part)?.OuterMost - mouthU ?? 0, profile.PlugLength - PlanRules.Grip, "mm",
+                WallAhead(shell, part, profile.RecessWidth)?.OuterMost - mouthU ?? 0, profile.PlugLength - PlanRules.Grip, "mm",
                 new Point3(mouth.Face.X, mouth.Face.Y, 0), "turn the connector to the edge, or take the cable out through a notch");
             return null;
         }
 
         double behind = wall.OuterMost - mouthU;
-        bool inWall = mouthU > wall.InnerLeast - file.Print.Printer.NormalFit;
+        double beside = (WallAhead(shell, part, Math.Max(profile.ShellWidth, part.Width)) ?? wall).InnerLeast;
+        bool inWall = mouthU > beside - file.Print.Printer.NormalFit;
         double thinnest = wall.InnerMost + basis.Wall(PlanRules.RecessWallLines);
         bool needsRecess = behind > PlanRules.MouthBehind + Layers.Slack;
-        bool recessHolds = thinnest <= mouthU + PlanRules.MouthBehind && thinnest < wall.OuterMost;
+        bool recessHolds = thinnest <= mouthU + PlanRules.MouthBehind + Layers.Slack && thinnest < wall.OuterMost;
         double? recess = needsRecess && recessHolds ? Math.Max(mouthU, thinnest) : null;
         bool through = needsRecess && !recessHolds;
         PortKind kind = inWall ? PortKind.SlotWithTongue
@@ -94,7 +95,7 @@ internal static class PortDecision
             PortKind.OvermouldRecess => through ? "opening for the whole overmould" : "closed opening with a recess for the overmould",
             _ => "closed opening",
         }, Reasons.Rule, inWall
-            ? $"{part.Ref} stands {Reasons.Mm(Math.Round(mouthU - wall.InnerLeast, 3))} into the wall: the board could not be lowered in otherwise"
+            ? $"{part.Ref} stands {Reasons.Mm(Math.Round(mouthU - beside, 3))} into the wall: the board could not be lowered in otherwise"
             : through ? $"{depth}: a recess would leave less than {PlanRules.RecessWallLines} lines of wall" : depth);
         if (recess is double face)
         {
@@ -163,12 +164,12 @@ internal static class PortDecision
         return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
     }
 
-    private static WallSpan? WallAhead(ShellPlan shell, BoardPart part)
+    private static WallSpan? WallAhead(ShellPlan shell, BoardPart part, double width)
     {
         ConnectorMouth mouth = part.Mouth!;
         Point2 along = Point2.Polar(1, mouth.Faces);
         return WallSpan.Ahead(
-            shell, mouth.Faces, Point2.Dot(mouth.Face, new Point2(0 - along.Y, along.X)), mouth.Profile.RecessWidth,
+            shell, mouth.Faces, Point2.Dot(mouth.Face, new Point2(0 - along.Y, along.X)), width,
             Math.Min(Point2.Dot(mouth.Face, along), Point2.Dot(part.At, along)));
     }
 }

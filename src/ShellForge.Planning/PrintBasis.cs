@@ -38,8 +38,8 @@ public sealed record PrintBasis(double LineWidth, double Layer, double FirstLaye
         return lines;
     }
 
-    /// <summary>The height rounded up to the next face between two layers, measured from the bed.</summary>
-    public double Up(double z) => Layers.Up(z, FirstLayer, Layer);
+    /// <summary>The height rounded up to the next face between two layers, measured from the bed; at least the first layer.</summary>
+    public double Up(double z) => Math.Max(FirstLayer, Layers.Up(z, FirstLayer, Layer));
 
     /// <summary>The height rounded down to a face between two layers, at least the first.</summary>
     public double Down(double z) => Layers.Down(z, FirstLayer, Layer);

@@ -56,6 +56,10 @@ internal static class StandDecision
         Transform3 toHousing = Transform3.Shift(0, -forward, -lift)
             .Then(Transform3.TurnX(Angle.Zero - tilt))
             .Then(Transform3.TurnZ(Angle.Zero - upright));
+        // Cutters are drawn no farther than the block reaches: a large housing's whole outline, tilted, would leave the domain.
+        double rim = Farthest(outline, down);
+        double reach = rim - ((blockHeight - baseHeight) / tilt.Sin) - front - Corner;
+        Region near = Strips.Along(Point2.Origin, down, across + Corner, reach, rim + Corner);
         return new StandMountPlan
         {
             ToHousing = toHousing,
@@ -63,23 +67,24 @@ internal static class StandDecision
             Depth = depth,
             Height = blockHeight,
             CornerRadius = Corner,
-            Pocket = outline.Offset(Gap),
+            Pocket = outline.Offset(Gap).Intersect(near),
             PocketBack = -Gap,
             PocketFront = front + Gap,
-            LipOver = View(draft, outline, down, width),
+            LipOver = View(draft, outline, down, width).Intersect(near),
             CableWay = way,
             Tilt = tilt,
             BedChamfer = draft.Shell.BedChamfer,
         };
     }
 
+    private static double Farthest(Region region, Angle direction) =>
+        region.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(point, Point2.Polar(1, direction)));
+
     // Everything above the front lip, in the housing's plan.
     private static Region View(HousingDraft draft, Region outline, Angle down, double width)
     {
-        Point2 ray = Point2.Polar(1, down);
-        double rim = outline.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(point, ray));
-        double window = draft.Front.Window.IsEmpty ? 0
-            : draft.Front.Window.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(point, ray));
+        double rim = Farthest(outline, down);
+        double window = draft.Front.Window.IsEmpty ? 0 : Farthest(draft.Front.Window, down);
         double from = Math.Min(rim - LipLeast, window + BelowWindow);
         return Strips.Along(Point2.Origin, down, width + Corner, -rim, from);
     }
@@ -92,7 +97,8 @@ internal static class StandDecision
         foreach (PortPlan port in draft.Ports.Where(port => Angle.Between(port.Faces, down).Degrees < WayDegrees))
         {
             height = Math.Max(height, Base + port.Mouth.PlugLength);
-            way = way.And(Strips.Along(port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0, rim + port.Mouth.PlugLength));
+            way = way.And(Strips.Along(port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0,
+                port.WallFace - Point2.Dot(port.Face, Point2.Polar(1, port.Faces)) + port.Mouth.PlugLength));
         }
 
         if (draft.CableExit is CableExitPlan exit && Angle.Between(exit.At, down).Degrees < WayDegrees)

@@ -14,6 +14,9 @@ public static class Strips
     public static Region Radial(Angle direction, double width, double from, double to) =>
         Along(Point2.Origin, direction, width, from, to);
 
+    /// <summary>A distance from the axis that lies just outside an outline in every direction, mm: how far a strip runs to cut through.</summary>
+    public static double PastRim(Region outline) => outline.Loops.SelectMany(loop => loop).Max(point => point.Length) + 1;
+
     /// <summary>A strip along a direction through a point.</summary>
     /// <param name="through">A point on its middle line.</param>
     /// <param name="direction">Where it runs.</param>

@@ -19,7 +19,7 @@ internal static class KeyRib
         KeyPlan key = plan.Key;
         Region room = plan.Shell.Cavity.Filled();
         bool through = key.Depth >= plan.Shell.Wall;
-        double far = plan.Shell.Footprint.Bounds.Max.X - plan.Shell.Footprint.Bounds.Min.X;
+        double far = Strips.PastRim(plan.Shell.Footprint);
         Region ribWay = Strips.Radial(key.At, key.Width, 0, far);
         Region slotWay = Strips.Radial(key.At, key.Width + (2 * key.Gap), 0, far);
 

@@ -12,7 +12,7 @@ internal static class PryNotches
     {
         const double overlap = FeatureContribution.Overlap;
         Region outline = plan.Shell.Footprint.Filled();
-        double far = outline.Bounds.Max.X - outline.Bounds.Min.X;
+        double far = Strips.PastRim(outline);
         for (int i = 0; i < plan.PryNotches.Length; i++)
         {
             PryNotchPlan notch = plan.PryNotches[i];

@@ -1,0 +1,181 @@
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
+using ShellForge.Testing;
+
+namespace ShellForge.Housing.Tests.Tub;
+
+/// <summary>What was planned, measured back from the written tub.</summary>
+public sealed class TubGaugeTests
+{
+    private const double Within = 0.01;
+    private static readonly Point3 Up = new(0, 0, 1);
+    private static readonly Point3 Down = new(0, 0, -1);
+
+    [Theory]
+    [InlineData("tide-lamp")]
+    [InlineData("mooring-beacon")]
+    [InlineData("dome-dial")]
+    public void A_samples_tub_measures_as_planned(string sample) => Measure(HousingPlanner.Plan(WrittenBoard.Sample(sample)));
+
+    [Fact]
+    public void A_polygon_boards_tub_measures_as_planned() => Measure(HousingPlanner.Plan(new WrittenBoard
+    {
+        Outline = "{polygon: [[-40, -30], [40, -30], [40, 30], [-40, 30]]}",
+        Holes = ["{at: [34, 24], diameter: 2.7}", "{at: [-34, 24], diameter: 2.7}", "{at: [-34, -24], diameter: 2.7}", "{at: [34, -24], diameter: 2.7}"],
+        Pixels = "{package: \"2020\", circle: 36, count: 12, from: 90, direction: cw}",
+    }.Read()));
+
+    [Fact]
+    public void A_closed_opening_and_ears_measure_as_planned() => Measure(HousingPlanner.Plan(new WrittenBoard
+    {
+        Holes = ["{circle: 66, count: 4, from: 45, diameter: 2.7}"],
+        Pixels = "{package: \"2020\", circle: 58, count: 16, from: 90, direction: cw}",
+        Closure = "screws",
+        Cable = "{part: J1}",
+        Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: -0.5}"],
+    }.Read()));
+
+    private static void Measure(HousingPlan plan)
+    {
+        HousingPart tub = HousingBuilder.Build(plan).First(p => p.Name == PartNames.Tub);
+        SolidOutcome outcome = SolidEvaluator.Evaluate(tub.InPrint);
+        Assert.Null(outcome.Defect);
+        RayGauge gauge = RayGauge.OnWritten(outcome.Require(), tub.Plan.ShrinkScale);
+        FloorAndWalls(plan, gauge);
+        Assert.All(plan.Bosses, boss => Boss(plan, boss, gauge));
+        Assert.All(plan.Ports, port => Port(plan, port, gauge));
+        if (plan.CableExit is { } exit)
+        {
+            Notch(exit, gauge);
+        }
+    }
+
+    private static void FloorAndWalls(HousingPlan plan, RayGauge gauge)
+    {
+        (Angle direction, Point2 free) = FreePlace(plan);
+        double[] floor = gauge.Hits(new Point3(free.X, free.Y, -10), Up);
+        Assert.Equal(2, floor.Length);
+        Near(plan.Stack.FloorTop, floor[1] - floor[0], "floor");
+        Near(0, floor[0] - 10, "underside");
+
+        // Above the bed chamfer and below lip, groove and port: the wall alone.
+        var level = new Point3(free.X, free.Y, plan.Stack.FloorTop + 0.7);
+        double[] outward = gauge.Hits(level, new Point3(direction.Cos, direction.Sin, 0));
+        Near(plan.Shell.Wall, (outward[1] - outward[0]) * WallSlope(plan, direction), "wall");
+        if (plan.Shell.Round is { } round)
+        {
+            Near(round.Inner, free.Length + outward[0], "inner radius");
+            Near(round.Outer, free.Length + outward[1], "outer radius");
+            if (round.HasBore)
+            {
+                double[] inward = gauge.Hits(level, new Point3(0 - direction.Cos, 0 - direction.Sin, 0));
+                Near(round.BoreOuter, free.Length - inward[0], "bore wall towards the board");
+                Near(round.BoreInner, free.Length - inward[1], "bore");
+            }
+        }
+    }
+
+    // A probe along a ray crosses a polygon's side at a slant.
+    private static double WallSlope(HousingPlan plan, Angle direction) => plan.Shell.Round is not null ? 1
+        : Math.Max(Math.Abs(direction.Cos), Math.Abs(direction.Sin));
+
+    private static void Boss(HousingPlan plan, BossPlan boss, RayGauge gauge)
+    {
+        // Between lead-in and webs, seen from the axis: the hole's side and then the boss's.
+        double z = boss.Top - 0.7;
+        double[][] round = [.. Enumerable.Range(0, 72).Select(i => Angle.FromDegrees((5 * i) + 0.5))
+            .Select(a => gauge.Hits(new Point3(boss.At.X, boss.At.Y, z), new Point3(a.Cos, a.Sin, 0)))];
+        if (boss.Hole is { } hole)
+        {
+            Near(hole.Diameter, 2 * round.Min(h => h[0]), $"hole of {boss.Name}");
+            double[] outer = [.. round.Select(h => h[1])];
+            Near(boss.Diameter, 2 * outer.Where(r => r < (boss.Diameter / 2) + 0.02).Max(), $"{boss.Name}");
+            Near(hole.Depth, gauge.First(new Point3(boss.At.X, boss.At.Y, boss.Top + 5), Down) - 5, $"depth in {boss.Name}");
+            double onRim = ((hole.MouthDiameter / 2) + hole.LeadIn + (boss.Diameter / 2)) / 2;
+            Near(boss.Top, boss.Top + 5 - round.Select((_, i) => Angle.FromDegrees((5 * i) + 0.5)).Min(a =>
+                gauge.First(new Point3(boss.At.X + (onRim * a.Cos), boss.At.Y + (onRim * a.Sin), boss.Top + 5), Down)), $"top of {boss.Name}");
+            return;
+        }
+
+        // A rest has no hole: its top is met just inside the board's rim.
+        Point2 inside = ((boss.At.Length - (boss.Diameter / 2) + 0.4) / boss.At.Length) * boss.At;
+        Near(boss.Top, boss.Top + 5 - gauge.First(new Point3(inside.X, inside.Y, boss.Top + 5), Down), boss.Name);
+    }
+
+    private static void Port(HousingPlan plan, PortPlan port, RayGauge gauge)
+    {
+        Point2 out2 = Point2.Polar(1, port.Faces);
+        Point2 left2 = new(0 - out2.Y, out2.X);
+        var left = new Point3(left2.X, left2.Y, 0);
+
+        // In the thickness of the wall, or of what the recess leaves of it, in front of the mouth.
+        double u = ((port.Recess?.FaceU ?? port.WallFace) + Math.Max(port.WallInner, (port.Recess?.FaceU ?? port.WallFace) - plan.Shell.Wall)) / 2;
+        Point2 middle = port.Face + ((u - Point2.Dot(port.Face, out2)) * out2);
+        var at = new Point3(middle.X, middle.Y, (port.OpeningBottom + port.OpeningTop) / 2);
+        Near(port.OpeningWidth, gauge.First(at, left) + gauge.First(at, -1 * left), $"width of {port.Ref}");
+        Near(at.Z - port.OpeningBottom, gauge.First(at, Down), $"sill of {port.Ref}");
+        double[] above = gauge.Hits(at, Up);
+        if (port.Tongue is null)
+        {
+            Near(port.OpeningTop - at.Z, above[0], $"roof of {port.Ref}");
+        }
+        else
+        {
+            Assert.Empty(above);
+        }
+
+        if (port.Recess is { } recess)
+        {
+            // Just before its floor: farther out, the round wall has ended beside it.
+            double face = recess.FaceU + 0.1;
+            Point2 before = port.Face + ((face - Point2.Dot(port.Face, out2)) * out2);
+            double beside = gauge.First(new Point3(before.X, before.Y, at.Z), left);
+            Near(recess.Width / 2, beside, $"recess of {port.Ref}");
+        }
+    }
+
+    private static void Notch(CableExitPlan exit, RayGauge gauge)
+    {
+        Point2 out2 = Point2.Polar(1, exit.At);
+        double u = exit.WallFace - exit.EdgeChamfer - 0.2;
+        var axis = new Point3(u * out2.X, u * out2.Y, exit.NotchBottom + (exit.NotchWidth / 2));
+        var left = new Point3(0 - out2.Y, out2.X, 0);
+        Near(exit.NotchWidth, gauge.First(axis, left) + gauge.First(axis, -1 * left), "notch");
+        Near(exit.NotchWidth / 2, gauge.First(axis, Down), "foot of the notch");
+        if (exit.TiePost is { } post)
+        {
+            var over = new Point3(post.At.X, post.At.Y, post.Top + 3);
+            double[] hits = gauge.Hits(over, Down);
+            Near(3, hits[0], "seat on the tie post");
+            Near(post.SlotHeight, hits[2] - hits[1], "passage of the tie");
+        }
+    }
+
+    // A direction, and a place on the floor in it, away from everything that stands there.
+    private static (Angle Direction, Point2 Place) FreePlace(HousingPlan plan)
+    {
+        for (int i = 0; i < 360; i++)
+        {
+            Angle direction = Angle.FromDegrees(i + 0.25);
+            double radius = plan.Shell.Round is { HasBore: true } ring ? (ring.Inner + ring.BoreOuter) / 2 : 10;
+            Point2 place = Point2.Polar(radius, direction);
+            bool away = plan.Bosses.All(b => Angle.Between(Angle.Of(b.At), direction).Degrees > 12)
+                && plan.Ports.All(p => Angle.Between(Angle.Of(p.Face), direction).Degrees > 25)
+                && (plan.CableExit is null || Angle.Between(plan.CableExit.At, direction).Degrees > 40)
+                && Angle.Between(plan.Key.At, direction).Degrees > 8
+                && plan.Lettering.All(l => l.Strokes.Distance(place) > 3)
+                && (plan.Mount is not KeyholeMountPlan keyholes
+                    || keyholes.Keyholes.All(k => Angle.Between(Angle.Of(k.Entry), direction).Degrees > 15));
+            if (away)
+            {
+                return (direction, place);
+            }
+        }
+
+        throw new InvalidOperationException("no free direction");
+    }
+
+    private static void Near(double planned, double measured, string what) =>
+        Assert.True(Math.Abs(planned - measured) <= Within, FormattableString.Invariant($"{what}: planned {planned}, measured {measured}"));
+}
