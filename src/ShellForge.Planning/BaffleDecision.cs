@@ -37,7 +37,7 @@ internal static class BaffleDecision
     private const double WhiteReflectance = 0.6;
 
     /// <summary>The baffle of a housing; null where none fits or none is of use.</summary>
-    public static Decided<BafflePlan?> Decide(HousingDraft draft, CoverRoom room, RimSectors rim, KeyPlan key, Region posts, bool turns)
+    public static Decided<BafflePlan?> Decide(HousingDraft draft, CoverRoom room, RimSectors rim, KeyPlan key, Region posts, Region window, bool turns)
     {
         var reasons = new Reasons();
         BoardFile file = draft.File;
@@ -67,7 +67,7 @@ internal static class BaffleDecision
         double inset = section.TopGap + (draft.Front.Diffuser.Lap?.Inset ?? 0);
         Region inWindow = windowTop > top + Layers.Slack
             ? BaffleNotches.WithoutCrumbs(
-                standing.Intersect(draft.Front.Window.Offset(-inset)).Less(draft.Front.Bars.Offset(section.TopGap)), section.Wall)
+                standing.Intersect(window.Offset(-inset)).Less(draft.Front.Bars.Offset(section.TopGap)), section.Wall)
             : Region.Empty;
         (FilamentProfile filament, string why) = FilamentOf(file, cells);
         reasons.Choice("baffle", cells ? "cells" : "rims", Reasons.Origin(file, "housing.light.look"),

@@ -29,13 +29,34 @@ internal static class CoverDecision
     private const double OverLeds = 0.6;
 
     private const int SeatLines = 2;
+    private const int BarLines = 3;
 
     /// <summary>z of the lip's lower end.</summary>
     public static double LipBottom(HousingDraft draft) =>
         Math.Round(draft.Stack.PartingLine - draft.Lip.Overlap, 6, MidpointRounding.AwayFromZero);
 
+    /// <summary>
+    /// The lit window, posts taken out. A post that stands in the light alone gets a bar of bezel out to the window's edge.
+    /// </summary>
+    public static Region Window(HousingDraft draft, Region posts)
+    {
+        Region window = draft.Front.Window.Less(posts);
+        if (posts.IsEmpty || window.IsEmpty)
+        {
+            return window;
+        }
+
+        double far = window.Loops.SelectMany(loop => loop).Max(point => point.Length) + 1;
+        Region bars = Region.Union(draft.Shell.Footprint.Less(window).Parts
+            .Where(part => posts.Contains(part))
+            .Select(part => part.Bounds)
+            .Select(box => new Point2((box.Min.X + box.Max.X) / 2, (box.Min.Y + box.Max.Y) / 2))
+            .Select(middle => Strips.Radial(Angle.Of(middle), draft.Basis.Wall(BarLines), middle.Length, far)));
+        return window.Less(bars);
+    }
+
     /// <summary>The cover of a housing.</summary>
-    public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region posts)
+    public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region window)
     {
         var reasons = new Reasons();
         double lipBottom = LipBottom(draft);
@@ -57,7 +78,7 @@ internal static class CoverDecision
         {
             Footprint = draft.Shell.Footprint,
             Cavity = room.Cavity,
-            Window = draft.Front.Window.Less(posts),
+            Window = window,
             BezelThickness = draft.Front.BezelThickness,
             Lip = left,
             LipGap = draft.Lip.Gap,

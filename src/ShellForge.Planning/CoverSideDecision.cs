@@ -25,12 +25,15 @@ internal static class CoverSideDecision
         ClosurePlan closure = reasons.Take(ClosureDecision.Decide(draft, rim, key, lipBottom));
         Region posts = Posts(draft, closure).Offset(AroundPost);
         CoverRoom room = CoverRoom.Of(draft.Shell, draft.Lip);
+        Region window = CoverDecision.Window(draft, posts);
         bool turns = closure is TwistClosurePlan;
-        BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, turns));
-        CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, posts));
+        BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, window, turns));
+        CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, window));
         DiffuserPlan diffuser = draft.Front.Diffuser with
         {
-            Outline = draft.Front.Diffuser.Outline.Less(posts),
+            Outline = draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
+                ? draft.Front.Diffuser.Outline.Less(posts)
+                : window,
             Lap = draft.Front.Diffuser.Lap is LapPlan lap ? lap with { Outline = lap.Outline.Less(posts) } : null,
         };
         if (draft.File.Housing.Light.Through == LightThrough.Wall)

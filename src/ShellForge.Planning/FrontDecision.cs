@@ -62,7 +62,7 @@ internal static class FrontDecision
             ? WindowRegion(Ledged(band, room, baffle), count).Intersect(room.Cavity.Offset(-baffle.SeatGap))
             : window;
 
-        Region bars = Bars(file, basis, band, room, fit);
+        Region bars = Bars(file, basis, band, fit);
         bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
         if (!bars.IsEmpty)
         {
@@ -89,9 +89,9 @@ internal static class FrontDecision
     }
 
     // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
-    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, CoverRoom room, DiffuserFit fit)
+    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, DiffuserFit fit)
     {
-        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0 || room.InnerRadius == 0;
+        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0;
         bool hidden = fit == DiffuserFit.PrintedIn;
         if (joined || (hidden && (file.Housing.Light.Look != LightLook.Pixels || LitBand.Circles(file.Board).Count() != 1)))
         {
@@ -144,7 +144,10 @@ internal static class FrontDecision
     {
         double margin = baffle.SeatGap + baffle.Wall;
         double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-        bool islandHeld = fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
+
+        // Posts in a closed bore need bezel round them; bars hold it then.
+        bool posts = file.Housing.Closure == ClosureKind.Screws && file.Board.Outline.BoreRadius > 0;
+        bool islandHeld = posts || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
         return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, room.OuterRadius - margin, islandHeld);
     }
 

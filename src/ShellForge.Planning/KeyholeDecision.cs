@@ -43,7 +43,7 @@ internal static class KeyholeDecision
         double spread = SpreadShare * 2 * file.Board.Outline.OuterRadius;
         ImmutableArray<Point2> entries = Pair(room, file.Up, spread, Shape) is (Point2 left, Point2 right)
             ? [left, right]
-            : [.. MountDecision.Places(room, file.Up, Shape).Take(1)];
+            : [.. MountDecision.Places(room, file.Up, (Entry / 2) + wall, Shape).Take(1)];
         if (entries.IsEmpty)
         {
             reasons.Refuse(
@@ -78,6 +78,12 @@ internal static class KeyholeDecision
             return null;
         }
 
+        Region middles = room.Offset(-Entry / 2);
+        if (middles.IsEmpty)
+        {
+            return null;
+        }
+
         Angle right = up - Angle.FromDegrees(90);
         double reach = Math.Max(room.Bounds.Max.X, room.Bounds.Max.Y);
         for (double side = reach; side >= spread / 2; side -= 2)
@@ -87,7 +93,8 @@ internal static class KeyholeDecision
                 Point2 middle = height * Point2.Polar(1, up);
                 Point2 a = middle + (side * Point2.Polar(1, right));
                 Point2 b = middle - (side * Point2.Polar(1, right));
-                if (MountDecision.Fits(room, a, shape) && MountDecision.Fits(room, b, shape))
+                if (middles.Contains(a) && middles.Contains(b)
+                    && MountDecision.Fits(room, a, shape) && MountDecision.Fits(room, b, shape))
                 {
                     return (a, b);
                 }

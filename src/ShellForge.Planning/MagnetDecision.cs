@@ -61,7 +61,7 @@ internal static class MagnetDecision
         for (int i = 0; i < Most; i++)
         {
             Angle towards = draft.File.Up + Angle.FromDegrees(45 + (i * 360.0 / Most));
-            foreach (Point2 place in MountDecision.Places(room, towards, shape))
+            foreach (Point2 place in MountDecision.Places(room, towards, Diameter / 2, shape))
             {
                 if (Angle.Between(Angle.Of(place), towards).Degrees > 180.0 / Most)
                 {

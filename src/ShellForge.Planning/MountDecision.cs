@@ -50,25 +50,30 @@ internal static class MountDecision
     }
 
     /// <summary>
-    /// The places, on circles about the axis, where a shape fits into a room, nearest to a wanted direction first; at most so many.
+    /// The places, on circles about the axis, where a shape fits into a room, nearest to a wanted direction first.
     /// </summary>
-    public static IEnumerable<Point2> Places(Region room, Angle towards, Func<Point2, Region> shape)
+    /// <param name="room">Where it may go.</param>
+    /// <param name="towards">The direction to look in first.</param>
+    /// <param name="inside">Radius of a circle about its place that lies inside the shape, mm: what is nearer to an outline needs no second look.</param>
+    /// <param name="shape">The shape at a place.</param>
+    public static IEnumerable<Point2> Places(Region room, Angle towards, double inside, Func<Point2, Region> shape)
     {
-        if (room.IsEmpty)
+        Region middles = room.IsEmpty ? room : room.Offset(-inside);
+        if (middles.IsEmpty)
         {
             yield break;
         }
 
         const double step = 2.0;
         const int directions = 72;
-        double reach = Math.Max(room.Bounds.Max.X, room.Bounds.Max.Y);
+        double reach = Math.Max(middles.Bounds.Max.X, middles.Bounds.Max.Y);
         for (int turn = 0; turn <= directions; turn++)
         {
             Angle at = towards + Angle.FromDegrees((turn % 2 == 0 ? 1 : -1) * ((turn + 1) / 2) * (360.0 / directions));
             for (double radius = reach; radius >= 0; radius -= step)
             {
                 Point2 place = Point2.Polar(radius, at);
-                if (Fits(room, place, shape))
+                if (middles.Contains(place) && Fits(room, place, shape))
                 {
                     yield return place;
                 }

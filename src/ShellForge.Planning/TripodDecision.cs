@@ -16,6 +16,9 @@ internal static class TripodDecision
     private const double PlasticOver = 1.2;
     private const double Land = 25.0;
 
+    // A disc's polygon lies a little inside its circle.
+    private const double InnerShare = 0.99;
+
     /// <summary>z of the boss's top.</summary>
     public static double BossTop(PrintBasis basis) => basis.Up(Depth + PlasticOver);
 
@@ -27,7 +30,7 @@ internal static class TripodDecision
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         Point2? at = room.Contains(Point2.Origin) && room.Contains(Shape(Point2.Origin))
             ? Point2.Origin
-            : MountDecision.Places(room, down, Shape).Select(place => (Point2?)place).FirstOrDefault();
+            : MountDecision.Places(room, down, Boss / 2 * InnerShare, Shape).Select(place => (Point2?)place).FirstOrDefault();
         if (at is not Point2 found)
         {
             reasons.Refuse(

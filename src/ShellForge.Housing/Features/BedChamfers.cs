@@ -40,24 +40,29 @@ internal static class BedChamfers
     {
         double reach = Outlines.ChamferReach;
         double sign = isHole ? 1 : -1;
-        ImmutableArray<Point2>? inBody = Outlines.Mitred(ccw, -sign * reach);
-        ImmutableArray<Point2>? pastBed = Outlines.Mitred(ccw, sign * (leg + reach));
+
+        // What is kept stands out of the slab at both ends: no two caps lie in one plane, whichever way the part is turned.
+        double past = isHole ? 0 : FeatureContribution.Overlap;
+        ImmutableArray<Point2>? inBody = Outlines.Mitred(ccw, -sign * (reach + past));
+        ImmutableArray<Point2>? pastBed = Outlines.Mitred(ccw, sign * (leg + reach + past));
         if (inBody is not ImmutableArray<Point2> far || pastBed is not ImmutableArray<Point2> near)
         {
             return null;
         }
 
-        // Where the slope meets the outline (leg inside the body) and goes on by the reach; and past the bed.
+        // The slope meets the outline a leg inside the body and goes on by the reach, there and past the bed.
         double direction = towardsViewer ? 1 : -1;
         double farZ = bedZ - (direction * (leg + reach));
         double nearZ = bedZ + (direction * reach);
-        Solid slope = farZ < nearZ ? Shapes.Loft(far, farZ, near, nearZ) : Shapes.Loft(near, nearZ, far, farZ);
+        double farEnd = farZ - (direction * past);
+        double nearEnd = nearZ + (direction * past);
+        Solid slope = farEnd < nearEnd ? Shapes.Loft(far, farEnd, near, nearEnd) : Shapes.Loft(near, nearEnd, far, farEnd);
         if (isHole)
         {
             return slope;
         }
 
-        ImmutableArray<Point2>? beyond = Outlines.Mitred(ccw, 2 * reach);
+        ImmutableArray<Point2>? beyond = Outlines.Mitred(ccw, 2 * (reach + past));
         return beyond is not ImmutableArray<Point2> outside
             ? null
             : Shapes.Extrude(Region.Polygon(outside), Math.Min(farZ, nearZ), Math.Max(farZ, nearZ)).Less(slope);
