@@ -37,7 +37,7 @@ public class HelpTests
     [Theory]
     [InlineData("chekc", "chekc")]
     [InlineData("make --formats obj board.yaml", "obj")]
-    [InlineData("make", "BOARD")]
+    [InlineData("make", "make")]
     [InlineData("schema cable", "cable")]
     [InlineData("check board.yaml --wrong", "--wrong")]
     public void A_wrong_command_line_is_told_with_status_2(string line, string word)
@@ -58,7 +58,7 @@ public class HelpTests
         using var bench = new Bench();
 
         bench.Run("[suggest:14]", "shellforge che");
-        Assert.Equal("check", bench.Out.Trim());
+        Assert.Contains("check", bench.Out.Split('\n'));
 
         bench.Run("[suggest:20]", "shellforge make --fo");
         Assert.Equal("--formats", bench.Out.Trim());
