@@ -70,7 +70,7 @@ internal static class ShellForgeCommand
             SchemaVerb.Create(bench),
             CompletionVerb.Create(bench),
         };
-        FixHelpWidth(root);
+        UseOwnHelp(root);
         return root;
     }
 
@@ -86,16 +86,15 @@ internal static class ShellForgeCommand
         return ExitCode.BadInput;
     }
 
-    // Help is the same text wherever it is read.
-    private static void FixHelpWidth(RootCommand root)
+    // Help is the same text wherever it is read, and has the two names that people try.
+    private static void UseOwnHelp(RootCommand root)
     {
         const int width = 110;
-        foreach (HelpOption option in root.Options.OfType<HelpOption>())
+        foreach (HelpOption usual in root.Options.OfType<HelpOption>().ToArray())
         {
-            if (option.Action is HelpAction help)
-            {
-                help.MaxWidth = width;
-            }
+            root.Options.Remove(usual);
         }
+
+        root.Options.Add(new HelpOption("--help", "-h") { Action = new HelpAction { MaxWidth = width } });
     }
 }

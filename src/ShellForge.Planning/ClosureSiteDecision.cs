@@ -43,7 +43,7 @@ internal static class ClosureSiteDecision
 
     /// <summary>Sites for a closure by screws; none for other closures.</summary>
     public static Decided<ImmutableArray<ClosureSite>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints)
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipSection lip)
     {
         var reasons = new Reasons();
         if (file.Housing.Closure != ClosureKind.Screws)
@@ -52,13 +52,15 @@ internal static class ClosureSiteDecision
         }
 
         ScrewProfile screw = file.Housing.Screw;
+        LitBand? lit = file.Housing.Light.Through == LightThrough.Wall ? null
+            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), FrontDecision.FitOf(file).Fit);
         double diameter = PostDiameter(screw, file.Housing.Insert, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
         (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
             ? AtBore(file, ring, diameter, count) ?? Ears(file, shell, diameter, count, "the bore is too small for bosses")
-            : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count) is { } inBore ? inBore
-            : Shared(file, joints, basis) ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
+            : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
+            : Shared(file, joints, basis, lit) ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
         reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
             file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
         return reasons.Of(sites);
@@ -86,11 +88,12 @@ internal static class ClosureSiteDecision
         })], "at the bore side, where no board and no light is");
     }
 
-    private static (ImmutableArray<ClosureSite>, string)? InClosedBore(BoardFile file, ShellPlan shell, double diameter, int count)
+    private static (ImmutableArray<ClosureSite>, string)? InClosedBore(
+        BoardFile file, ShellPlan shell, double diameter, int count, LitBand? lit)
     {
         double radius = diameter / 2;
         double onCircle = file.Board.Outline.BoreRadius - shell.BoardEdgeGap - radius;
-        if (onCircle < radius + PlanRules.TieDistance
+        if (onCircle < radius + PlanRules.TieDistance || onCircle + radius > (lit?.Inner ?? onCircle + diameter) - PlanRules.Beside
             || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin <= diameter + PlanRules.TieDistance)
         {
             return null;
@@ -101,7 +104,8 @@ internal static class ClosureSiteDecision
             "inside the closed bore, where no board and no light is");
     }
 
-    private static (ImmutableArray<ClosureSite>, string)? Shared(BoardFile file, ImmutableArray<Joint> joints, PrintBasis basis)
+    private static (ImmutableArray<ClosureSite>, string)? Shared(
+        BoardFile file, ImmutableArray<Joint> joints, PrintBasis basis, LitBand? lit)
     {
         if (joints.Length < 3)
         {
@@ -112,9 +116,9 @@ internal static class ClosureSiteDecision
         bool Clear(Joint joint)
         {
             double radius = PostDiameter(joint.Screw, joint.Insert, basis) / 2;
+            double fromAxis = joint.Hole.At.Length;
             return onTop.All(e => e.Outline.Distance(joint.Hole.At) >= radius + PlanRules.Beside)
-                && file.Board.PixelCircles.All(c =>
-                    Math.Abs(joint.Hole.At.Length - (c.Diameter / 2)) >= radius + (c.Led.WindowWidth / 2) + PlanRules.Beside);
+                && (lit is null || fromAxis - radius >= lit.Outer + PlanRules.Beside || fromAxis + radius <= lit.Inner - PlanRules.Beside);
         }
 
         return !joints.All(Clear) ? null : ([.. joints.Select(j => new ClosureSite(

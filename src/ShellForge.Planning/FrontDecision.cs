@@ -173,7 +173,8 @@ internal static class FrontDecision
     private static LapPlan Lap(Region window, ShellPlan shell) => new(
         window.Offset(LapWidth).Intersect(shell.Footprint.Offset(-LapWidth)).Less(window.Offset(-LapInset)), LapThickness, LapInset);
 
-    private static (DiffuserFit Fit, string Why) FitOf(BoardFile file)
+    /// <summary>How the diffuser is held, and why.</summary>
+    public static (DiffuserFit Fit, string Why) FitOf(BoardFile file)
     {
         FilamentProfile shell = file.Print.Shell;
         FilamentProfile diffuser = file.Print.Diffuser;

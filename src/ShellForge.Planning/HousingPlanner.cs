@@ -18,7 +18,7 @@ public static class HousingPlanner
         LipSection lip = reasons.Take(LipDecision.Decide(file, basis));
         MountNeeds mount = reasons.Take(MountDecision.Needs(file, basis));
         (ShellPlan shell, ImmutableArray<ClosureSite> sites) = reasons.Take(ShellDecision.Decide(file, basis, joints, lip));
-        ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell));
+        ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell, joints));
         BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, portsInPlan, mount));
         ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, portsInPlan, levels));
         double parting = reasons.Take(StackDecision.Parting(file, basis, lip, levels, ports));
@@ -49,6 +49,7 @@ public static class HousingPlanner
     {
         ImmutableArray<PartPlan> parts = reasons.Take(
             PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
+        CrowdedSectors.Note(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);
         return new HousingPlan
         {

@@ -127,7 +127,7 @@ internal static class JointDecision
                 joint.Fit.Deepened ? $"{why} of a hole deepened to {Reasons.Mm(joint.Fit.Depth)} for it" : why);
         }
 
-        reasons.Choice("screws.board.from", "front", Reasons.Rule, "the head clears LEDs and parts and the driver has a straight way, or no side is better");
+        reasons.Choice("screws.board.from", "front", Reasons.Rule, "LEDs leave more room for a head than for the nut that a screw from behind would need on their side");
         reasons.Choice("screws.washers", file.Housing.Washers ? "yes" : "none", Reasons.Origin(file, "housing.washers"),
             file.Housing.Washers ? "asked for" : "a pan head holds a board well, and a washer costs room beside LEDs");
     }

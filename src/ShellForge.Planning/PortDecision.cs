@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning;
 
@@ -40,7 +41,8 @@ internal static class PortDecision
             || (p.Port == PortWish.Unsaid && file.Housing.Cable is ConnectorCable cable && cable.PartRef == p.Ref)));
 
     /// <summary>Decides each port in plan.</summary>
-    public static Decided<ImmutableArray<PortInPlan>> InPlan(BoardFile file, PrintBasis basis, ShellPlan shell)
+    public static Decided<ImmutableArray<PortInPlan>> InPlan(
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints)
     {
         var reasons = new Reasons();
         var ports = ImmutableArray.CreateBuilder<PortInPlan>();
@@ -49,6 +51,7 @@ internal static class PortDecision
             if (InPlan(file, part, basis, shell, reasons) is { } port)
             {
                 ports.Add(port);
+                RefuseBlockedWay(file, port, basis, joints, reasons);
             }
         }
 
@@ -104,6 +107,32 @@ internal static class PortDecision
         }
 
         return new PortInPlan(part, wall.InnerLeast, wall.OuterMost, mouthU, kind, recess, through);
+    }
+
+    // What stands between the mouth and the wall, where the plug's nose or overmould has to go.
+    private static void RefuseBlockedWay(
+        BoardFile file, PortInPlan port, PrintBasis basis, ImmutableArray<Joint> joints, Reasons reasons)
+    {
+        double length = port.WallInner - port.MouthU;
+        if (length <= PlanRules.MouthBehind)
+        {
+            return;
+        }
+
+        ConnectorMouth mouth = port.Part.Mouth!;
+        double width = port.Through ? port.Mouth.PlugWidth : port.Mouth.ShellWidth;
+        Region way = PartEnvelope.Rectangle(
+            mouth.Face + Point2.Polar((length / 2) + (PlanRules.MouthBehind / 2), mouth.Faces), length - PlanRules.MouthBehind, width, mouth.Faces);
+        IEnumerable<PartEnvelope> onSide = port.Part.Side == BoardSide.Bottom
+            ? PartEnvelope.OnBottom(file.Board) : PartEnvelope.OnTop(file.Board);
+        string? inTheWay = onSide.FirstOrDefault(e => e.Ref != port.Part.Ref && e.Outline.Distance(way) == 0)?.Ref
+            ?? (port.Part.Side == BoardSide.Bottom
+                ? joints.FirstOrDefault(j => way.Distance(j.Hole.At) < InsertHoleDecision.BossDiameter(j.Insert, basis) / 2)?.Hole.Name : null);
+        if (inTheWay is not null)
+        {
+            reasons.Refuse("plug-way-blocked", port.Part.Ref, $"{port.Part.Ref}: {inTheWay} stands between its mouth and the wall",
+                0, length, "mm", new Point3(mouth.Face.X, mouth.Face.Y, 0), "move one of them, or bring the connector to the edge");
+        }
     }
 
     private static PortPlan AtHeight(

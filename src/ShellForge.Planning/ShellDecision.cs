@@ -50,7 +50,7 @@ internal static class ShellDecision
             BoardEdgeGap = gap,
             BedChamfer = Math.Max(PlanRules.BedChamfer, file.Print.Printer.ElephantFoot),
         };
-        ImmutableArray<ClosureSite> sites = reasons.Take(ClosureSiteDecision.Decide(file, basis, bare, joints));
+        ImmutableArray<ClosureSite> sites = reasons.Take(ClosureSiteDecision.Decide(file, basis, bare, joints, lip));
         ShellPlan shell = WithLobes(bare, sites);
         shell = shell with { BedChamfer = Chamfer(file, shell, reasons) };
         return reasons.Of((shell, sites));

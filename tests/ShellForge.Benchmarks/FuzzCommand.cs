@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Solids;
 
@@ -34,6 +35,13 @@ internal static class FuzzCommand
                 defects++;
                 Console.WriteLine($"seed {seed} tree {n}: {outcome.Defect}");
                 continue;
+            }
+
+            AuditReport report = MeshAudit.Run(solid.Mesh);
+            if (!report.IsClean)
+            {
+                defects++;
+                Console.WriteLine($"seed {seed} tree {n}: the audit rejects it: {report.Faults[0]}");
             }
 
             rounds[outcome.Rounds] = rounds.GetValueOrDefault(outcome.Rounds) + 1;

@@ -59,6 +59,23 @@ public sealed class PortTests
     }
 
     [Fact]
+    public void A_part_between_mouth_and_wall_blocks_the_plug()
+    {
+        WrittenBoard board = WithUsb(-4, 4);
+        Assert.DoesNotContain(HousingPlanner.Plan(board.Read()).Refusals, r => r.Rule == "plug-way-blocked");
+        HousingPlan plan = HousingPlanner.Plan((board with { Parts = [.. Usb(-4), "{ref: C1, size: [2, 2, 2], side: bottom, at: [0, -38]}"] }).Read());
+        Assert.Contains(plan.Refusals, r => r.Rule == "plug-way-blocked" && r.Message.Contains("C1", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_boss_beside_a_port_is_reported()
+    {
+        WrittenBoard board = WithUsb(1.0, 4) with { Holes = ["{circle: 60, count: 4, from: 270, diameter: 2.7}"] };
+        HousingPlan plan = HousingPlanner.Plan(board.Read());
+        Assert.Contains(plan.Decisions, d => d.Path == "ports.J1.sector" && d.Value.Contains("boss 1", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_port_may_open_into_the_bore()
     {
         HousingPlan plan = HousingPlanner.Plan((WithUsb(0, 4) with

@@ -25,9 +25,8 @@ internal static class MakeVerb
         };
         var formats = new Option<MeshFormats>("--formats")
         {
-            Description = "Mesh formats: stl, 3mf, glb, separated by commas",
+            Description = "Mesh formats: stl, 3mf, glb, separated by commas; by default stl,3mf",
             HelpName = "LIST",
-            DefaultValueFactory = _ => MeshFormats.Stl | MeshFormats.ThreeMf,
             CustomParser = FormatList.Parse,
         };
         Option<string[]> set = SharedOptions.Set();
@@ -39,10 +38,13 @@ internal static class MakeVerb
             board, folder, set, formats, strict, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
-            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), parsed.GetValue(formats),
+            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), Formats(parsed.GetValue(formats)),
             parsed.GetValue(strict), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
+
+    private static MeshFormats Formats(MeshFormats given) =>
+        given == MeshFormats.None ? MeshFormats.Stl | MeshFormats.ThreeMf : given;
 
     private static ExitCode Run(Workbench bench, Wish wish)
     {

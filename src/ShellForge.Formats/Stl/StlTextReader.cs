@@ -16,6 +16,7 @@ internal ref struct StlTextReader
     private readonly ReadOnlySpan<byte> _text;
     private int _at;
     private int _line;
+    private bool _endedEarly;
 
     private StlTextReader(ReadOnlySpan<byte> text)
     {
@@ -44,7 +45,7 @@ internal ref struct StlTextReader
 
         if (wrong is not null)
         {
-            faults.Add(new FileFault(AtEnd() ? "truncated" : "syntax", wrong));
+            faults.Add(new FileFault(_endedEarly ? "truncated" : "syntax", wrong));
         }
 
         return SoupBuilder.Finish(Kind, bodies, faults);
@@ -139,10 +140,11 @@ internal ref struct StlTextReader
         return false;
     }
 
-    private readonly string Wrong(string expected, ReadOnlySpan<byte> word)
+    private string Wrong(string expected, ReadOnlySpan<byte> word)
     {
         if (word.Length == 0)
         {
+            _endedEarly = true;
             return $"line {_line}: the file ends where {expected} was expected";
         }
 

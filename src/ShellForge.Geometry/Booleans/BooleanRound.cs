@@ -22,8 +22,11 @@ internal sealed class BooleanRound
     /// <summary>Whether any two triangles meet where their operands' own vertices and edges do not join them.</summary>
     public bool HasIntersections { get; private set; }
 
-    /// <summary>The kept triangles of the expression, rounded to the lattice.</summary>
-    public RoundedMesh Evaluate(Expression expression)
+    /// <summary>A place where two triangles meet wrongly, in mm.</summary>
+    public ShellForge.Geometry.Numerics.Point3 FirstPlace() => Found.Points.Rounded(Found.TrianglePoints[0].Point).ToMillimetres();
+
+    /// <summary>The boundary of the expression, exact.</summary>
+    public ExactResult Evaluate(Expression expression)
     {
         MarkLoneEdges();
         Sheets sheets = Sheets.From(Found);
@@ -34,7 +37,7 @@ internal sealed class BooleanRound
         Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _ct);
         Boundary boundary = Boundary.Of(
             arrangement, loops, coverage, facets, patches, expression.Polarity(_scene.Operands.Length), _ct);
-        return MeshAssembler.Assemble(arrangement, boundary, patches, facets, _ct);
+        return new ExactResult(arrangement, boundary, patches, facets);
     }
 
     private void Intersect()
@@ -90,4 +93,12 @@ internal sealed class BooleanRound
             }
         }
     }
+}
+
+/// <summary>What an exact round gives; it can be rounded to the lattice more than once.</summary>
+internal sealed record ExactResult(Arrangement Arrangement, Boundary Boundary, Patches Patches, Facets Facets)
+{
+    /// <summary>The rounded mesh.</summary>
+    public RoundedMesh Round(int mergeSteps, CancellationToken ct) =>
+        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, ct);
 }

@@ -89,6 +89,51 @@ internal sealed class BoxTree
         }
     }
 
+    /// <summary>Adds the triangles whose boxes, grown by the reach, a segment may meet.</summary>
+    public void QuerySegment(LatticePoint3 a, LatticePoint3 b, int reach, List<int> found)
+    {
+        Span<int> stack = stackalloc int[64];
+        int depth = 0;
+        stack[depth++] = 1;
+        while (depth > 0)
+        {
+            int node = stack[--depth];
+            if (!Meets(_nodes[node].Grown(reach), a, b))
+            {
+                continue;
+            }
+
+            if (node < _firstLeaf)
+            {
+                stack[depth++] = (2 * node) + 1;
+                stack[depth++] = 2 * node;
+                continue;
+            }
+
+            (int from, int to) = LeafRange(node);
+            for (int i = from; i < to; i++)
+            {
+                if (Meets(_triangleBoxes[i].Grown(reach), a, b))
+                {
+                    found.Add(_order[i]);
+                }
+            }
+        }
+    }
+
+    // Separating axes of a box and a segment: the three axes and their products with the segment.
+    private static bool Meets(in IntBox box, LatticePoint3 a, LatticePoint3 b)
+    {
+        double dx = (double)b.X - a.X, dy = (double)b.Y - a.Y, dz = (double)b.Z - a.Z;
+        double cx = (double)box.MinX + box.MaxX - a.X - b.X, cy = (double)box.MinY + box.MaxY - a.Y - b.Y, cz = (double)box.MinZ + box.MaxZ - a.Z - b.Z;
+        double hx = (double)box.MaxX - box.MinX, hy = (double)box.MaxY - box.MinY, hz = (double)box.MaxZ - box.MinZ;
+        double ax = Math.Abs(dx), ay = Math.Abs(dy), az = Math.Abs(dz);
+        return hx >= 0 && Math.Abs(cx) <= hx + ax && Math.Abs(cy) <= hy + ay && Math.Abs(cz) <= hz + az
+            && Math.Abs((cy * dz) - (cz * dy)) <= (hy * az) + (hz * ay)
+            && Math.Abs((cz * dx) - (cx * dz)) <= (hz * ax) + (hx * az)
+            && Math.Abs((cx * dy) - (cy * dx)) <= (hx * ay) + (hy * ax);
+    }
+
     /// <summary>Adds the pairs of triangles, one of each tree, whose boxes share a point.</summary>
     public void Pairs(BoxTree other, List<(int Mine, int Other)> found)
     {

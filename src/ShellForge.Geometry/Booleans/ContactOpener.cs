@@ -10,14 +10,14 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class ContactOpener
 {
-    private const int MostAttempts = 48;
+    private const int MostAttempts = 160;
     private static readonly int[] Reaches = [48, 64, 32, 24, 16, 8, 4, 2, 1];
     private readonly List<LatticePoint3> _vertices;
     private readonly List<int> _corners;
     private readonly List<int> _tags;
     private readonly CancellationToken _ct;
-    private readonly List<Copy> _copies = [];
-    private readonly Dictionary<int, int> _copyOf = [];
+    private readonly List<Site> _sites = [];
+    private readonly Dictionary<int, Site> _siteOf = [];
 
     private ContactOpener(Operand mesh, CancellationToken ct)
     {
@@ -27,8 +27,13 @@ internal sealed class ContactOpener
         _ct = ct;
     }
 
-    private sealed record Copy(LatticePoint3 Home, Point3 Inward)
+    // A vertex of several fans: one of them stays, each other is drawn inward. Every attempt is another choice.
+    private sealed class Site(LatticePoint3 home)
     {
+        public LatticePoint3 Home { get; } = home;
+
+        public List<(int Vertex, Point3 Inward)> Fans { get; } = [];
+
         public int Attempt { get; set; }
     }
 
@@ -60,7 +65,7 @@ internal sealed class ContactOpener
         }
 
         opener.SplitVertices(fanOf, onCrowdedEdge, places);
-        if (opener._copies.Count == 0)
+        if (opener._sites.Count == 0)
         {
             return (mesh, default, []);
         }
@@ -183,15 +188,15 @@ internal sealed class ContactOpener
 
     private void SplitVertices(int[] fanOf, HashSet<int> onCrowdedEdge, List<(Point3, ContactKind)> places)
     {
-        Dictionary<int, int> keeper = [];
+        Dictionary<int, int> firstFan = [];
         Dictionary<int, int> vertexOfFan = [];
         int[] corners = [.. _corners];
         for (int c = 0; c < corners.Length; c++)
         {
             int v = corners[c];
-            if (!keeper.TryGetValue(v, out int first))
+            if (!firstFan.TryGetValue(v, out int first))
             {
-                keeper.Add(v, fanOf[c]);
+                firstFan.Add(v, fanOf[c]);
                 continue;
             }
 
@@ -205,18 +210,27 @@ internal sealed class ContactOpener
                 own = _vertices.Count;
                 vertexOfFan.Add(fanOf[c], own);
                 _vertices.Add(_vertices[v]);
-                _copyOf.Add(own, _copies.Count);
-                _copies.Add(new Copy(_vertices[v], Inward(corners, fanOf, fanOf[c])));
-                if (onCrowdedEdge.Add(v))
+                if (!_siteOf.TryGetValue(v, out Site? site))
                 {
-                    places.Add((_vertices[v].ToMillimetres(), ContactKind.Vertex));
+                    site = new Site(_vertices[v]);
+                    site.Fans.Add((v, Inward(corners, fanOf, first)));
+                    _sites.Add(site);
+                    _siteOf.Add(v, site);
+                    if (!onCrowdedEdge.Contains(v))
+                    {
+                        places.Add((_vertices[v].ToMillimetres(), ContactKind.Vertex));
+                    }
                 }
+
+                site.Fans.Add((own, Inward(corners, fanOf, fanOf[c])));
+                _siteOf.Add(own, site);
             }
 
             _corners[c] = own;
         }
     }
 
+    // Against the sum of the normals, each weighted by the angle of its face at the vertex.
     private Point3 Inward(int[] corners, int[] fanOf, int fan)
     {
         Point3 sum = default;
@@ -227,11 +241,19 @@ internal sealed class ContactOpener
                 int t = 3 * (c / 3);
                 Plane plane = new(_vertices[corners[t]], _vertices[corners[t + 1]], _vertices[corners[t + 2]]);
                 Point3 normal = new(plane.Nx, plane.Ny, plane.Nz);
-                sum -= (1 / normal.Length) * normal;
+                sum -= (Angle(corners, c) / normal.Length) * normal;
             }
         }
 
         return sum;
+    }
+
+    private double Angle(int[] corners, int c)
+    {
+        Point3 at = _vertices[corners[c]].ToMillimetres();
+        Point3 p = _vertices[corners[Operand.Next(c)]].ToMillimetres() - at;
+        Point3 q = _vertices[corners[Operand.Next(Operand.Next(c))]].ToMillimetres() - at;
+        return Trigonometry.AcosDegrees(Math.Clamp(Point3.Dot(p, q) / (p.Length * q.Length), -1, 1));
     }
 
     private (Operand? Mesh, Point3 Place) Settle()
@@ -239,9 +261,12 @@ internal sealed class ContactOpener
         for (int attempt = 0; attempt < MostAttempts; attempt++)
         {
             _ct.ThrowIfCancellationRequested();
-            foreach ((int vertex, int copy) in _copyOf)
+            foreach (Site site in _sites)
             {
-                _vertices[vertex] = Moved(_copies[copy]);
+                for (int fan = 0; fan < site.Fans.Count; fan++)
+                {
+                    _vertices[site.Fans[fan].Vertex] = Place(site, fan);
+                }
             }
 
             HashSet<int> wrong = WrongVertices(out Operand? mesh);
@@ -251,23 +276,27 @@ internal sealed class ContactOpener
                 return open < 0 ? (mesh, default) : (null, mesh.Vertices[mesh.Corners[open]].ToMillimetres());
             }
 
-            bool changed = false;
+            HashSet<Site> toChange = [];
             foreach (int vertex in wrong)
             {
-                if (_copyOf.TryGetValue(vertex, out int copy))
+                if (_siteOf.TryGetValue(vertex, out Site? site))
                 {
-                    _copies[copy].Attempt++;
-                    changed = true;
+                    toChange.Add(site);
                 }
             }
 
-            if (!changed)
+            if (toChange.Count == 0)
             {
                 return (null, _vertices[wrong.Min()].ToMillimetres());
             }
+
+            foreach (Site site in toChange)
+            {
+                site.Attempt++;
+            }
         }
 
-        return (null, _copies[0].Home.ToMillimetres());
+        return (null, _sites.MaxBy(site => site.Attempt)!.Home.ToMillimetres());
     }
 
     // Vertices of triangles that meet wrongly or have no area.
@@ -306,11 +335,18 @@ internal sealed class ContactOpener
         return wrong;
     }
 
-    private static LatticePoint3 Moved(Copy copy)
+    private static LatticePoint3 Place(Site site, int fan)
     {
-        int reach = Reaches[copy.Attempt % Reaches.Length];
-        int turn = copy.Attempt / Reaches.Length;
-        Point3 direction = copy.Inward;
+        int stays = site.Attempt % site.Fans.Count;
+        if (fan == stays)
+        {
+            return site.Home;
+        }
+
+        int choice = site.Attempt / site.Fans.Count;
+        int reach = Reaches[choice % Reaches.Length];
+        int turn = choice / Reaches.Length;
+        Point3 direction = site.Fans[fan].Inward;
 
         // Later tries lean the direction towards an axis.
         if (turn > 0)
@@ -324,7 +360,7 @@ internal sealed class ContactOpener
         double largest = Math.Max(Math.Abs(direction.X), Math.Max(Math.Abs(direction.Y), Math.Abs(direction.Z)));
         double scale = largest > 0 ? reach / largest : 0;
         return new LatticePoint3(
-            Shifted(copy.Home.X, scale * direction.X), Shifted(copy.Home.Y, scale * direction.Y), Shifted(copy.Home.Z, scale * direction.Z));
+            Shifted(site.Home.X, scale * direction.X), Shifted(site.Home.Y, scale * direction.Y), Shifted(site.Home.Z, scale * direction.Z));
     }
 
     private static int Shifted(int coordinate, double by) =>
@@ -333,9 +369,12 @@ internal sealed class ContactOpener
     private ImmutableArray<ContactOpening> Listed(List<(Point3 Place, ContactKind Kind)> places)
     {
         double distance = 0;
-        foreach (Copy copy in _copies)
+        foreach (Site site in _sites)
         {
-            distance = Math.Max(distance, Point3.Distance(copy.Home.ToMillimetres(), Moved(copy).ToMillimetres()));
+            for (int fan = 0; fan < site.Fans.Count; fan++)
+            {
+                distance = Math.Max(distance, Point3.Distance(site.Home.ToMillimetres(), Place(site, fan).ToMillimetres()));
+            }
         }
 
         return

@@ -53,7 +53,8 @@ internal struct IntBox
         MaxZ = Math.Max(MaxZ, b.MaxZ);
     }
 
-    public readonly IntBox Grown(int by) => new()
+    /// <summary>Larger by so many steps on every side; an empty box stays empty.</summary>
+    public readonly IntBox Grown(int by) => MinX > MaxX ? this : new()
     {
         MinX = MinX - by,
         MinY = MinY - by,

@@ -6,49 +6,97 @@ namespace ShellForge.Geometry.Booleans;
 internal sealed class MeshAssembler
 {
     private readonly Arrangement _arrangement;
+    private readonly int _mergeSteps;
     private readonly List<LatticePoint3> _vertices = [];
     private readonly Dictionary<LatticePoint3, int> _vertexAt = [];
+    private readonly VertexGrid? _grid;
     private readonly int[] _vertexOfPoint;
-    private readonly List<int> _corners = [];
-    private readonly List<int> _tags = [];
+    private readonly List<int> _patchCorners = [];
+    private readonly List<int> _patchTags = [];
+    private readonly HashSet<int> _held = [];
+    private Dictionary<long, List<int>>? _patchTrianglesOfEdge;
 
-    private MeshAssembler(Arrangement arrangement)
+    private MeshAssembler(Arrangement arrangement, int mergeSteps)
     {
         _arrangement = arrangement;
+        _mergeSteps = mergeSteps;
+        _grid = mergeSteps > 0 ? new VertexGrid(mergeSteps) : null;
         _vertexOfPoint = new int[arrangement.Points.Count];
         Array.Fill(_vertexOfPoint, -1);
     }
 
-    public static RoundedMesh Assemble(Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, CancellationToken ct)
+    // Within mergeSteps a constructed point takes an existing vertex instead of making one; 0: never.
+    public static RoundedMesh Assemble(
+        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, CancellationToken ct)
     {
-        MeshAssembler assembler = new(arrangement);
+        MeshAssembler assembler = new(arrangement, mergeSteps);
         assembler.AddPatches(patches, facets);
-        int firstNew = assembler._tags.Count;
-        RegionFiller filler = new(assembler._vertices, assembler._corners, assembler._tags);
-        foreach (Region region in boundary.Regions)
+        List<Region> rounded = assembler.NumberVertices(boundary);
+        List<int> corners = [];
+        List<int> tags = [];
+        RegionSet regions = new(assembler._vertices, rounded, assembler.Release, assembler._held.Contains)
         {
-            ct.ThrowIfCancellationRequested();
-            for (int i = 0; i < region.Edges.Count; i++)
-            {
-                (int from, int to) = region.Edges[i];
-                region.Edges[i] = (assembler.VertexOf(from), assembler.VertexOf(to));
-            }
-
-            for (int i = 0; i < region.Loose.Count; i++)
-            {
-                region.Loose[i] = assembler.VertexOf(region.Loose[i]);
-            }
-
-            filler.Fill(region);
+            CrossingReach = mergeSteps > 0 ? 2 * mergeSteps : double.PositiveInfinity,
+        };
+        if (mergeSteps > 0)
+        {
+            regions.ImprintNearEdges(mergeSteps);
+            regions.LeadThroughNearVertices(mergeSteps);
         }
 
+        regions.Fill(corners, tags, ct);
+        CollapsedFilms.Remove(corners, tags);
+        assembler.KeepPatches(out int[] patchCorners, out int[] patchTags);
         return new RoundedMesh
         {
             Vertices = [.. assembler._vertices],
-            Corners = [.. assembler._corners],
-            Tags = [.. assembler._tags],
-            FirstNew = firstNew,
+            Corners = [.. patchCorners, .. corners],
+            Tags = [.. patchTags, .. tags],
+            FirstNew = patchTags.Length,
         };
+    }
+
+    private List<Region> NumberVertices(Boundary boundary)
+    {
+        if (_grid is not null)
+        {
+            // Lattice points stay where they are and are there to be merged with before any other point looks for company.
+            foreach (Region region in boundary.Regions)
+            {
+                foreach ((int from, int to) in region.Edges)
+                {
+                    NumberIfLattice(from);
+                    NumberIfLattice(to);
+                }
+            }
+        }
+
+        List<Region> rounded = new(boundary.Regions.Count);
+        foreach (Region region in boundary.Regions)
+        {
+            Region copy = new(region.Plane, region.Tag);
+            foreach ((int from, int to) in region.Edges)
+            {
+                copy.Edges.Add((VertexOf(from), VertexOf(to)));
+            }
+
+            foreach (int point in region.Loose)
+            {
+                copy.Loose.Add(VertexOf(point));
+            }
+
+            rounded.Add(copy);
+        }
+
+        return rounded;
+    }
+
+    private void NumberIfLattice(int point)
+    {
+        if (_arrangement.Points.IsLattice(point))
+        {
+            VertexOf(point);
+        }
     }
 
     private int VertexOf(int point)
@@ -57,11 +105,21 @@ internal sealed class MeshAssembler
         if (vertex < 0)
         {
             LatticePoint3 p = _arrangement.Points.Rounded(point);
+            if (_grid is not null && !_arrangement.Points.IsLattice(point))
+            {
+                vertex = _grid.Nearest(p, _mergeSteps);
+                if (vertex >= 0)
+                {
+                    return vertex;
+                }
+            }
+
             if (!_vertexAt.TryGetValue(p, out vertex))
             {
                 vertex = _vertices.Count;
                 _vertices.Add(p);
                 _vertexAt.Add(p, vertex);
+                _grid?.Add(p, vertex);
             }
         }
 
@@ -97,13 +155,79 @@ internal sealed class MeshAssembler
                         {
                             _vertices.Add(mesh.Vertices[corner]);
                         }
+                        else
+                        {
+                            _held.Add(vertexOf[corner]);
+                        }
                     }
 
-                    _corners.Add(vertexOf[corner]);
+                    _patchCorners.Add(vertexOf[corner]);
                 }
 
-                _tags.Add(mesh.Tags[triangle]);
+                _patchTags.Add(mesh.Tags[triangle]);
             }
         }
     }
+
+    // The untouched triangle with this edge, as a region; its place in the patches is marked empty.
+    private Region? Release(int from, int to)
+    {
+        if (_patchTrianglesOfEdge is null)
+        {
+            _patchTrianglesOfEdge = [];
+            for (int h = 0; h < _patchCorners.Count; h++)
+            {
+                int p = _patchCorners[h], q = _patchCorners[Operand.Next(h)];
+                if (_held.Contains(p) && _held.Contains(q))
+                {
+                    long key = Key(p, q);
+                    if (!_patchTrianglesOfEdge.TryGetValue(key, out List<int>? triangles))
+                    {
+                        triangles = [];
+                        _patchTrianglesOfEdge.Add(key, triangles);
+                    }
+
+                    triangles.Add(h / 3);
+                }
+            }
+        }
+
+        if (!_patchTrianglesOfEdge.TryGetValue(Key(from, to), out List<int>? found))
+        {
+            return null;
+        }
+
+        foreach (int t in found)
+        {
+            if (_patchCorners[3 * t] >= 0)
+            {
+                int a = _patchCorners[3 * t], b = _patchCorners[(3 * t) + 1], c = _patchCorners[(3 * t) + 2];
+                Region region = new(new Plane(_vertices[a], _vertices[b], _vertices[c]), _patchTags[t]);
+                region.Edges.AddRange([(a, b), (b, c), (c, a)]);
+                _patchCorners[3 * t] = -1;
+                return region;
+            }
+        }
+
+        return null;
+    }
+
+    private void KeepPatches(out int[] corners, out int[] tags)
+    {
+        List<int> keptCorners = new(_patchCorners.Count);
+        List<int> keptTags = new(_patchTags.Count);
+        for (int t = 0; t < _patchTags.Count; t++)
+        {
+            if (_patchCorners[3 * t] >= 0)
+            {
+                keptCorners.AddRange([_patchCorners[3 * t], _patchCorners[(3 * t) + 1], _patchCorners[(3 * t) + 2]]);
+                keptTags.Add(_patchTags[t]);
+            }
+        }
+
+        corners = [.. keptCorners];
+        tags = [.. keptTags];
+    }
+
+    private static long Key(int p, int q) => ((long)Math.Min(p, q) << 32) | (uint)Math.Max(p, q);
 }

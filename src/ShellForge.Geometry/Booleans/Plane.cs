@@ -83,7 +83,7 @@ internal readonly struct Plane
 }
 
 /// <summary>
-/// Which two coordinates a plane is drawn in: the axis that the normal leans to most is dropped, and the other two are ordered so
+/// Which two coordinates a plane is drawn in: an axis that the normal leans to is dropped, and the other two are ordered so
 /// that counter-clockwise in the drawing is counter-clockwise seen from the plane's front.
 /// </summary>
 internal readonly struct Drawing
@@ -91,10 +91,17 @@ internal readonly struct Drawing
     public readonly int U;
     public readonly int V;
 
+    /// <summary>Whether the drawing shows the plane's front with its axes in cyclic order; else they are exchanged.</summary>
+    public readonly bool IsForward;
+
     public Drawing(in Plane plane)
     {
-        long x = Math.Abs(plane.Nx), y = Math.Abs(plane.Ny), z = Math.Abs(plane.Nz);
-        (int u, int v, bool forward) = z >= x && z >= y ? (0, 1, plane.Nz > 0) : x >= y ? (1, 2, plane.Nx > 0) : (2, 0, plane.Ny > 0);
+        // An axis is taken when the normal leans to it by at least 3/4 of the most: planes that are nearly the same, at 45 degrees
+        // for instance, are then drawn alike.
+        double x = Math.Abs((double)plane.Nx), y = Math.Abs((double)plane.Ny), z = Math.Abs((double)plane.Nz);
+        double enough = 0.75 * Math.Max(x, Math.Max(y, z));
+        (int u, int v, bool forward) = z >= enough ? (0, 1, plane.Nz > 0) : x >= enough ? (1, 2, plane.Nx > 0) : (2, 0, plane.Ny > 0);
+        IsForward = forward;
         U = forward ? u : v;
         V = forward ? v : u;
     }

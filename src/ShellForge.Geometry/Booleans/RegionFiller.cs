@@ -2,37 +2,90 @@ using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Booleans;
 
-/// <summary>Triangles for a region, by a constrained Delaunay triangulation of its rounded corners.</summary>
+/// <summary>
+/// Triangles for one region, by a constrained Delaunay triangulation of its rounded corners; or what rounding broke: two corners
+/// drawn at one place, a corner on an edge, two edges that cross.
+/// </summary>
 internal sealed class RegionFiller
 {
     private readonly List<LatticePoint3> _vertices;
-    private readonly List<int> _corners;
-    private readonly List<int> _tags;
     private readonly PlanarMesh _mesh = new();
     private readonly Dictionary<long, int> _net = [];
     private readonly List<(int From, int To)> _order = [];
+    private readonly Dictionary<int, int> _local = [];
+    private readonly List<int> _points = [];
+    private long[] _u = new long[64];
+    private long[] _v = new long[64];
 
-    public RegionFiller(List<LatticePoint3> vertices, List<int> corners, List<int> tags)
-    {
-        _vertices = vertices;
-        _corners = corners;
-        _tags = tags;
-    }
+    public RegionFiller(List<LatticePoint3> vertices) => _vertices = vertices;
 
-    public int Fans { get; private set; }
+    /// <summary>What rounding broke. Second corners are -1 where there is none.</summary>
+    internal readonly record struct Conflict(int EdgeFrom, int EdgeTo, int From, int To);
 
-    public void Fill(Region region)
+    /// <summary>Adds the triangles' corners, or returns the first conflict and adds nothing.</summary>
+    public Conflict? Fill(Region region, List<int> corners)
     {
         NetEdges(region);
         if (_order.Count == 0)
         {
-            return;
+            return null;
         }
 
-        if (!TryTriangulate(region))
+        // Both faces of a film that has collapsed are drawn and sorted alike, so that their triangles are the same and cancel.
+        Drawing drawing = new(region.Plane);
+        if (Place(region, drawing) is { } same)
         {
-            Fans++;
-            Fan(region);
+            return same;
+        }
+
+        if (!_mesh.Build(_u.AsSpan(0, _points.Count), _v.AsSpan(0, _points.Count)))
+        {
+            return OnOneLine();
+        }
+
+        _order.Sort((a, b) => LocalKey(a).CompareTo(LocalKey(b)));
+        foreach ((int from, int to) edge in _order)
+        {
+            if (_mesh.Fix(_local[edge.from], _local[edge.to], Net(edge), out int from, out int to) != PlanarMesh.Obstacle.None)
+            {
+                return new Conflict(edge.from, edge.to, _points[from], to < 0 ? -1 : _points[to]);
+            }
+        }
+
+        _mesh.Improve();
+        AddTriangles(corners);
+        return null;
+    }
+
+    /// <summary>Any filling keeps the mesh closed: a cone over the directed edges. The next round resolves what it overlaps.</summary>
+    public void Fan(Region region, List<int> corners)
+    {
+        NetEdges(region);
+        int apex = _order[0].From;
+        foreach ((int From, int To) edge in _order)
+        {
+            int net = Net(edge);
+            for (int copy = Math.Abs(net); copy > 0 && edge.From != apex && edge.To != apex; copy--)
+            {
+                corners.Add(apex);
+                corners.Add(net > 0 ? edge.From : edge.To);
+                corners.Add(net > 0 ? edge.To : edge.From);
+            }
+        }
+    }
+
+    private void AddTriangles(List<int> corners)
+    {
+        int[] multiplicity = _mesh.Multiplicity();
+        for (int t = 0; t < multiplicity.Length; t++)
+        {
+            bool forward = multiplicity[t] > 0;
+            for (int copy = Math.Abs(multiplicity[t]); copy > 0; copy--)
+            {
+                corners.Add(_points[_mesh.Corner(3 * t)]);
+                corners.Add(_points[_mesh.Corner((3 * t) + (forward ? 1 : 2))]);
+                corners.Add(_points[_mesh.Corner((3 * t) + (forward ? 2 : 1))]);
+            }
         }
     }
 
@@ -60,89 +113,74 @@ internal sealed class RegionFiller
 
     private int Net((int From, int To) edge) => _net[((long)edge.From << 32) | (uint)edge.To];
 
-    private bool TryTriangulate(Region region)
+    private long LocalKey((int From, int To) edge)
     {
-        Drawing drawing = new(region.Plane);
-        HashSet<int> used = [.. region.Loose];
+        int a = _local[edge.From], b = _local[edge.To];
+        return ((long)Math.Min(a, b) << 32) | (uint)Math.Max(a, b);
+    }
+
+    private Conflict? Place(Region region, Drawing drawing)
+    {
+        int axisU = drawing.IsForward ? drawing.U : drawing.V, axisV = drawing.IsForward ? drawing.V : drawing.U;
+        _local.Clear();
+        _points.Clear();
         foreach ((int from, int to) in _order)
         {
-            used.Add(from);
-            used.Add(to);
+            Take(from);
+            Take(to);
         }
 
-        int[] points = [.. used];
-        Array.Sort(points, (a, b) =>
+        foreach (int point in region.Loose)
         {
-            int byU = Drawing.Pick(_vertices[a], drawing.U).CompareTo(Drawing.Pick(_vertices[b], drawing.U));
-            return byU != 0 ? byU : Drawing.Pick(_vertices[a], drawing.V).CompareTo(Drawing.Pick(_vertices[b], drawing.V));
+            Take(point);
+        }
+
+        _points.Sort((a, b) =>
+        {
+            int byU = Drawing.Pick(_vertices[a], axisU).CompareTo(Drawing.Pick(_vertices[b], axisU));
+            int byPlace = byU != 0 ? byU : Drawing.Pick(_vertices[a], axisV).CompareTo(Drawing.Pick(_vertices[b], axisV));
+            return byPlace != 0 ? byPlace : a.CompareTo(b);
         });
-        long[] u = new long[points.Length];
-        long[] v = new long[points.Length];
-        Dictionary<int, int> local = new(points.Length);
-        for (int i = 0; i < points.Length; i++)
+        if (_points.Count > _u.Length)
         {
-            u[i] = Drawing.Pick(_vertices[points[i]], drawing.U);
-            v[i] = Drawing.Pick(_vertices[points[i]], drawing.V);
-            local.Add(points[i], i);
-            if (i > 0 && u[i] == u[i - 1] && v[i] == v[i - 1])
+            _u = new long[2 * _points.Count];
+            _v = new long[2 * _points.Count];
+        }
+
+        for (int i = 0; i < _points.Count; i++)
+        {
+            _u[i] = Drawing.Pick(_vertices[_points[i]], axisU);
+            _v[i] = Drawing.Pick(_vertices[_points[i]], axisV);
+            _local[_points[i]] = i;
+            if (i > 0 && _u[i] == _u[i - 1] && _v[i] == _v[i - 1])
             {
-                return false;
+                return new Conflict(-1, -1, _points[i - 1], _points[i]);
             }
         }
 
-        if (!_mesh.Build(u, v))
-        {
-            return false;
-        }
+        return null;
 
+        void Take(int point)
+        {
+            if (_local.TryAdd(point, 0))
+            {
+                _points.Add(point);
+            }
+        }
+    }
+
+    // All corners on one line: an edge that passes over a corner is a conflict; when none does, all edges cancel.
+    private Conflict? OnOneLine()
+    {
         foreach ((int from, int to) edge in _order)
         {
-            if (_mesh.Fix(local[edge.from], local[edge.to], Net(edge), out _, out _) != PlanarMesh.Obstacle.None)
+            int low = Math.Min(_local[edge.from], _local[edge.to]);
+            if (low + 1 < Math.Max(_local[edge.from], _local[edge.to]))
             {
-                return false;
+                return new Conflict(edge.from, edge.to, _points[low + 1], -1);
             }
         }
 
-        _mesh.Improve();
-        int[] multiplicity = _mesh.Multiplicity();
-        for (int t = 0; t < multiplicity.Length; t++)
-        {
-            for (int copy = Math.Abs(multiplicity[t]); copy > 0; copy--)
-            {
-                bool forward = multiplicity[t] > 0;
-                AddTriangle(
-                    points[_mesh.Corner(3 * t)],
-                    points[_mesh.Corner((3 * t) + (forward ? 1 : 2))],
-                    points[_mesh.Corner((3 * t) + (forward ? 2 : 1))],
-                    region.Tag);
-            }
-        }
-
-        return true;
-    }
-
-    // Any filling of the cycles keeps the mesh closed; the next round finds what it overlaps.
-    private void Fan(Region region)
-    {
-        int apex = _order[0].From;
-        foreach ((int From, int To) edge in _order)
-        {
-            int net = Net(edge);
-            for (int copy = Math.Abs(net); copy > 0; copy--)
-            {
-                if (edge.From != apex && edge.To != apex)
-                {
-                    AddTriangle(apex, net > 0 ? edge.From : edge.To, net > 0 ? edge.To : edge.From, region.Tag);
-                }
-            }
-        }
-    }
-
-    private void AddTriangle(int a, int b, int c, int tag)
-    {
-        _corners.Add(a);
-        _corners.Add(b);
-        _corners.Add(c);
-        _tags.Add(tag);
+        return null;
     }
 }

@@ -8,9 +8,11 @@ internal sealed class Sheets
 {
     private readonly int[] _sheetOf;
 
-    private Sheets(int[] sheetOf, Grouping triangles, Plane[] planes, Drawing[] drawings)
+    private Sheets(int[] sheetOf, Grouping triangles, Plane[] planes, Drawing[] drawings, int[] groupOf, List<Plane> groupPlanes)
     {
         _sheetOf = sheetOf;
+        GroupOf = groupOf;
+        GroupPlanes = groupPlanes;
         Triangles = triangles;
         Planes = planes;
         Drawings = drawings;
@@ -24,13 +26,18 @@ internal sealed class Sheets
 
     public Drawing[] Drawings { get; }
 
+    /// <summary>For each sheet the plane it was meant to lie in: turned planes are not flat on the lattice, so one may hold many sheets.</summary>
+    public int[] GroupOf { get; }
+
+    public List<Plane> GroupPlanes { get; }
+
     /// <summary>The sheet of a triangle, or -1 when nothing meets the triangle.</summary>
     public int Of(int triangle) => _sheetOf[triangle];
 
     public static Sheets From(Intersections found)
     {
         Scene scene = found.Scene;
-        List<int> active = ActiveFaces(found);
+        (List<int> active, int[] faceOf, List<Plane> facePlanes) = ActiveFaces(found);
         int[] parent = new int[scene.TriangleCount];
         foreach (int triangle in active)
         {
@@ -79,39 +86,104 @@ internal sealed class Sheets
             drawings[s] = new Drawing(planes[s]);
         }
 
-        return new Sheets(sheetOf, Grouping.Of(planes.Count, members), [.. planes], drawings);
+        (int[] groupOf, List<Plane> groupPlanes) = Groups(found, active, sheetOf, planes, faceOf, facePlanes);
+        return new Sheets(sheetOf, Grouping.Of(planes.Count, members), [.. planes], drawings, groupOf, groupPlanes);
     }
 
-    private static List<int> ActiveFaces(Intersections found)
+    // Sheets belong together when a near-planar face joins them, or two such faces of nearly one plane meet.
+    private static (int[] GroupOf, List<Plane> Planes) Groups(
+        Intersections found, List<int> active, int[] sheetOf, List<Plane> planes, int[] faceOf, List<Plane> facePlanes)
     {
-        Scene scene = found.Scene;
-        List<int> active = [];
-        for (int triangle = 0; triangle < scene.TriangleCount; triangle++)
+        int[] parent = [.. Enumerable.Range(0, planes.Count)];
+        int[] sheetOfFace = new int[facePlanes.Count];
+        Array.Fill(sheetOfFace, -1);
+        foreach (int triangle in active)
         {
-            if (found.IsActive[triangle])
+            ref int sheet = ref sheetOfFace[faceOf[triangle]];
+            sheet = sheet < 0 ? sheetOf[triangle] : sheet;
+            Join(parent, sheet, sheetOf[triangle]);
+        }
+
+        HashSet<(int, int)> tried = [];
+        foreach (Interval interval in found.Intervals)
+        {
+            int f = faceOf[interval.First], g = faceOf[interval.Second];
+            if (tried.Add((f, g)) && NearPlanarFaces.AreNearlyOne(facePlanes[f], facePlanes[g]))
             {
-                active.Add(triangle);
+                Join(parent, sheetOfFace[f], sheetOfFace[g]);
             }
         }
 
-        for (int i = 0; i < active.Count; i++)
+        // The plane through the widest triple of corners speaks for the group.
+        Dictionary<int, int> number = [];
+        int[] groupOf = new int[planes.Count];
+        List<Plane> groupPlanes = [];
+        for (int sheet = 0; sheet < groupOf.Length; sheet++)
         {
-            for (int k = 0; k < 3; k++)
+            int root = Root(parent, sheet);
+            if (!number.TryGetValue(root, out groupOf[sheet]))
             {
-                int halfEdge = (3 * active[i]) + k;
-                if (!scene.IsReal(halfEdge))
+                groupOf[sheet] = groupPlanes.Count;
+                number.Add(root, groupPlanes.Count);
+                groupPlanes.Add(planes[root]);
+            }
+        }
+
+        for (int face = 0; face < sheetOfFace.Length; face++)
+        {
+            if (sheetOfFace[face] >= 0)
+            {
+                int group = groupOf[sheetOfFace[face]];
+                if (NearPlanarFaces.Length(facePlanes[face]) > NearPlanarFaces.Length(groupPlanes[group]))
                 {
-                    int neighbour = scene.Partner(halfEdge) / 3;
-                    if (!found.IsActive[neighbour])
-                    {
-                        found.IsActive[neighbour] = true;
-                        active.Add(neighbour);
-                    }
+                    groupPlanes[group] = facePlanes[face];
                 }
             }
         }
 
-        return active;
+        return (groupOf, groupPlanes);
+    }
+
+    private static (List<int> Active, int[] FaceOf, List<Plane> Planes) ActiveFaces(Intersections found)
+    {
+        Scene scene = found.Scene;
+        List<int> active = [];
+        List<int> seeds = [];
+        List<Plane> planes = [];
+        int[] faceOf = new int[scene.TriangleCount];
+        for (int operand = 0; operand < scene.Operands.Length; operand++)
+        {
+            int start = scene.TriangleStart[operand];
+            int count = scene.Operands[operand].TriangleCount;
+            seeds.Clear();
+            for (int t = 0; t < count; t++)
+            {
+                if (found.IsActive[start + t])
+                {
+                    seeds.Add(t);
+                }
+            }
+
+            if (seeds.Count == 0)
+            {
+                continue;
+            }
+
+            NearPlanarFaces faces = NearPlanarFaces.Of(scene.Operands[operand], seeds);
+            for (int t = 0; t < count; t++)
+            {
+                if (faces.FaceOf[t] >= 0)
+                {
+                    found.IsActive[start + t] = true;
+                    faceOf[start + t] = planes.Count + faces.FaceOf[t];
+                    active.Add(start + t);
+                }
+            }
+
+            planes.AddRange(faces.Planes);
+        }
+
+        return (active, faceOf, planes);
     }
 
     private static int Root(int[] parent, int item)

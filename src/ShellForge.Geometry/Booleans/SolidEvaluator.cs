@@ -10,7 +10,11 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 public static class SolidEvaluator
 {
-    private const int MostRounds = 12;
+    private const int MostRounds = 6;
+
+    // Within so many steps vertices are taken for one, and edges led through vertices, while rounding. 0 is tried first and does on
+    // most solids. More is for films: places where faces of two operands lie less than a few steps apart without being the same.
+    private static readonly int[] MergeLadder = [0, 2, 4, 8, 16];
 
     /// <summary>
     /// The mesh that bounds the solid: closed, oriented, one fan round each vertex, no degenerate triangle, no two triangles that
@@ -28,29 +32,43 @@ public static class SolidEvaluator
     {
         (Operand[] operands, Expression root) = SolidFlattener.Flatten(solid, ct);
         progress?.Report(0.1);
-        RoundedMesh mesh = new BooleanRound(operands, ct).Evaluate(root);
-        for (int round = 1; round <= MostRounds; round++)
+        ExactResult exact = new BooleanRound(operands, ct).Evaluate(root);
+        Point3 place = default;
+        foreach (int mergeSteps in MergeLadder)
         {
-            progress?.Report(1 - (0.5 / round));
-            Operand rounded = Welded(mesh);
-            BooleanRound next = new([rounded], ct);
-            if (!next.HasIntersections)
+            ExactResult current = exact;
+            long fewest = int.MaxValue;
+            for (int round = 0; round <= MostRounds; round++)
             {
-                return Finish(rounded, root, operands, round - 1, ct);
-            }
+                RoundedMesh mesh = current.Round(mergeSteps, ct);
+                Operand rounded = Welded(mesh);
+                BooleanRound next = new([rounded], ct);
+                if (!next.HasIntersections)
+                {
+                    return Finish(rounded, root, operands, round, mergeSteps, ct);
+                }
 
-            mesh = next.Evaluate(Expression.Leaf(0));
+                place = next.FirstPlace();
+                int meetings = next.Found.TrianglePoints.Count;
+                if (mergeSteps == 0 || meetings > 2 * fewest)
+                {
+                    break;
+                }
+
+                fewest = Math.Min(fewest, meetings);
+                current = next.Evaluate(Expression.Leaf(0));
+            }
         }
 
-        return Defect(root, operands, mesh.Vertices[0].ToMillimetres(), "The rounded result does not settle");
+        return Defect(root, operands, place, "The rounded result does not settle");
     }
 
-    private static SolidOutcome Finish(Operand rounded, Expression root, Operand[] operands, int rounds, CancellationToken ct)
+    private static SolidOutcome Finish(Operand rounded, Expression root, Operand[] operands, int rounds, int mergeSteps, CancellationToken ct)
     {
         (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, ct);
         return opened is null
             ? Defect(root, operands, place, "A contact could not be opened")
-            : new SolidOutcome { Solid = new SolidMesh(opened.ToMesh()), Openings = openings, Rounds = rounds };
+            : new SolidOutcome { Solid = new SolidMesh(opened.ToMesh()), Openings = openings, Rounds = rounds, MergeSteps = mergeSteps };
     }
 
     private static SolidOutcome Defect(Expression root, Operand[] operands, Point3 place, string reason) =>

@@ -24,7 +24,7 @@ public static class PlanDrawing
     {
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
-        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, "tub from the front, cut through bosses and port");
+        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, "tub from the front, cut level");
         Mesh? tub = housing.Part("tub")?.AssembledMesh.Mesh;
         if (tub is null)
         {
@@ -155,7 +155,7 @@ public static class PlanDrawing
         string circle = $" on \u00D8{DimensionLines.Value(2 * Math.Round(boss.At.Length, 2))}";
         string hole = boss.Hole is null
             ? ""
-            : $", hole \u00D8{DimensionLines.Value(boss.Hole.Diameter)} {DimensionLines.Value(boss.Hole.Depth)} deep";
+            : $", hole \u00D8{DimensionLines.Value(boss.Hole.Diameter)}, {DimensionLines.Value(boss.Hole.Depth)} deep";
         return $"\u00D8{DimensionLines.Value(boss.Diameter)}{hole}{circle}";
     }
 

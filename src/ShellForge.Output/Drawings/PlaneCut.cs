@@ -90,22 +90,32 @@ internal static class PlaneCut
         return loops.ToImmutable();
     }
 
-    // Corners on a straight run between two triangles of one face say nothing on paper.
+    // Points that fall together on paper, then corners on a straight run between two triangles of one face.
     private static ImmutableArray<Point2> Simplified(ImmutableArray<Point2>.Builder loop)
     {
-        var kept = ImmutableArray.CreateBuilder<Point2>();
-        for (int i = 0; i < loop.Count; i++)
+        var apart = new List<Point2>();
+        foreach (Point2 point in loop)
         {
-            Point2 before = kept.Count > 0 ? kept[^1] : loop[^1];
-            Point2 after = loop[(i + 1) % loop.Count];
-            Point2 chord = after - before;
-            double length = chord.Length;
-            double distance = length == 0
-                ? (loop[i] - before).Length
-                : Math.Abs(Point2.Cross(chord, loop[i] - before)) / length;
-            if (distance > DrawingSheet.Invisible)
+            if (apart.Count == 0 || Point2.Distance(apart[^1], point) > DrawingSheet.Invisible)
             {
-                kept.Add(loop[i]);
+                apart.Add(point);
+            }
+        }
+
+        while (apart.Count > 1 && Point2.Distance(apart[^1], apart[0]) <= DrawingSheet.Invisible)
+        {
+            apart.RemoveAt(apart.Count - 1);
+        }
+
+        var kept = ImmutableArray.CreateBuilder<Point2>();
+        for (int i = 0; i < apart.Count; i++)
+        {
+            Point2 before = kept.Count > 0 ? kept[^1] : apart[^1];
+            Point2 chord = apart[(i + 1) % apart.Count] - before;
+            double length = chord.Length;
+            if (length == 0 || Math.Abs(Point2.Cross(chord, apart[i] - before)) > DrawingSheet.Invisible * length)
+            {
+                kept.Add(apart[i]);
             }
         }
 

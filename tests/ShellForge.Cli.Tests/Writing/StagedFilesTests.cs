@@ -1,0 +1,62 @@
+using System.Text;
+using ShellForge.Cli.Writing;
+using ShellForge.Output.Files;
+using ShellForge.Testing;
+
+namespace ShellForge.Cli.Tests.Writing;
+
+public class StagedFilesTests
+{
+    private static OutputFile TextFile(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
+
+    [Fact]
+    public void Files_appear_with_their_content_and_nothing_else_does()
+    {
+        using var folder = new TemporaryFolder();
+
+        StagedFiles.Write(folder.File("new/deep"), [TextFile("a.txt", "one"), TextFile("b.txt", "two")], []);
+
+        Assert.Equal(["a.txt", "b.txt"], Directory.GetFiles(folder.File("new/deep")).Select(Path.GetFileName).Order());
+        Assert.Equal("one", File.ReadAllText(folder.File("new/deep/a.txt")));
+    }
+
+    [Fact]
+    public void When_one_file_cannot_be_written_none_is_touched()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("a.txt", "old");
+
+        // The name's folder does not exist, so the second file fails to be written aside.
+        Assert.ThrowsAny<IOException>(() => StagedFiles.Write(folder.Path, [TextFile("a.txt", "new"), TextFile("no/b.txt", "x")], []));
+
+        Assert.Equal("old", File.ReadAllText(folder.File("a.txt")));
+        Assert.Single(Directory.GetFileSystemEntries(folder.Path));
+    }
+
+    [Fact]
+    public void Parts_of_an_earlier_run_that_are_no_longer_made_go()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("baffle.stl", "old");
+        folder.Write("mine.stl", "not ours");
+        folder.Write("report.json", """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
+
+        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.PartFiles(folder.Path));
+
+        Assert.Equal(["mine.stl", "report.json", "tub.stl"], Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("not json")]
+    [InlineData("[]")]
+    [InlineData("{\"format\": \"other/1\", \"parts\": [{\"file\": \"a.stl\"}]}")]
+    [InlineData("{\"format\": \"shellforge-report/1\", \"parts\": 5}")]
+    public void A_report_that_is_not_ours_names_nothing(string text)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("report.json", text);
+
+        Assert.Empty(EarlierRun.PartFiles(folder.Path));
+    }
+}
