@@ -24,7 +24,7 @@ public class LayeringTests
     {
         ["NetTopologySuite"] = "src/ShellForge.Geometry/Planar/",
         ["YamlDotNet"] = "src/ShellForge.Board/Yaml/",
-        ["SharpGLTF"] = "src/ShellForge.Formats/Glb/",
+        ["SharpGLTF"] = "tests/ShellForge.Formats.Tests/Glb/",
         ["System.CommandLine"] = "src/ShellForge.Cli/",
         ["Spectre.Console"] = "src/ShellForge.Cli/",
         ["PdfSharp"] = "src/ShellForge.Output/",

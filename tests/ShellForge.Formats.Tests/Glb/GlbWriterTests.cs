@@ -71,5 +71,17 @@ public class GlbWriterTests
     }
 
     [Fact]
+    public void A_foreign_reader_with_strict_validation_sees_the_same_bodies()
+    {
+        var model = SharpGLTF.Schema2.ModelRoot.ReadGLB(
+            new MemoryStream(Written()), new SharpGLTF.Schema2.ReadSettings { Validation = SharpGLTF.Validation.ValidationMode.Strict });
+
+        Assert.Equal(["tub", "diffuser"], model.LogicalMeshes.Select(mesh => mesh.Name));
+        SharpGLTF.Schema2.MeshPrimitive tub = model.LogicalMeshes[0].Primitives[0];
+        Assert.Equal(4, tub.GetTriangleIndices().Count());
+        Assert.Contains(new System.Numerics.Vector3(0, 0, 10), tub.GetVertexAccessor("POSITION").AsVector3Array());
+    }
+
+    [Fact]
     public void The_same_input_gives_the_same_bytes() => Assert.Equal(Written(), Written());
 }

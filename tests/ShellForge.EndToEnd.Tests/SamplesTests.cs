@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using ShellForge.Cli;
+using ShellForge.Formats.Stl;
+using ShellForge.Geometry.Auditing;
+using ShellForge.Testing;
+
+namespace ShellForge.EndToEnd.Tests;
+
+/// <summary>
+/// The shipped boards, made again and compared byte by byte with what lies beside them. <c>SHELLFORGE_ACCEPT=1</c> accepts what comes
+/// out.
+/// </summary>
+public class SamplesTests
+{
+    public static TheoryData<string> Names =>
+        [.. Directory.EnumerateDirectories(Repository.At("out-samples")).Select(folder => Path.GetFileName(folder)!).Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void There_are_three_samples() => Assert.Equal(3, Names.Count);
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_sample_is_what_its_board_makes_and_every_part_is_sound(string name)
+    {
+        using var fresh = new TemporaryFolder();
+        string shipped = Repository.At("out-samples", name);
+
+        (int exit, string told) = CommandRun.Run(shipped, "make", "board.yaml", "-o", fresh.Path);
+
+        Assert.True(exit == (int)ExitCode.Done, told);
+        if (Golden.Accepting)
+        {
+            Accept(fresh.Path, shipped);
+        }
+
+        Assert.Equal(Hashes(shipped), Hashes(fresh.Path));
+        Assert.Equal(Golden.Text($"samples/{name}.txt", Summary(fresh.Path)), Summary(fresh.Path));
+        foreach (string path in Directory.EnumerateFiles(fresh.Path, "*.stl"))
+        {
+            LooseTriangles triangles = Assert.Single(StlReader.Read(File.ReadAllBytes(path)).Bodies).Triangles;
+            AuditReport audit = MeshAudit.Run(triangles);
+            Assert.True(audit.IsClean, $"{Path.GetFileName(path)}: {audit}");
+        }
+    }
+
+    [Fact]
+    public void The_same_board_gives_the_same_bytes_again()
+    {
+        using var first = new TemporaryFolder();
+        using var second = new TemporaryFolder();
+        string board = Repository.At("out-samples", "mooring-beacon");
+
+        CommandRun.Run(board, "make", "board.yaml", "-o", first.Path, "--formats", "stl,3mf,glb");
+        CommandRun.Run(board, "make", "board.yaml", "-o", second.Path, "--formats", "stl,3mf,glb");
+
+        Assert.Contains(first.Snapshot(), file => file.Key == "assembly.glb");
+        Assert.Equal(first.Snapshot().OrderBy(f => f.Key), second.Snapshot().OrderBy(f => f.Key));
+    }
+
+    // The board is written by hand; everything beside it is made.
+    private static string Hashes(string folder)
+    {
+        var lines = new StringBuilder();
+        foreach (string path in Made(folder))
+        {
+            lines.Append(CultureInfo.InvariantCulture, $"{Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(path)))[..16]} {Path.GetFileName(path)}\n");
+        }
+
+        return lines.ToString();
+    }
+
+    // A readable line beside the bytes, so that a difference tells what changed.
+    private static string Summary(string folder)
+    {
+        using JsonDocument report = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, "report.json")));
+        var lines = new StringBuilder();
+        foreach (JsonElement part in report.RootElement.GetProperty("parts").EnumerateArray())
+        {
+            lines.Append(
+                CultureInfo.InvariantCulture,
+                $"{part.GetProperty("name")}: {part.GetProperty("triangles")} triangles, {part.GetProperty("volume_mm3")} mm3, {part.GetProperty("area_mm2")} mm2, {part.GetProperty("size_mm")} mm, shells {part.GetProperty("shells")}, genus {part.GetProperty("genus")}\n");
+        }
+
+        foreach (JsonElement finding in report.RootElement.GetProperty("findings").EnumerateArray())
+        {
+            lines.Append(CultureInfo.InvariantCulture, $"{finding.GetProperty("severity")} {finding.GetProperty("rule")} {finding.GetProperty("subject")}\n");
+        }
+
+        return lines.ToString();
+    }
+
+    private static IEnumerable<string> Made(string folder) =>
+        Directory.EnumerateFiles(folder).Where(path => Path.GetFileName(path) != "board.yaml").Order(StringComparer.Ordinal);
+
+    private static void Accept(string fresh, string shipped)
+    {
+        foreach (string old in Made(shipped).ToArray())
+        {
+            File.Delete(old);
+        }
+
+        foreach (string path in Made(fresh))
+        {
+            File.Copy(path, Path.Combine(shipped, Path.GetFileName(path)));
+        }
+    }
+}
