@@ -352,9 +352,9 @@ internal sealed class ContactOpener
         if (turn > 0)
         {
             int axis = (turn - 1) % 6;
-            double length = Math.Max(direction.Length, 1e-9);
+            double length = direction.Length;
             Point3 lean = new(axis == 0 ? 1 : axis == 1 ? -1 : 0, axis == 2 ? 1 : axis == 3 ? -1 : 0, axis == 4 ? 1 : axis == 5 ? -1 : 0);
-            direction = ((1 / length) * direction) + lean;
+            direction = length == 0 ? lean : ((1 / length) * direction) + lean;
         }
 
         double largest = Math.Max(Math.Abs(direction.X), Math.Max(Math.Abs(direction.Y), Math.Abs(direction.Z)));

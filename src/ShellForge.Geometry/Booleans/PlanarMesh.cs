@@ -3,7 +3,7 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>
 /// A Delaunay triangulation of drawn lattice points with fixed edges, in exact integers. Points come sorted by u, then v, without
 /// duplicates. Half-edge 3t + k runs from corner k of triangle t to the next. Differences are at most 2^25, so an orientation fits
-/// long and the circle test 128 bits.
+/// long and the circle test 128 bits. Inserting, fixing and restoring work on the same half-edge arrays: it reads better whole.
 /// </summary>
 internal sealed class PlanarMesh
 {
