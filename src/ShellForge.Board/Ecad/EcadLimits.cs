@@ -7,10 +7,10 @@ namespace ShellForge.Board.Ecad;
 public static class EcadLimits
 {
     /// <summary>Largest single file in bytes.</summary>
-    public const int FileBytes = 24 * 1024 * 1024;
+    public const int FileBytes = 12 * 1024 * 1024;
 
     /// <summary>Largest sum of all files in bytes.</summary>
-    public const int AllBytes = 48 * 1024 * 1024;
+    public const int AllBytes = 24 * 1024 * 1024;
 
     /// <summary>Most files of one import; a fabrication folder holds about 30.</summary>
     public const int Files = 200;
@@ -18,11 +18,17 @@ public static class EcadLimits
     /// <summary>Longest line or command in characters.</summary>
     public const int LineCharacters = 20_000;
 
+    /// <summary>Most lines of one file.</summary>
+    public const int Lines = 1_500_000;
+
+    /// <summary>Most sections of an IDF file, and entities of a DXF drawing, blocks written out.</summary>
+    public const int Sections = 150_000;
+
     /// <summary>Most strokes of one drawing.</summary>
-    public const int Strokes = 200_000;
+    public const int Strokes = 100_000;
 
     /// <summary>Most holes of one board.</summary>
-    public const int Holes = 300_000;
+    public const int Holes = 200_000;
 
     /// <summary>Most parts of one board.</summary>
     public const int Parts = 50_000;

@@ -16,10 +16,27 @@ internal enum Plating
     Bare,
 }
 
-/// <summary>A coordinate or size as written: the digits, and the value when they had a point.</summary>
-internal readonly record struct RawNumber(long Digits, byte Count, bool Negative, bool HasPoint, double Value)
+/// <summary>A coordinate or size as written: its digits, how many there are, and how many stand after the point, -1 without one.</summary>
+internal readonly record struct RawNumber(long Digits, byte Count, sbyte Decimals, bool Negative)
 {
-    public static RawNumber Zero => new(0, 1, false, false, 0);
+    public bool HasPoint => Decimals >= 0;
+
+    /// <summary>The value of a number written with a point; without one, of its digits as a whole number.</summary>
+    public double Value => Shifted(Math.Max((sbyte)0, Decimals));
+
+    /// <summary>The value with so many of the digits after the point; negative for zeros that were left out.</summary>
+    public double Shifted(int decimals)
+    {
+        // One division or multiplication by an exact power keeps the nearest double.
+        double power = 1;
+        for (int i = Math.Abs(decimals); i > 0; i--)
+        {
+            power *= 10;
+        }
+
+        double value = decimals >= 0 ? Digits / power : Digits * power;
+        return Negative ? -value : value;
+    }
 }
 
 /// <summary>A tool: its diameter as written, with what the file says of its use.</summary>

@@ -1,5 +1,3 @@
-using ShellForge.Board.Ecad.Files;
-
 namespace ShellForge.Board.Ecad.Drill;
 
 /// <summary>One way to read the numbers of a drill file.</summary>
@@ -13,19 +11,7 @@ internal readonly record struct DrillReading(double Unit, int IntegerDigits, int
             return raw.Value * Unit;
         }
 
-        int decimals = LeadingKept ? raw.Count - IntegerDigits : DecimalDigits;
-        double value = raw.Digits;
-        for (int i = 0; i < decimals; i++)
-        {
-            value /= 10;
-        }
-
-        for (int i = 0; i > decimals; i--)
-        {
-            value *= 10;
-        }
-
-        return (raw.Negative ? -value : value) * Unit;
+        return raw.Shifted(LeadingKept ? raw.Count - IntegerDigits : DecimalDigits) * Unit;
     }
 
     /// <summary>The reading in words.</summary>
@@ -40,7 +26,6 @@ internal static class DrillNumbers
     public static bool TryScan(ReadOnlySpan<char> text, ref int at, out RawNumber number)
     {
         number = default;
-        int start = at;
         bool negative = false;
         if (at < text.Length && text[at] is '-' or '+')
         {
@@ -50,12 +35,12 @@ internal static class DrillNumbers
 
         long digits = 0;
         int count = 0;
-        bool point = false;
-        while (at < text.Length && (char.IsAsciiDigit(text[at]) || (text[at] == '.' && !point)))
+        int decimals = -1;
+        while (at < text.Length && (char.IsAsciiDigit(text[at]) || (text[at] == '.' && decimals < 0)))
         {
             if (text[at] == '.')
             {
-                point = true;
+                decimals = 0;
             }
             else
             {
@@ -65,6 +50,7 @@ internal static class DrillNumbers
                 }
 
                 digits = (digits * 10) + (text[at] - '0');
+                decimals += decimals >= 0 ? 1 : 0;
             }
 
             at++;
@@ -75,13 +61,7 @@ internal static class DrillNumbers
             return false;
         }
 
-        double value = 0;
-        if (point && !Numeral.TryParse(text[start..at], out value))
-        {
-            return false;
-        }
-
-        number = new RawNumber(digits, (byte)count, negative, point, value);
+        number = new RawNumber(digits, (byte)count, (sbyte)decimals, negative);
         return true;
     }
 }

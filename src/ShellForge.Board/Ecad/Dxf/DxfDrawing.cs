@@ -29,7 +29,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
             }
 
             // Inserts multiply: what is visited is bounded, not only what is kept.
-            if (++drawn > 4 * EcadLimits.Strokes)
+            if (++drawn > EcadLimits.Sections)
             {
                 TooMany(e);
                 return;
@@ -93,6 +93,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
 
         if (depth >= EcadLimits.Depth)
         {
+            strokes.Clear();
             log.Error(file, e.Line, "dxf-depth", $"blocks nested deeper than {EcadLimits.Depth}", "no block contains itself");
             full = true;
             return;
@@ -105,7 +106,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
         {
             for (int c = 0; c < columns && !full; c++)
             {
-                if (++drawn > 4 * EcadLimits.Strokes)
+                if (++drawn > EcadLimits.Sections)
                 {
                     TooMany(e);
                     return;
@@ -120,6 +121,11 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
 
     private void Keep(DxfEntity e, List<EdgeSegment> segments, DxfPlacement map, string layer)
     {
+        if (full)
+        {
+            return;
+        }
+
         var placed = new List<EdgeSegment>(segments.Count);
         foreach (EdgeSegment s in segments)
         {
@@ -146,7 +152,9 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
 
     private void TooMany(DxfEntity e)
     {
+        // Part of a drawing is none: what was kept goes too, and nothing is looked for in it.
         full = true;
+        strokes.Clear();
         log.Error(file, e.Line, "ecad-too-many", $"more than {EcadLimits.Strokes} strokes", "export the board edge alone");
     }
 

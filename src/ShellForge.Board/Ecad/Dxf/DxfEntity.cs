@@ -6,7 +6,10 @@ namespace ShellForge.Board.Ecad.Dxf;
 /// <summary>An entity: its kind and the numbers and names of its groups, in their order.</summary>
 internal sealed class DxfEntity(string kind, int line)
 {
-    private readonly List<(int Code, double Value)> numbers = [];
+    private const int MostNumbers = 100_000;
+
+    private List<(int Code, double Value)>? numbers;
+    private List<DxfEntity>? vertices;
 
     public string Kind { get; } = kind;
 
@@ -19,10 +22,10 @@ internal sealed class DxfEntity(string kind, int line)
     /// <summary>Groups whose value should have been a number and is none.</summary>
     public int BadNumbers { get; private set; }
 
-    public IReadOnlyList<(int Code, double Value)> Numbers => numbers;
+    public IReadOnlyList<(int Code, double Value)> Numbers => numbers ?? [];
 
     /// <summary>Vertices of an old polyline.</summary>
-    public List<DxfEntity> Vertices { get; } = [];
+    public List<DxfEntity> Vertices => vertices ??= [];
 
     public void Take(int code, ReadOnlySpan<char> value)
     {
@@ -38,7 +41,16 @@ internal sealed class DxfEntity(string kind, int line)
         {
             if (Numeral.TryParse(value, out double number))
             {
-                numbers.Add((code, number));
+                numbers ??= [];
+                if (numbers.Count < MostNumbers)
+                {
+                    numbers.Add((code, number));
+                }
+                else
+                {
+                    // More than any curve of a board: the entity is left out as a whole.
+                    BadNumbers++;
+                }
             }
             else
             {
@@ -49,7 +61,7 @@ internal sealed class DxfEntity(string kind, int line)
 
     public double Number(int code, double otherwise = 0)
     {
-        foreach ((int c, double v) in numbers)
+        foreach ((int c, double v) in Numbers)
         {
             if (c == code)
             {

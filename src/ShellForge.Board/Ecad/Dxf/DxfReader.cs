@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Ecad.Files;
 
 namespace ShellForge.Board.Ecad.Dxf;
@@ -61,6 +62,7 @@ internal static class DxfReader
         DxfEntity? entity = null;
         DxfEntity? polyline = null;
         int count = 0;
+        int entityCount = 0;
         bool ended = false;
         while (!ended && groups.Next(out DxfGroup group))
         {
@@ -120,6 +122,12 @@ internal static class DxfReader
                     if (section is not ("ENTITIES" or "BLOCKS") || (section == "BLOCKS" && block is null))
                     {
                         break;
+                    }
+
+                    if (++entityCount > EcadLimits.Sections)
+                    {
+                        log.Error(source.File, group.Line, "ecad-too-many", $"more than {EcadLimits.Sections} entities", "export the board edge alone");
+                        return new DxfFacts(source.File, header.Version, header.Unit, header.Metric, [], ImmutableSortedDictionary<string, int>.Empty);
                     }
 
                     entity = new DxfEntity(value.ToString().ToUpperInvariant(), group.Line);

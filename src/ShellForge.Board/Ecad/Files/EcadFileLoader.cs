@@ -18,7 +18,7 @@ public static class EcadFileLoader
         {
             if (!Directory.Exists(path))
             {
-                left -= Read(path, path, left, seen, files, log);
+                left -= Read(path, path, left, explicitly: true, seen, files, log);
                 continue;
             }
 
@@ -35,14 +35,14 @@ public static class EcadFileLoader
 
             foreach (string file in inside)
             {
-                left -= Read(file, Path.GetFileName(file), left, seen, files, log);
+                left -= Read(file, Path.GetFileName(file), left, explicitly: false, seen, files, log);
             }
         }
 
         return (files, log.Closed());
     }
 
-    private static long Read(string path, string name, long left, HashSet<string> seen, List<EcadFile> files, EcadLog log)
+    private static long Read(string path, string name, long left, bool explicitly, HashSet<string> seen, List<EcadFile> files, EcadLog log)
     {
         if (!seen.Add(Path.GetFullPath(path)))
         {
@@ -63,7 +63,10 @@ public static class EcadFileLoader
 
             if (content.Length >= most)
             {
-                log.Error(name, 0, "ecad-too-large", "too large for a hand-over file", $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all");
+                // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
+                string limits = $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
+                log.Add(new Diagnostic(
+                    name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning, "too large for a hand-over file; not read", limits));
                 return 0;
             }
 

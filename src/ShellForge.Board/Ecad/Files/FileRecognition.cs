@@ -53,6 +53,11 @@ internal static class FileRecognition
             return new RecognisedFile(file, null, FileKind.Unknown, "a binary file");
         }
 
+        if (text.HasTooManyLines)
+        {
+            return new RecognisedFile(file, null, FileKind.Unknown, $"a text of more than {EcadLimits.Lines} lines: no hand-over file of one board");
+        }
+
         (FileKind kind, string name) = OfText(text);
         return new RecognisedFile(file, text, kind, name);
     }

@@ -15,6 +15,12 @@ internal sealed class SourceText
         {
             if (text[i] == '\n' || (text[i] == '\r' && (i + 1 >= text.Length || text[i + 1] != '\n')))
             {
+                if (lineStarts.Count >= EcadLimits.Lines)
+                {
+                    HasTooManyLines = true;
+                    break;
+                }
+
                 lineStarts.Add(i + 1);
             }
         }
@@ -23,6 +29,9 @@ internal sealed class SourceText
     public string File { get; }
 
     public string Text { get; }
+
+    /// <summary>Whether lines beyond the limit were not counted any more.</summary>
+    public bool HasTooManyLines { get; }
 
     public int LineCount => lineStarts.Count;
 

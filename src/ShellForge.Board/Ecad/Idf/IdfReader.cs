@@ -75,6 +75,7 @@ internal static class IdfReader
         foreach ((string section, string _, int line, List<(int Line, string Text)> records) in Sections(text, header?.Line ?? 1, log, ct))
         {
             if (section is "ELECTRICAL" or "MECHANICAL"
+                && packages.Count < EcadLimits.Parts
                 && IdfLibraryPackage.Read(text.File, section == "MECHANICAL", line, records, log) is { } package)
             {
                 packages.Add(package);
@@ -111,6 +112,7 @@ internal static class IdfReader
         string? section = null;
         string owner = "";
         int sectionLine = 0;
+        int sections = 0;
         var records = new List<(int Line, string Text)>();
         for (int n = Math.Max(fromLine, 1); n <= text.LineCount; n++)
         {
@@ -133,6 +135,12 @@ internal static class IdfReader
 
             string word = line[1..].Split((char[]?)null, 2, StringSplitOptions.RemoveEmptyEntries).FirstOrDefault("").ToUpperInvariant();
             bool isEnd = word.StartsWith("END_", StringComparison.Ordinal);
+            if (++sections > EcadLimits.Sections)
+            {
+                log.Error(text.File, n, "ecad-too-many", $"more than {EcadLimits.Sections} section lines");
+                yield break;
+            }
+
             if (section is not null)
             {
                 if (!isEnd)

@@ -45,7 +45,7 @@ internal sealed record OutlineCandidate(string File, string From, string Unit, i
             score -= function.StartsWith("OTHER", StringComparison.Ordinal) ? 10 : 0;
         }
 
-        ChainedStrokes chained = StrokeChaining.Run(facts.Strokes);
+        ChainedStrokes chained = StrokeChaining.Run(facts.StrokeCount > EcadLimits.Strokes ? [] : facts.Strokes);
         string from = isProfile ? "Gerber profile" : "Gerber drawing";
         return new OutlineCandidate(facts.File, from, facts.Unit, score + (chained.Loops.Count > 0 ? 10 : 0), chained);
     }
