@@ -38,12 +38,16 @@ public class FuzzTests
             TimeSpan took = TimeSpan.MaxValue;
             try
             {
-                // The clock on the wall also counts what other programs do: an input is slow when it is slow every time.
+                // The clock on the wall counts what other programs do, the processor's what other tests do: neither flatters.
                 for (int attempt = 0; attempt < 4 && took >= Longest; attempt++)
                 {
+                    using Process here = Process.GetCurrentProcess();
+                    TimeSpan before = here.TotalProcessorTime;
                     var one = Stopwatch.StartNew();
                     bool isBoard = Import(files, profiles);
-                    took = one.Elapsed;
+                    here.Refresh();
+                    TimeSpan busy = here.TotalProcessorTime - before;
+                    took = busy < one.Elapsed ? busy : one.Elapsed;
                     read += attempt == 0 && isBoard ? 1 : 0;
                 }
             }

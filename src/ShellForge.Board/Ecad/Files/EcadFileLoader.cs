@@ -5,31 +5,36 @@ namespace ShellForge.Board.Ecad.Files;
 /// <summary>Reads hand-over files from disk, never more than the limits allow, whatever the file system says of their size.</summary>
 public static class EcadFileLoader
 {
+    /// <summary>Code of the diagnostic for a file that can't be read at all.</summary>
+    public const string ReadTrouble = "ecad-read";
+
     /// <summary>Reads files and the files of folders (one level deep), in the order of their names.</summary>
     /// <param name="paths">Files or folders.</param>
+    /// <param name="folder">The folder that relative names start from; null for the process's own.</param>
     /// <returns>The files, and what could not be read.</returns>
-    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths)
+    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths, string? folder = null)
     {
         var files = new List<EcadFile>();
         var log = new EcadLog();
         var seen = new HashSet<string>(StringComparer.Ordinal);
         long left = EcadLimits.AllBytes;
-        foreach (string path in paths)
+        foreach (string name in paths)
         {
+            string path = folder is null ? Path.GetFullPath(name) : Path.GetFullPath(name, folder);
             if (!Directory.Exists(path))
             {
-                left -= Read(path, path, left, explicitly: true, seen, files, log);
+                left -= Read(path, name, left, explicitly: true, seen, files, log);
                 continue;
             }
 
             List<string> inside = [.. Directory.EnumerateFiles(path).Take(EcadLimits.Files + 1).Order(StringComparer.Ordinal)];
             if (inside.Count == 0)
             {
-                log.Error(path, 0, "ecad-no-files", "an empty folder", "a folder of hand-over files");
+                log.Error(name, 0, "ecad-no-files", "an empty folder", "a folder of hand-over files");
             }
             else if (inside.Count > EcadLimits.Files)
             {
-                log.Error(path, 0, "ecad-too-many", $"more than {EcadLimits.Files} files in one folder", "the hand-over files of one board");
+                log.Error(name, 0, "ecad-too-many", $"more than {EcadLimits.Files} files in one folder", "the hand-over files of one board");
                 continue;
             }
 
@@ -75,7 +80,7 @@ public static class EcadFileLoader
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
-            log.Error(name, 0, "ecad-read", $"can't be read: {e.Message}", "a file or a folder that exists");
+            log.Error(name, 0, ReadTrouble, $"can't be read: {e.Message}", "a file or a folder that exists");
             return 0;
         }
     }

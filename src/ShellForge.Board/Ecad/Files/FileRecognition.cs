@@ -7,7 +7,7 @@ using ShellForge.Board.Ecad.Placement;
 namespace ShellForge.Board.Ecad.Files;
 
 /// <summary>What a file is, by its content; the name of a foreign kind where it is known.</summary>
-internal sealed record RecognisedFile(EcadFile File, SourceText? Text, FileKind Kind, string Words);
+internal sealed record RecognisedFile(EcadFile File, SourceText? Text, FileKind Kind, string Words, bool IsTooLong = false);
 
 /// <summary>Recognises files by content. Names lie: a drill file may end in .TXT, a Gerber in .xln.</summary>
 internal static class FileRecognition
@@ -55,7 +55,7 @@ internal static class FileRecognition
 
         if (text.HasTooManyLines)
         {
-            return new RecognisedFile(file, null, FileKind.Unknown, $"a text of more than {EcadLimits.Lines} lines: no hand-over file of one board");
+            return new RecognisedFile(file, null, FileKind.Unknown, $"a text of more than {EcadLimits.Lines} lines: no hand-over file of one board", IsTooLong: true);
         }
 
         (FileKind kind, string name) = OfText(text);

@@ -81,6 +81,21 @@ internal static class ProfileSelection
             return null;
         }
 
+        if (SelfCrossing.Of(outer) is { } crossing)
+        {
+            log.Error(
+                file, outer.Line, "ecad-outline-crosses",
+                $"the outline crosses itself near ({Numeral.Text(crossing.X)}, {Numeral.Text(crossing.Y)})",
+                "draw the edge as one simple line and export again");
+            return null;
+        }
+
+        foreach (OutlineLoop loop in cutouts.FindAll(c => SelfCrossing.Of(c) is not null))
+        {
+            cutouts.Remove(loop);
+            decoys.Add($"a shape of {Size(loop)} that crosses itself (line {loop.Line})");
+        }
+
         IslandsOut(cutouts, decoys);
         Doubled(outer, cutouts, decoys);
         if (chained.OpenChains > 0)

@@ -139,6 +139,9 @@ internal sealed class ReadFiles
                 case FileKind.DxfBinary:
                     log.Error(name, 0, "dxf-binary", "binary DXF is not read", "save it as DXF text (ASCII)");
                     break;
+                case FileKind.Unknown when f.IsTooLong:
+                    log.Error(name, 0, "ecad-too-many", f.Words, "import the files that are wanted, not the whole folder");
+                    break;
                 case FileKind.Unknown or FileKind.Accompanying when !HasNothing:
                     log.Note(name, 0, "ecad-ignored", $"set aside: {f.Words}");
                     break;

@@ -17,7 +17,10 @@ public static class ImportJson
     private const int MostLoops = 40;
 
     /// <summary>The JSON text, indented, ended by a line feed.</summary>
-    public static string Text(ImportResult result)
+    public static string Text(ImportResult result) => Text(result, result.Diagnostics);
+
+    /// <summary>The JSON text with diagnostics of more than the import itself, such as files that could not be read.</summary>
+    public static string Text(ImportResult result, IReadOnlyList<Diagnostic> diagnostics)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -30,7 +33,7 @@ public static class ImportJson
             Slots(json, board);
             Parts(json, board);
             Number(json, "thickness_mm", board.Thickness, 6);
-            Diagnostics(json, result);
+            Diagnostics(json, diagnostics);
             json.WriteEndObject();
         }
 
@@ -230,10 +233,10 @@ public static class ImportJson
         json.WriteEndObject();
     }
 
-    private static void Diagnostics(Utf8JsonWriter json, ImportResult result)
+    private static void Diagnostics(Utf8JsonWriter json, IReadOnlyList<Diagnostic> diagnostics)
     {
         json.WriteStartArray("diagnostics");
-        foreach (Diagnostic d in result.Diagnostics)
+        foreach (Diagnostic d in diagnostics)
         {
             json.WriteStartObject();
             json.WriteString("file", d.File);

@@ -161,6 +161,8 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
             return null;
         }
 
+        // What is looked at for crossings is what the region is made of: rounding may make two sides meet.
+        centred = [.. centred.Select(Lattice.Snap)];
         if (OutlinePath.Crossing(centred) is { } crossing)
         {
             Point2 there = crossing + Centre;
