@@ -77,7 +77,9 @@ internal sealed class SolidFlattener
         int[] tags = [.. mesh.Tags.Select(own => own.Id == 0 ? tag : own.Id)];
         if (map == Transform3.Identity)
         {
-            return Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true);
+            return tag == 0 || solid.IsEmpty || !mesh.Tags.Contains(FaceTag.None)
+                ? solid.Prepared ??= Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true)
+                : Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true);
         }
 
         LatticePoint3[] points = [.. mesh.Vertices.Select(v => Lattice.ToLattice(map.Apply(v.ToMillimetres())))];

@@ -1,3 +1,4 @@
+using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Solids;
@@ -15,6 +16,9 @@ public sealed class SolidMesh
 
     /// <summary>The triangles.</summary>
     public Mesh Mesh { get; }
+
+    /// <summary>The solid as the kernel's operand, kept once made: adjacency and box tree serve every further boolean.</summary>
+    internal Operand? Prepared { get; set; }
 
     /// <summary>Whether the solid holds no point.</summary>
     public bool IsEmpty => Mesh.TriangleCount == 0;

@@ -1,0 +1,112 @@
+using System.Diagnostics;
+using System.Text.Json;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Benchmarks;
+
+/// <summary>
+/// Ours and the peer (manifold-3d, WASM in Node) in turn on each part: warm medians of the booleans alone, on operands that both
+/// have loaded before. Prints PART ours_ms peer_ms ratio triangles volume_error, the error against exact arithmetic.
+/// </summary>
+internal static class PeerCommand
+{
+    // From arbitrary-precision arithmetic on the same meshes; diff1M from doubles.
+    private static readonly Dictionary<string, double> ExactVolume = new()
+    {
+        ["tub"] = 23122.2056352586,
+        ["baffle"] = 12272.3511324939,
+        ["cover"] = 22364.9248403253,
+        ["spheres8"] = 23557.9866826185,
+        ["diff10k"] = 2343.04563665924,
+        ["diff100k"] = 2345.59372322717,
+        ["diff1M"] = 2345.8558953,
+    };
+
+    public static int Run(string folder, string[] names)
+    {
+        string? script = FindScript();
+        Workload workload = Workload.Read(folder);
+        double ringOurs = 0, ringPeer = 0;
+        foreach ((string name, List<(char, int[])> steps) in workload.Parts)
+        {
+            if (names.Length > 0 && !names.Contains(name))
+            {
+                continue;
+            }
+
+            int repetitions = name.StartsWith("diff1", StringComparison.Ordinal) && name != "diff10k" ? 3 : 15;
+            (double ours, SolidMesh solid) = Measure(workload, steps, repetitions);
+            double peer = script is null ? double.NaN : Peer(script, folder, name, repetitions);
+            double error = ExactVolume.TryGetValue(name, out double exact) ? (BinaryStl.Volume(solid.Mesh) - exact) / exact : double.NaN;
+            Console.WriteLine($"{name} {ours:0.00} {peer:0.00} {ours / peer:0.000} {solid.TriangleCount} {error:0.0e+0}");
+            if (name is "tub" or "baffle" or "cover")
+            {
+                ringOurs += ours;
+                ringPeer += peer;
+            }
+        }
+
+        Console.WriteLine($"peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
+        Console.WriteLine($"ring {ringOurs / ringPeer:0.000}");
+        return 0;
+    }
+
+    private static (double Milliseconds, SolidMesh Solid) Measure(Workload workload, List<(char, int[])> steps, int repetitions)
+    {
+        Dictionary<int, Solid> loaded = [];
+        Solid tree = Workload.Tree(steps, id =>
+        {
+            if (!loaded.TryGetValue(id, out Solid? solid))
+            {
+                solid = SolidEvaluator.Evaluate(workload.Mesh(id)).Require().AsOperand();
+                loaded.Add(id, solid);
+            }
+
+            return solid;
+        });
+        List<double> times = [];
+        SolidMesh result = SolidMesh.Empty;
+        for (int i = 0; i < repetitions + 3; i++)
+        {
+            Stopwatch watch = Stopwatch.StartNew();
+            result = SolidEvaluator.Evaluate(tree).Require();
+            if (i >= 3)
+            {
+                times.Add(watch.Elapsed.TotalMilliseconds);
+            }
+        }
+
+        times.Sort();
+        return (times[times.Count / 2], result);
+    }
+
+    private static double Peer(string script, string folder, string name, int repetitions)
+    {
+        ProcessStartInfo start = new("node", ["--max-old-space-size=8000", script, Path.GetFullPath(folder), $"{repetitions}", name])
+        {
+            RedirectStandardOutput = true,
+        };
+        using Process process = Process.Start(start)!;
+        string line = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        using JsonDocument json = JsonDocument.Parse(line);
+        return json.RootElement.GetProperty("ms").GetDouble();
+    }
+
+    // The script with its packages installed (npm ci), above the program's own folder.
+    private static string? FindScript()
+    {
+        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            string script = Path.Combine(folder.FullName, "peer", "run.mjs");
+            if (File.Exists(script) && Directory.Exists(Path.Combine(folder.FullName, "peer", "node_modules")))
+            {
+                return script;
+            }
+        }
+
+        Console.Error.WriteLine("The peer is not installed: run npm ci in tests/ShellForge.Benchmarks/peer. Measuring ours alone.");
+        return null;
+    }
+}

@@ -1,0 +1,50 @@
+// The peer on the same workload: node run.mjs DIR REPS PART...   One JSON line a part: median milliseconds of the booleans alone.
+import Module from 'manifold-3d';
+import fs from 'node:fs';
+const [, , dir, reps = '15', ...names] = process.argv;
+const wasm = await Module();
+wasm.setup();
+const { Manifold, Mesh } = wasm;
+const data = fs.readFileSync(`${dir}/workload.bin`);
+const place = new Map();
+const parts = [];
+for (const line of fs.readFileSync(`${dir}/workload.txt`, 'utf8').split('\n')) {
+  const w = line.split(' ').filter(x => x);
+  if (w[0] === 'mesh') place.set(+w[1], { nv: +w[2], nt: +w[3], v: +w[4], t: +w[5] });
+  else if (w[0] === 'part') parts.push({ name: w[1], steps: [] });
+  else if (w.length) parts.at(-1).steps.push([w[0], w.slice(2).map(Number)]);
+}
+function load(id) {
+  const m = place.get(id);
+  const v = new Float64Array(data.buffer, data.byteOffset + m.v, m.nv * 3);
+  const t = new Uint32Array(data.buffer, data.byteOffset + m.t, m.nt * 3);
+  const solid = new Manifold(new Mesh({ numProp: 3, vertProperties: Float32Array.from(v), triVerts: Uint32Array.from(t) }));
+  solid.numTri();
+  return solid;
+}
+const median = a => { a = [...a].sort((x, y) => x - y); return a.length & 1 ? a[a.length >> 1] : (a[a.length / 2 - 1] + a[a.length / 2]) / 2; };
+for (const part of parts.filter(p => names.length === 0 || names.includes(p.name))) {
+  const times = [];
+  let triangles = 0, volume = 0;
+  for (let i = 0; i < +reps + 3; i++) {
+    const solids = new Map();
+    for (const [, ids] of part.steps) for (const id of ids) solids.set(id, load(id));
+    const start = performance.now();
+    let result = null, own = false;
+    for (const [operation, ids] of part.steps) {
+      if (operation === '=') { result = solids.get(ids[0]); continue; }
+      const list = [result, ...ids.map(id => solids.get(id))];
+      const next = operation === '+' ? Manifold.union(list) : Manifold.difference(list);
+      if (own) result.delete();
+      result = next;
+      own = true;
+    }
+    triangles = result.numTri();
+    const time = performance.now() - start;
+    if (i >= 3) times.push(time);
+    volume = result.volume();
+    if (own) result.delete();
+    for (const solid of solids.values()) solid.delete();
+  }
+  console.log(JSON.stringify({ part: part.name, ms: +median(times).toFixed(3), triangles, volume, peakMb: process.resourceUsage().maxRSS / 1024 }));
+}
