@@ -12,7 +12,7 @@ internal sealed class Arrangement
     private readonly List<int> _to = [];
     private readonly List<int> _segment = [];
     private readonly List<int> _segmentEdge = [];
-    private readonly Dictionary<long, int> _edgeNumber = [];
+    private readonly PairTable _edgeNumber = new(1024);
     private readonly Dictionary<int, int> _segmentOfEdge = [];
 
     private Arrangement(Intersections found, Sheets sheets)
@@ -45,9 +45,6 @@ internal sealed class Arrangement
 
     /// <summary>What the edge is a piece of: pieces of one segment are collinear.</summary>
     public int Segment(int edge) => _segment[edge];
-
-    /// <summary>The arrangement's edge between two points, or -1.</summary>
-    public int Find(int p, int q) => _edgeNumber.TryGetValue(Key(p, q), out int edge) ? edge : -1;
 
     public static Arrangement Of(Intersections found, Sheets sheets, CancellationToken ct)
     {
@@ -223,11 +220,10 @@ internal sealed class Arrangement
 
     private int AddEdge(int p, int q, int segment)
     {
-        long key = Key(p, q);
-        if (!_edgeNumber.TryGetValue(key, out int edge))
+        ref int edge = ref _edgeNumber.At(p, q, out bool isNew);
+        if (isNew)
         {
             edge = _from.Count;
-            _edgeNumber.Add(key, edge);
             _from.Add(Math.Min(p, q));
             _to.Add(Math.Max(p, q));
             _segment.Add(segment);
@@ -235,6 +231,4 @@ internal sealed class Arrangement
 
         return edge;
     }
-
-    private static long Key(int p, int q) => ((long)Math.Min(p, q) << 32) | (uint)Math.Max(p, q);
 }

@@ -36,19 +36,20 @@ internal sealed class PairIntersector
             _b[k] = _scene.Corner(second, k);
         }
 
+        // Neighbours in one mesh are joined where they share corners; they must straddle each other with what is left.
+        int shared = _scene.OperandOf[first] == _scene.OperandOf[second] ? SharedCorners(first, second) : 0;
         Plane planeA = new(_a[0], _a[1], _a[2]);
-        if (!Straddles(planeA, _b, _sideB))
+        if (!Straddles(planeA, _b, _sideB, shared))
         {
             return;
         }
 
         Plane planeB = new(_b[0], _b[1], _b[2]);
-        if (!Straddles(planeB, _a, _sideA))
+        if (!Straddles(planeB, _a, _sideA, shared))
         {
             return;
         }
 
-        int shared = _scene.OperandOf[first] == _scene.OperandOf[second] ? SharedCorners(first, second) : 0;
         _hitCount = 0;
         if ((_sideB[0] | _sideB[1] | _sideB[2]) == 0)
         {
@@ -60,12 +61,13 @@ internal sealed class PairIntersector
         }
     }
 
-    private static bool Straddles(in Plane plane, LatticePoint3[] corners, int[] sides)
+    private static bool Straddles(in Plane plane, LatticePoint3[] corners, int[] sides, int shared)
     {
         sides[0] = plane.Side(corners[0]);
         sides[1] = plane.Side(corners[1]);
         sides[2] = plane.Side(corners[2]);
-        return Math.Abs(sides[0] + sides[1] + sides[2]) != 3;
+        int sum = Math.Abs(sides[0] + sides[1] + sides[2]);
+        return shared == 0 ? sum != 3 : shared == 1 ? sum != 2 : sum == 0;
     }
 
     private int SharedCorners(int first, int second)

@@ -10,7 +10,7 @@ internal sealed class RegionFiller
 {
     private readonly List<LatticePoint3> _vertices;
     private readonly PlanarMesh _mesh = new();
-    private readonly Dictionary<long, int> _net = [];
+    private PairTable _net = new();
     private readonly List<(int From, int To)> _order = [];
     private readonly Dictionary<int, int> _local = [];
     private readonly List<int> _points = [];
@@ -92,7 +92,7 @@ internal sealed class RegionFiller
     // Edges that run both ways cancel but stay as lines to be kept; edges without length vanish.
     private void NetEdges(Region region)
     {
-        _net.Clear();
+        _net = new PairTable(region.Edges.Count);
         _order.Clear();
         foreach ((int from, int to) in region.Edges)
         {
@@ -101,17 +101,16 @@ internal sealed class RegionFiller
                 continue;
             }
 
-            long key = ((long)Math.Min(from, to) << 32) | (uint)Math.Max(from, to);
-            ref int net = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(_net, key, out bool known);
+            ref int net = ref _net.At(from, to, out bool isNew);
             net += from < to ? 1 : -1;
-            if (!known)
+            if (isNew)
             {
                 _order.Add((Math.Min(from, to), Math.Max(from, to)));
             }
         }
     }
 
-    private int Net((int From, int To) edge) => _net[((long)edge.From << 32) | (uint)edge.To];
+    private int Net((int From, int To) edge) => _net.Find(edge.From, edge.To, 0);
 
     private long LocalKey((int From, int To) edge)
     {
