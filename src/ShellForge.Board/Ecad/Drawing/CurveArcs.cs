@@ -10,22 +10,27 @@ internal static class CurveArcs
 {
     private const int DeepestHalving = 9;
 
-    // A fiftieth of what a board maker holds.
-    private const double Tolerance = 0.002;
+    // Part of the curve's own size, since drawings come in inches too: below 2 um on a 60 mm board.
+    private const double RelativeTolerance = 3e-5;
 
-    public static void Append(List<EdgeSegment> into, Func<double, Point2> curve, double from, double to) =>
-        Append(into, curve, from, curve(from), to, curve(to), 0);
+    public static void Append(List<EdgeSegment> into, Func<double, Point2> curve, double from, double to)
+    {
+        Point2 start = curve(from);
+        Point2 end = curve(to);
+        double size = Box2.Of([start, curve(from + (0.3 * (to - from))), curve(from + (0.6 * (to - from))), end]).Size.Length;
+        Append(into, curve, from, start, to, end, 0, RelativeTolerance * size);
+    }
 
     private static void Append(
-        List<EdgeSegment> into, Func<double, Point2> curve, double from, Point2 start, double to, Point2 end, int depth)
+        List<EdgeSegment> into, Func<double, Point2> curve, double from, Point2 start, double to, Point2 end, int depth, double tolerance)
     {
         Point2 middle = curve((from + to) / 2);
         EdgeSegment piece = Through(start, middle, end);
         bool fits = depth >= DeepestHalving
             || into.Count >= EcadLimits.Strokes / 4
-            || (piece.Distance(curve(from + (0.25 * (to - from)))) <= Tolerance
-                && piece.Distance(curve(from + (0.75 * (to - from)))) <= Tolerance
-                && piece.Distance(curve(from + (0.1 * (to - from)))) <= Tolerance
+            || (piece.Distance(curve(from + (0.25 * (to - from)))) <= tolerance
+                && piece.Distance(curve(from + (0.75 * (to - from)))) <= tolerance
+                && piece.Distance(curve(from + (0.1 * (to - from)))) <= tolerance
                 && Math.Abs(piece.SweepDegrees) <= 180);
         if (fits)
         {
@@ -38,8 +43,8 @@ internal static class CurveArcs
         }
 
         double half = (from + to) / 2;
-        Append(into, curve, from, start, half, middle, depth + 1);
-        Append(into, curve, half, middle, to, end, depth + 1);
+        Append(into, curve, from, start, half, middle, depth + 1, tolerance);
+        Append(into, curve, half, middle, to, end, depth + 1, tolerance);
     }
 
     /// <summary>The arc through three points, or the line when they lie straight.</summary>

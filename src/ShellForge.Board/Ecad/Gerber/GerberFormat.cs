@@ -69,8 +69,9 @@ internal sealed class GerberFormat
             number = (10 * number) + (c - '0');
         }
 
-        int decimals = TrailingOmitted ? Math.Max(0, bare.Length - IntegerDigits) : DecimalDigits;
-        value = number / PowerOfTen(decimals);
+        // With trailing zeros left out, 04 in 3:3 is 040.000: fewer digits than the integer part has are tens.
+        int decimals = TrailingOmitted ? bare.Length - IntegerDigits : DecimalDigits;
+        value = decimals >= 0 ? number / PowerOfTen(decimals) : number * PowerOfTen(-decimals);
         value = negative ? -value : value;
         return true;
     }

@@ -18,9 +18,12 @@ internal sealed record PlacementLayout(char Separator, IReadOnlyList<int> Starts
     public List<string> Cells(ReadOnlySpan<char> line) => Separator switch
     {
         '\0' => PlacementTable.Fixed(line, Starts),
-        ' ' => PlacementTable.Blank(line),
+        ' ' => PlacementTable.BlankAligned(line, Spans),
         _ => PlacementTable.Separated(line, Separator),
     };
+
+    /// <summary>Where the words of full rows stand, for rows with an empty cell; empty when there is no telling.</summary>
+    public IReadOnlyList<(int Start, int End)> Spans { get; init; } = [];
 
     /// <summary>All ways in which a line can be the row of names, each with its score.</summary>
     public static IEnumerable<PlacementLayout> Of(SourceText source, int n)
@@ -38,7 +41,7 @@ internal sealed record PlacementLayout(char Separator, IReadOnlyList<int> Starts
         List<(string Text, int Start)> words = PlacementTable.BlankWithStarts(named);
         if (PlacementColumns.FromHeader(words.ConvertAll(w => w.Text)) is { } blank)
         {
-            yield return Scored(source, new PlacementLayout(' ', [], blank, n, 0));
+            yield return Scored(source, new PlacementLayout(' ', [], blank, n, 0) { Spans = PlacementSpans.Of(source, n, words.Count) });
             yield return Scored(source, new PlacementLayout('\0', words.ConvertAll(w => w.Start), blank, n, 0));
         }
 

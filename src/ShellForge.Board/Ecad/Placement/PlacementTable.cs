@@ -59,6 +59,42 @@ internal static class PlacementTable
     /// <summary>Cells between blanks; quotes hold blanks.</summary>
     public static List<string> Blank(ReadOnlySpan<char> line) => BlankWithStarts(line).ConvertAll(c => c.Text);
 
+    /// <summary>Cells between blanks; where a row has fewer than others, each goes to the column it stands under.</summary>
+    public static List<string> BlankAligned(ReadOnlySpan<char> line, IReadOnlyList<(int Start, int End)> spans)
+    {
+        List<(string Text, int Start)> words = BlankWithStarts(line);
+        if (words.Count >= spans.Count)
+        {
+            return words.ConvertAll(w => w.Text);
+        }
+
+        var cells = new List<string>(Enumerable.Repeat("", spans.Count));
+        int from = 0;
+        foreach ((string text, int start) in words)
+        {
+            int best = -1;
+            int bestOverlap = int.MinValue;
+            for (int c = from; c < spans.Count; c++)
+            {
+                int overlap = Math.Min(start + text.Length, spans[c].End) - Math.Max(start, spans[c].Start);
+                if (overlap > bestOverlap)
+                {
+                    (best, bestOverlap) = (c, overlap);
+                }
+            }
+
+            if (best < 0)
+            {
+                break;
+            }
+
+            cells[best] = text;
+            from = best + 1;
+        }
+
+        return cells;
+    }
+
     /// <summary>Cells between blanks with the column each begins at.</summary>
     public static List<(string Text, int Start)> BlankWithStarts(ReadOnlySpan<char> line)
     {
