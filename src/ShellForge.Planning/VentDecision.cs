@@ -25,6 +25,8 @@ internal static class VentDecision
     // Share of electric power that stays as heat inside, and loss to the outside, W/m2K: a crude figure for plastic boxes.
     private const double HeatShare = 0.9;
     private const double LossPerArea = 3.5;
+
+    // Units: square metres in a square millimetre, amperes in a milliampere.
     private const double SquareMillimetres = 1e-6;
     private const double VoltsPerMilliamp = 1e-3;
 

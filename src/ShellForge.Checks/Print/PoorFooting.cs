@@ -1,5 +1,5 @@
-using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Checks.Print;

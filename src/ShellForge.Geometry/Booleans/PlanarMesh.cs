@@ -1,3 +1,5 @@
+using ShellForge.Geometry.Numerics;
+
 namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
@@ -472,7 +474,7 @@ internal sealed class PlanarMesh
         long al = (au * au) + (av * av), bl = (bu * bu) + (bv * bv), cl = (cu * cu) + (cv * cv);
         double x = (double)al * bc, y = (double)bl * ca, z = (double)cl * ab;
         double value = x + y + z;
-        if (Math.Abs(value) > (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * 8.8817841970012523e-16)
+        if (Math.Abs(value) > (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare)
         {
             return value > 0;
         }

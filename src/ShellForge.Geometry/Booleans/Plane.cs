@@ -54,7 +54,7 @@ internal readonly struct Plane
         double size = Math.Abs(x) + Math.Abs(y) + Math.Abs(z);
 
         // Below 2^53 every step was exact; above, three products and two sums err by less than 2^-50 of the size.
-        if (size < 9007199254740992.0 || Math.Abs(value) > size * 8.8817841970012523e-16)
+        if (size < 9007199254740992.0 || Math.Abs(value) > size * Tolerances.ThreeProductShare)
         {
             return value > 0 ? 1 : value < 0 ? -1 : 0;
         }
@@ -67,7 +67,7 @@ internal readonly struct Plane
     {
         double x = (double)a.Nx * b.Nx, y = (double)a.Ny * b.Ny, z = (double)a.Nz * b.Nz;
         double value = x + y + z;
-        if (Math.Abs(value) > (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * 8.8817841970012523e-16)
+        if (Math.Abs(value) > (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare)
         {
             return value > 0 ? 1 : -1;
         }

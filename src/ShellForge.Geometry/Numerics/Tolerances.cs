@@ -24,4 +24,10 @@ public static class Tolerances
     /// bits, so products of a few factors are good to 2^-27 steps.
     /// </summary>
     public const double WholeStep = 1e-6;
+
+    /// <summary>
+    /// Numeric, a bare share: three products and two sums in double precision err by less than 2^-50 of the sum of the products'
+    /// sizes. A sum further from zero has the right sign; nearer, integers decide.
+    /// </summary>
+    public const double ThreeProductShare = 1.0 / (1L << 50);
 }

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Tree;
 using ShellForge.Board.Yaml.Vocabulary;
-using ShellForge.Board.Profiles;
 
 namespace ShellForge.Board.Yaml.Resolving;
 
