@@ -13,6 +13,9 @@ public class HostileTests
     private const string Edge =
         "%FSLAX46Y46*%\n%MOMM*%\n%TF.FileFunction,Profile,NP*%\n%ADD10C,0.1*%\nD10*\nX50000000Y0D02*\nG75*\nG03X50000000Y0I-50000000J0D01*\nM02*\n";
 
+    // Well within every limit here: no need to look again.
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(0.8);
+
     private static readonly ProfileLibrary Profiles = ProfileLibrary.Load([]).Library;
 
     private static readonly Dictionary<string, string> Inputs = new()
@@ -72,7 +75,7 @@ public class HostileTests
     {
         TimeSpan best = TimeSpan.MaxValue;
         ImportResult? result = null;
-        for (int i = 0; i < 4; i++)
+        for (int i = 0; i < 4 && best > Soon; i++)
         {
             using Process here = Process.GetCurrentProcess();
             TimeSpan before = here.TotalProcessorTime;

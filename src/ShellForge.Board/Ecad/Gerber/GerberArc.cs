@@ -43,8 +43,14 @@ internal static class GerberArc
         double off = Point2.Dot(centre - middle, chord) / square;
         EdgeSegment exact = EdgeSegment.ArcByCentre(from, to, centre - (off * chord), counterClockwise);
 
-        // Next to a full circle the sweep may jump between nothing and a turn: then the rough one is right.
-        return Math.Abs(exact.SweepDegrees - rough.SweepDegrees) < 90 ? exact : rough;
+        if (Math.Abs(exact.SweepDegrees - rough.SweepDegrees) < 90)
+        {
+            return exact;
+        }
+
+        // Next to a full circle the sweep may jump between nothing and a turn: then the rough one is right. A centre that fits
+        // neither end makes no arc at all, which has been told.
+        return Math.Abs(r1 - r2) <= EcadTolerances.ArcCentre ? rough : EdgeSegment.Line(from, to);
     }
 
     /// <summary>
