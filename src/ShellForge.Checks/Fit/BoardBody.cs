@@ -31,6 +31,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     public static IEnumerable<BoardBody> Of(HousingPlan plan)
     {
         CircuitBoard board = plan.Source.Board;
+        Region laminate = board.Outline.Region;
         foreach (BoardPart part in board.Parts)
         {
             Region outline = OutlineOf(part);
@@ -41,8 +42,13 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
 
             if (part.JointProtrusion > 0)
             {
+                // Leads come out where there is laminate: a body that stands out past the edge has none there.
                 BoardSide far = part.Side == BoardSide.Bottom ? BoardSide.Top : BoardSide.Bottom;
-                yield return Standing(part.Ref + " joint", far, outline, part.JointProtrusion, part.At, plan.Stack);
+                Region joints = outline.Intersect(laminate);
+                if (!joints.IsEmpty)
+                {
+                    yield return Standing(part.Ref + " joint", far, joints, part.JointProtrusion, part.At, plan.Stack);
+                }
             }
         }
 

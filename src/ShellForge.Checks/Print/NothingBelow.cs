@@ -1,5 +1,6 @@
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Checks.Print;
 
@@ -11,8 +12,11 @@ public sealed class NothingBelow() : Rule(
     "section less (section below grown by layer height x tan of the overhang limit); pieces held at both ends of scan lines are bridges (note, warn, stop by span), others overhangs by their reach, pieces held nowhere are islands",
     "overhang and bridge limits of the printer profile")
 {
-    /// <summary>Overhangs up to a line's width sag but hold, mm in line widths; from three on they fall.</summary>
-    private const double LinesThatFall = 3;
+    /// <summary>An overhang up to so many line widths sags but holds: a bead's underside. Typical.</summary>
+    private const double LinesThatSag = 1.5;
+
+    /// <summary>From so many on it falls.</summary>
+    private const double LinesThatFall = 4;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -23,19 +27,41 @@ public sealed class NothingBelow() : Rule(
         foreach (CheckedPart part in housing.SoundParts)
         {
             PartLayers stack = housing.LayersOf(part);
-            var told = new PlacesTold(2);
+            PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
+            var found = new List<Finding>();
             foreach (PrintedLayer layer in stack.Changes.Where(layer => layer.Index > 0))
             {
                 double stepOut = layer.Height * slope;
-                foreach (UnsupportedPiece piece in Unsupported.Of(layer.Outline, stack.Layers[layer.Index - 1].Outline, stepOut))
+                Region below = Region.Union(sameJob.Where(other => other.Layers.Length >= layer.Index).Select(other => other.Layers[layer.Index - 1].Outline)
+                    .Prepend(stack.Layers[layer.Index - 1].Outline));
+                foreach (UnsupportedPiece piece in Unsupported.Of(layer.Outline, below, stepOut))
                 {
-                    Point3 at = part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ));
-                    if (Judged(piece, printer, layer, part.Name, at) is { } finding && told.IsNew(piece.At))
+                    if (Judged(piece, printer, layer, part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ))) is { } finding)
                     {
-                        yield return finding;
+                        found.Add(finding);
                     }
                 }
             }
+
+            foreach (Finding finding in WorstOfEachKind(found))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.
+    private static IEnumerable<CheckedPart> SameJob(HousingUnderCheck housing, CheckedPart part) =>
+        housing.SoundParts.Where(other => other.Name != part.Name && (other.Plan.PrintedWith == part.Name || part.Plan.PrintedWith == other.Name
+            || (other.Plan.PrintedWith is not null && other.Plan.PrintedWith == part.Plan.PrintedWith)));
+
+    // A chamfered rim or a row of cells breaks the same limit in a hundred places; the worst one is told, with the count.
+    private static IEnumerable<Finding> WorstOfEachKind(List<Finding> found)
+    {
+        foreach (IGrouping<(Severity, string), Finding> kind in found.GroupBy(finding => (finding.Severity, finding.Unit)))
+        {
+            Finding worst = kind.MaxBy(finding => finding.Measured)!;
+            yield return kind.Count() == 1 ? worst : worst with { Message = $"{worst.Message}, and {kind.Count() - 1} more like it" };
         }
     }
 
@@ -57,7 +83,7 @@ public sealed class NothingBelow() : Rule(
             default:
                 double degrees = Angle.Of(new Point2(layer.Height, piece.Reach)).Degrees;
                 return Found(
-                    piece.Reach <= line ? Severity.Note : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
+                    piece.Reach <= LinesThatSag * line ? Severity.Note : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
                     $"an overhang of {degrees:0} degrees reaches {piece.Reach:0.00} mm into the air at z = {layer.FromZ:0.0} mm of the print",
                     degrees, printer.OverhangDegrees, at, "chamfer it at 45 degrees, or turn the part", "degrees");
         }

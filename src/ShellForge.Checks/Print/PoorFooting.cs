@@ -9,7 +9,7 @@ public sealed class PoorFooting() : Rule(
     "poor-footing",
     "A part must lie on enough bed, with its weight well inside its footing, and its lowest edges drawn in.",
     "It comes loose, or its first layers spread over the size that the lip was planned for.",
-    "first layer's area against 60 mm2; centre of mass inside the first layer's hull; height over the hull's least width against 4; first layer drawn in by half the elephant's foot against the layer above the chamfer",
+    "first layer's area against 60 mm2; centre of mass inside the first layer's hull; height over the hull's least width against 4; growth of the first layer less its chamfer against a loose fit",
     "typical of heated beds: use a brim where it is reported")
 {
     private const double LeastArea = 60;
@@ -48,12 +48,14 @@ public sealed class PoorFooting() : Rule(
                 yield return Found(Severity.Warn, part.Name, "it is tall over a narrow footing and sways under the nozzle", slender, MostSlender, at, "print it lying, or with a brim", "");
             }
 
+            // Where the first layers may grow into a gap that moves or slides, the edge must be drawn in.
             double foot = housing.Board.Print.Printer.ElephantFoot;
+            double room = housing.Board.Print.Printer.LooseFit;
             PrintedLayer above = stack.Layers.FirstOrDefault(layer => layer.FromZ >= foot + stack.Layers[0].Height) ?? stack.Layers[^1];
             double drawnIn = (above.Outline.Filled().Area - first.Filled().Area) / first.Filled().Perimeter;
-            if (foot > 0 && drawnIn < foot / 4 && above.Outline.Filled().Area >= first.Filled().Area * 0.98)
+            if (part.Plan.PrintedWith is null && foot - drawnIn > room && above.Outline.Filled().Area >= first.Filled().Area * 0.98)
             {
-                yield return Found(Severity.Note, part.Name, $"its lower edge is drawn in by {drawnIn:0.00} mm only, the first layers grow by {foot:0.0} mm", drawnIn, foot / 2, at, "chamfer the lower edge, or let the slicer draw the first layer in");
+                yield return Found(Severity.Note, part.Name, $"its lower edge grows by {foot - drawnIn:0.00} mm, more than the {room:0.00} mm of a loose fit", foot - drawnIn, room, at, "chamfer the lower edge, or let the slicer draw the first layer in");
             }
         }
     }

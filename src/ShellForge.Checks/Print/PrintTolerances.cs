@@ -9,8 +9,11 @@ internal static class PrintTolerances
     /// <summary>A width is short only by more than this: chords of circles and lattice rounding stay below, mm (modelling).</summary>
     public const double Width = 0.015;
 
-    /// <summary>An overhang is over its limit only by more than this share: a tenth of a degree at 45 degrees (modelling).</summary>
-    public const double OverhangShare = 1.004;
+    /// <summary>
+    /// An overhang is over its limit only by more than this share: half a degree at 45 degrees, which is what scaling for shrinkage and
+    /// chords of circles change (modelling).
+    /// </summary>
+    public const double OverhangShare = 1.02;
 
     /// <summary>What is left of a section after a subtraction counts from this area on, mm2: a speck of a tenth of a line (making).</summary>
     public const double Area = 0.01;

@@ -33,6 +33,9 @@ internal static class Unsupported
     /// <summary>A scan line's end lies on supported material when it is this near, mm.</summary>
     private const double EndReach = 0.05;
 
+    /// <summary>Mean width up to which a piece is a strip, mm: four lines, drawn along it from end to end.</summary>
+    private const double WidestStrip = 1.8;
+
     /// <summary>Share of scan lines that must be held at both ends: rounded ends of slots always leave a few that are not.</summary>
     private const double HeldShare = 0.9;
 
@@ -68,13 +71,20 @@ internal static class Unsupported
                 continue;
             }
 
-            double? span = SmallestSpan(piece, held);
+            double? span = SmallestSpan(piece, held) ?? SpanAlongStrip(piece, held);
             pieces.Add(span is double bridge && bridge > overhang
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
         }
 
         return pieces.ToImmutable();
+    }
+
+    // A narrow strip that is held at both ends, such as the roof of a notch in a curved wall: straight scan lines leave it sideways.
+    private static double? SpanAlongStrip(Region piece, Region held)
+    {
+        double width = 2 * piece.Area / piece.Perimeter;
+        return width <= WidestStrip && held.Intersect(piece.Offset(EndReach)).Parts.Length >= 2 ? piece.Perimeter / 2 : null;
     }
 
     // A slicer lays a bridge in the direction that needs the least span. Null when no direction is held at both ends.

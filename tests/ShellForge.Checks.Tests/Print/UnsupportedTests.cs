@@ -43,6 +43,16 @@ public class UnsupportedTests
     }
 
     [Fact]
+    public void The_roof_of_a_notch_in_a_curved_wall_is_a_bridge_along_the_wall()
+    {
+        Region wall = Disc(44).Less(Disc(42.8));
+        Region notch = Region.Sector(40, 46, Angle.FromDegrees(-8), Angle.FromDegrees(16));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(notch), Layer));
+        Assert.Equal(Hold.Bridge, piece.Hold);
+        Assert.Equal(43.4 * 16 * Math.PI / 180, piece.Reach, 1.5);
+    }
+
+    [Fact]
     public void A_balcony_is_no_bridge()
     {
         UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 20, 5), Rectangle(0, 0, 12, 5), Layer));
