@@ -18,6 +18,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     /// <summary>Room for the fillet of solder round a lead: what stands out beyond the lead in plan, mm. Typical: check your boards.</summary>
     private const double JointRadius = 1.0;
 
+    /// <summary>Copper keeps at least this far from the board's edge, mm. Source: board houses' tables, 0.3 to 0.5.</summary>
+    private const double CopperFromEdge = 0.5;
+
     /// <summary>The envelope as a body.</summary>
     public Solid Solid => Shapes.Extrude(Outline, FromZ, ToZ);
 
@@ -31,7 +34,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     public static IEnumerable<BoardBody> Of(HousingPlan plan)
     {
         CircuitBoard board = plan.Source.Board;
-        Region laminate = board.Outline.Region;
+        Region laminate = board.Outline.Region.Grown(-CopperFromEdge);
         foreach (BoardPart part in board.Parts)
         {
             Region outline = OutlineOf(part);
@@ -42,7 +45,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
 
             if (part.JointProtrusion > 0)
             {
-                // Leads come out where there is laminate: a body that stands out past the edge has none there.
+                // Leads come out where there is copper: a body that reaches to the edge or past it has none there.
                 BoardSide far = part.Side == BoardSide.Bottom ? BoardSide.Top : BoardSide.Bottom;
                 Region joints = outline.Intersect(laminate);
                 if (!joints.IsEmpty)

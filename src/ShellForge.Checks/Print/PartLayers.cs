@@ -53,10 +53,43 @@ public sealed class PartLayers
         ImmutableArray<PrintedLayer>.Builder layers = ImmutableArray.CreateBuilder<PrintedLayer>(sections.Length);
         for (int i = 0; i < sections.Length; i++)
         {
-            layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && sections[i].Equals(sections[i - 1])));
+            layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && IsSame(sections[i], sections[i - 1])));
         }
 
         return new PartLayers(layers.ToImmutable());
+    }
+
+    // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
+    private static bool IsSame(Region a, Region b)
+    {
+        if (a.Equals(b))
+        {
+            return true;
+        }
+
+        var loopsA = a.Loops;
+        var loopsB = b.Loops;
+        return loopsA.Length == loopsB.Length && Enumerable.Range(0, loopsA.Length).All(i => IsSame(loopsA[i], loopsB[i]));
+    }
+
+    private static bool IsSame(ImmutableArray<Point2> a, ImmutableArray<Point2> b)
+    {
+        if (a.Length != b.Length)
+        {
+            return false;
+        }
+
+        // Which corner comes first may differ where two share an x.
+        int start = Enumerable.Range(0, b.Length).MinBy(i => Point2.Distance(a[0], b[i]));
+        for (int i = 0; i < a.Length; i++)
+        {
+            if (Point2.Distance(a[i], b[(start + i) % b.Length]) > PrintTolerances.SamePlace)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>How many layers above a layer keep its outline within a region: the height of what stands there, mm.</summary>

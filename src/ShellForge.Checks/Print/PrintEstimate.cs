@@ -48,7 +48,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
         {
             if (lastOutline is null || !layer.SameAsBelow)
             {
-                Region core = layer.Outline.Offset(-Perimeters * printer.LineWidth);
+                Region core = layer.Outline.Grown(-Perimeters * printer.LineWidth);
                 lastWalls = layer.Outline.Area - core.Area;
                 islands = layer.Outline.Parts.Length;
                 lastOutline = core;

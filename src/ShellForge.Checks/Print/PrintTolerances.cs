@@ -18,6 +18,9 @@ internal static class PrintTolerances
     /// <summary>What is left of a section after a subtraction counts from this area on, mm2: a speck of a tenth of a line (making).</summary>
     public const double Area = 0.01;
 
+    /// <summary>Corners nearer than this are one corner, mm: thirty lattice steps, a thousandth of a line (numeric).</summary>
+    public const double SamePlace = 0.0005;
+
     /// <summary>A small square round a point, to ask whether there is material.</summary>
     public static Region Speck(Point2 at) => Region.Rectangle(at - new Point2(0.05, 0.05), at + new Point2(0.05, 0.05));
 }

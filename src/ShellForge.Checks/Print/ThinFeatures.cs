@@ -29,14 +29,14 @@ internal static class ThinFeatures
         ImmutableArray<FineFeature>.Builder found = ImmutableArray.CreateBuilder<FineFeature>();
         foreach (Region part in region.Parts)
         {
-            Region core = part.Offset(-width / 2);
+            Region core = part.Grown(-width / 2);
             if (core.IsEmpty)
             {
                 found.Add(Measured(part));
                 continue;
             }
 
-            Region lost = part.Less(core.Offset((width / 2) + CornerSlack));
+            Region lost = part.Less(core.Grown((width / 2) + CornerSlack));
             foreach (Region piece in lost.Parts)
             {
                 FineFeature feature = Measured(piece);
@@ -53,7 +53,7 @@ internal static class ThinFeatures
     /// <summary>Gaps of the region narrower than a width, by closing.</summary>
     public static ImmutableArray<FineFeature> Gaps(Region region, double width)
     {
-        Region closed = region.Offset(width / 2).Offset(-((width / 2) + CornerSlack));
+        Region closed = region.Grown(width / 2).Grown(-((width / 2) + CornerSlack));
         return [.. closed.Less(region).Parts.Select(Measured).Where(feature => feature.Length > CornerReach * width)];
     }
 

@@ -45,7 +45,7 @@ internal static class Unsupported
     /// <param name="stepOut">How far a layer may stand out over the one below, mm.</param>
     public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut)
     {
-        Region carried = below.IsEmpty ? below : below.Offset(stepOut * PrintTolerances.OverhangShare);
+        Region carried = below.IsEmpty ? below : below.Grown(stepOut * PrintTolerances.OverhangShare);
         Region free = layer.Less(carried);
         if (free.IsEmpty)
         {
@@ -84,7 +84,7 @@ internal static class Unsupported
     private static double? SpanAlongStrip(Region piece, Region held)
     {
         double width = 2 * piece.Area / piece.Perimeter;
-        return width <= WidestStrip && held.Intersect(piece.Offset(EndReach)).Parts.Length >= 2 ? piece.Perimeter / 2 : null;
+        return width <= WidestStrip && held.Intersect(piece.Grown(EndReach)).Parts.Length >= 2 ? piece.Perimeter / 2 : null;
     }
 
     // A slicer lays a bridge in the direction that needs the least span. Null when no direction is held at both ends.

@@ -8,6 +8,8 @@ namespace ShellForge.Geometry.Measuring;
 /// <summary>Walks the strokes of level sections. Heights may come in any order; rising ones touch each triangle few times.</summary>
 internal sealed class SectionSweep
 {
+    private const double FlatSteps = 2;
+
     private readonly ImmutableArray<LatticePoint3> _vertices;
     private readonly ImmutableArray<int> _triangles;
 
@@ -108,7 +110,25 @@ internal sealed class SectionSweep
             corners.RemoveAt(corners.Count - 1);
         }
 
-        return Loop.FromSmallest(corners);
+        return Loop.FromSmallest(WithoutFlatCorners(corners));
+    }
+
+    // The two triangles of a wall that rounding bent by a step give a corner that is none: nearer than two steps to the chord.
+    private static List<Point2> WithoutFlatCorners(ImmutableArray<Point2>.Builder corners)
+    {
+        var kept = new List<Point2>(corners.Count);
+        for (int i = 0; i < corners.Count; i++)
+        {
+            Point2 before = kept.Count > 0 ? kept[^1] : corners[^1];
+            Point2 chord = corners[(i + 1) % corners.Count] - before;
+            double off = Math.Abs(Point2.Cross(chord, corners[i] - before));
+            if (off > FlatSteps * Lattice.Step * chord.Length || Point2.Dot(chord, corners[i] - before) < 0)
+            {
+                kept.Add(corners[i]);
+            }
+        }
+
+        return kept;
     }
 
     private int ExitEdge(int t, int level)

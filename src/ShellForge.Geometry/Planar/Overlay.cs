@@ -48,6 +48,10 @@ internal static class Overlay
     /// <summary>A loop as a polygon, unchecked.</summary>
     public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer) => Raw(outer, []);
 
+    /// <summary>The geometry grown (or, negative, shrunk) with round corners of four chords a quarter.</summary>
+    public static NetTopologySuite.Geometries.Geometry Buffered(NetTopologySuite.Geometries.Geometry geometry, double distance) =>
+        Polygonal(geometry.Buffer(distance, 4));
+
     /// <summary>Points of either.</summary>
     public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
         Polygonal(OverlayNG.Overlay(a, b, OverlayNG.UNION, LatticeModel));

@@ -7,6 +7,14 @@ namespace ShellForge.Geometry.Planar;
 public sealed partial class Region
 {
     /// <summary>
+    /// This region grown, or shrunk by a negative distance, for looking at rather than for building: round corners are drawn with
+    /// four chords a quarter (2 % of the distance short at most) and by the platform's own trigonometry. Much faster than
+    /// <see cref="Offset"/>.
+    /// </summary>
+    /// <param name="distance">In mm.</param>
+    public Region Grown(double distance) => IsEmpty ? this : new(Overlay.Buffered(_geometry, distance));
+
+    /// <summary>
     /// All points within a distance of the region, or with a negative distance all points that lie deeper inside than that.
     /// Convex corners become arcs; where two sides meet at so small a turn that the corner stays within the chord error, they
     /// are simply drawn on to meet.
