@@ -14,7 +14,8 @@ public static class SolidEvaluator
 
     // Within so many steps vertices are taken for one, and edges led through vertices, while rounding. 0 is tried first and does on
     // most solids. More is for films: places where faces of two operands lie less than a few steps apart without being the same.
-    private static readonly int[] MergeLadder = [0, 2, 4, 8, 16];
+    // Where even that does not settle, the operands' vertices are welded within the same reach before they are intersected anew.
+    private static readonly (int MergeSteps, bool Welds)[] Ladder = [(0, false), (2, false), (2, true), (4, false), (4, true), (8, true), (16, true)];
 
     /// <summary>
     /// The mesh that bounds the solid: closed, oriented, one fan round each vertex, no degenerate triangle, no two triangles that
@@ -34,9 +35,10 @@ public static class SolidEvaluator
         progress?.Report(0.1);
         ExactResult exact = new BooleanRound(operands, ct).Evaluate(root);
         Point3 place = default;
-        foreach (int mergeSteps in MergeLadder)
+        SolidOutcome? last = null;
+        foreach ((int mergeSteps, bool welds) in Ladder)
         {
-            ExactResult current = exact;
+            ExactResult current = welds ? new BooleanRound(OperandWelder.Weld(operands, mergeSteps), ct).Evaluate(root) : exact;
             long fewest = int.MaxValue;
             for (int round = 0; round <= MostRounds; round++)
             {
@@ -45,7 +47,15 @@ public static class SolidEvaluator
                 BooleanRound next = new([rounded], ct);
                 if (!next.HasIntersections)
                 {
-                    return Finish(rounded, root, operands, round, mergeSteps, ct);
+                    SolidOutcome outcome = Finish(rounded, root, operands, round, mergeSteps, ct);
+                    if (outcome.Solid is not null)
+                    {
+                        return outcome;
+                    }
+
+                    // Another rounding has other triangles round the contact.
+                    last = outcome;
+                    break;
                 }
 
                 place = next.FirstPlace();
@@ -60,7 +70,7 @@ public static class SolidEvaluator
             }
         }
 
-        return Defect(root, operands, place, "The rounded result does not settle");
+        return last ?? Defect(root, operands, place, "The rounded result does not settle");
     }
 
     private static SolidOutcome Finish(Operand rounded, Expression root, Operand[] operands, int rounds, int mergeSteps, CancellationToken ct)
