@@ -102,7 +102,10 @@ internal sealed class SchemaWriter(Utf8JsonWriter json)
     }
 
     /// <summary>A mapping with known keys.</summary>
-    public void Mapping(string what, FormKeys keys)
+    /// <param name="what">What it describes.</param>
+    /// <param name="keys">Its keys.</param>
+    /// <param name="standIn">A key that stands in for all that are required; null when there is none.</param>
+    public void Mapping(string what, FormKeys keys, string? standIn = null)
     {
         json.WriteString("type", "object");
         json.WriteString("title", what);
@@ -115,9 +118,25 @@ internal sealed class SchemaWriter(Utf8JsonWriter json)
             json.WriteEndObject();
         }
 
+        if (standIn is not null)
+        {
+            json.WriteStartObject(standIn);
+            json.WriteString("type", "string");
+            json.WriteEndObject();
+        }
+
         json.WriteEndObject();
         json.WriteBoolean("additionalProperties", false);
-        Strings("required", [.. keys.All.Where(k => k.Required).Select(k => k.Name)]);
+        string[] required = [.. keys.All.Where(k => k.Required).Select(k => k.Name)];
+        if (standIn is null)
+        {
+            Strings("required", required);
+        }
+        else
+        {
+            AnyRequired("anyOf", [required, [standIn]]);
+        }
+
         Dependencies(keys);
         Groups(keys);
     }

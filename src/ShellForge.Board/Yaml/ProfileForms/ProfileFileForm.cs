@@ -10,6 +10,9 @@ internal static class ProfileFileForm
     /// <summary>What the first key of a profile file says.</summary>
     public const string Format = "shellforge-profiles/1";
 
+    /// <summary>The key that names another profile whose values are taken over.</summary>
+    public const string LikeKey = "like";
+
     private const int MostProfiles = 1000;
 
     /// <summary>The whole file.</summary>
@@ -27,11 +30,11 @@ internal static class ProfileFileForm
         return _ => true;
     });
 
-    private static void Shelf<T>(FormKeys keys, string name, Kind<Func<string, T>> form) =>
+    private static void Shelf<T>(FormKeys keys, string name, Form<Func<string, T>> form) =>
         keys.Optional(name, new ProfileMapKind<T>(name, form), $"Profiles by name. `like: NAME` takes over another one's values.");
 
     /// <summary>Profiles by name; each may be `like` another one, which is resolved before its own form reads it.</summary>
-    private sealed class ProfileMapKind<T>(string what, Kind<Func<string, T>> form)
+    private sealed class ProfileMapKind<T>(string what, Form<Func<string, T>> form)
         : Kind<ImmutableArray<PositionedNode>>
     {
         public override string Expected => what + " by name";
@@ -45,6 +48,11 @@ internal static class ProfileFileForm
             return node is MappingNode || Refuse(node, context, out value);
         }
 
-        public override void WriteSchema(Schema.SchemaWriter schema) => schema.Map(form, MostProfiles);
+        public override void WriteSchema(Schema.SchemaWriter schema) => schema.Map(new Likeable(form), MostProfiles);
+
+        private sealed class Likeable(Form<Func<string, T>> form) : Schema.ISchemaSource
+        {
+            public void WriteSchema(Schema.SchemaWriter schema) => schema.Mapping(what: form.What, form.Keys, LikeKey);
+        }
     }
 }

@@ -9,7 +9,6 @@ namespace ShellForge.Board.Yaml.ProfileForms;
 internal sealed class ProfileLoader
 {
     private const string ResourceStart = "profiles/";
-    private const string LikeKey = "like";
     private const int LongestName = 80;
 
     private readonly DiagnosticSink _sink = new();
@@ -17,8 +16,8 @@ internal sealed class ProfileLoader
     // Kind of profile, such as "inserts", then name: the raw mapping. The first file that gives a name keeps it.
     private readonly Dictionary<string, List<MappingEntry>> _raw = new(StringComparer.Ordinal);
 
-    // What a user's profile of the same name replaced: `like` itself means that one.
-    private readonly Dictionary<(string Kind, string Name), MappingNode> _replaced = [];
+    // All profiles of a name, the one that wins first: a profile that is `like` its own name means the next one.
+    private readonly Dictionary<(string Kind, string Name), List<MappingNode>> _versions = [];
     private ImmutableDictionary<(string File, string Name), string> _sources =
         ImmutableDictionary<(string, string), string>.Empty;
 
@@ -104,13 +103,22 @@ internal sealed class ProfileLoader
         {
             _sink.Error(profile.Key.Place, "bad-profile-name", $"{profile.Key.KindInWords} cannot name a profile", "expected a word without spaces");
         }
-        else if (!shelf.Exists(e => e.Key.Text == name))
+        else
         {
-            shelf.Add(profile);
-        }
-        else if (profile.Value is MappingNode replaced)
-        {
-            _replaced.TryAdd((kind, name), replaced);
+            if (!shelf.Exists(e => e.Key.Text == name))
+            {
+                shelf.Add(profile);
+            }
+
+            if (!_versions.TryGetValue((kind, name), out List<MappingNode>? versions))
+            {
+                _versions[(kind, name)] = versions = [];
+            }
+
+            if (profile.Value is MappingNode mapping)
+            {
+                versions.Add(mapping);
+            }
         }
     }
 
@@ -134,7 +142,7 @@ internal sealed class ProfileLoader
     // The profile with the values of what it is like put behind its own.
     private PositionedNode? Filled(string kind, ScalarNode name, PositionedNode node, ImmutableList<MappingNode> onTheWay)
     {
-        if (node is not MappingNode mapping || mapping.Find(LikeKey) is not { } like)
+        if (node is not MappingNode mapping || mapping.Find(ProfileFileForm.LikeKey) is not { } like)
         {
             return node;
         }
@@ -156,14 +164,14 @@ internal sealed class ProfileLoader
         return new MappingNode(
             mapping.Place,
             [
-                .. mapping.Entries.Where(e => e.Key.Text != LikeKey),
+                .. mapping.Entries.Where(e => e.Key.Text != ProfileFileForm.LikeKey),
                 .. behind.Entries.Where(e => mapping.Find(e.Key.Text) is null),
             ]);
     }
 
     private MappingNode? Model(string kind, string name, MappingNode asking)
     {
-        MappingNode? found = _raw[kind].Find(e => e.Key.Text == name)?.Value as MappingNode;
-        return ReferenceEquals(found, asking) ? _replaced.GetValueOrDefault((kind, name)) : found;
+        List<MappingNode> versions = _versions.GetValueOrDefault((kind, name)) ?? [];
+        return versions.ElementAtOrDefault(versions.FindIndex(v => ReferenceEquals(v, asking)) + 1);
     }
 }

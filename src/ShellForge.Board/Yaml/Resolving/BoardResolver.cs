@@ -7,11 +7,19 @@ using ShellForge.Board.Yaml.Vocabulary;
 
 namespace ShellForge.Board.Yaml.Resolving;
 
+/// <summary>What could be read of the board.</summary>
+/// <param name="Outline">The edge; null when it could not be read.</param>
+/// <param name="Parts">Parts, those beside LEDs included.</param>
+/// <param name="Circles">LED circles.</param>
+/// <param name="Board">All of it; null when something that it needs could not be read.</param>
+internal sealed record ResolvedBoard(
+    BoardOutline? Outline, ImmutableArray<BoardPart> Parts, ImmutableArray<PixelCircle> Circles, CircuitBoard? Board);
+
 /// <summary>Puts the board together from what was said.</summary>
 internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
 {
-    /// <summary>The board; null when too little of it could be read. Faults have been told.</summary>
-    public CircuitBoard? Resolve(BoardSaid said, HousingSaid? housing)
+    /// <summary>The board as far as it could be read. Faults have been told.</summary>
+    public ResolvedBoard Resolve(BoardSaid said, HousingSaid? housing)
     {
         var edge = new OutlineResolver(said, sink);
         BoardOutline? outline = edge.Resolve();
@@ -25,13 +33,14 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         var pixels = new PixelResolver(surface, designators, partRefs, context);
         ImmutableArray<PixelCircle> circles = pixels.Resolve(said.Pixels.Or([]));
         ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context).Resolve(said.Wires.Or([]));
+        parts = [.. parts, .. pixels.Companions];
         if (outline is null || !said.Thickness.Given)
         {
-            return null;
+            return new ResolvedBoard(outline, parts, circles, null);
         }
 
         MeasuredSaid? measured = said.Measured.Given ? said.Measured.Value : null;
-        return new CircuitBoard
+        var board = new CircuitBoard
         {
             Outline = outline,
             Thickness = measured is { Thickness.Given: true } ? measured.Thickness.Value : said.Thickness.Value,
@@ -40,10 +49,11 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             Measured = measured is null ? "" : Spelled(measured),
             Holes = holes,
             PixelCircles = circles,
-            Parts = [.. parts, .. pixels.Companions],
+            Parts = parts,
             Wires = wires,
             FileCentre = edge.Centre,
         };
+        return new ResolvedBoard(outline, parts, circles, board);
     }
 
     private static string Spelled(MeasuredSaid measured)

@@ -25,11 +25,11 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
     {
         Angle up = said.Up.Or(Angle.FromDegrees(90));
         HousingSaid? housingSaid = said.Housing.Given ? said.Housing.Value : null;
-        CircuitBoard? board = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
-        HousingSpec? housing = housingSaid is null ? null : new HousingResolver(board, up, sink, profiles).Resolve(housingSaid);
+        ResolvedBoard? resolved = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
+        HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles).Resolve(housingSaid);
         PowerSpec? power = Power(said);
         PrintSpec? print = Print(said);
-        if (sink.HasErrors || board is null || housing is null || power is null || print is null)
+        if (sink.HasErrors || resolved?.Board is not { } board || housing is null || power is null || print is null)
         {
             return null;
         }

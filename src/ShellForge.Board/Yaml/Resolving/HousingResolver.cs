@@ -8,7 +8,7 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Board.Yaml.Resolving;
 
 /// <summary>Puts the wishes for the housing together and checks them against the board.</summary>
-internal sealed class HousingResolver(CircuitBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
+internal sealed class HousingResolver(ResolvedBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
 {
     /// <summary>The wishes; null when insert or screw could not be read.</summary>
     public HousingSpec? Resolve(HousingSaid said)
@@ -134,7 +134,7 @@ internal sealed class HousingResolver(CircuitBoard? board, Angle up, DiagnosticS
 
     private void CheckWords(HousingSaid said)
     {
-        if (said.BoreOpen.Given && board is not null and not { Outline: RingOutline })
+        if (said.BoreOpen.Given && board is { Outline: not (null or RingOutline) })
         {
             sink.Warning(said.BoreOpen.Place, "no-bore", "`bore:` is said, but the outline is no ring", "expected an outline {ring: ...}");
         }
@@ -146,7 +146,7 @@ internal sealed class HousingResolver(CircuitBoard? board, Angle up, DiagnosticS
 
         if (said.Light is { Given: true, Value.Through: { Given: true, Value: LightThrough.Wall } through }
             && board is not null
-            && board.PixelCircles.All(c => c.Facing == PixelFacing.Up))
+            && board.Circles.All(c => c.Facing == PixelFacing.Up))
         {
             sink.Warning(through.Place, "no-side-light", "the light is to leave through the wall, but all LEDs look up", "expected side-facing LEDs, or through: front");
         }

@@ -45,7 +45,7 @@ internal static class PixelOverlaps
                 sink.Error(
                     said.Place.Count.Given ? said.Place.Count.Place : said.Node.Place,
                     "pixels-overlap",
-                    $"{all[i].Pixel.Ref} and {all[j].Pixel.Ref} overlap{pitch}",
+                    $"{all[j].Pixel.Ref} and {all[i].Pixel.Ref} overlap{pitch}",
                     $"expected room for bodies of {NumberText.Written(circle.Led.Length)} x {NumberText.Written(circle.Led.Width)}");
             }
         }

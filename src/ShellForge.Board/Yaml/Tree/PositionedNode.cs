@@ -35,6 +35,16 @@ internal sealed record ScalarNode(FilePlace Place, string Text, bool Quoted) : P
     }
 }
 
+/// <summary>Something that could not be read and has been told: nothing more is said about it.</summary>
+internal sealed record UnreadableNode(FilePlace Place) : PositionedNode(Place)
+{
+    /// <inheritdoc />
+    public override int Weight => 1;
+
+    /// <inheritdoc />
+    public override string KindInWords => "something unreadable";
+}
+
 /// <summary>A list.</summary>
 internal sealed record ListNode(FilePlace Place, ImmutableArray<PositionedNode> Items) : PositionedNode(Place)
 {

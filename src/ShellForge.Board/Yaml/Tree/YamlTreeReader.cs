@@ -15,7 +15,7 @@ internal sealed class YamlTreeReader
     private readonly int _firstColumn;
     private readonly DiagnosticSink _sink;
     private readonly Dictionary<string, PositionedNode?> _anchors = new(StringComparer.Ordinal);
-    private readonly Parser _parser;
+    private readonly EventStream _events;
     private int _nodes;
     private bool _full;
 
@@ -24,7 +24,7 @@ internal sealed class YamlTreeReader
         _file = file;
         _firstColumn = firstColumn;
         _sink = sink;
-        _parser = new Parser(new StringReader(text));
+        _events = new EventStream(text);
     }
 
     /// <summary>Reads one document.</summary>
@@ -49,9 +49,35 @@ internal sealed class YamlTreeReader
         }
         catch (YamlException fault)
         {
-            sink.Error(reader.PlaceOf(fault.Start), "yaml-syntax", "this is not valid YAML: " + Sentence(fault.Message));
+            if (TabInIndent(text) is { } tab && fault.Message.Contains("tab", StringComparison.Ordinal))
+            {
+                sink.Error(reader.PlaceOf(tab), "yaml-syntax", "this is not valid YAML: a tab indents this line", "expected spaces");
+                return null;
+            }
+
+            FilePlace begun = reader.PlaceOf(fault.Start);
+            FilePlace found = fault.End.CompareTo(fault.Start) > 0 ? reader.PlaceOf(fault.End) : begun;
+            string since = begun.Line == found.Line ? "" : $", in what begins at line {begun.Line}";
+            sink.Error(found, "yaml-syntax", $"this is not valid YAML: {Sentence(fault.Message)}{since}");
             return null;
         }
+    }
+
+    // The parser tells a tab at the place where the mapping around it begins.
+    private static Mark? TabInIndent(string text)
+    {
+        string[] lines = text.Split('\n');
+        for (int i = 0; i < lines.Length; i++)
+        {
+            int indent = lines[i].Length - lines[i].TrimStart(' ', '\t').Length;
+            int tab = lines[i].IndexOf('\t', 0, indent);
+            if (tab >= 0)
+            {
+                return new Mark(tab, i + 1, tab + 1);
+            }
+        }
+
+        return null;
     }
 
     private static string Sentence(string message)
@@ -64,24 +90,24 @@ internal sealed class YamlTreeReader
 
     private PositionedNode? Document()
     {
-        _parser.Consume<StreamStart>();
-        if (_parser.TryConsume<StreamEnd>(out _))
+        _events.Skip<StreamStart>();
+        if (_events.Skip<StreamEnd>())
         {
             _sink.Error(new FilePlace(_file, 1, 1), "empty-file", "there is nothing in it", "expected a mapping");
             return null;
         }
 
-        _parser.Consume<DocumentStart>();
+        _events.Skip<DocumentStart>();
         PositionedNode? root = Node(0);
         if (_full)
         {
             return null;
         }
 
-        _parser.Consume<DocumentEnd>();
-        if (!_parser.Accept<StreamEnd>(out _) && _parser.Current is { } extra)
+        _events.Skip<DocumentEnd>();
+        if (_events.Peek() is not StreamEnd)
         {
-            _sink.Error(PlaceOf(extra.Start), "more-than-one-document", "a second document starts here", "expected one document to a file");
+            _sink.Error(PlaceOf(_events.Peek().Start), "more-than-one-document", "a second document starts here", "expected one document to a file");
         }
 
         return root;
@@ -89,7 +115,7 @@ internal sealed class YamlTreeReader
 
     private PositionedNode? Node(int depth)
     {
-        ParsingEvent current = _parser.Consume<ParsingEvent>();
+        ParsingEvent current = _events.Next();
         FilePlace place = PlaceOf(current.Start);
         if (!Counted(place, 1))
         {
@@ -98,10 +124,16 @@ internal sealed class YamlTreeReader
 
         if (current is AnchorAlias alias)
         {
-            return Alias(alias, place);
+            PositionedNode? target = Target(alias, place);
+            return target is null ? new UnreadableNode(place) : Counted(place, target.Weight) ? target with { Place = place } : null;
         }
 
-        var node = (NodeEvent)current;
+        // A key may be left without a value by the parser, in flow mappings that break off.
+        if (current is not NodeEvent node)
+        {
+            throw new YamlException(current.Start, current.End, "A value is missing here.");
+        }
+
         if (!node.Tag.IsEmpty && !node.Tag.IsNonSpecific)
         {
             _sink.Error(place, "tag", $"the tag '{node.Tag}' has no meaning here", "expected a plain value");
@@ -131,7 +163,7 @@ internal sealed class YamlTreeReader
     private ListNode? List(FilePlace place, int depth)
     {
         ImmutableArray<PositionedNode>.Builder items = ImmutableArray.CreateBuilder<PositionedNode>();
-        while (!_parser.TryConsume<SequenceEnd>(out _))
+        while (!_events.Skip<SequenceEnd>())
         {
             PositionedNode? item = Node(depth + 1);
             if (_full)
@@ -152,7 +184,7 @@ internal sealed class YamlTreeReader
     {
         ImmutableArray<MappingEntry>.Builder entries = ImmutableArray.CreateBuilder<MappingEntry>();
         var seen = new Dictionary<string, FilePlace>(StringComparer.Ordinal);
-        while (!_parser.TryConsume<MappingEnd>(out _))
+        while (!_events.Skip<MappingEnd>())
         {
             PositionedNode? key = Node(depth + 1);
             PositionedNode? value = _full ? null : Node(depth + 1);
@@ -163,7 +195,7 @@ internal sealed class YamlTreeReader
 
             if (key is not ScalarNode name)
             {
-                if (key is not null)
+                if (key is not null and not UnreadableNode)
                 {
                     _sink.Error(key.Place, "key-not-a-word", $"{key.KindInWords} cannot be a key", "expected a word");
                 }
@@ -188,23 +220,21 @@ internal sealed class YamlTreeReader
         return new MappingNode(place, entries.ToImmutable());
     }
 
-    private PositionedNode? Alias(AnchorAlias alias, FilePlace place)
+    // What an alias stands for; null when it stands for nothing, which then has been told.
+    private PositionedNode? Target(AnchorAlias alias, FilePlace place)
     {
         string name = alias.Value.Value;
         if (!_anchors.TryGetValue(name, out PositionedNode? target))
         {
             _sink.Error(
                 place, "unknown-alias", $"nothing above is anchored as '&{name}'", nearest: NearestName.In(name, _anchors.Keys));
-            return null;
         }
-
-        if (target is null)
+        else if (target is null)
         {
             _sink.Error(place, "alias-inside-itself", $"'*{name}' stands inside what it stands for, or in place of something unreadable");
-            return null;
         }
 
-        return Counted(place, target.Weight) ? target with { Place = place } : null;
+        return target;
     }
 
     private bool Shallow(FilePlace place, int depth)

@@ -25,6 +25,9 @@ internal sealed class Form<T> : Kind<T>
         _build = declare(_keys);
     }
 
+    /// <summary>What it describes.</summary>
+    public string What => _what;
+
     /// <summary>The keys, in the order of their declaration.</summary>
     public FormKeys Keys => _keys;
 
@@ -56,7 +59,7 @@ internal sealed class Form<T> : Kind<T>
                 "unknown-key",
                 $"{_what} has no key {entry.Key.KindInWords}",
                 "expected one of " + string.Join(", ", _keys.All.Select(k => k.Name)),
-                NearestName.In(entry.Key.Text, _keys.All.Select(k => k.Name)));
+                _keys.Nearest(entry.Key.Text));
         }
 
         bool complete = _keys.Check(mapping, _what, context.Sink);

@@ -41,14 +41,21 @@ internal sealed class FormKeys
     /// <summary>The key of a name, or null.</summary>
     public FormKey? Find(string name) => _all.Find(k => k.Name == name);
 
+    /// <summary>The key that a mistyped one was probably meant to be, or null.</summary>
+    public string? Nearest(string name) => NearestName.In(name, _all.Select(k => k.Name));
+
     /// <summary>Tells keys that are missing or do not go together; false when the form can't be put together.</summary>
     public bool Check(MappingNode mapping, string what, DiagnosticSink sink)
     {
         bool complete = true;
+        string?[] mistyped = [.. mapping.Entries.Where(e => Find(e.Key.Text) is null).Select(e => Nearest(e.Key.Text))];
         foreach (FormKey key in _all.Where(k => k.Required && mapping.Find(k.Name) is null))
         {
-            sink.Error(mapping.Place, "missing-key", $"{what} lacks '{key.Name}'", $"expected {key.Name}: {key.Expected}");
             complete = false;
+            if (!mistyped.Contains(key.Name))
+            {
+                sink.Error(mapping.Place, "missing-key", $"{what} lacks '{key.Name}'", $"expected {key.Name}: {key.Expected}");
+            }
         }
 
         foreach (KeyGroup group in _groups)
@@ -56,8 +63,11 @@ internal sealed class FormKeys
             MappingEntry[] given = [.. mapping.Entries.Where(e => group.Keys.Contains(e.Key.Text))];
             if (given.Length == 0 && group.OneIsNeeded)
             {
-                sink.Error(mapping.Place, "missing-key", $"{what} lacks all of {string.Join(", ", group.Keys)}", "expected one of them");
                 complete = false;
+                if (!mistyped.Intersect(group.Keys).Any())
+                {
+                    sink.Error(mapping.Place, "missing-key", $"{what} lacks all of {string.Join(", ", group.Keys)}", "expected one of them");
+                }
             }
 
             if (given.Length > 1)

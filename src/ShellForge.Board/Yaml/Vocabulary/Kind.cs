@@ -28,9 +28,14 @@ internal abstract class Kind<T> : ISchemaSource
     /// <summary>Tells that a node is something else.</summary>
     protected bool Refuse(PositionedNode node, ReadingContext context, out T value)
     {
+        value = default!;
+        if (node is UnreadableNode)
+        {
+            return false;
+        }
+
         string? nearest = node is ScalarNode scalar ? NearestName.In(scalar.Text, Names(context)) : null;
         context.Sink.Error(node.Place, "wrong-kind", $"{node.KindInWords} does not fit here", "expected " + Expected, nearest);
-        value = default!;
         return false;
     }
 

@@ -28,9 +28,18 @@ internal sealed class LengthKind(string what, double least, double most) : Kind<
             return false;
         }
 
-        return IsLength(scalar, out value)
-            ? (value >= least && value <= most) || RefuseRange(node, context, out value)
-            : Refuse(node, context, out value);
+        if (IsLength(scalar, out value))
+        {
+            return (value >= least && value <= most) || RefuseRange(node, context, out value);
+        }
+
+        if (NumberText.HasOtherUnit(scalar.Text))
+        {
+            context.Sink.Error(node.Place, "unknown-unit", $"the unit of {node.KindInWords} is not known", "expected mm, in or mil, or a bare number of mm");
+            return false;
+        }
+
+        return Refuse(node, context, out value);
     }
 
     /// <inheritdoc />

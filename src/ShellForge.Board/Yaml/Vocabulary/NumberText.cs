@@ -45,6 +45,13 @@ internal static class NumberText
         text.TrimStart('+', '-').ToLowerInvariant() is ".nan" or "nan" or ".inf" or "inf" or "infinity"
         || (HasShape(text) && !TryNumber(text, out _));
 
+    /// <summary>Whether a text is a number with letters or quotes behind it that are no unit known here.</summary>
+    public static bool HasOtherUnit(string text)
+    {
+        string bare = text.TrimEnd([.. "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZµ\"'"]).TrimEnd();
+        return bare.Length < text.Length && HasShape(bare) && !TryLength(text, out _);
+    }
+
     /// <summary>A number as people write it.</summary>
     public static string Written(double number) => number.ToString("0.######", CultureInfo.InvariantCulture);
 

@@ -31,8 +31,10 @@ internal sealed class ProfileKind<T>(string what, Func<ProfileLibrary, ProfileSh
             return true;
         }
 
-        context.Sink.Error(
-            node.Place, "unknown-profile", $"there is no profile {scalar.KindInWords}", "expected " + Expected, known.Nearest(scalar.Text));
+        string fault = context.Profiles.KindOf(scalar.Text) is { } other
+            ? $"{scalar.KindInWords} is {other}"
+            : $"there is no profile {scalar.KindInWords}";
+        context.Sink.Error(node.Place, "unknown-profile", fault, "expected " + Expected, known.Nearest(scalar.Text));
         value = null!;
         return false;
     }
