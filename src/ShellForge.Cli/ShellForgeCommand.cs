@@ -63,6 +63,7 @@ internal static class ShellForgeCommand
     {
         var root = new RootCommand(Description)
         {
+            NewVerb.Create(bench),
             ImportVerb.Create(bench),
             MakeVerb.Create(bench),
             CheckVerb.Create(bench),
