@@ -105,7 +105,7 @@ internal static class LetteringDecision
             foreach (Point2 place in MountDecision.Places(room, down, tall / 2, at => PartEnvelope.Rectangle(at, width + 1, tall + 1, along)))
             {
                 Point2 start = new(-units * unit / 2, -((StrokeFont.CapHeight - StrokeFont.Descent) * unit / 2));
-                Region drawn = Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke)));
+                Region drawn = Outlines.WithoutSlivers(Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke))));
                 return (mirrored ? drawn.MirroredX() : drawn).Turned(along).Moved(place);
             }
         }

@@ -53,6 +53,52 @@ public static class Outlines
     public static bool Chamferable(ImmutableArray<Point2> loop, double chamfer) =>
         Mitred(loop, -chamfer - (2 * ChamferReach)) is not null && Mitred(loop, 2 * ChamferReach) is not null;
 
+    /// <summary>
+    /// The region without its shortest sides: overlays of curves that nearly coincide leave corners a lattice step apart, which mean nothing
+    /// and make slivers of wall. No corner that stays moves; the outline strays by less than <see cref="ShortestSide"/>.
+    /// </summary>
+    public static Region WithoutSlivers(Region region) => Region.Union(region.Parts.Select(part =>
+    {
+        ImmutableArray<ImmutableArray<Point2>> loops = part.Loops;
+        ImmutableArray<Point2>[] cleaned = [.. loops.Select(WithoutShortSides)];
+        return cleaned.Any(l => l.Length < 3) || loops.Sum(l => l.Length) == cleaned.Sum(l => l.Length)
+            ? part : Simple(cleaned) ?? part;
+    }));
+
+    /// <summary>Sides shorter than this are left out, mm: half the chord error, a fiftieth of a line of plastic.</summary>
+    public const double ShortestSide = Tolerances.ChordError / 2;
+
+    private static ImmutableArray<Point2> WithoutShortSides(ImmutableArray<Point2> loop)
+    {
+        var kept = ImmutableArray.CreateBuilder<Point2>(loop.Length);
+        foreach (Point2 corner in loop)
+        {
+            if (kept.Count == 0 || Point2.Distance(kept[^1], corner) >= ShortestSide)
+            {
+                kept.Add(corner);
+            }
+        }
+
+        while (kept.Count > 3 && Point2.Distance(kept[^1], kept[0]) < ShortestSide)
+        {
+            kept.RemoveAt(kept.Count - 1);
+        }
+
+        return kept.ToImmutable();
+    }
+
+    private static Region? Simple(ImmutableArray<Point2>[] loops)
+    {
+        try
+        {
+            return Region.Polygon(loops[0], [.. loops.Skip(1).Select(l => (IReadOnlyList<Point2>)l)]);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
+
     private static bool IsSimple(ImmutableArray<Point2> loop)
     {
         try

@@ -183,7 +183,7 @@ internal static class ShellDecision
         return lobes.IsEmpty ? bare : bare with
         {
             Lobes = lobes,
-            Footprint = Region.Union([bare.Footprint, .. lobes.Select(RoundRegions.Lobe)]),
+            Footprint = Outlines.WithoutSlivers(Region.Union([bare.Footprint, .. lobes.Select(RoundRegions.Lobe)])),
         };
     }
 

@@ -61,8 +61,8 @@ internal static class WebDecision
         Point2 way = foot - boss.At;
         double length = way.Length + (shell.Wall / 2);
         Point2 middle = boss.At + ((length / 2 / way.Length) * way);
-        return PartEnvelope.Rectangle(middle, length, WidthShare * boss.Diameter, Angle.Of(way))
-            .Intersect(PostRoom.Of(shell));
+        return Outlines.WithoutSlivers(
+            PartEnvelope.Rectangle(middle, length, WidthShare * boss.Diameter, Angle.Of(way)).Intersect(PostRoom.Of(shell)));
     }
 
     private static Point2 Nearest(ImmutableArray<Point2> loop, Point2 to)

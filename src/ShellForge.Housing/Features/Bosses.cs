@@ -54,7 +54,7 @@ internal static class Bosses
     }
 
     // Left as it is where it fits, so that its corners stay those of its ring.
-    private static Region Within(Region post, Region room) => room.Contains(post) ? post : post.Intersect(room);
+    private static Region Within(Region post, Region room) => room.Contains(post) ? post : Outlines.WithoutSlivers(post.Intersect(room));
 
     private static Solid Hole(BossPlan boss, InsertHolePlan hole)
     {
