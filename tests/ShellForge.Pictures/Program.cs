@@ -85,7 +85,7 @@ static Mesh Load(string file)
     }
 
     var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
-    foreach (ImmutableArray<float> c in soup.Bodies.Select(b => b.Coordinates))
+    foreach (ImmutableArray<float> c in soup.Bodies.Select(b => b.Triangles.Coordinates))
     {
         for (int i = 0; i < c.Length; i += 3)
         {
