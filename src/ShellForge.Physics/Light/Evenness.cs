@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>How even light is over some places.</summary>
+/// <param name="MinimumOverMean">Smallest over mean, 0 to 1 (the trade's U0).</param>
+/// <param name="Michelson">(largest - smallest) / (largest + smallest), 0 for even light.</param>
+public readonly record struct Evenness(double MinimumOverMean, double Michelson)
+{
+    // A cell's rim lies in the wall's shadow in any case: the middle of it is judged.
+    private const double JudgedShareOfCell = 0.8;
+
+    private const int PlacesPerPitch = 24;
+
+    /// <summary>Perfectly even.</summary>
+    public static Evenness Perfect => new(1, 0);
+
+    /// <summary>Of some values; NaN are places outside the window and don't count.</summary>
+    public static Evenness Of(IEnumerable<double> values)
+    {
+        double[] light = [.. values.Where(double.IsFinite)];
+        if (light.Length == 0 || light.Max() <= 0)
+        {
+            return Perfect;
+        }
+
+        double least = light.Min();
+        double most = light.Max();
+        return new Evenness(least / light.Average(), (most - least) / (most + least));
+    }
+
+    /// <summary>
+    /// Along a pitch line, as the viewer sees it with all LEDs on. Blending light is judged over the whole line, cells each over its middle:
+    /// the worst cell counts.
+    /// </summary>
+    public static Evenness Along(LightMap map, PitchLine line, bool cells)
+    {
+        if (!cells)
+        {
+            return Of(line.Stretches.SelectMany(stretch => Places(stretch, 1)).Select(at => map.Face.Sample(map.Seen.All, at.X, at.Y)));
+        }
+
+        Evenness[] each =
+        [
+            .. line.Stretches.Select(stretch =>
+                Of(Places(stretch, JudgedShareOfCell).Select(at => map.Face.Sample(map.Seen.All, at.X, at.Y)))),
+        ];
+        return each.Length == 0 ? Perfect : new Evenness(each.Min(e => e.MinimumOverMean), each.Max(e => e.Michelson));
+    }
+
+    /// <summary>Across the lit window: means over all LEDs of the light so far to the inner or outer side of the pitch line.</summary>
+    /// <param name="map">The light.</param>
+    /// <param name="line">The pitch line.</param>
+    /// <param name="half">How far to each side is judged, mm.</param>
+    public static Evenness Across(LightMap map, PitchLine line, double half)
+    {
+        int steps = Math.Max(1, (int)(half / map.Face.Step));
+        return Of(Enumerable.Range(-steps, (2 * steps) + 1).Select(k =>
+        {
+            double[] at = [.. line.Stretches
+                .SelectMany(stretch => Places(stretch, JudgedShareOfCell).Select(place => stretch.Beside(place, k * half / steps)))
+                .Select(place => map.Face.Sample(map.Seen.All, place.X, place.Y))
+                .Where(double.IsFinite)];
+            return at.Length == 0 ? double.NaN : at.Average();
+        }));
+    }
+
+    private static IEnumerable<Point2> Places(PitchStretch stretch, double share) =>
+        Enumerable.Range(0, PlacesPerPitch).Select(i => stretch.At(share * (((i + 0.5) / PlacesPerPitch) - 0.5)));
+}
+
+/// <summary>The line through the LEDs of one circle, in a grid's coordinates, one stretch for each LED.</summary>
+/// <param name="Stretches">One for each LED, from halfway to its neighbour before to halfway to the next.</param>
+public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
+{
+    /// <summary>The circle of LEDs on a flat face.</summary>
+    /// <param name="places">The LEDs, in plan.</param>
+    /// <param name="positions">How many LEDs fill the circle.</param>
+    public static PitchLine Circle(IEnumerable<Point2> places, int positions) => new(
+        [.. places.Select(at => new PitchStretch(at, Point2.Origin, Angle.FromDegrees(360.0 / Math.Max(1, positions))))]);
+
+    /// <summary>The row of LEDs on an unrolled band.</summary>
+    /// <param name="places">The LEDs, in the band's coordinates.</param>
+    /// <param name="pitch">From one to the next, mm.</param>
+    public static PitchLine Row(IEnumerable<Point2> places, double pitch) => new(
+        [.. places.Select(at => new PitchStretch(at, new Point2(pitch, 0), null))]);
+}
+
+/// <summary>One LED's stretch of a pitch line.</summary>
+/// <param name="Middle">The LED.</param>
+/// <param name="Along">On a straight row: from one LED to the next, mm.</param>
+/// <param name="Turn">On a circle about the origin: from one LED to the next.</param>
+public readonly record struct PitchStretch(Point2 Middle, Point2 Along, Angle? Turn)
+{
+    /// <summary>A place on the stretch, from -0.5 to 0.5.</summary>
+    public Point2 At(double share) => Turn is Angle turn ? Middle.Turned(share * turn) : Middle + (share * Along);
+
+    /// <summary>A place beside the line: outward on a circle, upward on a row.</summary>
+    public Point2 Beside(Point2 place, double distance) =>
+        Turn is null ? place + new Point2(0, distance)
+        : place.Length == 0 ? new Point2(distance, 0)
+        : (1 + (distance / place.Length)) * place;
+}

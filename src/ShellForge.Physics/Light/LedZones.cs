@@ -1,0 +1,61 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>
+/// To each open cell of the grid the LED that lies nearest to it, and how much each LED brings to each zone: the matrix from which
+/// crosstalk is read.
+/// </summary>
+internal sealed class LedZones
+{
+    private readonly double[] flux;
+    private readonly int leds;
+
+    public LedZones(LightScene scene)
+    {
+        leds = scene.Leds.Length;
+        flux = new double[leds * leds];
+        Of = new int[scene.Face.Count];
+        Cells = new int[leds];
+        for (int i = 0; i < Of.Length; i++)
+        {
+            Of[i] = -1;
+            if (scene.Face.Open[i])
+            {
+                Point2 middle = scene.Face.Middle(i);
+                Of[i] = Nearest(scene, scene.Face.At(middle.X, middle.Y).At);
+                Cells[Of[i]]++;
+            }
+        }
+    }
+
+    /// <summary>The LED nearest to each cell; -1 for closed cells.</summary>
+    public int[] Of { get; }
+
+    /// <summary>How many cells belong to each LED.</summary>
+    public int[] Cells { get; }
+
+    /// <summary>The LED nearest to a place.</summary>
+    public static int Nearest(LightScene scene, Point3 at)
+    {
+        int nearest = 0;
+        double least = double.PositiveInfinity;
+        for (int k = 0; k < scene.Leds.Length; k++)
+        {
+            Point3 apart = scene.Leds[k].At - at;
+            double squared = Point3.Dot(apart, apart);
+            if (squared < least)
+            {
+                (nearest, least) = (k, squared);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>Adds what an LED brings to a zone: irradiance times cells.</summary>
+    public void Add(int led, int zone, double irradianceTimesCells) => flux[(led * leds) + zone] += irradianceTimesCells;
+
+    /// <summary>Mean irradiance that an LED brings to a zone.</summary>
+    public double Mean(int led, int zone) => Cells[zone] == 0 ? 0 : flux[(led * leds) + zone] / Cells[zone];
+}

@@ -1,0 +1,129 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>
+/// Light on a diffuser: direct with shadows, once reflected by walls, then spread and weakened by the sheet. What is left out (second
+/// reflections, light that the sheet throws back) would only add and smooth, so the model errs on the dark and uneven side.
+/// </summary>
+public static class LightModel
+{
+    // What an LED brings to a cell below this share of the most it brings anywhere on the face is left out: with a hundred LEDs the sum
+    // of what is left out stays below a hundredth.
+    private const double Negligible = 1e-4; // of the LED's own peak
+
+    /// <summary>The light on a scene's diffuser.</summary>
+    /// <param name="scene">LEDs, walls and diffuser.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static LightMap Map(LightScene scene, CancellationToken cancel = default)
+    {
+        var direct = new DirectLight(scene);
+        var zones = new LedZones(scene);
+        var fields = new LightFields(scene.Face.Count);
+        AddDirect(scene, direct, fields, zones, cancel);
+        double directMean = Mean(scene.Face, fields.AllCells);
+        new WallReflection(scene, direct).AddTo(fields, zones, cancel);
+        double mean = Mean(scene.Face, fields.AllCells);
+        var seen = new LightFields(scene.Face.Count);
+        for (int f = 0; f < 3; f++)
+        {
+            SheetSpread.Apply(scene.Face, scene.Diffuser, fields.Arrays[f], seen.Arrays[f]);
+        }
+
+        double perFlux = scene.Leds.IsEmpty ? 0 : scene.Face.OpenArea / scene.Leds.Length;
+        return new LightMap
+        {
+            Face = scene.Face,
+            Irradiance = fields,
+            Seen = seen,
+            Diffuser = scene.Diffuser,
+            DirectShare = directMean * perFlux,
+            ReflectedShare = (mean - directMean) * perFlux,
+            SeenShare = Mean(scene.Face, seen.AllCells) * perFlux,
+            Crosstalk = Crosstalk(scene, zones),
+        };
+    }
+
+    private static void AddDirect(
+        LightScene scene, DirectLight direct, LightFields fields, LedZones zones, CancellationToken cancel)
+    {
+        ReceiverGrid face = scene.Face;
+        double[] peaks = Peaks(scene, direct);
+        for (int i = 0; i < face.Count; i++)
+        {
+            if (!face.Open[i])
+            {
+                continue;
+            }
+
+            cancel.ThrowIfCancellationRequested();
+            Point2 middle = face.Middle(i);
+            (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
+            for (int led = 0; led < direct.Count; led++)
+            {
+                if (direct.Unshadowed(led, at, normal) <= Negligible * peaks[led])
+                {
+                    continue;
+                }
+
+                double light = direct.Irradiance(led, at, normal);
+                if (light > 0)
+                {
+                    fields.Add(i, led, scene.Alone, light);
+                    zones.Add(led, zones.Of[i], light);
+                }
+            }
+        }
+    }
+
+    private static double[] Peaks(LightScene scene, DirectLight direct)
+    {
+        double[] peaks = new double[direct.Count];
+        for (int i = 0; i < scene.Face.Count; i++)
+        {
+            if (scene.Face.Open[i])
+            {
+                Point2 middle = scene.Face.Middle(i);
+                (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
+                for (int led = 0; led < peaks.Length; led++)
+                {
+                    peaks[led] = Math.Max(peaks[led], direct.Unshadowed(led, at, normal));
+                }
+            }
+        }
+
+        return peaks;
+    }
+
+    private static double Mean(ReceiverGrid face, float[] values)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i < values.Length; i++)
+        {
+            if (face.Open[i])
+            {
+                sum += values[i];
+                count++;
+            }
+        }
+
+        return count == 0 ? 0 : sum / count;
+    }
+
+    // The largest share of its own zone's light that an LED brings to another's.
+    private static double Crosstalk(LightScene scene, LedZones zones)
+    {
+        double worst = 0;
+        for (int led = 0; led < scene.Leds.Length; led++)
+        {
+            double own = zones.Mean(led, led);
+            for (int zone = 0; zone < scene.Leds.Length && own > 0; zone++)
+            {
+                worst = zone == led ? worst : Math.Max(worst, zones.Mean(led, zone) / own);
+            }
+        }
+
+        return worst;
+    }
+}

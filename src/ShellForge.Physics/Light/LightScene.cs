@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>Everything that light meets on its way from LEDs to the diffuser.</summary>
+public sealed record LightScene
+{
+    /// <summary>The LEDs, in the order of their data.</summary>
+    public required ImmutableArray<LedSource> Leds { get; init; }
+
+    /// <summary>Walls, bezel and whatever else stands in the way; the diffuser is not among them.</summary>
+    public required ShadowTree Solids { get; init; }
+
+    /// <summary>What each material of the solids does with light.</summary>
+    public required ImmutableArray<SurfaceOptics> Materials { get; init; }
+
+    /// <summary>The diffuser's inner face.</summary>
+    public required ReceiverGrid Face { get; init; }
+
+    /// <summary>What the diffuser does with light.</summary>
+    public required DiffuserOptics Diffuser { get; init; }
+
+    /// <summary>Whether every LED has a cell of its own: what walls throw back is then not smeared over the border between two.</summary>
+    public bool Cells { get; init; }
+
+    /// <summary>The LED that shines alone in the picture of one.</summary>
+    public int Alone { get; init; }
+}

@@ -1,0 +1,141 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>
+/// The inner face of a diffuser as a grid of square cells: flat, or a band of a cylinder unrolled. Row 0 is the lowest. Cells that bezel
+/// covers are closed: no light is counted there.
+/// </summary>
+public sealed class ReceiverGrid
+{
+    private readonly Func<double, double, (Point3 At, Point3 Normal)> place;
+
+    private ReceiverGrid(
+        int columns, int rows, double left, double bottom, double step, bool wraps, bool[] open,
+        Func<double, double, (Point3 At, Point3 Normal)> place)
+    {
+        Columns = columns;
+        Rows = rows;
+        Left = left;
+        Bottom = bottom;
+        Step = step;
+        Wraps = wraps;
+        Open = open;
+        this.place = place;
+    }
+
+    /// <summary>Cells in a row.</summary>
+    public int Columns { get; }
+
+    /// <summary>Rows.</summary>
+    public int Rows { get; }
+
+    /// <summary>First coordinate of the left edge of column 0, mm.</summary>
+    public double Left { get; }
+
+    /// <summary>Second coordinate of the lower edge of row 0, mm.</summary>
+    public double Bottom { get; }
+
+    /// <summary>Side of a cell, mm.</summary>
+    public double Step { get; }
+
+    /// <summary>Whether the last column neighbours the first: a band all round.</summary>
+    public bool Wraps { get; }
+
+    /// <summary>Which cells light leaves through, row by row.</summary>
+    internal bool[] Open { get; }
+
+    /// <summary>Cells in all.</summary>
+    public int Count => Columns * Rows;
+
+    /// <summary>Area of the open cells, mm2.</summary>
+    public double OpenArea => Open.Count(open => open) * Step * Step;
+
+    /// <summary>Whether a cell is open.</summary>
+    public bool IsOpen(int index) => Open[index];
+
+    /// <summary>A sheet square to the z axis that faces down to the LEDs.</summary>
+    /// <param name="box">What of it is looked at, mm.</param>
+    /// <param name="z">Its inner face, mm.</param>
+    /// <param name="step">Side of a cell, mm, above 0.</param>
+    /// <param name="open">Whether light leaves at a place.</param>
+    public static ReceiverGrid Flat(Box2 box, double z, double step, Func<Point2, bool> open)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        int columns = Math.Max(1, (int)Math.Ceiling((box.Max.X - box.Min.X) / step));
+        int rows = Math.Max(1, (int)Math.Ceiling((box.Max.Y - box.Min.Y) / step));
+        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)), open);
+    }
+
+    /// <summary>A band round the z axis, unrolled: the first coordinate is the arc from +x counter-clockwise, the second is z.</summary>
+    /// <param name="radius">Of the face that is lit, mm.</param>
+    /// <param name="bottom">Lower end, mm.</param>
+    /// <param name="top">Upper end, mm.</param>
+    /// <param name="step">Side of a cell, mm, above 0; it is shortened so that whole cells go round.</param>
+    /// <param name="litFromInside">Whether the LEDs are nearer to the axis than the band.</param>
+    /// <param name="open">Whether light leaves at a place of the unrolled band.</param>
+    public static ReceiverGrid Band(double radius, double bottom, double top, double step, bool litFromInside, Func<Point2, bool> open)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(radius);
+        double around = 2 * Math.PI * radius;
+        int columns = Math.Max(8, (int)Math.Ceiling(around / step));
+        double side = around / columns;
+        int rows = Math.Max(1, (int)Math.Ceiling((top - bottom) / side));
+        double sign = litFromInside ? -1 : 1;
+        return Made(columns, rows, 0, bottom, side, true, (u, v) =>
+        {
+            Angle at = Angle.FromDegrees(u / around * 360);
+            return (new Point3(radius * at.Cos, radius * at.Sin, v), new Point3(sign * at.Cos, sign * at.Sin, 0));
+        }, open);
+    }
+
+    /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
+    public (Point3 At, Point3 Normal) At(double u, double v) => place(u, v);
+
+    /// <summary>Middle of a cell in unrolled coordinates.</summary>
+    public Point2 Middle(int index) => new(
+        Left + (((index % Columns) + 0.5) * Step), Bottom + (((index / Columns) + 0.5) * Step));
+
+    /// <summary>
+    /// A value between the middles of cells, from the open ones of the four around it; NaN where none of them is open.
+    /// </summary>
+    public double Sample(ReadOnlySpan<float> values, double u, double v)
+    {
+        double x = ((u - Left) / Step) - 0.5;
+        double y = ((v - Bottom) / Step) - 0.5;
+        int column = (int)Math.Floor(x);
+        int row = (int)Math.Floor(y);
+        double sum = 0;
+        double weights = 0;
+        for (int k = 0; k < 4; k++)
+        {
+            int c = column + (k & 1);
+            int r = row + (k >> 1);
+            c = Wraps ? ((c % Columns) + Columns) % Columns : c;
+            if (c < 0 || r < 0 || c >= Columns || r >= Rows || !Open[(r * Columns) + c])
+            {
+                continue;
+            }
+
+            double weight = ((k & 1) == 0 ? 1 - (x - column) : x - column) * ((k >> 1) == 0 ? 1 - (y - row) : y - row);
+            sum += weight * values[(r * Columns) + c];
+            weights += weight;
+        }
+
+        return weights > 0 ? sum / weights : double.NaN;
+    }
+
+    private static ReceiverGrid Made(
+        int columns, int rows, double left, double bottom, double step, bool wraps,
+        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point2, bool> open)
+    {
+        bool[] cells = new bool[columns * rows];
+        for (int i = 0; i < cells.Length; i++)
+        {
+            cells[i] = open(new Point2(left + (((i % columns) + 0.5) * step), bottom + (((i / columns) + 0.5) * step)));
+        }
+
+        return new ReceiverGrid(columns, rows, left, bottom, step, wraps, cells, place);
+    }
+}

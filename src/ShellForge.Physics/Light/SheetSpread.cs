@@ -1,0 +1,79 @@
+namespace ShellForge.Physics.Light;
+
+/// <summary>
+/// What the viewer's side of a sheet shows: the light on its inner face times the transmission, spread sideways like a bell. Light that
+/// spreads behind the bezel is lost there, none is made.
+/// </summary>
+internal static class SheetSpread
+{
+    // The bell is cut at so many standard deviations; the rest, below 0.3 %, is put back by scaling.
+    private const double CutAt = 3;
+
+    /// <summary>Fills <paramref name="seen"/> from <paramref name="on"/>.</summary>
+    public static void Apply(ReceiverGrid face, DiffuserOptics diffuser, float[] on, float[] seen)
+    {
+        double[] bell = Bell(diffuser.Spread / face.Step);
+        float[] along = new float[on.Length];
+        int reach = bell.Length / 2;
+        for (int row = 0; row < face.Rows; row++)
+        {
+            for (int column = 0; column < face.Columns; column++)
+            {
+                double sum = 0;
+                for (int k = -reach; k <= reach; k++)
+                {
+                    int c = column + k;
+                    c = face.Wraps ? ((c % face.Columns) + face.Columns) % face.Columns : c;
+                    if (c >= 0 && c < face.Columns)
+                    {
+                        sum += bell[k + reach] * on[(row * face.Columns) + c];
+                    }
+                }
+
+                along[(row * face.Columns) + column] = (float)sum;
+            }
+        }
+
+        for (int i = 0; i < seen.Length; i++)
+        {
+            double sum = 0;
+            for (int k = -reach; k <= reach && face.Open[i]; k++)
+            {
+                int row = (i / face.Columns) + k;
+                if (row >= 0 && row < face.Rows)
+                {
+                    sum += bell[k + reach] * along[(row * face.Columns) + (i % face.Columns)];
+                }
+            }
+
+            seen[i] = (float)(diffuser.Transmission * sum);
+        }
+    }
+
+    // Weights over whole cells: each the mean of the bell over its cell.
+    private static double[] Bell(double deviationCells)
+    {
+        if (deviationCells <= 0)
+        {
+            return [1];
+        }
+
+        int reach = Math.Max(1, (int)Math.Ceiling(CutAt * deviationCells));
+        double[] bell = [.. Enumerable.Range(-reach, (2 * reach) + 1).Select(k => Mean(k, deviationCells))];
+        double sum = bell.Sum();
+        return [.. bell.Select(weight => weight / sum)];
+    }
+
+    private static double Mean(int cell, double deviation)
+    {
+        const int parts = 8;
+        double sum = 0;
+        for (int i = 0; i < parts; i++)
+        {
+            double x = (cell + ((i + 0.5) / parts) - 0.5) / deviation;
+            sum += Math.Exp(-x * x / 2);
+        }
+
+        return sum / parts;
+    }
+}
