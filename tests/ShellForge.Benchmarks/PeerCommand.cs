@@ -54,17 +54,7 @@ internal static class PeerCommand
 
     private static (double Milliseconds, SolidMesh Solid) Measure(Workload workload, List<(char, int[])> steps, int repetitions)
     {
-        Dictionary<int, Solid> loaded = [];
-        Solid tree = Workload.Tree(steps, id =>
-        {
-            if (!loaded.TryGetValue(id, out Solid? solid))
-            {
-                solid = SolidEvaluator.Evaluate(workload.Mesh(id)).Require().AsOperand();
-                loaded.Add(id, solid);
-            }
-
-            return solid;
-        });
+        Solid tree = workload.PreparedTree(steps);
         List<double> times = [];
         SolidMesh result = SolidMesh.Empty;
         for (int i = 0; i < repetitions + 3; i++)

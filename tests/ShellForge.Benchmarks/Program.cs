@@ -8,9 +8,11 @@ switch (args)
         return WorkloadCommand.Run(folder, target, names);
     case ["peer", string folder, .. string[] names]:
         return PeerCommand.Run(folder, names);
+    case ["repeat", string folder, string count, .. string[] names]:
+        return RepeatCommand.Run(folder, int.Parse(count, CultureInfo.InvariantCulture), names);
     case ["fuzz", string seed, string count, string target]:
         return FuzzCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
     default:
-        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | fuzz SEED COUNT DIR");
+        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | fuzz SEED COUNT DIR");
         return 2;
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -42,6 +43,22 @@ internal sealed class Workload
         }
 
         return workload;
+    }
+
+    /// <summary>The steps as one solid over operands that were loaded, checked and prepared before.</summary>
+    public Solid PreparedTree(List<(char Operation, int[] Meshes)> steps)
+    {
+        Dictionary<int, Solid> loaded = [];
+        return Tree(steps, id =>
+        {
+            if (!loaded.TryGetValue(id, out Solid? solid))
+            {
+                solid = SolidEvaluator.Evaluate(Mesh(id)).Require().AsOperand();
+                loaded.Add(id, solid);
+            }
+
+            return solid;
+        });
     }
 
     /// <summary>A mesh as the source of a solid.</summary>

@@ -43,39 +43,8 @@ internal sealed class BooleanRound
     private void Intersect()
     {
         PairIntersector intersector = new(Found);
-        List<(int, int)> pairs = [];
-        for (int a = 0; a < _scene.Operands.Length; a++)
-        {
-            Operand first = _scene.Operands[a];
-            if (!first.IsClean)
-            {
-                pairs.Clear();
-                first.Tree.OwnPairs(pairs);
-                IntersectAll(intersector, pairs, a, a);
-            }
-
-            for (int b = a + 1; b < _scene.Operands.Length; b++)
-            {
-                if (first.Tree.Bounds.Touches(_scene.Operands[b].Tree.Bounds))
-                {
-                    pairs.Clear();
-                    first.Tree.Pairs(_scene.Operands[b].Tree, pairs);
-                    IntersectAll(intersector, pairs, a, b);
-                }
-            }
-        }
-
+        PairFinder.Find(_scene, intersector.Intersect, _ct);
         HasIntersections = Found.TrianglePoints.Count > 0;
-    }
-
-    private void IntersectAll(PairIntersector intersector, List<(int, int)> pairs, int a, int b)
-    {
-        _ct.ThrowIfCancellationRequested();
-        int startA = _scene.TriangleStart[a], startB = _scene.TriangleStart[b];
-        foreach ((int first, int second) in pairs)
-        {
-            intersector.Intersect(startA + first, startB + second);
-        }
     }
 
     // Edges without exactly one partner are arranged even where nothing meets them: their windings flow through the arrangement.

@@ -134,67 +134,124 @@ internal sealed class BoxTree
             && Math.Abs((cx * dy) - (cy * dx)) <= (hx * ay) + (hy * ax);
     }
 
-    /// <summary>Adds the pairs of triangles, one of each tree, whose boxes share a point.</summary>
-    public void Pairs(BoxTree other, List<(int Mine, int Other)> found)
+    /// <summary>How many leaves hold triangles.</summary>
+    public int LeafCount => (_order.Length + LeafSize - 1) / LeafSize;
+
+    /// <summary>Nodes that together hold all triangles, each over at most so many leaves (a power of two).</summary>
+    public IEnumerable<int> NodesOf(int leaves)
     {
-        Stack<(int, int)> stack = new();
-        stack.Push((1, 1));
-        while (stack.TryPop(out (int Mine, int Other) pair))
+        int first = Math.Max(1, _firstLeaf / leaves);
+        int each = _firstLeaf / first;
+        for (int node = first; node < 2 * first && (node - first) * each < LeafCount; node++)
         {
-            if (!_nodes[pair.Mine].Touches(other._nodes[pair.Other]))
+            yield return node;
+        }
+    }
+
+    /// <summary>Adds the pairs of triangles, one below a node of this tree and one of the other, whose boxes share a point.</summary>
+    public void Pairs(int node, BoxTree other, List<(int Mine, int Other)> found)
+    {
+        Span<(int Mine, int Other)> stack = stackalloc (int, int)[80];
+        int depth = 0;
+        stack[depth++] = (node, 1);
+        while (depth > 0)
+        {
+            (int mine, int theirs) = stack[--depth];
+            if (!_nodes[mine].Touches(other._nodes[theirs]))
             {
                 continue;
             }
 
-            bool mineIsLeaf = pair.Mine >= _firstLeaf;
-            bool otherIsLeaf = pair.Other >= other._firstLeaf;
+            bool mineIsLeaf = mine >= _firstLeaf;
+            bool otherIsLeaf = theirs >= other._firstLeaf;
             if (mineIsLeaf && otherIsLeaf)
             {
-                LeafPairs(pair.Mine, other, pair.Other, found);
+                LeafPairs(mine, other, theirs, found);
             }
-            else if (!mineIsLeaf && (otherIsLeaf || IsLarger(_nodes[pair.Mine], other._nodes[pair.Other])))
+            else if (!mineIsLeaf && (otherIsLeaf || IsLarger(_nodes[mine], other._nodes[theirs])))
             {
-                stack.Push((2 * pair.Mine, pair.Other));
-                stack.Push(((2 * pair.Mine) + 1, pair.Other));
+                stack[depth++] = (2 * mine, theirs);
+                stack[depth++] = ((2 * mine) + 1, theirs);
             }
             else
             {
-                stack.Push((pair.Mine, 2 * pair.Other));
-                stack.Push((pair.Mine, (2 * pair.Other) + 1));
+                stack[depth++] = (mine, 2 * theirs);
+                stack[depth++] = (mine, (2 * theirs) + 1);
             }
         }
     }
 
-    /// <summary>Adds the pairs of different triangles of this tree whose boxes share a point, each once.</summary>
-    public void OwnPairs(List<(int First, int Second)> found)
+    /// <summary>
+    /// Adds the pairs of different triangles of this tree whose boxes share a point, each once over all leaves, less those of
+    /// two triangles known to be apart from each other for being untouched (group 0).
+    /// </summary>
+    public void OwnPairs(int fromLeaf, int toLeaf, int[]? knownApart, List<(int First, int Second)> found)
     {
-        Stack<(int, int)> stack = new();
-        stack.Push((1, 1));
-        while (stack.TryPop(out (int A, int B) pair))
+        Span<int> stack = stackalloc int[64];
+        for (int leaf = fromLeaf; leaf < toLeaf; leaf++)
         {
-            if (pair.A != pair.B && !_nodes[pair.A].Touches(_nodes[pair.B]))
+            int home = _firstLeaf + leaf;
+            (int from, int to) = LeafRange(home);
+            if (knownApart is not null && IsUntouched(from, to, knownApart))
             {
                 continue;
             }
 
-            if (pair.A >= _firstLeaf)
+            int depth = 0;
+            stack[depth++] = 1;
+            while (depth > 0)
             {
-                OwnLeafPairs(pair.A, pair.B, found);
-            }
-            else if (pair.A == pair.B)
-            {
-                stack.Push((2 * pair.A, 2 * pair.A));
-                stack.Push(((2 * pair.A) + 1, (2 * pair.A) + 1));
-                stack.Push((2 * pair.A, (2 * pair.A) + 1));
-            }
-            else
-            {
-                stack.Push((2 * pair.A, 2 * pair.B));
-                stack.Push((2 * pair.A, (2 * pair.B) + 1));
-                stack.Push(((2 * pair.A) + 1, 2 * pair.B));
-                stack.Push(((2 * pair.A) + 1, (2 * pair.B) + 1));
+                int node = stack[--depth];
+                if ((knownApart is null && IsBefore(node, home)) || !_nodes[node].Touches(_nodes[home]))
+                {
+                    continue;
+                }
+
+                if (node < _firstLeaf)
+                {
+                    stack[depth++] = (2 * node) + 1;
+                    stack[depth++] = 2 * node;
+                    continue;
+                }
+
+                (int otherFrom, int otherTo) = LeafRange(node);
+                for (int i = from; i < to; i++)
+                {
+                    if (knownApart is not null && knownApart[_order[i]] == 0)
+                    {
+                        continue;
+                    }
+
+                    for (int j = otherFrom; j < otherTo; j++)
+                    {
+                        if ((j > i || (knownApart is not null && knownApart[_order[j]] == 0)) && _triangleBoxes[i].Touches(_triangleBoxes[j]))
+                        {
+                            found.Add((_order[i], _order[j]));
+                        }
+                    }
+                }
             }
         }
+    }
+
+    private bool IsUntouched(int from, int to, int[] knownApart)
+    {
+        for (int i = from; i < to; i++)
+        {
+            if (knownApart[_order[i]] != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // Whether every leaf below the node comes before the leaf.
+    private static bool IsBefore(int node, int leaf)
+    {
+        int below = System.Numerics.BitOperations.LeadingZeroCount((uint)node) - System.Numerics.BitOperations.LeadingZeroCount((uint)leaf);
+        return ((node + 1) << below) <= leaf;
     }
 
     private static bool IsLarger(in IntBox a, in IntBox b) =>
@@ -222,22 +279,6 @@ internal sealed class BoxTree
         }
     }
 
-    private void OwnLeafPairs(int a, int b, List<(int, int)> found)
-    {
-        (int from, int to) = LeafRange(a);
-        (int otherFrom, int otherTo) = LeafRange(b);
-        for (int i = from; i < to; i++)
-        {
-            for (int j = a == b ? i + 1 : otherFrom; j < otherTo; j++)
-            {
-                if (_triangleBoxes[i].Touches(_triangleBoxes[j]))
-                {
-                    found.Add((_order[i], _order[j]));
-                }
-            }
-        }
-    }
-
     private static int[] MortonOrder(IntBox[] boxes, in IntBox all)
     {
         ulong[] keys = new ulong[boxes.Length];
@@ -252,7 +293,41 @@ internal sealed class BoxTree
             order[t] = t;
         }
 
-        Array.Sort(keys, order);
+        return Sorted(keys, order);
+    }
+
+    // By 12 bits a pass, from the lowest up; equal keys keep their order.
+    private static int[] Sorted(ulong[] keys, int[] order)
+    {
+        const int Bits = 12;
+        ulong[] otherKeys = new ulong[keys.Length];
+        int[] otherOrder = new int[keys.Length];
+        int[] start = new int[1 << Bits];
+        for (int shift = 0; shift < 60; shift += Bits)
+        {
+            Array.Clear(start);
+            foreach (ulong key in keys)
+            {
+                start[(int)(key >> shift) & ((1 << Bits) - 1)]++;
+            }
+
+            int sum = 0;
+            for (int digit = 0; digit < start.Length; digit++)
+            {
+                (start[digit], sum) = (sum, sum + start[digit]);
+            }
+
+            for (int i = 0; i < keys.Length; i++)
+            {
+                int at = start[(int)(keys[i] >> shift) & ((1 << Bits) - 1)]++;
+                otherKeys[at] = keys[i];
+                otherOrder[at] = order[i];
+            }
+
+            (keys, otherKeys) = (otherKeys, keys);
+            (order, otherOrder) = (otherOrder, order);
+        }
+
         return order;
     }
 

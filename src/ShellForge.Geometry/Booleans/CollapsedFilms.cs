@@ -3,7 +3,7 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>Two triangles over the same three vertices that face each other enclose nothing: both go, and the mesh stays closed.</summary>
 internal static class CollapsedFilms
 {
-    public static void Remove(List<int> corners, List<int> tags)
+    public static void Remove(List<int> corners, List<int> tags, List<int> apart)
     {
         Dictionary<(int, int, int), int> seen = new(tags.Count);
         bool[] drop = new bool[tags.Count];
@@ -37,11 +37,13 @@ internal static class CollapsedFilms
                 corners[3 * kept] = corners[3 * t];
                 corners[(3 * kept) + 1] = corners[(3 * t) + 1];
                 corners[(3 * kept) + 2] = corners[(3 * t) + 2];
+                apart[kept] = apart[t];
                 tags[kept++] = tags[t];
             }
         }
 
         corners.RemoveRange(3 * kept, corners.Count - (3 * kept));
         tags.RemoveRange(kept, tags.Count - kept);
+        apart.RemoveRange(kept, apart.Count - kept);
     }
 }

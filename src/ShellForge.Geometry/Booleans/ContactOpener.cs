@@ -16,6 +16,7 @@ internal sealed class ContactOpener
     private readonly List<int> _corners;
     private readonly List<int> _tags;
     private readonly CancellationToken _ct;
+    private readonly int _given;
     private readonly List<Site> _sites = [];
     private readonly Dictionary<int, Site> _siteOf = [];
 
@@ -24,6 +25,7 @@ internal sealed class ContactOpener
         _vertices = [.. mesh.Vertices];
         _corners = [.. mesh.Corners];
         _tags = [.. mesh.Tags];
+        _given = mesh.Vertices.Length;
         _ct = ct;
     }
 
@@ -318,7 +320,8 @@ internal sealed class ContactOpener
         }
 
         // The vertices stay apart by number even at one place, so a copy that was not moved away is found as a contact.
-        mesh = Operand.Of([.. _vertices], [.. _corners], [.. _tags], isClean: false);
+        // Triangles that no site touches are as they were checked before.
+        mesh = Operand.Of([.. _vertices], [.. _corners], [.. _tags], isClean: false, Moved());
         BooleanRound check = new([mesh], _ct);
         if (check.HasIntersections)
         {
@@ -333,6 +336,27 @@ internal sealed class ContactOpener
         }
 
         return wrong;
+    }
+
+    private int[] Moved()
+    {
+        bool[] isMoved = new bool[_vertices.Count];
+        isMoved.AsSpan(_given).Fill(true);
+        foreach (int vertex in _siteOf.Keys)
+        {
+            isMoved[vertex] = true;
+        }
+
+        int[] apart = new int[_tags.Count];
+        for (int c = 0; c < _corners.Count; c++)
+        {
+            if (isMoved[_corners[c]])
+            {
+                apart[c / 3] = -1;
+            }
+        }
+
+        return apart;
     }
 
     private static LatticePoint3 Place(Site site, int fan)

@@ -44,15 +44,16 @@ internal sealed class MeshAssembler
             regions.LeadThroughNearVertices(mergeSteps);
         }
 
-        regions.Fill(corners, tags, ct);
-        CollapsedFilms.Remove(corners, tags);
+        List<int> apart = [];
+        regions.Fill(corners, tags, apart, ct);
+        CollapsedFilms.Remove(corners, tags, apart);
         assembler.KeepPatches(out int[] patchCorners, out int[] patchTags);
         return new RoundedMesh
         {
             Vertices = [.. assembler._vertices],
             Corners = [.. patchCorners, .. corners],
             Tags = [.. patchTags, .. tags],
-            FirstNew = patchTags.Length,
+            KnownApart = [.. new int[patchTags.Length], .. apart],
         };
     }
 

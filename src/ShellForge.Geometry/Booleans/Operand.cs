@@ -11,12 +11,13 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class Operand
 {
-    private Operand(LatticePoint3[] vertices, int[] corners, int[] tags, bool isClean)
+    private Operand(LatticePoint3[] vertices, int[] corners, int[] tags, bool isClean, int[]? knownApart)
     {
         Vertices = vertices;
         Corners = corners;
         Tags = tags;
         IsClean = isClean;
+        KnownApart = knownApart;
         Partner = new int[corners.Length];
         IsReal = new bool[corners.Length];
         Pair();
@@ -40,6 +41,12 @@ internal sealed class Operand
     /// <summary>No two triangles meet outside shared vertices and edges.</summary>
     public bool IsClean { get; }
 
+    /// <summary>
+    /// Triangles with the same number of 0 or more here have nothing in common but shared corners and edges: 0 those that were
+    /// untouched so far, more those of one planar region that was triangulated at once. Null when nothing is known.
+    /// </summary>
+    public int[]? KnownApart { get; }
+
     public int TriangleCount => Tags.Length;
 
     public LatticePoint3 Corner(int triangle, int k) => Vertices[Corners[(3 * triangle) + k]];
@@ -50,11 +57,12 @@ internal sealed class Operand
     /// Drops triangles without area; their neighbours then have no partner along them and are split by the arrangement itself.
     /// Equal lattice points must have one vertex number.
     /// </summary>
-    public static Operand Of(LatticePoint3[] vertices, int[] corners, int[] tags, bool isClean)
+    public static Operand Of(LatticePoint3[] vertices, int[] corners, int[] tags, bool isClean, int[]? knownApart = null)
     {
         int kept = 0;
         int[] keptCorners = new int[corners.Length];
         int[] keptTags = new int[tags.Length];
+        int[]? keptApart = knownApart is null ? null : new int[tags.Length];
         for (int t = 0; t < tags.Length; t++)
         {
             int a = corners[3 * t], b = corners[(3 * t) + 1], c = corners[(3 * t) + 2];
@@ -66,12 +74,17 @@ internal sealed class Operand
             keptCorners[3 * kept] = a;
             keptCorners[(3 * kept) + 1] = b;
             keptCorners[(3 * kept) + 2] = c;
+            if (keptApart is not null)
+            {
+                keptApart[kept] = knownApart![t];
+            }
+
             keptTags[kept++] = tags[t];
         }
 
         Array.Resize(ref keptCorners, 3 * kept);
         Array.Resize(ref keptTags, kept);
-        return new Operand(vertices, keptCorners, keptTags, isClean);
+        return new Operand(vertices, keptCorners, keptTags, isClean, keptApart);
     }
 
     /// <summary>The operand as a mesh, without the vertices that no triangle uses.</summary>

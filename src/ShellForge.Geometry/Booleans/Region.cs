@@ -18,5 +18,8 @@ internal sealed class Region
     /// <summary>Points of the plane that may lie inside.</summary>
     public List<int> Loose { get; } = [];
 
+    /// <summary>Whether its triangles, drawn in the plane, lie side by side: they then cannot meet in space either.</summary>
+    public bool IsPlanar { get; set; }
+
     public void Add(int from, int to, bool forward) => Edges.Add(forward ? (from, to) : (to, from));
 }

@@ -53,13 +53,14 @@ internal sealed class RegionFiller
         }
 
         _mesh.Improve();
-        AddTriangles(corners);
+        region.IsPlanar = AddTriangles(corners);
         return null;
     }
 
     /// <summary>Any filling keeps the mesh closed: a cone over the directed edges. The next round resolves what it overlaps.</summary>
     public void Fan(Region region, List<int> corners)
     {
+        region.IsPlanar = false;
         NetEdges(region);
         int apex = _order[0].From;
         foreach ((int From, int To) edge in _order)
@@ -74,12 +75,15 @@ internal sealed class RegionFiller
         }
     }
 
-    private void AddTriangles(List<int> corners)
+    // Whether no place is covered twice.
+    private bool AddTriangles(List<int> corners)
     {
         int[] multiplicity = _mesh.Multiplicity();
+        bool isPlanar = true;
         for (int t = 0; t < multiplicity.Length; t++)
         {
             bool forward = multiplicity[t] > 0;
+            isPlanar &= Math.Abs(multiplicity[t]) <= 1;
             for (int copy = Math.Abs(multiplicity[t]); copy > 0; copy--)
             {
                 corners.Add(_points[_mesh.Corner(3 * t)]);
@@ -87,6 +91,8 @@ internal sealed class RegionFiller
                 corners.Add(_points[_mesh.Corner((3 * t) + (forward ? 2 : 1))]);
             }
         }
+
+        return isPlanar;
     }
 
     // Edges that run both ways cancel but stay as lines to be kept; edges without length vanish.

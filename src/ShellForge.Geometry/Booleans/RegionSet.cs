@@ -33,17 +33,14 @@ internal sealed class RegionSet
         _filler = new RegionFiller(vertices);
     }
 
-    /// <summary>How many regions could not be put right and were filled by a cone.</summary>
-    public int Cones { get; private set; }
-
     /// <summary>
     /// Farther than so many steps from any of the four ends, two crossing edges get a vertex of their own; as a rule they don't:
     /// what did not cross before rounding crosses near an end.
     /// </summary>
     public double CrossingReach { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Fills all regions and adds their triangles.</summary>
-    public void Fill(List<int> corners, List<int> tags, CancellationToken ct)
+    /// <summary>Fills all regions and adds their triangles, their tags, and what is known of them (<see cref="Operand.KnownApart"/>).</summary>
+    public void Fill(List<int> corners, List<int> tags, List<int> apart, CancellationToken ct)
     {
         List<int>[] triangles = Settle(ct);
         for (int r = 0; r < _regions.Count; r++)
@@ -52,6 +49,7 @@ internal sealed class RegionSet
             for (int i = 0; i < triangles[r].Count; i += 3)
             {
                 tags.Add(_regions[r].Tag);
+                apart.Add(_regions[r].IsPlanar ? 1 + r : -1);
             }
         }
     }
@@ -74,7 +72,6 @@ internal sealed class RegionSet
                 touched.Clear();
                 if (corrections++ > MostCorrections || !Correct(_regions[r], conflict, touched))
                 {
-                    Cones++;
                     _filler.Fan(_regions[r], filled);
                     break;
                 }

@@ -3,8 +3,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
-/// The result on the lattice: a closed oriented chain of triangles whatever the rounding did. Triangles from
-/// <see cref="FirstNew"/> on were made in this round; the ones before come from operands as they were.
+/// The result on the lattice: a closed oriented chain of triangles whatever the rounding did. Each triangle comes from an operand as it
+/// was or from one planar region of this round.
 /// </summary>
 internal sealed class RoundedMesh
 {
@@ -14,7 +14,8 @@ internal sealed class RoundedMesh
 
     public required int[] Tags { get; init; }
 
-    public required int FirstNew { get; init; }
+    /// <summary>See <see cref="Operand.KnownApart"/>.</summary>
+    public required int[] KnownApart { get; init; }
 
     public int TriangleCount => Tags.Length;
 }

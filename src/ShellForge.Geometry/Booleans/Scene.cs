@@ -5,7 +5,8 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>All operands side by side, their triangles, half-edges and vertices under running numbers.</summary>
 internal sealed class Scene
 {
-    private readonly Operand[] _operandOfBlock;
+    private readonly LatticePoint3[] _vertices;
+    private readonly int[] _corners;
 
     public Scene(Operand[] operands)
     {
@@ -24,7 +25,24 @@ internal sealed class Scene
             OperandOf.AsSpan(TriangleStart[i], operands[i].TriangleCount).Fill((ushort)i);
         }
 
-        _operandOfBlock = operands;
+        if (operands.Length == 1)
+        {
+            (_vertices, _corners) = (operands[0].Vertices, operands[0].Corners);
+            return;
+        }
+
+        _vertices = new LatticePoint3[VertexStart[^1]];
+        _corners = new int[3 * TriangleStart[^1]];
+        for (int i = 0; i < operands.Length; i++)
+        {
+            operands[i].Vertices.CopyTo(_vertices, VertexStart[i]);
+            int[] own = operands[i].Corners;
+            int at = 3 * TriangleStart[i], start = VertexStart[i];
+            for (int c = 0; c < own.Length; c++)
+            {
+                _corners[at + c] = own[c] + start;
+            }
+        }
     }
 
     public Operand[] Operands { get; }
@@ -37,29 +55,9 @@ internal sealed class Scene
 
     public int TriangleCount => TriangleStart[^1];
 
-    public LatticePoint3 Corner(int triangle, int k)
-    {
-        int operand = OperandOf[triangle];
-        return _operandOfBlock[operand].Corner(triangle - TriangleStart[operand], k);
-    }
+    public LatticePoint3 Corner(int triangle, int k) => _vertices[_corners[(3 * triangle) + k]];
 
-    public int VertexNumber(int triangle, int k)
-    {
-        int operand = OperandOf[triangle];
-        return VertexStart[operand] + Operands[operand].Corners[(3 * (triangle - TriangleStart[operand])) + k];
-    }
-
-    public LatticePoint3 Vertex(int number)
-    {
-        int operand = Array.BinarySearch(VertexStart, number);
-        operand = operand < 0 ? ~operand - 1 : operand;
-        while (VertexStart[operand + 1] == VertexStart[operand])
-        {
-            operand++;
-        }
-
-        return Operands[operand].Vertices[number - VertexStart[operand]];
-    }
+    public int VertexNumber(int triangle, int k) => _corners[(3 * triangle) + k];
 
     public Plane PlaneOf(int triangle) => new(Corner(triangle, 0), Corner(triangle, 1), Corner(triangle, 2));
 

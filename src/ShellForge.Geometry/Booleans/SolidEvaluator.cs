@@ -99,6 +99,6 @@ public static class SolidEvaluator
             }
         }
 
-        return Operand.Of([.. vertices], [.. mesh.Corners.Select(c => number[c])], mesh.Tags, isClean: false);
+        return Operand.Of([.. vertices], [.. mesh.Corners.Select(c => number[c])], mesh.Tags, isClean: false, mesh.KnownApart);
     }
 }

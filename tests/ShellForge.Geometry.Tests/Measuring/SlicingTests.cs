@@ -48,7 +48,8 @@ public class SlicingTests
     [Fact]
     public void The_order_in_which_heights_are_asked_for_does_not_matter()
     {
-        Mesh cone = Meshes.Of(Shapes.Taper(Ring.Peg(10), 0, Ring.Peg(4), 12, Point2.Origin));
+        Ring wide = Ring.Peg(10);
+        Mesh cone = Meshes.Of(Shapes.Taper(wide, 0, wide.Coaxial(4, RingSide.Inside), 12, Point2.Origin));
         var upward = Slicing.Layers(cone, [1, 5, 9]);
         var downward = Slicing.Layers(cone, [9, 5, 1]);
         Assert.Equal(upward.Reverse(), downward);
