@@ -17,6 +17,8 @@ public sealed record HousingUnderCheck
     private readonly ConcurrentDictionary<string, Lazy<PartLayers>> layers = new();
     private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> sections = new();
 
+    private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> gaps = new();
+
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
 
@@ -36,6 +38,10 @@ public sealed record HousingUnderCheck
     /// <summary>The sections of a sound part as assembled.</summary>
     public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
         sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh.Mesh))).Value;
+
+    /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
+    public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
+        gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);

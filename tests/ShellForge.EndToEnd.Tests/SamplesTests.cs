@@ -5,6 +5,8 @@ using System.Text.Json;
 using ShellForge.Cli;
 using ShellForge.Formats.Stl;
 using ShellForge.Geometry.Auditing;
+using ShellForge.Output.Files;
+using ShellForge.Output.Page;
 using ShellForge.Testing;
 
 namespace ShellForge.EndToEnd.Tests;
@@ -37,6 +39,7 @@ public class SamplesTests
         }
 
         Assert.Equal(Hashes(shipped), Hashes(fresh.Path));
+        Assert.InRange(new FileInfo(Path.Combine(fresh.Path, HousingFiles.PageFile)).Length, 100_000, 1_500_000);
         Assert.Equal(Golden.Text($"samples/{name}.txt", Summary(fresh.Path)), Summary(fresh.Path));
         foreach (string path in Directory.EnumerateFiles(fresh.Path, "*.stl"))
         {
@@ -60,11 +63,12 @@ public class SamplesTests
         Assert.Equal(first.Snapshot().OrderBy(f => f.Key), second.Snapshot().OrderBy(f => f.Key));
     }
 
-    // The board is written by hand; everything beside it is made.
+    // The board is written by hand; everything beside it is made. A tool built without Node writes a page without its script: that page
+    // can't be the shipped one, so only then is it left out here. Its content is tested by itself.
     private static string Hashes(string folder)
     {
         var lines = new StringBuilder();
-        foreach (string path in Made(folder))
+        foreach (string path in Made(folder).Where(path => PageAssets.Embedded.Script is not null || Path.GetFileName(path) != HousingFiles.PageFile))
         {
             lines.Append(CultureInfo.InvariantCulture, $"{Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(path)))[..16]} {Path.GetFileName(path)}\n");
         }
@@ -97,6 +101,7 @@ public class SamplesTests
 
     private static void Accept(string fresh, string shipped)
     {
+        Assert.True(PageAssets.Embedded.Script is not null, "samples are accepted from a build with Node, so that their pages have their script");
         foreach (string old in Made(shipped).ToArray())
         {
             File.Delete(old);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning;
@@ -13,9 +12,8 @@ public sealed class PartAgainstHousing() : Rule(
     "least distance between the body's envelope and the sections of the solids as made; contact stops, less than the wanted clearance warns",
     "wanted: half the clearance below parts towards floors; else 0.25 mm, the spread of board holes and placement; 0.1 mm at a saddle, whose gap is made to be small")
 {
-    private const double Wanted = 0.25;
+    private const double Wanted = MeasuredGap.LeastReach;
     private const double WantedAtSaddle = 0.1;
-    private const double LeadHeight = 3.0;
 
     /// <summary>Depths up to this are two faces in one plane, mm: lattice and chords (modelling).</summary>
     private const double Touch = 0.01;
@@ -23,17 +21,12 @@ public sealed class PartAgainstHousing() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        HousingPlan plan = housing.Plan;
-        double under = (housing.Board.Housing.BelowPartsClearance ?? 2 * Wanted) / 2;
-        BoardBody[] bodies = [.. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight), .. BoardBody.OfHeads(plan)];
+        double under = MeasuredGap.UnderParts(housing);
         foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Stand))
         {
-            ImmutableArray<SectionSlab> slabs = housing.SectionsOf(part);
-            BodyGap?[] gaps = new BodyGap?[bodies.Length];
-            Parallel.For(0, bodies.Length, i => gaps[i] = BodyGap.Least(bodies[i], slabs, Math.Max(Wanted, under)));
-            for (int i = 0; i < bodies.Length; i++)
+            foreach (MeasuredGap gap in housing.GapsOf(part))
             {
-                if (gaps[i] is { } gap && Judged(bodies[i], gap, part, plan, under) is { } finding)
+                if (Judged(gap, part, housing.Plan, under) is { } finding)
                 {
                     yield return finding;
                 }
@@ -41,10 +34,10 @@ public sealed class PartAgainstHousing() : Rule(
         }
     }
 
-    private Finding? Judged(BoardBody body, BodyGap gap, CheckedPart part, HousingPlan plan, double under)
+    private Finding? Judged(MeasuredGap gap, CheckedPart part, HousingPlan plan, double under)
     {
-        bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == body.Ref);
-        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && body.Side == BoardSide.Bottom ? under : Wanted;
+        bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == gap.Body);
+        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom ? under : Wanted;
         if (Math.Round(gap.Distance, 2) >= Math.Round(wanted, 2))
         {
             return null;
@@ -53,10 +46,10 @@ public sealed class PartAgainstHousing() : Rule(
         string feature = FeatureAt(part, gap.At);
         bool meets = gap.Distance < -Touch;
         return Found(
-            meets ? Severity.Stop : Severity.Warn, body.Ref,
+            meets ? Severity.Stop : Severity.Warn, gap.Body,
             meets ? $"it stands {-gap.Distance:0.00} mm deep in the {part.Name} ({feature})" : $"it is {Math.Max(0, gap.Distance):0.00} mm from the {part.Name} ({feature})",
             gap.Distance, wanted, gap.At,
-            body.Side == BoardSide.Bottom
+            gap.Side == BoardSide.Bottom
                 ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on the board"
                 : "check its position and height; widen the distance to the diffuser, or move the part on the board");
     }

@@ -41,50 +41,68 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
     {
         double volume = 0;
         double seconds = SecondsToStart;
-        Region? lastOutline = null;
-        double lastWalls = 0;
+        int[] runs = Runs(stack);
+        Region core = Region.Empty;
+        double walls = 0;
+        double covered = 0;
         int islands = 0;
+        (int, int, int) around = (-1, -1, -1);
         foreach (PrintedLayer layer in stack.Layers)
         {
-            if (lastOutline is null || !layer.SameAsBelow)
+            int index = layer.Index;
+            if (runs[index] == index)
             {
-                Region core = layer.Outline.Grown(-Perimeters * printer.LineWidth);
-                lastWalls = layer.Outline.Area - core.Area;
+                core = layer.Outline.Grown(-Perimeters * printer.LineWidth);
+                walls = layer.Outline.Area - core.Area;
                 islands = layer.Outline.Parts.Length;
-                lastOutline = core;
             }
 
-            double skin = lastOutline.IsEmpty ? 0 : lastOutline.Area - Covered(stack, layer.Index, lastOutline);
-            double plastic = layer.Height * (lastWalls + skin + (Infill * (lastOutline.Area - skin)));
+            // Layers of one run with the same runs above and below have the same skin.
+            bool isSkin = index < SkinLayers || index + SkinLayers >= runs.Length;
+            (int, int, int) now = isSkin ? (-1, -1, -1) : (runs[index - SkinLayers], runs[index], runs[index + SkinLayers]);
+            if (isSkin)
+            {
+                covered = 0;
+            }
+            else if (now != around)
+            {
+                covered = Covered(stack, runs, index, core);
+            }
+
+            around = now;
+            double plastic = layer.Height * (walls + (core.Area - covered) + (Infill * covered));
             volume += plastic;
-            seconds += (plastic / printer.FlowRate * (layer.Index == 0 ? FirstLayerFactor : 1)) + SecondsPerLayer + (SecondsPerIsland * islands);
+            seconds += (plastic / printer.FlowRate * (index == 0 ? FirstLayerFactor : 1)) + SecondsPerLayer + (SecondsPerIsland * islands);
         }
 
         return new PrintEstimate(
             volume * filament.Density / 1000, volume / (Math.PI * FilamentDiameter * FilamentDiameter / 4) / 1000, seconds / 60);
     }
 
+    // For each layer the first of the run of equal layers that it belongs to.
+    private static int[] Runs(PartLayers stack)
+    {
+        int[] runs = new int[stack.Layers.Length];
+        for (int i = 0; i < runs.Length; i++)
+        {
+            runs[i] = i > 0 && stack.Layers[i].SameAsBelow ? runs[i - 1] : i;
+        }
+
+        return runs;
+    }
+
     // Area of a layer's core that has material for the skin's count of layers above and below, so that it is infill and no skin.
-    private static double Covered(PartLayers stack, int index, Region core)
+    private static double Covered(PartLayers stack, int[] runs, int index, Region core)
     {
         Region covered = core;
-        foreach (int other in new[] { index - SkinLayers, index + SkinLayers })
+        foreach (int run in runs[(index - SkinLayers)..(index + SkinLayers + 1)].Distinct().Where(run => run != runs[index]))
         {
-            if (other < 0 || other >= stack.Layers.Length)
+            if (covered.IsEmpty)
             {
-                return 0;
+                break;
             }
 
-            // A run of equal layers in between covers itself.
-            for (int i = Math.Min(index, other); i <= Math.Max(index, other); i++)
-            {
-                if (!stack.Layers[i].SameAsBelow && !covered.IsEmpty)
-                {
-                    covered = covered.Intersect(stack.Layers[i].Outline);
-                }
-            }
-
-            covered = covered.IsEmpty ? covered : covered.Intersect(stack.Layers[other].Outline);
+            covered = covered.Intersect(stack.Layers[run].Outline);
         }
 
         return covered.Area;

@@ -41,6 +41,8 @@ internal sealed class Projection
     public static Projection Fit(Scene scene, int samples)
     {
         Box2 shown = Box2.Empty;
+        Point3 right = scene.View.Right;
+        Point3 up = scene.View.Up;
         IEnumerable<Point3> points = scene.Frame is { } frame
             ? Enumerable.Range(0, 8).Select(i => new Point3(
                 (i & 1) == 0 ? frame.Min.X : frame.Max.X,
@@ -49,7 +51,7 @@ internal sealed class Projection
             : scene.Parts.SelectMany(p => p.Mesh.Vertices.Select(v => p.Placement.Apply(v.ToMillimetres())));
         foreach (Point3 p in points)
         {
-            shown = shown.Including(new Point2(Point3.Dot(p, scene.View.Right), Point3.Dot(p, scene.View.Up)));
+            shown = shown.Including(new Point2(Point3.Dot(p, right), Point3.Dot(p, up)));
         }
 
         return new Projection(scene.View, shown, scene.Width * samples, scene.Height * samples);

@@ -29,6 +29,8 @@ internal sealed class Shading
     private readonly Projection _projection;
     private readonly DepthBuffer _buffer;
     private readonly List<Face> _faces;
+    private readonly Point3 _right;
+    private readonly Point3 _up;
     private readonly Point3 _cutNormal;
     private readonly (double X, double Y, double Z, double D) _cut;
     private readonly bool _showsCuts;
@@ -36,6 +38,8 @@ internal sealed class Shading
     public Shading(Scene scene, Projection projection, DepthBuffer buffer, List<Face> faces)
     {
         _scene = scene;
+        _right = scene.View.Right;
+        _up = scene.View.Up;
         _projection = projection;
         _buffer = buffer;
         _faces = faces;
@@ -53,6 +57,9 @@ internal sealed class Shading
     /// <param name="IsBack">Whether it is seen from inside its body.</param>
     internal readonly record struct Face(int Part, Point3 Normal, bool IsBack);
 
+    // Skylight shade changes slowly over a face, so the samples of one pixel that show one face share it.
+    private record struct Shaded(int FaceAndOne, double Shade);
+
     // What shows at a sample.
     private readonly record struct Seen(int Part, bool IsCut, Point3 Normal, double Near);
 
@@ -67,9 +74,10 @@ internal sealed class Shading
                 int r = 0;
                 int g = 0;
                 int b = 0;
+                Shaded last = default;
                 for (int k = 0; k < samples * samples; k++)
                 {
-                    Rgb colour = ColourAt((samples * x) + (k % samples), (samples * y) + (k / samples));
+                    Rgb colour = ColourAt((samples * x) + (k % samples), (samples * y) + (k / samples), ref last);
                     r += colour.R;
                     g += colour.G;
                     b += colour.B;
@@ -107,11 +115,12 @@ internal sealed class Shading
         return new Seen(face.Part, true, _cutNormal, near);
     }
 
-    private Rgb ColourAt(int x, int y)
+    private Rgb ColourAt(int x, int y, ref Shaded last)
     {
         Seen? here = At(x, y);
-        if (IsLine(here, At(x + 1, y), 1, 0) || IsLine(here, At(x, y + 1), 0, 1)
-            || IsLine(here, At(x - 1, y), -1, 0) || IsLine(here, At(x, y - 1), 0, -1))
+        int face = _buffer.Face(x, y);
+        if (IsLine(here, face, x, y, 1, 0) || IsLine(here, face, x, y, 0, 1)
+            || IsLine(here, face, x, y, -1, 0) || IsLine(here, face, x, y, 0, -1))
         {
             return Ink;
         }
@@ -122,7 +131,12 @@ internal sealed class Shading
         }
 
         Rgb own = _scene.Parts[seen.Part].Colour;
-        double open = 1 - (ShadeDepth * Shade(x, y, seen));
+        if (last.FaceAndOne != face + 1)
+        {
+            last = new Shaded(face + 1, Shade(x, y, seen));
+        }
+
+        double open = 1 - (ShadeDepth * last.Shade);
         if (seen.IsCut)
         {
             bool isHatch = IsHatch(x, y, seen.Part);
@@ -132,11 +146,20 @@ internal sealed class Shading
         // A key light from the upper left of the viewer, a weak one from the right, and the sky.
         Point3 n = seen.Normal;
         double facing = Point3.Dot(n, _projection.Towards);
-        double toRight = Point3.Dot(n, _scene.View.Right);
-        double toUp = Point3.Dot(n, _scene.View.Up);
+        double toRight = Point3.Dot(n, _right);
+        double toUp = Point3.Dot(n, _up);
         double key = Math.Max(0, (0.62 * facing) + (0.58 * toUp) - (0.53 * toRight));
         double fill = Math.Max(0, (0.55 * facing) + (0.8 * toRight) - (0.2 * toUp));
         return own.Lit(((0.5 + (0.12 * n.Z)) * open) + (0.46 * key * (0.5 + (0.5 * open))) + (0.22 * fill * open));
+    }
+
+    private bool IsLine(Seen? here, int face, int x, int y, int right, int down)
+    {
+        // Most neighbours show one face, on which there is neither crease nor step.
+        int sx = x + right;
+        int sy = y + down;
+        bool inside = sx >= 0 && sy >= 0 && sx < _buffer.Width && sy < _buffer.Height;
+        return !(inside && _buffer.Face(sx, sy) == face) && IsLine(here, At(sx, sy), right, down);
     }
 
     private bool IsLine(Seen? here, Seen? there, int right, int down)
@@ -160,6 +183,20 @@ internal sealed class Shading
             && Math.Abs(step - (right * slopeB.Right) - (down * slopeB.Down)) > limit;
     }
 
+    // How near what shows at a sample is: on a cut, the cut.
+    private double NearAt(int x, int y)
+    {
+        if (x < 0 || y < 0 || x >= _buffer.Width || y >= _buffer.Height)
+        {
+            return double.NegativeInfinity;
+        }
+
+        int face = _buffer.Face(x, y);
+        return face >= 0 && _showsCuts && _faces[face].IsBack
+            ? -((_cut.X * (x + 0.5)) + (_cut.Y * (y + 0.5)) + _cut.D) / _cut.Z
+            : _buffer.Near(x, y);
+    }
+
     // How much of the sky near surfaces take away, from 0 to 1: looks how far the neighbourhood stands above the face's plane.
     private double Shade(int x, int y, Seen seen)
     {
@@ -172,12 +209,13 @@ internal sealed class Shading
         {
             int sx = (int)Math.Floor(x + 0.5 + (dx * reach));
             int sy = (int)Math.Floor(y + 0.5 + (dy * reach));
-            if (At(sx, sy) is not { } other)
+            double otherNear = NearAt(sx, sy);
+            if (double.IsNegativeInfinity(otherNear))
             {
                 continue;
             }
 
-            double above = (other.Near - seen.Near - (slopeRight * (sx - x)) - (slopeDown * (sy - y))) * facing;
+            double above = (otherNear - seen.Near - (slopeRight * (sx - x)) - (slopeDown * (sy - y))) * facing;
             double away = Math.Sqrt((dx * dx) + (dy * dy)) * reachMillimetres;
             double height = Math.Clamp(above / Math.Max(away, 1 / _projection.PerMillimetre), 0, 1);
 

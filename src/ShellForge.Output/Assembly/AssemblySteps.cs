@@ -110,7 +110,7 @@ public static class AssemblySteps
             yield return new AssemblyStep
             {
                 Title = "Lay the baffle on the board",
-                Text = $"{(baffle.Cells ? "One cell over each LED" : "Rims round the LEDs")}, crush ribs up, its slot on the key at {Clock(plan.Key.At, plan.Source.Up)}.",
+                Text = $"{(baffle.Cells ? "One cell over each LED" : "Rims round the LEDs")}, crush ribs up{(baffle.Tooth is { } tooth ? $", its tooth at {Clock(tooth.At, plan.Source.Up)}, where the cover has a slot for it" : "")}.",
                 Check = "It lies flat and touches no part; the ribs stand just above the rim of the cover's seat.",
                 Shown = ["tub", "board", "baffle"],
                 Lifted = "baffle",
@@ -137,7 +137,7 @@ public static class AssemblySteps
 
     private static AssemblyStep Close(HousingPlan plan)
     {
-        string way = $"The cover goes on with its slot over the key at {Clock(plan.Key.At, plan.Source.Up)}"
+        string way = $"The cover goes on with its rib in the slot of the tub's wall at {Clock(plan.Key.At, plan.Source.Up)}"
             + (plan.Ports.Any(port => port.Tongue is not null) || plan.CableExit is not null ? ", its tongue into the opening in the wall. " : ". ");
         ScrewJointPlan? screw = plan.Screws.FirstOrDefault(screw => screw.Use == ScrewUse.Closure);
         string how = plan.Closure switch

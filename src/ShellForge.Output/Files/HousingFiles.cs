@@ -4,7 +4,10 @@ using ShellForge.Checks;
 using ShellForge.Formats.Glb;
 using ShellForge.Formats.Stl;
 using ShellForge.Formats.ThreeMf;
+using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
+using ShellForge.Output.Page;
+using ShellForge.Output.Page.Building;
 using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Files;
@@ -31,6 +34,9 @@ public static class HousingFiles
 {
     /// <summary>Name of the report for machines.</summary>
     public const string ReportFile = "report.json";
+
+    /// <summary>Name of the report for people.</summary>
+    public const string PageFile = "report.html";
 
     // Room for a brim round each job.
     private const double PlateSpacing = 10;
@@ -63,8 +69,13 @@ public static class HousingFiles
                 "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
         }
 
-        files.Add(new OutputFile("plan.svg", Encoding.UTF8.GetBytes(PlanDrawing.Of(housing))));
-        files.Add(new OutputFile("section.svg", Encoding.UTF8.GetBytes(SectionDrawing.Of(housing))));
+        string plan = PlanDrawing.Of(housing);
+        string section = SectionDrawing.Of(housing);
+        files.Add(new OutputFile("plan.svg", Encoding.UTF8.GetBytes(plan)));
+        files.Add(new OutputFile("section.svg", Encoding.UTF8.GetBytes(section)));
+        PageContent page = PageBuilder.Of(
+            housing, report, [new PageDrawing("Tub, cut level", plan), new PageDrawing("Section", section)], StepPictures.Of(housing));
+        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))));
         files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
         return files.ToImmutable();
     }

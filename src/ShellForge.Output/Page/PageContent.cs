@@ -16,8 +16,8 @@ public sealed record PageContent
     /// <summary>The verdict.</summary>
     public required PageVerdict Verdict { get; init; }
 
-    /// <summary>Short answers to the first questions: question and answer.</summary>
-    public required ImmutableArray<(string Question, string Answer)> Answers { get; init; }
+    /// <summary>Short answers to the first questions.</summary>
+    public required ImmutableArray<PageAnswer> Answers { get; init; }
 
     /// <summary>Findings, worst first.</summary>
     public required ImmutableArray<PageFinding> Findings { get; init; }
@@ -64,6 +64,12 @@ public sealed record PageContent
 /// <param name="Words">In words.</param>
 public sealed record PageVerdict(string Kind, string Words);
 
+/// <summary>A short answer to one of the first questions.</summary>
+/// <param name="Question">As a maker asks it.</param>
+/// <param name="Answer">In a sentence or two.</param>
+/// <param name="At">The place it is about, as assembled, mm; null for none.</param>
+public sealed record PageAnswer(string Question, string Answer, Point3? At = null);
+
 /// <summary>A finding on the page.</summary>
 public sealed record PageFinding(
     int Number, string Severity, string Rule, string Subject, string Message, string Data, string Remedy, Point3? At, string Accepted);
@@ -104,9 +110,11 @@ public sealed record PagePart(
 /// <param name="Text">How.</param>
 /// <param name="Check">What to check after it.</param>
 /// <param name="Caution">Where the hand is at risk; empty for none.</param>
+/// <param name="Tools">Tools for it.</param>
 /// <param name="Png">A picture; null for none.</param>
 /// <param name="Alternative">The picture in words.</param>
-public sealed record PageStep(string Title, string Text, string Check, string Caution, byte[]? Png, string Alternative);
+public sealed record PageStep(
+    string Title, string Text, string Check, string Caution, ImmutableArray<string> Tools, byte[]? Png, string Alternative);
 
 /// <summary>What the page needs to follow a file.</summary>
 /// <param name="Version">Counts the good versions of the file.</param>

@@ -22,7 +22,7 @@ public static class PageHtml
         html.Append("<title>").Append(Text(content.Name)).Append(" - housing report</title>\n");
         html.Append("<link rel=\"icon\" href=\"data:,\">\n<style>").Append(assets.Style).Append("</style>\n</head>\n<body>\n");
         html.Append("<a class=\"skip\" href=\"#findings\">To the findings</a>\n");
-        AppendHead(html, content);
+        AppendHead(html, content, assets.Script is not null);
         html.Append("<main>\n");
         PageViewSection.Append(html, content, assets.Script is not null);
         PageSections.Append(html, content);
@@ -58,7 +58,7 @@ public static class PageHtml
 
     private static string MeshPackingText(string script) => PackedMesh.Deflated(Encoding.UTF8.GetBytes(script));
 
-    private static void AppendHead(StringBuilder html, PageContent content)
+    private static void AppendHead(StringBuilder html, PageContent content, bool hasScript)
     {
         html.Append("<header class=\"top\" id=\"head\" data-refresh>\n<h1>").Append(Text(content.Name)).Append("</h1>\n");
         if (content.Revision.Length > 0)
@@ -73,9 +73,15 @@ public static class PageHtml
         }
 
         html.Append("<ul class=\"answers\" id=\"answers\" data-refresh>\n");
-        foreach ((string question, string answer) in content.Answers)
+        foreach (PageAnswer answer in content.Answers)
         {
-            html.Append("<li><b>").Append(Text(question)).Append("</b>").Append(Text(answer)).Append("</li>\n");
+            html.Append("<li><b>").Append(Text(answer.Question)).Append("</b> ").Append(Text(answer.Answer));
+            if (answer.At is { } at && hasScript)
+            {
+                html.Append(CultureInfo.InvariantCulture, $" <button type=\"button\" class=\"plain small\" data-place=\"{at.X:0.###} {at.Y:0.###} {at.Z:0.###}\">Show it<span class=\"skip\">: {Text(answer.Question)}</span></button>");
+            }
+
+            html.Append("</li>\n");
         }
 
         html.Append("</ul>\n");

@@ -119,6 +119,11 @@ internal static class PageSections
                 Caution(html, step.Caution);
             }
 
+            if (!step.Tools.IsEmpty)
+            {
+                html.Append($"<p class=\"tools\">Tools: {PageHtml.Text(string.Join(", ", step.Tools))}</p>");
+            }
+
             html.Append($"<p class=\"check\">Check: {PageHtml.Text(step.Check)}</p></div>");
             if (step.Png is not null)
             {

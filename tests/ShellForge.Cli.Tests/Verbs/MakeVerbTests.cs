@@ -45,7 +45,7 @@ public class MakeVerbTests
         }
 
         Assert.All(
-            new[] { "housing.3mf", "assembly.glb", "plan.svg", "section.svg" },
+            new[] { "housing.3mf", "assembly.glb", "plan.svg", "section.svg", "report.html" },
             name => Assert.True(File.Exists(bench.Folder.File("out/" + name)), name));
         bool stopped = report.RootElement.GetProperty("findings").EnumerateArray().Any(f => f.GetProperty("severity").GetString() == "stop");
         Assert.Equal(stopped ? 1 : 0, exit);

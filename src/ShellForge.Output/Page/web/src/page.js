@@ -66,6 +66,12 @@ async function start() {
     pins.set(data.findings);
     const section = wireControls(viewer, () => data);
     document.body.addEventListener('click', (e) => {
+      const place = e.target.closest?.('[data-place]')?.dataset.place;
+      if (place) {
+        $('view').scrollIntoView({ block: 'nearest' });
+        viewer.flyTo(place.split(' ').map(Number), still);
+        pins.mark(place.split(' ').map(Number));
+      }
       const number = e.target.closest?.('[data-fly]')?.dataset.fly;
       const finding = number && data.findings.find((f) => String(f.number) === number);
       if (finding) { $('view').scrollIntoView({ block: 'nearest' }); pick(viewer, finding); }

@@ -5,6 +5,14 @@ export class Pins {
     this.viewer = viewer;
     this.onPick = onPick;
     this.pins = [];
+    this.spot = Object.assign(document.createElement('span'), { className: 'spot', hidden: true });
+  }
+
+  /** Rings a place that is no finding. */
+  mark(at) {
+    this.spot.at = at;
+    this.layer.append(this.spot);
+    this.place();
   }
 
   set(findings) {
@@ -23,10 +31,13 @@ export class Pins {
   }
 
   place() {
-    for (const { finding, button } of this.pins) {
-      const at = this.viewer.project(finding.at);
-      button.hidden = at === null || at[0] < 0 || at[1] < 0 || at[0] > this.layer.clientWidth || at[1] > this.layer.clientHeight;
-      if (at) button.style.transform = `translate(${at[0].toFixed(1)}px, ${at[1].toFixed(1)}px) translate(-50%, -50%)`;
-    }
+    for (const { finding, button } of this.pins) this.#put(button, finding.at);
+    if (this.spot.at) this.#put(this.spot, this.spot.at);
+  }
+
+  #put(element, place) {
+    const at = this.viewer.project(place);
+    element.hidden = at === null || at[0] < 0 || at[1] < 0 || at[0] > this.layer.clientWidth || at[1] > this.layer.clientHeight;
+    if (at) element.style.transform = `translate(${at[0].toFixed(1)}px, ${at[1].toFixed(1)}px) translate(-50%, -50%)`;
   }
 }

@@ -56,7 +56,8 @@ export class Viewer {
     this.world.clear();
     this.parts = parts.map((part, order) => this.#body(part, order));
     for (const part of this.parts) part.group.visible = !hidden.has(part.name);
-    this.bounds = new Box3().setFromObject(this.world);
+    // The surfaces alone: the planes that fill cuts reach far beyond the housing.
+    this.bounds = this.parts.reduce((box, part) => box.expandByObject(part.surface), new Box3());
     this.explode(this.spread);
     if (stepBack) this.lookFrom('front');
     this.invalidate();
@@ -174,12 +175,12 @@ export class Viewer {
   /** Named stands of the eye. */
   lookFrom(stand) {
     const centre = this.bounds.getCenter(new Vector3());
-    const reach = this.bounds.getSize(new Vector3()).length() * 1.15 / Math.min(1, this.camera.aspect) ;
+    const reach = this.bounds.getSize(new Vector3()).length() / Math.min(1, this.camera.aspect);
     const way = {
       front: new Vector3(-0.35, -0.75, 0.9), above: new Vector3(0, -0.001, 1), below: new Vector3(-0.3, -0.6, -0.9), side: new Vector3(0, -1, 0.12),
     }[stand].normalize();
     this.controls.target.copy(centre);
-    this.camera.position.copy(centre).addScaledVector(way, reach * 1.45);
+    this.camera.position.copy(centre).addScaledVector(way, reach * 1.5);
     this.controls.update();
     this.invalidate();
   }

@@ -1,0 +1,29 @@
+using System.Globalization;
+using ShellForge.Formats.Rendering;
+
+namespace ShellForge.Output.Assembly;
+
+/// <summary>Colours of pictures on white paper.</summary>
+internal static class PictureColours
+{
+    // Black plastic drawn black hides its own edges, white plastic on white paper its outline: both move a step towards grey.
+    private const double BlackLift = 0.3;
+    private const double WhiteSink = 0.06;
+
+    /// <summary>A colour given as <c>#rrggbb</c>.</summary>
+    public static Rgb Of(string colour)
+    {
+        int value = int.Parse(colour.AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
+        return new Rgb((byte)(value >> 16), (byte)(value >> 8), (byte)value);
+    }
+
+    /// <summary>The colour of a filament so that creases and shade show on it.</summary>
+    public static Rgb OfPlastic(string colour)
+    {
+        Rgb own = Of(colour);
+        double brightness = ((0.2126 * own.R) + (0.7152 * own.G) + (0.0722 * own.B)) / 255;
+        return brightness < 0.25
+            ? own.Towards(new Rgb(168, 176, 186), BlackLift + (0.25 - brightness))
+            : own.Towards(new Rgb(96, 96, 88), brightness > 0.8 ? WhiteSink : 0);
+    }
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Checks;
+using ShellForge.Checks.Fit;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Assembly;
+using ShellForge.Output.Report;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Page.Building;
+
+/// <summary>The first questions of whoever opens the page, answered in a sentence each.</summary>
+internal static class PageAnswers
+{
+    public static PageVerdict VerdictOf(HousingReport report)
+    {
+        int stops = Count(report, Severity.Stop);
+        int warnings = Count(report, Severity.Warn);
+        return report.Verdict switch
+        {
+            Verdict.DoNotPrint => new PageVerdict("stop", $"Do not print: {Counted(stops, "finding")} in the way"),
+            Verdict.MindWarnings => new PageVerdict("warn", $"Print it, and mind {Counted(warnings, "warning")}"),
+            _ => new PageVerdict("good", "Print it"),
+        };
+    }
+
+    public static ImmutableArray<PageAnswer> Of(HousingUnderCheck housing, HousingReport report)
+    {
+        var answers = ImmutableArray.CreateBuilder<PageAnswer>();
+        answers.Add(new PageAnswer("Does it print?", Prints(housing, report)));
+        answers.Add(new PageAnswer("What do I buy?", Bought(housing, report)));
+        answers.Add(new PageAnswer("Which way does the cover go?", CoverWay(housing.Plan), CoverKey(housing.Plan)));
+        answers.Add(Tightest(housing));
+        return answers.ToImmutable();
+    }
+
+    private static string Prints(HousingUnderCheck housing, HousingReport report)
+    {
+        string parts = Counted(report.Parts.Length, "part");
+        string verdict = report.Verdict switch
+        {
+            Verdict.DoNotPrint => "No. What stands in the way is listed under Findings.",
+            Verdict.MindWarnings => $"Yes, {parts} without support, once the warnings are read.",
+            _ => $"Yes, {parts} without support.",
+        };
+        return $"{verdict} Printer {housing.Board.Print.Printer.Name}, {Listed(report.Parts.Select(part => part.Filament).Distinct(StringComparer.Ordinal))}.";
+    }
+
+    private static string Bought(HousingUnderCheck housing, HousingReport report)
+    {
+        if (report.Shopping.IsEmpty)
+        {
+            return "Nothing but filament.";
+        }
+
+        // The profile names behind the words are for the list below.
+        IEnumerable<string> items = report.Shopping.Select(item =>
+            string.Create(CultureInfo.InvariantCulture, $"{item.Count} \u00d7 {Short(item.Item)}"));
+        return $"{Listed(items)}; filament {Listed(housing.Plan.Parts.Select(part => part.Filament.Name).Distinct(StringComparer.Ordinal))}.";
+    }
+
+    private static string Short(string item)
+    {
+        int bracket = item.LastIndexOf(" (", StringComparison.Ordinal);
+        return bracket < 0 ? item : item[..bracket];
+    }
+
+    private static string CoverWay(HousingPlan plan)
+    {
+        string key = $"Its rib goes into the slot in the tub's wall at {AssemblySteps.Clock(plan.Key.At, plan.Source.Up)}, seen from the front with the housing upright. It fits no other way.";
+        PortPlan? tongue = plan.Ports.FirstOrDefault(port => port.Tongue is not null);
+        if (tongue is not null)
+        {
+            return $"{key} Its tongue closes the opening of {tongue.Ref} at {AssemblySteps.Clock(tongue.Faces, plan.Source.Up)}.";
+        }
+
+        return plan.CableExit is { } exit
+            ? $"{key} Its tongue closes the cable's notch at {AssemblySteps.Clock(exit.At, plan.Source.Up)}."
+            : key;
+    }
+
+    private static Point3? CoverKey(HousingPlan plan)
+    {
+        double radius = (plan.Shell.Round?.Inner ?? plan.Source.Board.Outline.OuterRadius) + (plan.Key.Depth / 2);
+        Point2 at = Point2.Polar(radius, plan.Key.At);
+        return new Point3(at.X, at.Y, plan.Key.Top);
+    }
+
+    // What moves past each other while the hands put it together is planned to the printer's fits; what the board brings is measured on the
+    // solids as made.
+    private static PageAnswer Tightest(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        string planned = $"Between parts, {Mm(plan.Cover.LipGap)} a side from the cover's lip to the tub's wall.";
+        MeasuredGap? least = housing.SoundParts.Where(part => part.Name != PartNames.Stand)
+            .SelectMany(part => housing.GapsOf(part)).MinBy(gap => gap.Distance);
+        if (least is null)
+        {
+            return new PageAnswer(
+                "Where is it tightest?", $"On the board nothing comes nearer to plastic than {Mm(MeasuredGap.ReachOf(housing))}. {planned}");
+        }
+
+        string where = least.Distance <= 0
+            ? $"{least.Body} meets the {least.Part}."
+            : $"{least.Body} is {Mm(least.Distance)} from the {least.Part}, measured.";
+        return new PageAnswer("Where is it tightest?", $"{where} {planned}", least.At);
+    }
+
+    private static string Mm(double value) => value.ToString("0.00", CultureInfo.InvariantCulture) + " mm";
+
+    private static int Count(HousingReport report, Severity severity) => report.Findings.Count(finding => finding.Severity == severity);
+
+    private static string Counted(int count, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+
+    private static string Listed(IEnumerable<string> items)
+    {
+        string[] all = [.. items];
+        return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + " and " + all[^1];
+    }
+}

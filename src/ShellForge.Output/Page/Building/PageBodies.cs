@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Output.Files;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Page.Building;
+
+/// <summary>The bodies of the view in space, from the floor up.</summary>
+internal static class PageBodies
+{
+    private const double DiffuserOpacity = 0.7;
+
+    // Places in the stack: parts that stay together when the housing is pulled apart share one.
+    private const double BoardLevel = 1;
+
+    public static ImmutableArray<PageBody> Of(HousingUnderCheck housing)
+    {
+        var bodies = ImmutableArray.CreateBuilder<PageBody>();
+        foreach (CheckedPart part in housing.SoundParts)
+        {
+            bool lets = part.Name == PartNames.Diffuser || part.Plan.Filament == housing.Plan.Diffuser.Filament;
+            bodies.Add(new PageBody(
+                part.Name, part.Name, part.AssembledMesh.Mesh, part.Plan.Filament.Screen,
+                part.Name == PartNames.Diffuser ? DiffuserOpacity : 1, LevelOf(part.Plan), lets, part.Name));
+        }
+
+        // One mesh a colour: a board of sixty LEDs is three bodies to draw, not sixty.
+        foreach (IGrouping<string, BoardBody> colour in BoardBodies.Of(housing.Plan).GroupBy(body => body.Colour, StringComparer.Ordinal))
+        {
+            string name = colour.First().Name == "board" ? "board" : $"board {colour.Key}";
+            bodies.Add(new PageBody(name, "board", Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, "board"));
+        }
+
+        return [.. bodies.OrderBy(body => body.Level)];
+    }
+
+    /// <summary>Place of a printed part in the stack: 0 is the tub.</summary>
+    private static double LevelOf(PartPlan part) => (part.PrintedWith ?? part.Name) switch
+    {
+        PartNames.Stand => -1,
+        PartNames.Tub => 0,
+        PartNames.Baffle => 2,
+        PartNames.Diffuser => 3,
+        _ => 4,
+    };
+
+    /// <summary>Bodies beside each other as one mesh.</summary>
+    internal static Mesh Joined(IEnumerable<Mesh> meshes)
+    {
+        var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
+        var triangles = ImmutableArray.CreateBuilder<int>();
+        var tags = ImmutableArray.CreateBuilder<FaceTag>();
+        foreach (Mesh mesh in meshes)
+        {
+            int first = vertices.Count;
+            vertices.AddRange(mesh.Vertices);
+            triangles.AddRange(mesh.Triangles.Select(vertex => vertex + first));
+            tags.AddRange(mesh.Tags);
+        }
+
+        return new Mesh(vertices.ToImmutable(), triangles.ToImmutable(), tags.ToImmutable());
+    }
+}

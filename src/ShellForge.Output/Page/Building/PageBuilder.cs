@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Checks;
+using ShellForge.Output.Assembly;
+using ShellForge.Output.Report;
+
+namespace ShellForge.Output.Page.Building;
+
+/// <summary>Puts a housing into the words and pictures of its page.</summary>
+public static class PageBuilder
+{
+    /// <summary>What the page shows.</summary>
+    /// <param name="housing">What was made.</param>
+    /// <param name="report">What is told about it.</param>
+    /// <param name="drawings">The dimensioned drawings.</param>
+    /// <param name="steps">The assembly with its pictures.</param>
+    public static PageContent Of(
+        HousingUnderCheck housing, HousingReport report, ImmutableArray<PageDrawing> drawings, ImmutableArray<PicturedStep> steps) => new()
+        {
+            Name = report.Name,
+            Revision = report.Revision,
+            Verdict = PageAnswers.VerdictOf(report),
+            Answers = PageAnswers.Of(housing, report),
+            Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
+            Bodies = PageBodies.Of(housing),
+            Drawings = drawings,
+            Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
+            Parts = PagePrints.Of(housing, report),
+            PrintAdvice = PagePrints.AdviceOf(housing),
+            Steps = [.. steps.Select(Of)],
+            Resolved =
+            [
+                .. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal)
+                    .Select(decision => (decision.Path, decision.Value, decision.From, decision.Why)),
+            ],
+        };
+
+    private static PageFinding Of(Finding finding, int number) => new(
+        number, ReportJson.Word(finding.Severity), finding.Rule, finding.Subject, Sentence(finding.Message), Data(finding),
+        Sentence(finding.Remedy), finding.At, finding.Accepted ?? "");
+
+    private static string Data(Finding finding)
+    {
+        var words = new List<string>();
+        if (finding.Measured is { } measured && double.IsFinite(measured))
+        {
+            words.Add($"measured {WithUnit(measured, finding.Unit)}");
+        }
+
+        if (finding.Limit is { } limit && double.IsFinite(limit))
+        {
+            words.Add($"limit {WithUnit(limit, finding.Unit)}");
+        }
+
+        if (finding.At is { } at)
+        {
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0}, y {at.Y:0.0}, z {at.Z:0.0} mm"));
+        }
+
+        return string.Join("; ", words);
+    }
+
+    private static string WithUnit(double value, string unit)
+    {
+        string number = value.ToString("0.##", CultureInfo.InvariantCulture);
+        return unit.Length == 0 ? number : $"{number} {Spoken(unit)}";
+    }
+
+    private static string Spoken(string unit) => unit switch
+    {
+        "mm2" => "mm\u00b2",
+        "mm3" => "mm\u00b3",
+        "degC" => "\u00b0C",
+        _ => unit,
+    };
+
+    /// <summary>A message of a rule as a sentence of its own.</summary>
+    internal static string Sentence(string text) =>
+        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '!' or '?' ? "" : ".");
+
+    private static PageStep Of(PicturedStep pictured) => new(
+        pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, pictured.Step.Caution, pictured.Step.Tools, pictured.Png,
+        pictured.Alternative);
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Profiles;
+using ShellForge.Checks;
+using ShellForge.Checks.Print;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Report;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Page.Building;
+
+/// <summary>How each part is printed.</summary>
+internal static class PagePrints
+{
+    public static ImmutableArray<PagePart> Of(HousingUnderCheck housing, HousingReport report)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        CheckedPart[] parts = [.. report.Parts.Select(part => housing.Part(part.Name)!)];
+        var estimates = new PrintEstimate[parts.Length];
+        Parallel.For(0, parts.Length, i =>
+            estimates[i] = PrintEstimate.Of(housing.LayersOf(parts[i]), printer, parts[i].Plan.Filament));
+        return [.. report.Parts.Select((part, i) => Of(part, parts[i].Plan, estimates[i], printer))];
+    }
+
+    private static PagePart Of(PartReport part, PartPlan plan, PrintEstimate estimate, PrinterProfile printer) => new(
+        part.Name,
+        part.PrintedWith is null ? part.File : $"{part.File}, in one job with {part.PrintedWith}",
+        part.Filament,
+        string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0} \u00d7 {part.Size.Y:0.0} \u00d7 {part.Size.Z:0.0} mm"),
+        string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0} g"),
+        Duration(estimate.Minutes),
+        LiesOn(plan),
+        string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
+        $"{PrintEstimate.Perimeters} lines, {100 * PrintEstimate.Infill:0} % infill",
+        "none");
+
+    public static ImmutableArray<string> AdviceOf(HousingUnderCheck housing)
+    {
+        var advice = ImmutableArray.CreateBuilder<string>();
+        advice.Add("Print the parts as they lie in their files. None needs support; none of them has to be turned.");
+        advice.Add(housing.Board.Print.Printer.SlicerScalesShrinkage
+            ? "Your printer profile says that the slicer scales for shrinkage: the files are at their size in the hand. Switch off its compensation for holes and elephant's foot."
+            : "Switch off the slicer's own compensation for shrinkage, holes and elephant's foot: all three are in the files already.");
+        foreach (PartPlan part in housing.Plan.Parts.Where(part => part.PrintedWith is not null))
+        {
+            advice.Add($"The {part.Name} is printed into the {part.PrintedWith} in one job with two filaments: open housing.3mf, where both lie in one another.");
+        }
+
+        advice.Add($"Time and mass are estimates: {PrintEstimate.Assumptions}.");
+        return advice.ToImmutable();
+    }
+
+    private static string LiesOn(PartPlan plan) => plan.Name switch
+    {
+        PartNames.Tub => "outer floor down",
+        PartNames.Baffle => "feet down",
+        PartNames.Stand => "foot down",
+        _ => plan.ToPrint.ApplyDirection(new Point3(0, 0, 1)).Z < 0 ? "front face down" : "back face down",
+    };
+
+    private static string Duration(double minutes)
+    {
+        int whole = (int)Math.Round(minutes, MidpointRounding.AwayFromZero);
+        return whole < 60
+            ? string.Create(CultureInfo.InvariantCulture, $"{whole} min")
+            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h {whole % 60:00} min");
+    }
+}
