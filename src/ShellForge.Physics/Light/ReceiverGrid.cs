@@ -9,11 +9,13 @@ namespace ShellForge.Physics.Light;
 public sealed class ReceiverGrid
 {
     private readonly Func<double, double, (Point3 At, Point3 Normal)> place;
+    private readonly Func<Point3, Point3, (double Distance, Point2 At)> meeting;
 
     private ReceiverGrid(
         int columns, int rows, double left, double bottom, double step, bool wraps, bool[] open,
-        Func<double, double, (Point3 At, Point3 Normal)> place)
+        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting)
     {
+        this.meeting = meeting;
         Columns = columns;
         Rows = rows;
         Left = left;
@@ -64,7 +66,11 @@ public sealed class ReceiverGrid
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
         int columns = Math.Max(1, (int)Math.Ceiling((box.Max.X - box.Min.X) / step));
         int rows = Math.Max(1, (int)Math.Ceiling((box.Max.Y - box.Min.Y) / step));
-        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)), open);
+        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)), (from, along) =>
+        {
+            double distance = along.Z == 0 ? -1 : (z - from.Z) / along.Z;
+            return (distance, (from + (distance * along)).XY);
+        }, open);
     }
 
     /// <summary>A band round the z axis, unrolled: the first coordinate is the arc from +x counter-clockwise, the second is z.</summary>
@@ -87,6 +93,11 @@ public sealed class ReceiverGrid
         {
             Angle at = Angle.FromDegrees(u / around * 360);
             return (new Point3(radius * at.Cos, radius * at.Sin, v), new Point3(sign * at.Cos, sign * at.Sin, 0));
+        }, (from, along) =>
+        {
+            double distance = ToCylinder(from.XY, along.XY, radius);
+            Point3 hit = from + (distance * along);
+            return (distance, new Point2(Angle.Of(hit.XY).Normalized.Degrees / 360 * around, hit.Z));
         }, open);
     }
 
@@ -96,6 +107,21 @@ public sealed class ReceiverGrid
     /// <summary>Middle of a cell in unrolled coordinates.</summary>
     public Point2 Middle(int index) => new(
         Left + (((index % Columns) + 0.5) * Step), Bottom + (((index / Columns) + 0.5) * Step));
+
+    /// <summary>How far along a ray its light leaves through an open cell, mm; infinity when it doesn't.</summary>
+    public double LeavesAfter(Point3 from, Point3 along)
+    {
+        (double distance, Point2 at) = meeting(from, along);
+        if (!(distance > 0))
+        {
+            return double.PositiveInfinity;
+        }
+
+        int column = (int)Math.Floor((at.X - Left) / Step);
+        int row = (int)Math.Floor((at.Y - Bottom) / Step);
+        return column >= 0 && row >= 0 && column < Columns && row < Rows && Open[(row * Columns) + column]
+            ? distance : double.PositiveInfinity;
+    }
 
     /// <summary>
     /// A value between the middles of cells, from the open ones of the four around it; NaN where none of them is open.
@@ -128,7 +154,8 @@ public sealed class ReceiverGrid
 
     private static ReceiverGrid Made(
         int columns, int rows, double left, double bottom, double step, bool wraps,
-        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point2, bool> open)
+        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting,
+        Func<Point2, bool> open)
     {
         bool[] cells = new bool[columns * rows];
         for (int i = 0; i < cells.Length; i++)
@@ -136,6 +163,22 @@ public sealed class ReceiverGrid
             cells[i] = open(new Point2(left + (((i % columns) + 0.5) * step), bottom + (((i / columns) + 0.5) * step)));
         }
 
-        return new ReceiverGrid(columns, rows, left, bottom, step, wraps, cells, place);
+        return new ReceiverGrid(columns, rows, left, bottom, step, wraps, cells, place, meeting);
+    }
+
+    // Nearest place ahead on a circle about the origin; negative when there is none.
+    private static double ToCylinder(Point2 from, Point2 along, double radius)
+    {
+        double a = Point2.Dot(along, along);
+        double b = Point2.Dot(from, along);
+        double c = Point2.Dot(from, from) - (radius * radius);
+        double root = (b * b) - (a * c);
+        if (a == 0 || root < 0)
+        {
+            return -1;
+        }
+
+        double near = (-b - Math.Sqrt(root)) / a;
+        return near > 0 ? near : (-b + Math.Sqrt(root)) / a;
     }
 }

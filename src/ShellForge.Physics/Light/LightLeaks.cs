@@ -1,0 +1,142 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>Where light leaves a housing that should not.</summary>
+/// <param name="SeamShare">Share of the LEDs' light that gets out past the window through gaps, ports and vents, after three reflections at most.</param>
+/// <param name="SeamFrom">Inside the housing, the place from which most of that light sees the way out; null when none was found.</param>
+/// <param name="WallGlow">
+/// Brightest outer wall over the mean of the lit window: light that LEDs throw on a wall from inside and that passes it.
+/// </param>
+/// <param name="WallAt">Where that is; null when no outer wall is lit.</param>
+/// <param name="WallThickness">Thickness there, mm.</param>
+public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallGlow, Point3? WallAt, double WallThickness)
+{
+    private const int Reflections = 3;
+
+    // Paths in all; more LEDs get fewer each, since they stand in like surroundings.
+    private const int Paths = 6000;
+    private const int FewestPaths = 48;
+
+    // Rays start off surfaces by this, and end after so much, mm.
+    private const double Lift = 0.01;
+    private const double Longest = 1000;
+
+    // Places where seams are summed up: cubes of this side, mm.
+    private const double Cube = 10;
+
+    private const int Seed = 17;
+
+    /// <summary>Follows light through a scene. Deterministic: the dice are seeded.</summary>
+    /// <param name="scene">LEDs, walls and diffuser.</param>
+    /// <param name="map">The light on its diffuser.</param>
+    public static LightLeaks Of(LightScene scene, LightMap map)
+    {
+        if (scene.Leds.IsEmpty)
+        {
+            return new LightLeaks(0, null, 0, null, 0);
+        }
+
+        var search = new Search(scene, map.SeenShare * scene.Leds.Length / Math.Max(map.Face.OpenArea, double.Epsilon));
+        int each = Math.Max(FewestPaths, Paths / scene.Leds.Length);
+        for (int led = 0; led < scene.Leds.Length; led++)
+        {
+            for (int i = 0; i < each; i++)
+            {
+                search.Follow(scene.Leds[led], 1.0 / (each * (double)scene.Leds.Length));
+            }
+        }
+
+        return search.Result();
+    }
+
+    private sealed class Search(LightScene scene, double meanSeen)
+    {
+        private readonly DirectLight direct = new(scene);
+        private readonly Random dice = new(Seed);
+        private readonly SortedDictionary<(int, int, int), (double Flux, Point3 At)> seams = [];
+        private double seamFlux;
+        private double glow;
+        private Point3? glowAt;
+        private double glowThickness;
+
+        public void Follow(LedSource led, double flux)
+        {
+            Point3 along = Leaving(led.Axis, led.Lobe.Exponent);
+            Point3 from = led.At + (Lift * led.Axis);
+            for (int flight = 0; flight <= Reflections && flux > 0; flight++)
+            {
+                bool met = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
+                if (scene.Face.LeavesAfter(from, along) < (met ? hit.Distance : Longest))
+                {
+                    return;
+                }
+
+                if (!met)
+                {
+                    seamFlux += flux;
+                    (int, int, int) cube = ((int)Math.Floor(from.X / Cube), (int)Math.Floor(from.Y / Cube), (int)Math.Floor(from.Z / Cube));
+                    seams[cube] = seams.TryGetValue(cube, out (double Flux, Point3 At) before)
+                        ? (before.Flux + flux, before.At) : (flux, from);
+                    return;
+                }
+
+                if (!hit.FromOutside)
+                {
+                    return;
+                }
+
+                if (flight == 0)
+                {
+                    LookBehind(hit);
+                }
+
+                flux *= scene.Materials[hit.Material].Reflectance;
+                from = hit.At + (Lift * hit.Normal);
+                along = Leaving(hit.Normal, 1);
+            }
+        }
+
+        public LightLeaks Result()
+        {
+            Point3? from = seams.Count == 0 ? null : seams.Values.MaxBy(seam => seam.Flux).At;
+            return new LightLeaks(seamFlux, from, glow, glowAt, glowThickness);
+        }
+
+        // How bright the other side of a lit wall is, if the other side is the outside.
+        private void LookBehind(SurfaceHit hit)
+        {
+            SurfaceOptics optics = scene.Materials[hit.Material];
+            Point3 inward = -1 * hit.Normal;
+            if (optics.TransmissionLength <= 0
+                || !scene.Solids.Meets(hit.At + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside
+                || scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out _))
+            {
+                return;
+            }
+
+            double thickness = back.Distance + Lift;
+            double lit = 0;
+            for (int led = 0; led < direct.Count; led++)
+            {
+                lit += direct.Irradiance(led, hit.At, hit.Normal);
+            }
+
+            double share = meanSeen > 0 ? lit * optics.Transmission(thickness) / meanSeen : 0;
+            if (share > glow)
+            {
+                (glow, glowAt, glowThickness) = (share, back.At, thickness);
+            }
+        }
+
+        // The lobe cos(a)^m by inversion.
+        private Point3 Leaving(Point3 axis, double exponent)
+        {
+            double cosine = Math.Pow(dice.NextDouble(), 1 / (exponent + 1));
+            Angle turn = Angle.FromDegrees(360 * dice.NextDouble());
+            double sine = Math.Sqrt(Math.Max(0, 1 - (cosine * cosine)));
+            Point3 first = LedSource.Perpendicular(axis);
+            return (cosine * axis) + (sine * turn.Cos * first) + (sine * turn.Sin * Point3.Cross(axis, first));
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Physics.Light;
+
+namespace ShellForge.Physics.Tests.Light;
+
+public class LeakTests
+{
+    private static LightScene Box(double wall, double transmissionLength, double reflectance, Action<WallSet>? hole = null)
+    {
+        WallSet walls = new WallSet().Box(new(-10, -10, -3), new(10, 10, -1));
+        if (hole is null)
+        {
+            walls.Box(new(6, -6 - wall, -1), new(6 + wall, 6 + wall, 8));
+        }
+        else
+        {
+            hole(walls);
+        }
+
+        walls.Box(new(-6 - wall, -6 - wall, -1), new(-6, 6 + wall, 8))
+            .Box(new(-6, 6, -1), new(6, 6 + wall, 8)).Box(new(-6, -6 - wall, -1), new(6, -6, 8));
+        return Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(6, 8, 0.5), walls, reflectance, DiffuserOptics.Printed(0.8, 0.25)) with
+        {
+            Materials = [new SurfaceOptics(reflectance, transmissionLength)],
+        };
+    }
+
+    private static LightLeaks Leaks(LightScene scene) => LightLeaks.Of(scene, LightModel.Map(scene));
+
+    [Fact]
+    public void A_closed_box_of_an_opaque_plastic_leaks_nothing()
+    {
+        LightLeaks leaks = Leaks(Box(1.2, 0, 0.85));
+        Assert.Equal(0, leaks.SeamShare);
+        Assert.Null(leaks.SeamFrom);
+        Assert.Equal(0, leaks.WallGlow);
+    }
+
+    [Fact]
+    public void A_slot_in_a_wall_lets_out_the_light_that_aims_at_it_and_its_place_is_told()
+    {
+        // The wall at +x ends 2 mm below the face.
+        LightScene scene = Box(1.2, 0, 0, walls => walls.Box(new(6, -7.2, -1), new(7.2, 7.2, 6)));
+        LightLeaks leaks = Leaks(scene);
+        Assert.InRange(leaks.SeamShare, 0.005, 0.05);
+        Assert.NotNull(leaks.SeamFrom);
+    }
+
+    [Fact]
+    public void A_wall_glows_as_much_as_its_light_and_its_thickness_say()
+    {
+        LightLeaks thin = Leaks(Box(0.8, 0.25, 0));
+        LightLeaks thick = Leaks(Box(2.4, 0.25, 0));
+        double ratio = (1 / (1 + (0.8 / 0.25))) / (1 / (1 + (2.4 / 0.25)));
+        Assert.InRange(thin.WallThickness, 0.79, 0.81);
+        Assert.InRange(thin.WallGlow / thick.WallGlow / ratio, 0.98, 1.02);
+        Assert.NotNull(thin.WallAt);
+        Assert.InRange(Math.Max(Math.Abs(thin.WallAt.Value.X), Math.Abs(thin.WallAt.Value.Y)), 6.79, 6.81);
+    }
+
+    [Fact]
+    public void The_least_distance_is_the_first_step_that_is_even_enough()
+    {
+        static double Grows(double distance) => distance / 20;
+        Assert.Equal(12.1, LeastDistance.For(Grows, 0.601, 1, 30, 0.1), 6);
+        Assert.Equal(1, LeastDistance.For(Grows, 0.02, 1, 30, 0.1), 6);
+        Assert.Equal(30, LeastDistance.For(_ => 0.1, 0.9, 1, 30, 0.1), 6);
+    }
+
+    [Fact]
+    public void Words_of_evenness_ask_for_distances_that_the_trade_uses()
+    {
+        // Row of cosine emitters without walls: dots 0.3 to 0.5 pitches, soft 0.6 to 0.8 at most, even at least 0.7.
+        double For(double wanted) => LeastDistance.For(
+            h =>
+            {
+                ReceiverGrid face = ReceiverGrid.Flat(new Box2(new Point2(-6, -1), new Point2(6, 1)), h, 0.5, _ => true);
+                LightMap map = LightModel.Map(Scenes.Of(Enumerable.Range(-20, 41).Select(i => Scenes.Up(i * 10, 0)), face));
+                return Evenness.Along(map, PitchLine.Row([Point2.Origin], 10), false).MinimumOverMean;
+            }, wanted, 1, 30, 0.1) / 10;
+        Assert.InRange(For(0.35), 0.3, 0.5);
+        Assert.InRange(For(0.6), 0.43, 0.8);
+        Assert.InRange(For(0.9), 0.7, 1.0);
+    }
+
+    [Fact]
+    public void Colours_run_from_dark_to_light()
+    {
+        double Lightness(double share)
+        {
+            (byte r, byte g, byte b) = LightColours.False(share);
+            return (0.2126 * r) + (0.7152 * g) + (0.0722 * b);
+        }
+
+        for (int i = 0; i < 20; i++)
+        {
+            Assert.True(Lightness(i / 20.0) < Lightness((i + 1) / 20.0));
+        }
+
+        Assert.Equal(((byte)255, (byte)255, (byte)255), LightColours.Seen(1, 1, 1));
+        Assert.Equal((byte)188, LightColours.Seen(0.5, 0, 0).R);
+    }
+}
