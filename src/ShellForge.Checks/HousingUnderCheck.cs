@@ -37,7 +37,7 @@ public sealed record HousingUnderCheck
 
     /// <summary>The sections of a sound part as assembled.</summary>
     public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
-        sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh.Mesh))).Value;
+        sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
     public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
@@ -50,11 +50,10 @@ public sealed record HousingUnderCheck
 /// <summary>A printed part as it was evaluated.</summary>
 public sealed record CheckedPart
 {
+    private Mesh? assembled;
+
     /// <summary>Its entry in the plan.</summary>
     public required PartPlan Plan { get; init; }
-
-    /// <summary>As assembled, at the size it shall have in the hand.</summary>
-    public required SolidOutcome Assembled { get; init; }
 
     /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
     public required SolidOutcome InPrint { get; init; }
@@ -62,15 +61,18 @@ public sealed record CheckedPart
     /// <summary>Name, also of its file.</summary>
     public string Name => Plan.Name;
 
-    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToPrint"/>.</summary>
-    public Point3 ToAssembled(Point3 inPrint) => Plan.ToPrint.Inverse().Apply(inPrint);
+    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToFile"/>.</summary>
+    public Point3 ToAssembled(Point3 inPrint) => Plan.ToFile.Inverse().Apply(inPrint);
 
-    /// <summary>Whether both evaluations gave a mesh.</summary>
-    public bool IsSound => Assembled.Solid is not null && InPrint.Solid is not null;
+    /// <summary>Whether the evaluation gave a mesh.</summary>
+    public bool IsSound => InPrint.Solid is not null;
 
-    /// <summary>The assembled mesh of a sound part.</summary>
+    /// <summary>
+    /// The printed mesh of a sound part where it sits in the housing, at the size it has in the hand: what is written is what is checked,
+    /// to one lattice step.
+    /// </summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
-    public SolidMesh AssembledMesh => Assembled.Require();
+    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
 
     /// <summary>The mesh that is printed, of a sound part.</summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>

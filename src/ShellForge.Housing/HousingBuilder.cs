@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing.Features;
 using ShellForge.Planning;
@@ -33,7 +32,6 @@ public static class HousingBuilder
         ImmutableArray<Solid> cuts = [.. contributions.Where(c => c.Cut is not null).Select(c => c.Cut!)];
         Solid body = Solid.Union(contributions.Where(c => c.Add is not null).Select(c => c.Add!));
         Solid assembled = cuts.IsEmpty ? body : body.Less(cuts);
-        Transform3 written = part.ToPrint.Then(Transform3.Scale(part.ShrinkScale, part.ShrinkScale, 1));
-        return new HousingPart { Name = part.Name, Assembled = assembled, InPrint = assembled.Moved(written), Plan = part };
+        return new HousingPart { Name = part.Name, Assembled = assembled, InPrint = assembled.Moved(part.ToFile), Plan = part };
     }
 }

@@ -339,6 +339,9 @@ public sealed record PartPlan
     /// </summary>
     public double ShrinkScale { get; init; } = 1;
 
+    /// <summary>From the assembled frame to the file: print orientation and the scale against shrinkage.</summary>
+    public Transform3 ToFile => ToPrint.Then(Transform3.Scale(ShrinkScale, ShrinkScale, 1));
+
     /// <summary>Name of the part it is printed together with in one job; null for a job of its own.</summary>
     public string? PrintedWith { get; init; }
 }

@@ -57,7 +57,7 @@ public sealed class PartAgainstHousing() : Rule(
     // The feature whose face lies nearest to the place.
     private static string FeatureAt(CheckedPart part, Point3 at)
     {
-        var mesh = part.AssembledMesh.Mesh;
+        var mesh = part.AssembledMesh;
         int best = 0;
         double least = double.PositiveInfinity;
         for (int t = 0; t < mesh.TriangleCount; t++)

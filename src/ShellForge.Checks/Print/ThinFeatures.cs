@@ -36,7 +36,7 @@ internal static class ThinFeatures
                 continue;
             }
 
-            Region lost = part.Less(core.Grown((width / 2) + CornerSlack));
+            Region lost = part.Without(core.Grown((width / 2) + CornerSlack));
             foreach (Region piece in lost.Parts)
             {
                 FineFeature feature = Measured(piece);
@@ -54,7 +54,7 @@ internal static class ThinFeatures
     public static ImmutableArray<FineFeature> Gaps(Region region, double width)
     {
         Region closed = region.Grown(width / 2).Grown(-((width / 2) + CornerSlack));
-        return [.. closed.Less(region).Parts.Select(Measured).Where(feature => feature.Length > CornerReach * width)];
+        return [.. closed.Without(region).Parts.Select(Measured).Where(feature => feature.Length > CornerReach * width)];
     }
 
     private static FineFeature Measured(Region piece)

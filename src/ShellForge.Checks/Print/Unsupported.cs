@@ -46,13 +46,13 @@ internal static class Unsupported
     public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut)
     {
         Region carried = below.IsEmpty ? below : below.Grown(stepOut * PrintTolerances.OverhangShare);
-        Region free = layer.Less(carried);
+        Region free = layer.Without(carried);
         if (free.IsEmpty)
         {
             return [];
         }
 
-        Region held = layer.Less(free);
+        Region held = layer.Without(free);
         ImmutableArray<UnsupportedPiece>.Builder pieces = ImmutableArray.CreateBuilder<UnsupportedPiece>();
         foreach (Region piece in free.Parts)
         {
@@ -93,8 +93,7 @@ internal static class Unsupported
         double? best = null;
         for (int d = 0; d < Directions; d++)
         {
-            Angle turn = Angle.FromDegrees(-180.0 * d / Directions);
-            if (SpanAlongX(piece.Turned(turn), held.Turned(turn)) is double span && (best is null || span < best))
+            if (SpanAlong(Angle.FromDegrees(180.0 * d / Directions), piece, held) is double span && (best is null || span < best))
             {
                 best = span;
             }
@@ -103,25 +102,29 @@ internal static class Unsupported
         return best;
     }
 
-    private static double? SpanAlongX(Region piece, Region held)
+    // The piece's corners are turned until the direction lies along x; the ends of the scan lines are turned back.
+    private static double? SpanAlong(Angle direction, Region piece, Region held)
     {
-        Box2 bounds = piece.Bounds;
+        ImmutableArray<Point2>[] loops = [.. piece.Loops.Select(loop => loop.Select(corner => corner.Turned(Angle.Zero - direction)).ToImmutableArray())];
+        Box2 bounds = Box2.Of(loops.SelectMany(loop => loop));
         int lines = 0;
         int heldLines = 0;
         double span = 0;
         for (int i = 0; i < ScanLines; i++)
         {
             double y = bounds.Min.Y + (bounds.Size.Y * (i + 0.5) / ScanLines);
-            double[] crossings = [.. piece.Loops.SelectMany(loop => Crossings(loop, y)).Order()];
+            double[] crossings = [.. loops.SelectMany(loop => Crossings(loop, y)).Order()];
             for (int c = 0; c + 1 < crossings.Length; c += 2)
             {
                 lines++;
-                if (held.Distance(new Point2(crossings[c], y)) < EndReach && held.Distance(new Point2(crossings[c + 1], y)) < EndReach)
+                if (IsHeld(crossings[c]) && IsHeld(crossings[c + 1]))
                 {
                     heldLines++;
                     span = Math.Max(span, crossings[c + 1] - crossings[c]);
                 }
             }
+
+            bool IsHeld(double x) => held.Distance(new Point2(x, y).Turned(direction)) < EndReach;
         }
 
         return lines > 0 && heldLines >= HeldShare * lines ? span : null;

@@ -29,7 +29,7 @@ public sealed class AuditFailed : IRule
     {
         foreach (CheckedPart part in housing.Parts)
         {
-            KernelDefect? defect = part.Assembled.Defect ?? part.InPrint.Defect;
+            KernelDefect? defect = part.InPrint.Defect;
             if (defect is not null)
             {
                 yield return new Finding
@@ -38,7 +38,7 @@ public sealed class AuditFailed : IRule
                     Severity = Severity.Stop,
                     Subject = part.Name,
                     Message = $"the {part.Name} has no clean mesh and is not written: {defect}",
-                    At = part.Assembled.Defect?.Place,
+                    At = part.ToAssembled(defect.Place),
                     Remedy = "this is a defect of the program: send the board file and the saved operands; a small change of a dimension may avoid it",
                 };
             }

@@ -22,7 +22,7 @@ internal static class DefectFiles
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         foreach (CheckedPart part in housing.Parts)
         {
-            KernelDefect? defect = part.Assembled.Defect ?? part.InPrint.Defect;
+            KernelDefect? defect = part.InPrint.Defect;
             if (defect is not null)
             {
                 files.Add(new OutputFile($"defect-{part.Name}.json", Operands(defect)));

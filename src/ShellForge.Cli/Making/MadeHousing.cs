@@ -46,24 +46,12 @@ internal sealed record MadeHousing
         return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings) };
     }
 
-    // Each part is needed as assembled, for the checks, and as printed, for the files. The evaluations share nothing, so they run side
-    // by side; the results stand in the order of the parts.
+    // The evaluations share nothing, so they run side by side; the results stand in the order of the parts.
     private static ImmutableArray<CheckedPart> Evaluated(ImmutableArray<HousingPart> parts, CancellationToken cancel)
     {
-        var outcomes = new SolidOutcome[2 * parts.Length];
-        Parallel.For(0, outcomes.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-        {
-            HousingPart part = parts[i / 2];
-            outcomes[i] = SolidEvaluator.Evaluate(i % 2 == 0 ? part.Assembled : part.InPrint, cancel);
-        });
-        return
-        [
-            .. parts.Select((part, i) => new CheckedPart
-            {
-                Plan = part.Plan,
-                Assembled = outcomes[2 * i],
-                InPrint = outcomes[(2 * i) + 1],
-            }),
-        ];
+        var checkedParts = new CheckedPart[parts.Length];
+        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+            checkedParts[i] = new CheckedPart { Plan = parts[i].Plan, InPrint = SolidEvaluator.Evaluate(parts[i].InPrint, cancel) });
+        return [.. checkedParts];
     }
 }

@@ -14,6 +14,8 @@ internal static class Overlay
 {
     private static readonly PrecisionModel LatticeModel = new(Lattice.StepsPerMillimetre);
 
+    private static readonly PrecisionModel FloatingModel = new();
+
     private static readonly GeometryFactory Factory = new NtsGeometryServices(LatticeModel).CreateGeometryFactory(LatticeModel);
 
     /// <summary>The geometry without a point.</summary>
@@ -39,10 +41,16 @@ internal static class Overlay
     }
 
     /// <summary>The polygon when it is one: null when its sides cross or touch where they must not. Corners must lie on the lattice.</summary>
-    public static NetTopologySuite.Geometries.Geometry? TryPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes)
+    public static NetTopologySuite.Geometries.Geometry? TryPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes) =>
+        TryPolygons([(outer, holes)]);
+
+    /// <summary>The polygons when they are such: null when sides cross or touch where they must not. Corners must lie on the lattice.</summary>
+    public static NetTopologySuite.Geometries.Geometry? TryPolygons(
+        IReadOnlyList<(IReadOnlyList<Point2> Outer, IReadOnlyList<IReadOnlyList<Point2>> Holes)> polygons)
     {
-        Polygon raw = Raw(outer, holes);
-        return raw.IsValid ? raw : null;
+        Polygon[] raw = [.. polygons.Select(polygon => Raw(polygon.Outer, polygon.Holes))];
+        NetTopologySuite.Geometries.Geometry all = raw.Length == 1 ? raw[0] : Factory.CreateMultiPolygon(raw);
+        return all.IsValid ? all : null;
     }
 
     /// <summary>A loop as a polygon, unchecked.</summary>
@@ -67,6 +75,20 @@ internal static class Overlay
     /// <summary>Points of the first alone.</summary>
     public static NetTopologySuite.Geometries.Geometry Difference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
         Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, LatticeModel));
+
+    /// <summary>Points of the first alone, with corners off the lattice: for looking.</summary>
+    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b)
+    {
+        try
+        {
+            return Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, FloatingModel));
+        }
+        catch (TopologyException)
+        {
+            // Rounding has crossed two sides that all but touch; on the lattice they are kept apart.
+            return Difference(a, b);
+        }
+    }
 
     /// <summary>A geometry of already canonical parts: each an outer loop and its holes.</summary>
     public static NetTopologySuite.Geometries.Geometry Assemble(IReadOnlyList<ImmutableArray<ImmutableArray<Point2>>> parts)

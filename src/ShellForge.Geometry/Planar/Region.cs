@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Algorithm.Locate;
+using NetTopologySuite.Operation.Distance;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Planar;
@@ -17,6 +18,7 @@ public sealed partial class Region : IEquatable<Region>
 {
     private readonly NetTopologySuite.Geometries.Geometry _geometry;
     private readonly Lazy<IndexedPointInAreaLocator> _locator;
+    private readonly Lazy<IndexedFacetDistance> _outline;
 
     private Region(NetTopologySuite.Geometries.Geometry geometry)
         : this(Overlay.Parts(geometry))
@@ -28,6 +30,7 @@ public sealed partial class Region : IEquatable<Region>
         PartLoops = parts;
         _geometry = parts.IsEmpty ? Overlay.Empty : Overlay.Assemble(parts);
         _locator = new Lazy<IndexedPointInAreaLocator>(() => new IndexedPointInAreaLocator(_geometry));
+        _outline = new Lazy<IndexedFacetDistance>(() => new IndexedFacetDistance(_geometry));
         Bounds = Box2.Of(parts.SelectMany(p => p[0]));
     }
 
@@ -56,8 +59,11 @@ public sealed partial class Region : IEquatable<Region>
     internal ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> PartLoops { get; }
 
     /// <summary>All points of any of the regions.</summary>
-    public static Region Union(params IEnumerable<Region> regions) =>
-        new(Overlay.Union([.. regions.Where(r => !r.IsEmpty).Select(r => r._geometry)]));
+    public static Region Union(params IEnumerable<Region> regions)
+    {
+        Region[] all = [.. regions.Where(r => !r.IsEmpty)];
+        return all.Length == 1 ? all[0] : new(Overlay.Union([.. all.Select(r => r._geometry)]));
+    }
 
     /// <summary>This region and another.</summary>
     public Region And(Region other) =>
@@ -121,7 +127,7 @@ public sealed partial class Region : IEquatable<Region>
     public double DistanceToOutline(Point2 point)
     {
         RefuseEmpty();
-        return _geometry.Boundary.Distance(Overlay.Point(point));
+        return _outline.Value.Distance(Overlay.Point(point));
     }
 
     /// <summary>Smallest distance in mm between two regions: 0 when they share a point.</summary>

@@ -34,8 +34,9 @@ public sealed partial class Region
             }
         }
 
-        var polygons = outers.Select((outer, i) => Overlay.TryPolygon(outer, holesOf[i]) ?? Overlaid(outer, holesOf[i])).ToList();
-        return new Region(polygons.Count == 1 ? polygons[0] : Overlay.Union(polygons));
+        return new Region(
+            Overlay.TryPolygons([.. outers.Select((outer, i) => ((IReadOnlyList<Point2>)outer, (IReadOnlyList<IReadOnlyList<Point2>>)holesOf[i]))])
+            ?? Overlay.Union([.. outers.Select((outer, i) => Overlaid(outer, holesOf[i]))]));
     }
 
     private static NetTopologySuite.Geometries.Geometry Overlaid(IReadOnlyList<Point2> outer, List<IReadOnlyList<Point2>> holes)

@@ -15,6 +15,12 @@ public sealed partial class Region
     public Region Grown(double distance) => IsEmpty ? this : new(Overlay.Buffered(_geometry, distance));
 
     /// <summary>
+    /// This region without another, for looking rather than for building: corners are not put on the lattice. Several times faster than
+    /// <see cref="Less"/>.
+    /// </summary>
+    public Region Without(Region other) => IsEmpty || other.IsEmpty ? this : new(Overlay.LooseDifference(_geometry, other._geometry));
+
+    /// <summary>
     /// All points within a distance of the region, or with a negative distance all points that lie deeper inside than that.
     /// Convex corners become arcs; where two sides meet at so small a turn that the corner stays within the chord error, they
     /// are simply drawn on to meet.

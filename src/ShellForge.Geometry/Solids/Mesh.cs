@@ -45,4 +45,14 @@ public sealed class Mesh
 
     /// <summary>How many triangles there are.</summary>
     public int TriangleCount => Tags.Length;
+
+    /// <summary>
+    /// The mesh moved, turned or scaled, its vertices rounded to the lattice: for looking and measuring. Rounding may make neighbours touch
+    /// by a step, so what is to be cut or written is mapped as a solid, before its evaluation.
+    /// </summary>
+    /// <param name="map">A map that keeps handedness.</param>
+    /// <exception cref="ArgumentException">The map mirrors or flattens.</exception>
+    public Mesh Mapped(Transform3 map) => map.Determinant > 0
+        ? new([.. Vertices.Select(v => Lattice.ToLattice(map.Apply(v.ToMillimetres())))], Triangles, Tags)
+        : throw new ArgumentException("A map that mirrors would turn the triangles inside out.", nameof(map));
 }

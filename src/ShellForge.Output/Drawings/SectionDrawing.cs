@@ -39,7 +39,7 @@ public static class SectionDrawing
         int hatch = 0;
         foreach (CheckedPart part in housing.SoundParts)
         {
-            ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh.Mesh, right);
+            ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh, right);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Hatches[hatch++ % Hatches.Length]);
         }

@@ -15,7 +15,7 @@ internal static class AssemblyScene
         foreach (CheckedPart part in housing.SoundParts)
         {
             double opacity = part.Name == "diffuser" ? DiffuserOpacity : 1;
-            bodies.Add(new SceneBody(part.Name, part.AssembledMesh.Mesh, part.Plan.Filament.Screen, opacity));
+            bodies.Add(new SceneBody(part.Name, part.AssembledMesh, part.Plan.Filament.Screen, opacity));
         }
 
         bodies.AddRange(BoardBodies.Of(housing.Plan).Select(body => new SceneBody(body.Name, body.Mesh, body.Colour, 1)));
