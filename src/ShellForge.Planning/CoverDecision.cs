@@ -62,18 +62,19 @@ internal static class CoverDecision
         double lipBottom = LipBottom(draft);
         Region lip = room.OuterLip.And(room.BoreLip);
         Region obstacles = LipObstacles(draft, lipBottom).Intersect(room.Cavity.Offset(draft.Lip.Reach + draft.Lip.TongueReach));
-        Region left = WithoutStubs(lip.Less(obstacles), draft.Lip.Thickness);
+        ToothPlan? tooth = baffle?.Tooth;
+        double slack = draft.File.Print.Printer.NormalFit;
+        Region slot = tooth is null ? Region.Empty : tooth.Outline.Offset(slack);
+        Region breach = tooth is null ? Region.Empty : Breach(tooth, slot, slack, lip, draft.Basis.Wall(2));
+        Region left = WithoutStubs(lip.Less(obstacles).Less(breach), draft.Lip.Thickness);
         if (left.Area < lip.Area - (draft.Lip.Thickness * PartClearance))
         {
             reasons.Choice(
                 "cover.lip.interruptions", $"{Reasons.Mm(Math.Round(100 * (1 - (left.Area / lip.Area))))} %", Reasons.Rule,
-                "left out where parts, screw heads or bosses reach into it");
+                "left out where parts, screw heads, bosses or the baffle's tooth reach into it");
         }
 
         (Region seat, double seatBottom) = Seat(draft, room, baffle);
-        Region slot = baffle?.Tooth is ToothPlan tooth
-            ? tooth.Outline.Offset(draft.File.Print.Printer.NormalFit)
-            : Region.Empty;
         return reasons.Of(new CoverPlan
         {
             Footprint = draft.Shell.Footprint,
@@ -136,6 +137,15 @@ internal static class CoverDecision
         screw.Washer ? Math.Max(screw.Screw.WasherDiameter, screw.Screw.HeadDiameter) : screw.Screw.HeadDiameter;
 
     private static Region Around(Point2 at, double diameter) => Region.Disc(at, Ring.Hole(diameter / 2));
+
+    // Where the tooth's slot leaves less than two lines of the lip, the lip stops: a film there would not print.
+    private static Region Breach(ToothPlan tooth, Region slot, double slack, Region lip, double leastWall)
+    {
+        Region behind = lip.Intersect(Strips.Radial(tooth.At, tooth.Width, tooth.Tip + slack, tooth.Tip + slack + leastWall));
+        return behind.IsEmpty || behind.Area >= tooth.Width * (leastWall - Layers.Slack) || lip.Intersect(slot).IsEmpty
+            ? Region.Empty
+            : Strips.Radial(tooth.At, tooth.Width + (2 * slack), tooth.Root, Strips.PastRim(lip));
+    }
 
     private static Region WithoutStubs(Region lip, double thickness) =>
         Region.Union(lip.Parts.Where(part => part.Area >= thickness * ShortestLip));

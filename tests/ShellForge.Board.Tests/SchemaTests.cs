@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using ShellForge.Board.Schema;
 using ShellForge.Board.Yaml;
+using ShellForge.Testing;
 
 namespace ShellForge.Board.Tests;
 
@@ -21,7 +22,7 @@ public class SchemaTests
     public void The_schema_is_the_accepted_one()
     {
         string golden = BoardTexts.Folder("tests", "golden", "board.schema.json");
-        if (Environment.GetEnvironmentVariable("ACCEPT_GOLDENS") == "1")
+        if (Golden.Accepting)
         {
             File.WriteAllText(golden, BoardSchema.Json());
         }

@@ -10,7 +10,7 @@ public class BrokenBoardsTests
     {
         { "format: shellforge/1", "format: shellforge/7", "shellforge/1" },
         { "name: Tide lamp", "nmae: Tide lamp", "name" },
-        { "  thickness: 1.6", "  thickness: 1.6 stone", "thickness" },
+        { "  thickness: 1.6", "  thickness: 1.6 stone", "stone" },
         { "  thickness: 1.6", "  thickness: -1.6", "1.6" },
         { "  thickness: 1.6", "  thickness: .nan", "thickness" },
         { "  thickness: 1.6", "  thickness: [1.6]", "thickness" },

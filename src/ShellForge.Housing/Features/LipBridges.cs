@@ -11,25 +11,21 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class LipBridges
 {
+    // Along the lip, mm.
+    private const double ShortestBridge = 2;
+
     /// <summary>A bridge behind each tongue.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
     {
-        int number = 0;
-        foreach (PortPlan port in plan.Ports)
-        {
-            if (port.Tongue is TonguePlan tongue)
-            {
-                yield return Bridge(plan, tongue, port.Face, port.Faces, number++);
-            }
-        }
-
-        if (plan.CableExit is CableExitPlan exit)
-        {
-            yield return Bridge(plan, exit.Tongue, Point2.Origin, exit.At, number);
-        }
+        (TonguePlan Tongue, Point2 Face, Angle Faces)[] tongues =
+        [
+            .. plan.Ports.Where(port => port.Tongue is not null).Select(port => (port.Tongue!, port.Face, port.Faces)),
+            .. plan.CableExit is CableExitPlan exit ? new[] { (exit.Tongue, Point2.Origin, exit.At) } : [],
+        ];
+        return tongues.SelectMany((each, number) => Bridge(plan, each.Tongue, each.Face, each.Faces, number));
     }
 
-    private static FeatureContribution Bridge(HousingPlan plan, TonguePlan tongue, Point2 through, Angle direction, int number)
+    private static IEnumerable<FeatureContribution> Bridge(HousingPlan plan, TonguePlan tongue, Point2 through, Angle direction, int number)
     {
         const double overlap = FeatureContribution.Overlap;
         Region room = plan.Shell.Cavity.Filled();
@@ -40,11 +36,15 @@ internal static class LipBridges
         Region bridge = way.Intersect(
             room.Offset(overlap).Intersect(plan.Shell.Footprint).Less(room.Offset(-plan.Cover.LipGap - overlap)));
 
-        // Nothing to bridge to where the lip itself is left out, as beside a connector that stands high.
-        bridge = bridge.Intersect(plan.Cover.Lip.Offset(plan.Cover.LipGap + (2 * overlap)));
-        return FeatureContribution.Adds(
-            PartNames.Cover,
-            Shapes.Extrude(bridge, Math.Max(plan.Cover.LipBottom, tongue.Bottom), plan.Stack.PartingLine + overlap)
-                .Tagged(FaceNames.Tag(FaceFeature.Tongue, number)));
+        // Nothing to bridge to where the lip itself is left out, as beside a connector that stands high; an ear at its end holds nothing.
+        bridge = Region.Union(bridge.Intersect(plan.Cover.Lip.Offset(plan.Cover.LipGap + (2 * overlap)))
+            .Parts.Where(part => part.Area >= ShortestBridge * (plan.Cover.LipGap + overlap)));
+        if (!bridge.IsEmpty)
+        {
+            yield return FeatureContribution.Adds(
+                PartNames.Cover,
+                Shapes.Extrude(bridge, Math.Max(plan.Cover.LipBottom, tongue.Bottom), plan.Stack.PartingLine + overlap)
+                    .Tagged(FaceNames.Tag(FaceFeature.Tongue, number)));
+        }
     }
 }
