@@ -57,7 +57,7 @@ public static class StepPictures
         var bodies = ImmutableDictionary.CreateBuilder<string, ImmutableArray<PicturedPart>>(StringComparer.Ordinal);
         foreach (CheckedPart part in housing.SoundParts)
         {
-            bodies[part.Name] = [new PicturedPart(part.AssembledMesh.Mesh, PictureColours.OfPlastic(part.Plan.Filament.Screen))];
+            bodies[part.Name] = [new PicturedPart(part.AssembledMesh, PictureColours.OfPlastic(part.Plan.Filament.Screen))];
         }
 
         bodies[BoardName] = [.. BoardBodies.Of(housing.Plan).Select(body => new PicturedPart(body.Mesh, PictureColours.Of(body.Colour)))];

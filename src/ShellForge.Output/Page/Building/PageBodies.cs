@@ -22,7 +22,7 @@ internal static class PageBodies
         {
             bool lets = part.Name == PartNames.Diffuser || part.Plan.Filament == housing.Plan.Diffuser.Filament;
             bodies.Add(new PageBody(
-                part.Name, part.Name, part.AssembledMesh.Mesh, part.Plan.Filament.Screen,
+                part.Name, part.Name, part.AssembledMesh, part.Plan.Filament.Screen,
                 part.Name == PartNames.Diffuser ? DiffuserOpacity : 1, LevelOf(part.Plan), lets, part.Name));
         }
 
