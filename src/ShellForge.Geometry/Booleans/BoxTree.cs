@@ -217,7 +217,7 @@ internal sealed class BoxTree
                 (int otherFrom, int otherTo) = LeafRange(node);
                 for (int i = from; i < to; i++)
                 {
-                    if (knownApart is not null && knownApart[_order[i]] == 0)
+                    if ((knownApart is not null && knownApart[_order[i]] == 0) || !_triangleBoxes[i].Touches(_nodes[node]))
                     {
                         continue;
                     }

@@ -10,10 +10,14 @@ internal sealed class Coverage
 {
     private readonly List<Cover> _covers = [];
     private readonly List<int> _start = [0];
+    private Candidate[] _candidates = [];
 
     private Coverage()
     {
     }
+
+    // A triangle of the sheet in hand, with its box as drawn.
+    private readonly record struct Candidate(int Triangle, int MinU, int MaxU, int MinV, int MaxV);
 
     /// <summary>One covering triangle: its operand, 1 when it faces as the sheet does and -1 when not, and its tag.</summary>
     internal readonly record struct Cover(int Operand, int Sense, int Tag);
@@ -24,11 +28,18 @@ internal sealed class Coverage
     public static Coverage Of(Arrangement arrangement, Loops loops, CancellationToken ct)
     {
         Coverage coverage = new();
+        int sheet = -1;
         for (int loop = 0; loop < loops.Count; loop++)
         {
             if ((loop & 1023) == 0)
             {
                 ct.ThrowIfCancellationRequested();
+            }
+
+            if (loops.SheetOf[loop] != sheet)
+            {
+                sheet = loops.SheetOf[loop];
+                coverage.Gather(arrangement, sheet);
             }
 
             coverage.Add(arrangement, loops, loop);
@@ -67,14 +78,16 @@ internal sealed class Coverage
         Scene scene = arrangement.Found.Scene;
         PointStore points = arrangement.Points;
         double u = points.Approximate(probe.Point, drawing.U), v = points.Approximate(probe.Point, drawing.V);
-        foreach (int triangle in arrangement.Sheets.Triangles[sheet])
+        foreach (ref readonly Candidate candidate in _candidates.AsSpan(0, arrangement.Sheets.Triangles[sheet].Length))
         {
-            LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1), c = scene.Corner(triangle, 2);
-            if (Misses(a, b, c, drawing.U, u) || Misses(a, b, c, drawing.V, v))
+            if (u < candidate.MinU - PointStore.Slack || u > candidate.MaxU + PointStore.Slack
+                || v < candidate.MinV - PointStore.Slack || v > candidate.MaxV + PointStore.Slack)
             {
                 continue;
             }
 
+            int triangle = candidate.Triangle;
+            LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1), c = scene.Corner(triangle, 2);
             int side = probe.Orient(points, a, b, drawing.U, drawing.V);
             if (probe.Orient(points, b, c, drawing.U, drawing.V) == side && probe.Orient(points, c, a, drawing.U, drawing.V) == side)
             {
@@ -83,9 +96,25 @@ internal sealed class Coverage
         }
     }
 
-    private static bool Misses(LatticePoint3 a, LatticePoint3 b, LatticePoint3 c, int axis, double at)
+    // The loops of a sheet come one after the other.
+    private void Gather(Arrangement arrangement, int sheet)
     {
-        int pa = Drawing.Pick(a, axis), pb = Drawing.Pick(b, axis), pc = Drawing.Pick(c, axis);
-        return at < Math.Min(pa, Math.Min(pb, pc)) - PointStore.Slack || at > Math.Max(pa, Math.Max(pb, pc)) + PointStore.Slack;
+        ReadOnlySpan<int> triangles = arrangement.Sheets.Triangles[sheet];
+        Drawing drawing = arrangement.Sheets.Drawings[sheet];
+        Scene scene = arrangement.Found.Scene;
+        if (_candidates.Length < triangles.Length)
+        {
+            _candidates = new Candidate[2 * triangles.Length];
+        }
+
+        for (int i = 0; i < triangles.Length; i++)
+        {
+            int triangle = triangles[i];
+            LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1), c = scene.Corner(triangle, 2);
+            int au = Drawing.Pick(a, drawing.U), bu = Drawing.Pick(b, drawing.U), cu = Drawing.Pick(c, drawing.U);
+            int av = Drawing.Pick(a, drawing.V), bv = Drawing.Pick(b, drawing.V), cv = Drawing.Pick(c, drawing.V);
+            _candidates[i] = new Candidate(
+                triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)), Math.Max(av, Math.Max(bv, cv)));
+        }
     }
 }

@@ -63,6 +63,8 @@ internal sealed class Facets
 
     private void LinkAroundEdges()
     {
+        _links.EnsureCapacity(4 * _arrangement.EdgeCount);
+        _link.EnsureCapacity(4 * _arrangement.EdgeCount);
         List<(int Edge, int Side)> sides = new(_loops.LoopOfSide.Length);
         Grouping edgesOf = _arrangement.EdgesOf;
         for (int i = 0; i < edgesOf.ItemCount; i++)
@@ -121,15 +123,27 @@ internal sealed class Facets
         }
     }
 
+    // By insertion: fans are small.
     private void Sort(int edge, List<Leaf> fan)
     {
         Leaf first = fan[0];
-        fan.Sort(1, fan.Count - 1, Comparer<Leaf>.Create((a, b) =>
+        for (int i = 1; i < fan.Count; i++)
         {
-            int byHalf = Half(edge, first, a).CompareTo(Half(edge, first, b));
-            return byHalf != 0 ? byHalf : -Turn(edge, a, b);
-        }));
+            Leaf leaf = fan[i];
+            int half = Half(edge, first, leaf);
+            int at = i;
+            while (at > 1 && IsBefore(edge, leaf, half, fan[at - 1], Half(edge, first, fan[at - 1])))
+            {
+                fan[at] = fan[at - 1];
+                at--;
+            }
+
+            fan[at] = leaf;
+        }
     }
+
+    private bool IsBefore(int edge, in Leaf a, int halfOfA, in Leaf b, int halfOfB) =>
+        halfOfA != halfOfB ? halfOfA < halfOfB : Turn(edge, a, b) > 0;
 
     // 0 for angles in [0, 180) degrees from the first leaf, 1 for the rest.
     private int Half(int edge, in Leaf first, in Leaf leaf)

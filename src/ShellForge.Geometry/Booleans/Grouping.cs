@@ -18,6 +18,9 @@ internal sealed class Grouping
 
     public ReadOnlySpan<int> this[int key] => _items.AsSpan(_start[key], _start[key + 1] - _start[key]);
 
+    /// <summary>The items of a key, to be put in another order.</summary>
+    public Span<int> Items(int key) => _items.AsSpan(_start[key], _start[key + 1] - _start[key]);
+
     public int StartOf(int key) => _start[key];
 
     /// <summary>The item at a running index over all keys.</summary>

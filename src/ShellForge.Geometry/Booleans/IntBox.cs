@@ -1,70 +1,68 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Booleans;
 
-/// <summary>An axis-parallel box in lattice steps, borders included.</summary>
+/// <summary>An axis-parallel box in lattice steps, borders included. The fourth lane of both vectors is 0.</summary>
 internal struct IntBox
 {
-    public int MinX;
-    public int MinY;
-    public int MinZ;
-    public int MaxX;
-    public int MaxY;
-    public int MaxZ;
+    private Vector128<int> _min;
+    private Vector128<int> _max;
 
-    public static IntBox Empty => new()
+    public IntBox(int minX, int minY, int minZ, int maxX, int maxY, int maxZ)
     {
-        MinX = int.MaxValue,
-        MinY = int.MaxValue,
-        MinZ = int.MaxValue,
-        MaxX = int.MinValue,
-        MaxY = int.MinValue,
-        MaxZ = int.MinValue,
-    };
+        _min = Vector128.Create(minX, minY, minZ, 0);
+        _max = Vector128.Create(maxX, maxY, maxZ, 0);
+    }
 
-    public static IntBox Of(LatticePoint3 a, LatticePoint3 b, LatticePoint3 c) => new()
+    private IntBox(Vector128<int> min, Vector128<int> max)
     {
-        MinX = Math.Min(a.X, Math.Min(b.X, c.X)),
-        MinY = Math.Min(a.Y, Math.Min(b.Y, c.Y)),
-        MinZ = Math.Min(a.Z, Math.Min(b.Z, c.Z)),
-        MaxX = Math.Max(a.X, Math.Max(b.X, c.X)),
-        MaxY = Math.Max(a.Y, Math.Max(b.Y, c.Y)),
-        MaxZ = Math.Max(a.Z, Math.Max(b.Z, c.Z)),
-    };
+        _min = min;
+        _max = max;
+    }
+
+    public static IntBox Empty => new(int.MaxValue, int.MaxValue, int.MaxValue, int.MinValue, int.MinValue, int.MinValue);
+
+    public readonly int MinX => _min.GetElement(0);
+
+    public readonly int MinY => _min.GetElement(1);
+
+    public readonly int MinZ => _min.GetElement(2);
+
+    public readonly int MaxX => _max.GetElement(0);
+
+    public readonly int MaxY => _max.GetElement(1);
+
+    public readonly int MaxZ => _max.GetElement(2);
+
+    public static IntBox Of(LatticePoint3 a, LatticePoint3 b, LatticePoint3 c)
+    {
+        Vector128<int> p = Lanes(a), q = Lanes(b), r = Lanes(c);
+        return new IntBox(Vector128.Min(p, Vector128.Min(q, r)), Vector128.Max(p, Vector128.Max(q, r)));
+    }
 
     public void Include(LatticePoint3 p)
     {
-        MinX = Math.Min(MinX, p.X);
-        MinY = Math.Min(MinY, p.Y);
-        MinZ = Math.Min(MinZ, p.Z);
-        MaxX = Math.Max(MaxX, p.X);
-        MaxY = Math.Max(MaxY, p.Y);
-        MaxZ = Math.Max(MaxZ, p.Z);
+        _min = Vector128.Min(_min, Lanes(p));
+        _max = Vector128.Max(_max, Lanes(p));
     }
 
     public void Include(in IntBox b)
     {
-        MinX = Math.Min(MinX, b.MinX);
-        MinY = Math.Min(MinY, b.MinY);
-        MinZ = Math.Min(MinZ, b.MinZ);
-        MaxX = Math.Max(MaxX, b.MaxX);
-        MaxY = Math.Max(MaxY, b.MaxY);
-        MaxZ = Math.Max(MaxZ, b.MaxZ);
+        _min = Vector128.Min(_min, b._min);
+        _max = Vector128.Max(_max, b._max);
     }
 
     /// <summary>Larger by so many steps on every side; an empty box stays empty.</summary>
-    public readonly IntBox Grown(int by) => MinX > MaxX ? this : new()
+    public readonly IntBox Grown(int by)
     {
-        MinX = MinX - by,
-        MinY = MinY - by,
-        MinZ = MinZ - by,
-        MaxX = MaxX + by,
-        MaxY = MaxY + by,
-        MaxZ = MaxZ + by,
-    };
+        Vector128<int> reach = Vector128.Create(by, by, by, 0);
+        return MinX > MaxX ? this : new(_min - reach, _max + reach);
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly bool Touches(in IntBox b) =>
-        MinX <= b.MaxX && b.MinX <= MaxX && MinY <= b.MaxY && b.MinY <= MaxY && MinZ <= b.MaxZ && b.MinZ <= MaxZ;
+    public readonly bool Touches(in IntBox b) => Vector128.LessThanOrEqualAll(_min, b._max) && Vector128.LessThanOrEqualAll(b._min, _max);
+
+    private static Vector128<int> Lanes(LatticePoint3 p) => Vector128.Create(p.X, p.Y, p.Z, 0);
 }

@@ -65,15 +65,12 @@ internal sealed class Loops
         // From side h the walk goes on, at its end, to the outgoing side that comes clockwise after the way back.
         int[] next = new int[2 * edges.Length];
         Drawing drawing = _arrangement.Sheets.Drawings[sheet];
-        int[]? own = null;
         for (int v = 0; v < vertices; v++)
         {
-            int[] fan = around[v].ToArray();
+            Span<int> fan = around.Items(v);
             if (fan.Length > 2)
             {
-                own ??= edges.ToArray();
-                int[] edgeOfFan = own;
-                Array.Sort(fan, (a, b) => CompareAngle(edgeOfFan[a >> 1], (a & 1) != 0, edgeOfFan[b >> 1], (b & 1) != 0, drawing));
+                SortByAngle(fan, edges, drawing);
             }
 
             for (int i = 0; i < fan.Length; i++)
@@ -98,6 +95,23 @@ internal sealed class Loops
 
             FirstSide.Add((2 * start) + side);
             SheetOf.Add(sheet);
+        }
+    }
+
+    // By insertion: fans are small.
+    private void SortByAngle(Span<int> fan, ReadOnlySpan<int> edges, in Drawing drawing)
+    {
+        for (int i = 1; i < fan.Length; i++)
+        {
+            int side = fan[i];
+            int at = i;
+            while (at > 0 && CompareAngle(edges[side >> 1], (side & 1) != 0, edges[fan[at - 1] >> 1], (fan[at - 1] & 1) != 0, drawing) < 0)
+            {
+                fan[at] = fan[at - 1];
+                at--;
+            }
+
+            fan[at] = side;
         }
     }
 

@@ -4,8 +4,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
-/// Tells of most pairs of triangles whose boxes touch that the triangles do not: all corners of one that the other does not share
-/// lie strictly on one side of the other's plane. Doubles with an error bound decide; what they leave open may meet.
+/// Tells of most pairs of triangles whose boxes touch that the triangles do not: by the sides on which the corners of each lie of the
+/// other's plane. Doubles with an error bound decide; what they leave open may meet.
 /// </summary>
 internal sealed class PairFilter
 {
@@ -38,44 +38,68 @@ internal sealed class PairFilter
         }
 
         ReadOnlySpan<int> a = _cornersA.AsSpan(3 * first, 3), b = _cornersB.AsSpan(3 * second, 3);
-        int a0 = a[0], a1 = a[1], a2 = a[2], b0 = b[0], b1 = b[1], b2 = b[2];
+        int b0 = b[0], b1 = b[1], b2 = b[2];
         if (_planeOf != first)
         {
-            _plane = new FastPlane(_verticesA[a0], _verticesA[a1], _verticesA[a2]);
+            _plane = new FastPlane(_verticesA[a[0]], _verticesA[a[1]], _verticesA[a[2]]);
             _planeOf = first;
         }
 
         if (!_isOwn)
         {
-            int sum = _plane.Side(_verticesB[b0]) + _plane.Side(_verticesB[b1]) + _plane.Side(_verticesB[b2]);
-            if (sum is 3 or -3)
-            {
-                return false;
-            }
-
-            FastPlane other = new(_verticesB[b0], _verticesB[b1], _verticesB[b2]);
-            sum = other.Side(_verticesA[a0]) + other.Side(_verticesA[a1]) + other.Side(_verticesA[a2]);
-            return sum is not (3 or -3);
+            return MayMeetApart(a, b);
         }
 
-        bool shares0 = b0 == a0 || b0 == a1 || b0 == a2, shares1 = b1 == a0 || b1 == a1 || b1 == a2, shares2 = b2 == a0 || b2 == a1 || b2 == a2;
-        int left = (shares0 ? 0 : 1) + (shares1 ? 0 : 1) + (shares2 ? 0 : 1);
-        int sides = (shares0 ? 0 : _plane.Side(_verticesB[b0])) + (shares1 ? 0 : _plane.Side(_verticesB[b1]))
-            + (shares2 ? 0 : _plane.Side(_verticesB[b2]));
-        if (left > 0 && Math.Abs(sides) == left)
+        int at = -1, otherAt = -1, shared = 0, otherSum = 0;
+        for (int k = 0; k < 3; k++)
+        {
+            int v = a[k];
+            int where = v == b0 ? 0 : v == b1 ? 1 : v == b2 ? 2 : -1;
+            if (where >= 0)
+            {
+                (at, otherAt) = (k, where);
+                otherSum += where;
+                shared++;
+            }
+        }
+
+        return shared switch
+        {
+            0 => MayMeetApart(a, b),
+            1 => MayMeetAtCorner(a, b, at, otherAt),
+            2 => _plane.Side(_verticesB[b[3 - otherSum]]) == 0,
+            _ => true,
+        };
+    }
+
+    private bool MayMeetApart(ReadOnlySpan<int> a, ReadOnlySpan<int> b)
+    {
+        LatticePoint3 p = _verticesB[b[0]], q = _verticesB[b[1]], r = _verticesB[b[2]];
+        if (_plane.Side(p) + _plane.Side(q) + _plane.Side(r) is 3 or -3)
         {
             return false;
         }
 
-        if (left < 2)
+        FastPlane other = new(p, q, r);
+        return other.Side(_verticesA[a[0]]) + other.Side(_verticesA[a[1]]) + other.Side(_verticesA[a[2]]) is not (3 or -3);
+    }
+
+    // Triangles (v, p, q) and (v, r, s). Where each reaches to both sides of the other's plane, the planes' common line runs from v
+    // into each of them: into both on one side of v exactly when q's side and r's are the same. (With v as origin, let the line leave
+    // the second triangle at f = cr + ds, c and d positive, and f = ep + gq in the first one's plane; then e·det(p, q, r) =
+    // det(f, q, r) = d·det(q, r, s), and e > 0 says that f lies in the first one's angle.)
+    private bool MayMeetAtCorner(ReadOnlySpan<int> a, ReadOnlySpan<int> b, int at, int otherAt)
+    {
+        LatticePoint3 r = _verticesB[b[(otherAt + 1) % 3]], s = _verticesB[b[(otherAt + 2) % 3]];
+        int sideR = _plane.Side(r), sideS = _plane.Side(s);
+        if (sideR * sideS > 0)
         {
-            return true;
+            return false;
         }
 
-        FastPlane back = new(_verticesB[b0], _verticesB[b1], _verticesB[b2]);
-        sides = (a0 == b0 || a0 == b1 || a0 == b2 ? 0 : back.Side(_verticesA[a0]))
-            + (a1 == b0 || a1 == b1 || a1 == b2 ? 0 : back.Side(_verticesA[a1])) + (a2 == b0 || a2 == b1 || a2 == b2 ? 0 : back.Side(_verticesA[a2]));
-        return Math.Abs(sides) != left;
+        FastPlane other = new(_verticesB[b[otherAt]], r, s);
+        int sideP = other.Side(_verticesA[a[(at + 1) % 3]]), sideQ = other.Side(_verticesA[a[(at + 2) % 3]]);
+        return sideP * sideQ <= 0 && (sideP * sideQ == 0 || sideR * sideS == 0 || sideQ == sideR);
     }
 
     // The normal is exact in doubles. A height is the sum of three products of it with differences of at most 2^25, which errs by

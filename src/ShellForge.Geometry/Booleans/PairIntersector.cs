@@ -18,6 +18,8 @@ internal sealed class PairIntersector
     private readonly int[] _sideB = new int[3];
     private readonly Hit[] _hits = new Hit[24];
     private int _hitCount;
+    private Plane _plane;
+    private int _planeOf = -1;
 
     public PairIntersector(Intersections found)
     {
@@ -38,7 +40,13 @@ internal sealed class PairIntersector
 
         // Neighbours in one mesh are joined where they share corners; they must straddle each other with what is left.
         int shared = _scene.OperandOf[first] == _scene.OperandOf[second] ? SharedCorners(first, second) : 0;
-        Plane planeA = new(_a[0], _a[1], _a[2]);
+        if (_planeOf != first)
+        {
+            _plane = new Plane(_a[0], _a[1], _a[2]);
+            _planeOf = first;
+        }
+
+        Plane planeA = _plane;
         if (!Straddles(planeA, _b, _sideB, shared))
         {
             return;
@@ -87,6 +95,78 @@ internal sealed class PairIntersector
 
     private void IntersectAcross(int first, int second, in Plane planeA, in Plane planeB, int shared)
     {
+        if (shared > 0 || !FindPlainCrossings(first, second, planeA, planeB))
+        {
+            FindCommonPoints(first, second, planeA, planeB, shared);
+        }
+
+        if (_hitCount == 0 || IsSharedCornerOnly(shared))
+        {
+            return;
+        }
+
+        Record(first, second);
+        (int from, int to) = Ends();
+        if (from == to)
+        {
+            return;
+        }
+
+        bool realInA = ImprintsOf(first, _sideA, second);
+        bool realInB = ImprintsOf(second, _sideB, first);
+        if (!realInA && !realInB)
+        {
+            _found.Intervals.Add(new Interval(first, second, from, to));
+        }
+    }
+
+    // Triangles that cross with all corners off each other's plane: each has two edges through the other's plane, those at the corner
+    // that is alone on its side. Four signs of an edge of one about an edge of the other tell all. False when doubles leave one open.
+    private bool FindPlainCrossings(int first, int second, in Plane planeA, in Plane planeB)
+    {
+        if (_sideA[0] * _sideA[1] * _sideA[2] * _sideB[0] * _sideB[1] * _sideB[2] == 0)
+        {
+            return false;
+        }
+
+        int i = Lone(_sideA), j = Lone(_sideB);
+        int i2 = (i + 2) % 3, j2 = (j + 2) % 3;
+        int s = About(_a[i], _a[(i + 1) % 3], _b[j], _b[(j + 1) % 3]), t = About(_a[i], _a[(i + 1) % 3], _b[j2], _b[j]);
+        int u = About(_a[i2], _a[i], _b[j], _b[(j + 1) % 3]), v = About(_a[i2], _a[i], _b[j2], _b[j]);
+        if (s * t * u * v == 0)
+        {
+            return false;
+        }
+
+        AddPlainCrossing(s == t, _a[i], _a[(i + 1) % 3], planeB, 3 + i, Face);
+        AddPlainCrossing(u == v, _a[i2], _a[i], planeB, 3 + i2, Face);
+        AddPlainCrossing(s == u, _b[j], _b[(j + 1) % 3], planeA, Face, 3 + j);
+        AddPlainCrossing(t == v, _b[j2], _b[j], planeA, Face, 3 + j2);
+        return true;
+    }
+
+    private void AddPlainCrossing(bool crosses, LatticePoint3 from, LatticePoint3 to, in Plane plane, int featureA, int featureB)
+    {
+        if (crosses)
+        {
+            _hits[_hitCount++] = new Hit(_found.Points.AddCrossing(from, to, plane.Height(from), plane.Height(to)), featureA, featureB);
+        }
+    }
+
+    private static int Lone(int[] sides) => sides[0] == sides[1] ? 2 : sides[1] == sides[2] ? 0 : 1;
+
+    // Sign of the volume of p, q, r, s; 0 when doubles cannot tell. The product of two differences of at most 2^25 is exact.
+    private static int About(LatticePoint3 p, LatticePoint3 q, LatticePoint3 r, LatticePoint3 s)
+    {
+        double ux = q.X - p.X, uy = q.Y - p.Y, uz = q.Z - p.Z;
+        double vx = r.X - p.X, vy = r.Y - p.Y, vz = r.Z - p.Z;
+        double x = ((uy * vz) - (uz * vy)) * (s.X - p.X), y = ((uz * vx) - (ux * vz)) * (s.Y - p.Y), z = ((ux * vy) - (uy * vx)) * (s.Z - p.Z);
+        double volume = x + y + z, bound = (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare;
+        return volume > bound ? 1 : volume < -bound ? -1 : 0;
+    }
+
+    private void FindCommonPoints(int first, int second, in Plane planeA, in Plane planeB, int shared)
+    {
         Drawing drawingA = new(planeA);
         Drawing drawingB = new(planeB);
         for (int k = 0; k < 3; k++)
@@ -119,25 +199,6 @@ internal sealed class PairIntersector
             {
                 AddCrossing(second, k, _b[k], _b[next], planeA, first, _a, false);
             }
-        }
-
-        if (_hitCount == 0 || IsSharedCornerOnly(shared))
-        {
-            return;
-        }
-
-        Record(first, second);
-        (int from, int to) = Ends();
-        if (from == to)
-        {
-            return;
-        }
-
-        bool realInA = ImprintsOf(first, _sideA, second);
-        bool realInB = ImprintsOf(second, _sideB, first);
-        if (!realInA && !realInB)
-        {
-            _found.Intervals.Add(new Interval(first, second, from, to));
         }
     }
 

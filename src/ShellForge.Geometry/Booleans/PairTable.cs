@@ -46,9 +46,19 @@ internal sealed class PairTable
         return _keys[slot] == 0 ? otherwise : _values[slot];
     }
 
+    /// <summary>Forgets all pairs; a table that few pairs were left in gives its room back.</summary>
     public void Clear()
     {
-        Array.Clear(_keys);
+        if (_keys.Length > 64 && 16 * Count < _keys.Length)
+        {
+            _keys = new long[64];
+            _values = new int[64];
+        }
+        else if (Count > 0)
+        {
+            Array.Clear(_keys);
+        }
+
         Count = 0;
     }
 

@@ -10,9 +10,12 @@ internal sealed class RegionFiller
 {
     private readonly List<LatticePoint3> _vertices;
     private readonly PlanarMesh _mesh = new();
-    private PairTable _net = new();
+    private readonly PairTable _net = new();
     private readonly List<(int From, int To)> _order = [];
-    private readonly Dictionary<int, int> _local = [];
+    private int[] _local = [];
+    private int[] _seen = [];
+    private int _fill;
+    private long[] _keys = [];
     private readonly List<int> _points = [];
     private long[] _u = new long[64];
     private long[] _v = new long[64];
@@ -43,7 +46,7 @@ internal sealed class RegionFiller
             return OnOneLine();
         }
 
-        _order.Sort((a, b) => LocalKey(a).CompareTo(LocalKey(b)));
+        SortEdges();
         foreach ((int from, int to) edge in _order)
         {
             if (_mesh.Fix(_local[edge.from], _local[edge.to], Net(edge), out int from, out int to) != PlanarMesh.Obstacle.None)
@@ -98,7 +101,7 @@ internal sealed class RegionFiller
     // Edges that run both ways cancel but stay as lines to be kept; edges without length vanish.
     private void NetEdges(Region region)
     {
-        _net = new PairTable(region.Edges.Count);
+        _net.Clear();
         _order.Clear();
         foreach ((int from, int to) in region.Edges)
         {
@@ -118,17 +121,35 @@ internal sealed class RegionFiller
 
     private int Net((int From, int To) edge) => _net.Find(edge.From, edge.To, 0);
 
-    private long LocalKey((int From, int To) edge)
+    private void SortEdges()
     {
-        int a = _local[edge.From], b = _local[edge.To];
-        return ((long)Math.Min(a, b) << 32) | (uint)Math.Max(a, b);
+        Span<(int From, int To)> edges = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_order);
+        if (_keys.Length < edges.Length)
+        {
+            _keys = new long[2 * edges.Length];
+        }
+
+        for (int i = 0; i < edges.Length; i++)
+        {
+            int a = _local[edges[i].From], b = _local[edges[i].To];
+            _keys[i] = ((long)Math.Min(a, b) << 32) | (uint)Math.Max(a, b);
+        }
+
+        _keys.AsSpan(0, edges.Length).Sort(edges);
     }
 
     private Conflict? Place(Region region, Drawing drawing)
     {
         int axisU = drawing.IsForward ? drawing.U : drawing.V, axisV = drawing.IsForward ? drawing.V : drawing.U;
-        _local.Clear();
         _points.Clear();
+        if (_seen.Length < _vertices.Count)
+        {
+            _local = new int[2 * _vertices.Count];
+            _seen = new int[2 * _vertices.Count];
+            _fill = 0;
+        }
+
+        _fill++;
         foreach ((int from, int to) in _order)
         {
             Take(from);
@@ -167,8 +188,9 @@ internal sealed class RegionFiller
 
         void Take(int point)
         {
-            if (_local.TryAdd(point, 0))
+            if (_seen[point] != _fill)
             {
+                _seen[point] = _fill;
                 _points.Add(point);
             }
         }

@@ -18,15 +18,7 @@ internal sealed class WindingRay
     public void Count(in Probe probe, int[] winding)
     {
         LatticePoint3 near = _points.Rounded(probe.Point);
-        IntBox box = new()
-        {
-            MinX = near.X - 1,
-            MaxX = int.MaxValue,
-            MinY = near.Y - 1,
-            MaxY = near.Y + 1,
-            MinZ = near.Z - 1,
-            MaxZ = near.Z + 1,
-        };
+        IntBox box = new(near.X - 1, near.Y - 1, near.Z - 1, int.MaxValue, near.Y + 1, near.Z + 1);
         for (int operand = 0; operand < winding.Length; operand++)
         {
             Operand mesh = _scene.Operands[operand];
