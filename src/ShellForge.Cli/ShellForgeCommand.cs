@@ -67,6 +67,7 @@ internal static class ShellForgeCommand
             ImportVerb.Create(bench),
             MakeVerb.Create(bench),
             CheckVerb.Create(bench),
+            ViewVerb.Create(bench),
             InspectVerb.Create(bench),
             ProfilesVerb.Create(bench),
             SchemaVerb.Create(bench),

@@ -36,12 +36,24 @@ internal sealed record MadeHousing
     /// <param name="progress">Told each step as it begins.</param>
     public static MadeHousing Of(BoardFile board, CancellationToken cancel, Action<MakingStep>? progress = null)
     {
+        HousingUnderCheck housing = Drawn(board, cancel, progress);
+        progress?.Invoke(MakingStep.Checks);
+        return Checked(housing, cancel);
+    }
+
+    /// <summary>A housing as far as a picture of it needs: planned, its parts computed, nothing checked.</summary>
+    public static HousingUnderCheck Drawn(BoardFile board, CancellationToken cancel, Action<MakingStep>? progress = null)
+    {
         progress?.Invoke(MakingStep.Plan);
         HousingPlan plan = HousingPlanner.Plan(board);
         ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
         progress?.Invoke(MakingStep.Parts);
-        var housing = new HousingUnderCheck { Board = board, Plan = plan, Parts = Evaluated(parts, cancel) };
-        progress?.Invoke(MakingStep.Checks);
+        return new HousingUnderCheck { Board = board, Plan = plan, Parts = Evaluated(parts, cancel) };
+    }
+
+    /// <summary>Runs the rules over a housing.</summary>
+    public static MadeHousing Checked(HousingUnderCheck housing, CancellationToken cancel)
+    {
         ImmutableArray<Finding> findings = CheckRun.Run(housing, RuleList.All, cancel);
         return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings) };
     }

@@ -69,16 +69,19 @@ public static class HousingFiles
                 "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
         }
 
-        string plan = PlanDrawing.Of(housing);
-        string section = SectionDrawing.Of(housing);
-        files.Add(new OutputFile("plan.svg", Encoding.UTF8.GetBytes(plan)));
-        files.Add(new OutputFile("section.svg", Encoding.UTF8.GetBytes(section)));
-        PageContent page = PageBuilder.Of(
-            housing, report, [new PageDrawing("Tub, cut level", plan), new PageDrawing("Section", section)], StepPictures.Of(housing));
-        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))));
+        ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);
+        files.AddRange(drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))));
+        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(PageOf(housing, report, drawings), PageAssets.Embedded))));
         files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
         return files.ToImmutable();
     }
+
+    /// <summary>The report for people.</summary>
+    public static PageContent PageOf(HousingUnderCheck housing, HousingReport report) =>
+        PageOf(housing, report, HousingDrawings.Of(housing));
+
+    private static PageContent PageOf(HousingUnderCheck housing, HousingReport report, ImmutableArray<DrawingFile> drawings) =>
+        PageBuilder.Of(housing, report, [.. drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg))], StepPictures.Of(housing));
 
     // Parts that fuse are one job: they must lie in each other as they are printed.
     private static ImmutableArray<PrintJob> Jobs(CheckedPart[] parts) =>

@@ -119,7 +119,14 @@ public sealed record PageStep(
 /// <summary>What the page needs to follow a file.</summary>
 /// <param name="Version">Counts the good versions of the file.</param>
 /// <param name="Tries">Numbers that can be tried.</param>
-public sealed record PageLive(int Version, ImmutableArray<PageTry> Tries);
+/// <param name="Checked">Whether the rules have been run; the housing is shown before.</param>
+/// <param name="Mistakes">Mistakes in the file, each with its place and the line it stands in.</param>
+public sealed record PageLive(long Version, ImmutableArray<PageTry> Tries, bool Checked = true, ImmutableArray<PageMistake> Mistakes = default);
+
+/// <summary>A mistake in the file that is followed.</summary>
+/// <param name="Text">With its place.</param>
+/// <param name="Source">The line it stands in; empty when it stands in none.</param>
+public sealed record PageMistake(string Text, string Source);
 
 /// <summary>A number that can be tried.</summary>
 public sealed record PageTry(string Path, string Label, double Value, double Least, double Most, double Step);

@@ -69,7 +69,7 @@ public static class PageHtml
         html.Append("<p class=\"verdict ").Append(content.Verdict.Kind).Append("\">").Append(Text(content.Verdict.Words)).Append("</p>\n</header>\n");
         if (content.Live is { } live)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<div class=\"live\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\">Following the file. Version {live.Version}</div>\n");
+            AppendLive(html, live);
         }
 
         html.Append("<ul class=\"answers\" id=\"answers\" data-refresh>\n");
@@ -85,6 +85,28 @@ public static class PageHtml
         }
 
         html.Append("</ul>\n");
+    }
+
+    private static void AppendLive(StringBuilder html, PageLive live)
+    {
+        bool broken = !live.Mistakes.IsDefaultOrEmpty;
+        html.Append(CultureInfo.InvariantCulture, $"<div class=\"live{(broken ? " broken" : "")}\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\" data-checked=\"{(live.Checked ? "yes" : "no")}\">");
+        if (broken)
+        {
+            html.Append("<p>The file has mistakes. The housing appears here when they are gone.</p><ul>");
+            foreach (PageMistake mistake in live.Mistakes)
+            {
+                html.Append("<li>").Append(Text(mistake.Text)).Append("<code>").Append(Text(mistake.Source)).Append("</code></li>");
+            }
+
+            html.Append("</ul>");
+        }
+        else
+        {
+            html.Append(CultureInfo.InvariantCulture, $"Following the file. Version {live.Version}");
+        }
+
+        html.Append("</div>\n");
     }
 
     private static void AppendData(StringBuilder html, PageContent content)

@@ -9,6 +9,11 @@ internal static class PageSections
     public static void Append(StringBuilder html, PageContent content)
     {
         AppendFindings(html, content);
+        if (content.Live is { Checked: false })
+        {
+            return;
+        }
+
         AppendDrawings(html, content);
         AppendLight(html, content);
         AppendShopping(html, content);
@@ -28,7 +33,9 @@ internal static class PageSections
     {
         if (content.Findings.IsEmpty)
         {
-            html.Append("<p>Nothing was found that needs your hand.</p>\n");
+            html.Append(content.Live is { Checked: false }
+                ? "<p>The rules are being run.</p>\n"
+                : "<p>Nothing was found that needs your hand.</p>\n");
         }
 
         foreach (PageFinding finding in content.Findings)

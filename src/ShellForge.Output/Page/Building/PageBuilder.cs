@@ -35,6 +35,36 @@ public static class PageBuilder
             ],
         };
 
+    /// <summary>A page that shows a housing before it has been checked.</summary>
+    /// <param name="housing">The housing as assembled.</param>
+    /// <param name="live">Its place in the following of the file.</param>
+    public static PageContent OfUnchecked(HousingUnderCheck housing, PageLive live) => Empty(housing.Board.Name, new PageVerdict("busy", "Checking")) with
+    {
+        Revision = housing.Board.Revision,
+        Bodies = PageBodies.Of(housing),
+        Live = live,
+    };
+
+    /// <summary>A page without a housing: the file has had mistakes from the start.</summary>
+    /// <param name="name">What stands in the place of a name.</param>
+    /// <param name="live">The mistakes.</param>
+    public static PageContent OfBroken(string name, PageLive live) =>
+        Empty(name, new PageVerdict("stop", "The file has mistakes")) with { Live = live };
+
+    private static PageContent Empty(string name, PageVerdict verdict) => new()
+    {
+        Name = name,
+        Verdict = verdict,
+        Answers = [],
+        Findings = [],
+        Bodies = [],
+        Drawings = [],
+        Shopping = [],
+        Parts = [],
+        Steps = [],
+        Resolved = [],
+    };
+
     private static PageFinding Of(Finding finding, int number) => new(
         number, ReportJson.Word(finding.Severity), finding.Rule, finding.Subject, Sentence(finding.Message), Data(finding),
         Sentence(finding.Remedy), finding.At, finding.Accepted ?? "");

@@ -3,35 +3,71 @@ export function follow(onFresh) {
   const banner = document.getElementById('live-state');
   const chosen = new Map();
   let asked = 0;
+  let running = null;
+  let timer = 0;
 
-  const address = () => {
+  const address = (isChecked) => {
     const query = new URLSearchParams();
     for (const [path, value] of chosen) query.append('set', `${path}=${value}`);
+    if (isChecked) query.append('checked', '1');
     return `/page?${query}`;
   };
 
+  function tellMistakes(diagnostics) {
+    const tried = chosen.size > 0 ? 'This number does not go; the last good housing is shown.' : 'The file has mistakes; the last good housing is shown.';
+    const list = document.createElement('ul');
+    for (const { text, source } of diagnostics) {
+      const item = Object.assign(document.createElement('li'), { textContent: text });
+      if (source) item.append(Object.assign(document.createElement('code'), { textContent: source }));
+      list.append(item);
+    }
+    banner.className = 'live broken';
+    banner.replaceChildren(Object.assign(document.createElement('p'), { textContent: tried }), list);
+    document.documentElement.dataset.state = 'broken';
+  }
+
+  // The housing comes at once, what the rules say about it when they are through.
   async function refresh() {
     const mine = ++asked;
-    const answer = await fetch(address());
-    if (mine !== asked) return;
-    if (answer.status === 422) {
-      const { diagnostics } = await answer.json();
-      banner.className = 'live broken';
-      const list = document.createElement('ul');
-      list.append(...diagnostics.map((line) => Object.assign(document.createElement('li'), { textContent: line })));
-      banner.replaceChildren(Object.assign(document.createElement('p'), { textContent: 'The file has mistakes; the last good housing is shown.' }), list);
-      return;
+    running?.abort();
+    running = new AbortController();
+    try {
+      for (const isChecked of [false, true]) {
+        const answer = await fetch(address(isChecked), { signal: running.signal });
+        const text = await answer.text();
+        if (mine !== asked) return;
+        if (answer.status === 422) {
+          tellMistakes(JSON.parse(text).diagnostics);
+          return;
+        }
+        if (!answer.ok) throw new Error(text);
+        const fresh = new DOMParser().parseFromString(text, 'text/html');
+        const state = fresh.getElementById('live-state');
+        await onFresh(fresh);
+        keepTries(fresh);
+        banner.className = 'live';
+        banner.textContent = `${state.textContent}${isChecked ? '' : ', being checked'}`;
+        document.documentElement.dataset.version = state.dataset.version;
+        document.documentElement.dataset.state = isChecked ? 'checked' : 'shown';
+      }
+    } catch (error) {
+      if (error.name !== 'AbortError' && mine === asked) banner.textContent = 'The command does not answer.';
     }
-    const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html');
-    await onFresh(fresh);
-    banner.className = 'live';
-    banner.textContent = `Following the file. Version ${fresh.getElementById('live-state')?.dataset.version ?? ''}`;
-    document.documentElement.dataset.version = fresh.getElementById('live-state')?.dataset.version ?? '';
+  }
+
+  // A number that was not touched is the file's.
+  function keepTries(fresh) {
+    for (const input of document.querySelectorAll('#tries input[data-path]')) {
+      const other = fresh.querySelector(`#tries input[data-path="${CSS.escape(input.dataset.path)}"]`);
+      if (other && !chosen.has(input.dataset.path)) {
+        input.value = other.getAttribute('value');
+        input.closest('.try').querySelector('output').textContent = other.getAttribute('value');
+      }
+    }
   }
 
   function showLine() {
-    const line = [...chosen].map(([path, value]) => `--set ${path}=${value}`).join(' ');
-    document.getElementById('set-line').value = line;
+    document.getElementById('set-line').value = [...chosen].map(([path, value]) => `--set ${path}=${value}`).join(' ');
   }
 
   document.getElementById('tries')?.addEventListener('input', (event) => {
@@ -40,11 +76,19 @@ export function follow(onFresh) {
     chosen.set(path, event.target.value);
     event.target.closest('.try').querySelector('output').textContent = event.target.value;
     showLine();
-    clearTimeout(follow.timer);
-    follow.timer = setTimeout(refresh, 120);
+    clearTimeout(timer);
+    timer = setTimeout(refresh, 90);
   });
-  document.getElementById('copy-set')?.addEventListener('click', () => {
-    navigator.clipboard?.writeText(document.getElementById('set-line').value);
+  document.getElementById('copy-set')?.addEventListener('click', async (event) => {
+    const line = document.getElementById('set-line');
+    try {
+      await navigator.clipboard.writeText(line.value);
+    } catch {
+      line.select();
+      document.execCommand('copy');
+    }
+    event.target.textContent = 'Copied';
+    setTimeout(() => { event.target.textContent = 'Copy'; }, 1500);
   });
   document.getElementById('forget-set')?.addEventListener('click', () => {
     chosen.clear();
@@ -53,6 +97,9 @@ export function follow(onFresh) {
   });
 
   const events = new EventSource('/events');
+  let opened = false;
   events.addEventListener('changed', refresh);
+  events.addEventListener('open', () => { if (opened) refresh(); opened = true; });
   events.addEventListener('error', () => { banner.textContent = 'The command has stopped; this page no longer follows the file.'; });
+  refresh();
 }

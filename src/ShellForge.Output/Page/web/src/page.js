@@ -47,6 +47,28 @@ function wireControls(viewer, getData) {
   return section;
 }
 
+// A page that is not checked yet tells only what it shows; all else stays as it was until the rules are through.
+function swapSections(fresh) {
+  const whole = fresh.getElementById('live-state').dataset.checked === 'yes';
+  for (const other of fresh.querySelectorAll('[data-refresh]')) {
+    if (!whole && other.id !== 'head' && other.id !== 'findings') continue;
+    const block = $(other.id);
+    if (block) block.replaceChildren(...other.childNodes);
+    else document.querySelector('main').append(other);
+  }
+  if (!whole) return;
+  for (const block of document.querySelectorAll('[data-refresh]')) if (!fresh.getElementById(block.id)) block.remove();
+}
+
+// Another closure or light may bring other parts: their boxes are made anew, ticked as their names were.
+function swapTicks(fresh) {
+  const mine = $('show-parts');
+  const other = fresh.getElementById('show-parts');
+  const hidden = [...mine.querySelectorAll('input:not(:checked)')].map((input) => input.value);
+  mine.replaceChildren(...other.childNodes);
+  for (const input of mine.querySelectorAll('input')) input.checked = !hidden.includes(input.value);
+}
+
 function pick(viewer, finding) {
   viewer.flyTo(finding.at, still);
   for (const row of document.querySelectorAll('.finding')) row.classList.toggle('picked', row.id === `finding-${finding.number}`);
@@ -81,14 +103,16 @@ async function start() {
     window.housing = { viewer };
     if (data.live) {
       follow(async (fresh) => {
+        const last = data;
         data = readData(fresh);
-        for (const block of document.querySelectorAll('[data-refresh]')) {
-          const other = fresh.getElementById(block.id);
-          if (other) block.replaceChildren(...other.childNodes);
+        swapSections(fresh);
+        swapTicks(fresh);
+        const same = JSON.stringify(last.bodies) === JSON.stringify(data.bodies);
+        if (!same) {
+          viewer.setParts(await bodies(data), last.bodies.length === 0);
+          section();
         }
-        viewer.setParts(await bodies(data), false);
         pins.set(data.findings);
-        section();
         if ($('glow')?.checked) await viewer.glow(data.light);
       });
     }

@@ -106,7 +106,7 @@ export class Viewer {
   /** 0: assembled, 1: wide apart. */
   explode(share) {
     this.spread = share;
-    const step = Math.max(18, (this.bounds?.max.z ?? 40) * 0.9);
+    const step = this.bounds.isEmpty() ? 18 : Math.max(18, this.bounds.max.z * 0.9);
     for (const part of this.parts) part.group.position.z = share * step * part.level;
     this.invalidate();
   }
@@ -174,6 +174,7 @@ export class Viewer {
 
   /** Named stands of the eye. */
   lookFrom(stand) {
+    if (this.bounds.isEmpty()) return;
     const centre = this.bounds.getCenter(new Vector3());
     const reach = this.bounds.getSize(new Vector3()).length() / Math.min(1, this.camera.aspect);
     const way = {

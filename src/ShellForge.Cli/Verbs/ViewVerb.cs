@@ -1,0 +1,49 @@
+using System.CommandLine;
+using ShellForge.Cli.Reading;
+using ShellForge.Cli.Telling;
+using ShellForge.Cli.Viewing;
+
+namespace ShellForge.Cli.Verbs;
+
+/// <summary><c>view</c>: a page on this machine that shows the housing and follows the file.</summary>
+internal static class ViewVerb
+{
+    private const int LastPort = 65535;
+
+    public static Command Create(Workbench bench)
+    {
+        Argument<string> board = SharedOptions.BoardFile();
+        var port = new Option<int>("--port")
+        {
+            Description = "Port to listen on; by default one that is free",
+            HelpName = "NUMBER",
+        };
+        port.Validators.Add(given =>
+        {
+            if (given.GetValueOrDefault<int>() is < 0 or > LastPort)
+            {
+                given.AddError($"a port is a number from 0 to {LastPort}");
+            }
+        });
+        Option<string[]> set = SharedOptions.Set();
+        var command = new Command("view", "Show the housing on a local page that follows the file as it is saved") { board, port, set };
+        command.SetAction((parsed, _) => Run(
+            bench, parsed.GetRequiredValue(board), parsed.GetValue(port), parsed.GetRequiredValue(set)));
+        return command;
+    }
+
+    private static async Task<int> Run(Workbench bench, string board, int port, string[] set)
+    {
+        // A file that is not there is told at once; one with mistakes is what the page is for.
+        BoardSource source = BoardSource.Read(board, set, bench);
+        DiagnosticsText.Write(source.Diagnostics, bench, errorsOnly: false);
+        using var watch = new FileWatch(source.Path);
+        var housing = new ViewedHousing(board, [.. set], bench);
+        using LoopbackServer server = LoopbackServer.Start(port, new ViewSite(housing, board));
+        bench.Out.WriteLine($"{board} is shown at {server.Address}");
+        bench.Out.WriteLine("The page follows the file as you save it. Ctrl+C stops.");
+        bench.Out.Flush();
+        await Task.WhenAll(server.Run(bench.Cancel), watch.Run(housing.FileChanged, bench.Cancel));
+        return (int)ExitCode.Done;
+    }
+}

@@ -1,0 +1,246 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+
+namespace ShellForge.Cli.Viewing;
+
+/// <summary>An answer to a request.</summary>
+/// <param name="Status">Status with its words, such as "200 OK".</param>
+/// <param name="Type">Media type.</param>
+/// <param name="Body">The body.</param>
+internal sealed record WebAnswer(string Status, string Type, byte[] Body)
+{
+    /// <summary>A line of text.</summary>
+    public static WebAnswer Text(string status, string text) => new(status, "text/plain; charset=utf-8", Encoding.UTF8.GetBytes(text + "\n"));
+}
+
+/// <summary>What a server is asked for.</summary>
+internal interface IWebSite
+{
+    /// <summary>Answers a request that has passed all guards.</summary>
+    WebAnswer Answer(WebRequestHead request, CancellationToken cancel);
+
+    /// <summary>Waits for the next event after a count of events; gives the new count.</summary>
+    Task<long> NextEvent(long seen, CancellationToken cancel);
+}
+
+/// <summary>
+/// A server for one page on this machine. Listens on the loopback address and nothing else, takes GET alone, refuses requests that
+/// name another host (so that no foreign name can be pointed here) and requests that other sites make.
+/// </summary>
+internal sealed class LoopbackServer : IDisposable
+{
+    private const string EventsPath = "/events";
+    private static readonly TimeSpan LongestHead = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(15);
+
+    // A browser opens six connections to a host; a few windows of them are plenty, and a bound on memory.
+    private const int MostConnections = 64;
+
+    // Nothing is loaded from anywhere: style and script stand in the page, pictures are data.
+    private const string Guards =
+        "Cache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\nReferrer-Policy: no-referrer\r\n"
+        + "Cross-Origin-Resource-Policy: same-origin\r\nX-Frame-Options: DENY\r\n"
+        + "Content-Security-Policy: default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:; "
+        + "connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'\r\n";
+
+    private readonly TcpListener _listener;
+    private readonly IWebSite _site;
+    private readonly SemaphoreSlim _room = new(MostConnections);
+
+    private LoopbackServer(TcpListener listener, IWebSite site)
+    {
+        _listener = listener;
+        _site = site;
+        Port = ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    /// <summary>The port it listens on.</summary>
+    public int Port { get; }
+
+    /// <summary>The address of the page.</summary>
+    public string Address => string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}/");
+
+    /// <summary>Starts listening.</summary>
+    /// <param name="port">The port; 0: one that is free.</param>
+    /// <param name="site">Who answers.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
+    public static LoopbackServer Start(int port, IWebSite site)
+    {
+        var listener = new TcpListener(IPAddress.Loopback, port);
+        try
+        {
+            listener.Start();
+        }
+        catch (SocketException e)
+        {
+            throw new IOException($"port {port} can't be listened on: {e.Message}", e);
+        }
+
+        return new LoopbackServer(listener, site);
+    }
+
+    /// <summary>Serves until cancelled.</summary>
+    public async Task Run(CancellationToken cancel)
+    {
+        try
+        {
+            while (true)
+            {
+                await _room.WaitAsync(cancel);
+                TcpClient client = await _listener.AcceptTcpClientAsync(cancel);
+                _ = Task.Run(() => Serve(client, cancel), CancellationToken.None);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // Asked to stop.
+        }
+    }
+
+    /// <inheritdoc />
+    public void Dispose()
+    {
+        _listener.Dispose();
+        _room.Dispose();
+    }
+
+    private async Task Serve(TcpClient client, CancellationToken cancel)
+    {
+        try
+        {
+            using (client)
+            {
+                client.NoDelay = true;
+                await using NetworkStream stream = client.GetStream();
+                using var gone = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+                WebRequestHead? request = await Head(stream, gone.Token);
+                if (Refused(request) is { } refusal)
+                {
+                    await Send(stream, refusal, gone.Token);
+                    return;
+                }
+
+                Task watch = WatchForLeaving(stream, gone);
+                if (request!.Path == EventsPath)
+                {
+                    await SendEvents(stream, gone.Token);
+                }
+                else
+                {
+                    await Send(stream, _site.Answer(request, gone.Token), gone.Token);
+                }
+
+                client.Client.Shutdown(SocketShutdown.Send);
+                await gone.CancelAsync();
+                await watch;
+            }
+        }
+        catch (Exception e) when (e is IOException or SocketException or OperationCanceledException or ObjectDisposedException)
+        {
+            // Whoever asked has gone, or the server stops.
+        }
+        finally
+        {
+            Release();
+        }
+    }
+
+    private void Release()
+    {
+        try
+        {
+            _room.Release();
+        }
+        catch (ObjectDisposedException)
+        {
+            // The server stopped first.
+        }
+    }
+
+    private static async Task<WebRequestHead?> Head(NetworkStream stream, CancellationToken cancel)
+    {
+        using var slow = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        slow.CancelAfter(LongestHead);
+        return await WebRequestHead.Read(stream, slow.Token);
+    }
+
+    private WebAnswer? Refused(WebRequestHead? request)
+    {
+        if (request is null)
+        {
+            return WebAnswer.Text("400 Bad Request", "not a request that this page makes");
+        }
+
+        string port = Port.ToString(CultureInfo.InvariantCulture);
+        if (request.Host != $"127.0.0.1:{port}" && request.Host != $"localhost:{port}")
+        {
+            return WebAnswer.Text("421 Misdirected Request", "this page is served to this machine only");
+        }
+
+        if (request.Method != "GET")
+        {
+            return WebAnswer.Text("405 Method Not Allowed", "GET only");
+        }
+
+        // A page of another site may link here, but not ask in its own name.
+        bool linked = request.Path == "/" && request.FetchMode is null or "navigate";
+        return request.FetchSite is null or "same-origin" or "none" || linked
+            ? null
+            : WebAnswer.Text("403 Forbidden", "asked by another site");
+    }
+
+    // A GET has no body: the next thing to read is the end of the connection.
+    private static async Task WatchForLeaving(NetworkStream stream, CancellationTokenSource gone)
+    {
+        byte[] rest = new byte[256];
+        try
+        {
+            while (await stream.ReadAsync(rest, gone.Token) > 0)
+            {
+                // Said after the head; of no interest.
+            }
+
+            await gone.CancelAsync();
+        }
+        catch (Exception e) when (e is IOException or OperationCanceledException or ObjectDisposedException)
+        {
+            await gone.CancelAsync();
+        }
+    }
+
+    private static async Task Send(NetworkStream stream, WebAnswer answer, CancellationToken cancel)
+    {
+        string head = string.Create(
+            CultureInfo.InvariantCulture,
+            $"HTTP/1.1 {answer.Status}\r\nContent-Type: {answer.Type}\r\nContent-Length: {answer.Body.Length}\r\nConnection: close\r\n{Guards}\r\n");
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(head), cancel);
+        await stream.WriteAsync(answer.Body, cancel);
+        await stream.FlushAsync(cancel);
+    }
+
+    private async Task SendEvents(NetworkStream stream, CancellationToken cancel)
+    {
+        string head = $"HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nConnection: close\r\n{Guards}\r\nretry: 1000\n\n";
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(head), cancel);
+        long seen = -1;
+        while (true)
+        {
+            Task<long> next = _site.NextEvent(seen, cancel);
+            bool came = await Task.WhenAny(next, Task.Delay(Heartbeat, cancel)) == next;
+            if (came)
+            {
+                // The first count is where this listener starts from, not news.
+                long now = await next;
+                string text = seen < 0 ? ": here\n\n" : string.Create(CultureInfo.InvariantCulture, $"event: changed\ndata: {now}\n\n");
+                seen = now;
+                await stream.WriteAsync(Encoding.ASCII.GetBytes(text), cancel);
+            }
+            else
+            {
+                await stream.WriteAsync(": still here\n\n"u8.ToArray(), cancel);
+            }
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+using ShellForge.Output.Page;
+using ShellForge.Output.Page.Building;
+using ShellForge.Output.Report;
+
+namespace ShellForge.Cli.Viewing;
+
+/// <summary>
+/// The page of a housing that follows its file: <c>/</c> is the page; <c>/page</c> the same without style and script, with numbers
+/// that are tried (<c>set=path=value</c>), checked when <c>checked=1</c>, or status 422 with the file's mistakes. Nothing else is there.
+/// </summary>
+internal sealed class ViewSite(ViewedHousing housing, string boardName) : IWebSite
+{
+    // As many as sliders stand on the page, and some more.
+    private const int MostTried = 32;
+    private const int LongestTried = 200;
+
+    private const string Html = "text/html; charset=utf-8";
+    private const string Ok = "200 OK";
+
+    /// <inheritdoc />
+    public Task<long> NextEvent(long seen, CancellationToken cancel) => housing.NextVersion(seen, cancel);
+
+    /// <inheritdoc />
+    public WebAnswer Answer(WebRequestHead request, CancellationToken cancel) => request.Path switch
+    {
+        "/" => Whole(cancel),
+        "/page" => Part(request, cancel),
+        _ => WebAnswer.Text("404 Not Found", "not here"),
+    };
+
+    private WebAnswer Whole(CancellationToken cancel)
+    {
+        ViewedPage page = housing.Page([], isChecked: false, cancel);
+        PageContent content = page.Content
+            ?? PageBuilder.OfBroken(Path.GetFileName(boardName), new PageLive(housing.Version, [], true, page.Mistakes));
+        return new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(content, PageAssets.Embedded)));
+    }
+
+    private WebAnswer Part(WebRequestHead request, CancellationToken cancel)
+    {
+        ImmutableArray<string> tried = [.. request.Values("set").Take(MostTried + 1)];
+        if (tried.Length > MostTried || tried.Any(text => text.Length > LongestTried))
+        {
+            return WebAnswer.Text("400 Bad Request", "more numbers than this page tries");
+        }
+
+        ViewedPage page = housing.Page(tried, request.Values("checked").Contains("1"), cancel);
+        return page.Content is null
+            ? new WebAnswer("422 Unprocessable Content", "application/json", Told(page.Mistakes))
+            : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
+    }
+
+    private static byte[] Told(ImmutableArray<PageMistake> mistakes)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, ReportJson.Options))
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("diagnostics");
+            foreach (PageMistake mistake in mistakes)
+            {
+                json.WriteStartObject();
+                json.WriteString("text", mistake.Text);
+                json.WriteString("source", mistake.Source);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return stream.ToArray();
+    }
+}

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Diagnostics;
+using ShellForge.Checks;
+using ShellForge.Cli.Making;
+using ShellForge.Cli.Reading;
+using ShellForge.Output.Files;
+using ShellForge.Output.Page;
+using ShellForge.Output.Page.Building;
+
+namespace ShellForge.Cli.Viewing;
+
+/// <summary>
+/// The housing of a board file that is being worked on. The file is read again at each save; numbers that are tried stand in place of
+/// the file's. A housing is computed when it is asked for, first to look at, then with everything the rules say.
+/// </summary>
+internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set, Workbench bench)
+{
+    // Going back to a number that was just tried should cost nothing.
+    private const int MostKept = 6;
+
+    private readonly Lock _turn = new();
+    private readonly List<Kept> _kept = [];
+    private readonly List<TaskCompletionSource<long>> _waiting = [];
+    private long _version = 1;
+
+    /// <summary>Counts the saves of the file.</summary>
+    public long Version => Interlocked.Read(ref _version);
+
+    /// <summary>To be called after each save.</summary>
+    public void FileChanged()
+    {
+        lock (_waiting)
+        {
+            long now = Interlocked.Increment(ref _version);
+            foreach (TaskCompletionSource<long> waiting in _waiting)
+            {
+                waiting.TrySetResult(now);
+            }
+
+            _waiting.Clear();
+        }
+    }
+
+    /// <summary>Waits for a save after a version.</summary>
+    public async Task<long> NextVersion(long seen, CancellationToken cancel)
+    {
+        var next = new TaskCompletionSource<long>(TaskCreationOptions.RunContinuationsAsynchronously);
+        lock (_waiting)
+        {
+            if (Version != seen)
+            {
+                return Version;
+            }
+
+            _waiting.Add(next);
+        }
+
+        await using CancellationTokenRegistration stopped = cancel.Register(() => next.TrySetCanceled(cancel));
+        return await next.Task;
+    }
+
+    /// <summary>The page for the file with numbers in place of its own.</summary>
+    /// <param name="tried">The numbers, each as <c>path=value</c>.</param>
+    /// <param name="isChecked">Whether the rules are to be run.</param>
+    /// <param name="cancel">Stops the computation.</param>
+    public ViewedPage Page(ImmutableArray<string> tried, bool isChecked, CancellationToken cancel)
+    {
+        long version = Version;
+        string key = string.Join('\n', tried.Prepend(version.ToString(CultureInfo.InvariantCulture)));
+
+        // One computation at a time: it takes all cores.
+        lock (_turn)
+        {
+            cancel.ThrowIfCancellationRequested();
+            Kept kept = _kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried);
+            if (kept.Mistakes is { } mistakes)
+            {
+                return new ViewedPage(null, mistakes);
+            }
+
+            kept.Drawn ??= MadeHousing.Drawn(kept.Source!.File!, cancel);
+            if (isChecked)
+            {
+                kept.Made ??= MadeHousing.Checked(kept.Drawn, cancel);
+            }
+
+            Keep(kept);
+            var live = new PageLive(version, PageTries.Of(kept.Drawn.Plan), isChecked);
+            return new ViewedPage(
+                isChecked
+                    ? HousingFiles.PageOf(kept.Made!.Housing, kept.Made.Report) with { Live = live }
+                    : PageBuilder.OfUnchecked(kept.Drawn, live),
+                []);
+        }
+    }
+
+    private Kept Read(string key, ImmutableArray<string> tried)
+    {
+        try
+        {
+            BoardSource source = BoardSource.Read(boardName, [.. set, .. tried], bench);
+            return new Kept(key) { Source = source, Mistakes = source.File is null ? Mistakes(source) : null };
+        }
+        catch (IOException e)
+        {
+            // Between two writes of an editor, or gone: told like a mistake, and looked at again at the next save.
+            return new Kept(key) { Mistakes = [new PageMistake(e.Message, "")] };
+        }
+    }
+
+    private static ImmutableArray<PageMistake> Mistakes(BoardSource source)
+    {
+        string[] lines = source.Text.Split('\n');
+        return
+        [
+            .. source.Diagnostics.Where(diagnostic => diagnostic.IsError).Select(diagnostic => new PageMistake(
+                diagnostic.ToString(), InBoardFile(diagnostic, source, lines) ? lines[diagnostic.Line - 1].TrimEnd() : "")),
+        ];
+    }
+
+    private static bool InBoardFile(Diagnostic diagnostic, BoardSource source, string[] lines) =>
+        diagnostic.Line >= 1 && diagnostic.Line <= lines.Length
+        && Path.GetFileName(diagnostic.File) == Path.GetFileName(source.Path);
+
+    private void Keep(Kept kept)
+    {
+        _kept.Remove(kept);
+        _kept.Add(kept);
+        if (_kept.Count > MostKept)
+        {
+            _kept.RemoveAt(0);
+        }
+    }
+
+    private sealed class Kept(string key)
+    {
+        public string Key { get; } = key;
+
+        public BoardSource? Source { get; init; }
+
+        public ImmutableArray<PageMistake>? Mistakes { get; init; }
+
+        public HousingUnderCheck? Drawn { get; set; }
+
+        public MadeHousing? Made { get; set; }
+    }
+}
+
+/// <summary>A page, or what is wrong with the file.</summary>
+/// <param name="Content">The page; null when there are mistakes.</param>
+/// <param name="Mistakes">Mistakes.</param>
+internal sealed record ViewedPage(PageContent? Content, ImmutableArray<PageMistake> Mistakes);

@@ -1,0 +1,83 @@
+using ShellForge.Testing;
+
+namespace ShellForge.Cli.Tests.Viewing;
+
+/// <summary>The command <c>view</c>, running on a folder of its own until it is disposed.</summary>
+internal sealed class ServedPage : IAsyncDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly CancellationTokenSource _stop = new();
+    private readonly Task<int> _run;
+
+    private ServedPage(string board)
+    {
+        _folder.Write("board.yaml", board);
+        var told = new AddressWriter();
+        _run = Task.Run(() => ShellForgeCommand.Run(["view", "board.yaml"], new Workbench
+        {
+            Out = told,
+            Err = TextWriter.Null,
+            Folder = _folder.Path,
+            Cancel = _stop.Token,
+        }));
+        Address = told.Address.WaitAsync(TimeSpan.FromSeconds(60));
+    }
+
+    /// <summary>Where it is served.</summary>
+    public Task<Uri> Address { get; }
+
+    /// <summary>Asks for pages.</summary>
+    public HttpClient Client { get; } = new() { Timeout = TimeSpan.FromMinutes(3) };
+
+    public static ServedPage Of(string board) => new(board);
+
+    public void Save(string board) => _folder.Write("board.yaml", board);
+
+    public void Remove() => File.Delete(_folder.File("board.yaml"));
+
+    public async Task<(int Status, string Text)> Get(string path, params (string Name, string Value)[] fields)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(await Address, path));
+        foreach ((string name, string value) in fields)
+        {
+            request.Headers.TryAddWithoutValidation(name, value);
+        }
+
+        using HttpResponseMessage answer = await Client.SendAsync(request);
+        return ((int)answer.StatusCode, await answer.Content.ReadAsStringAsync());
+    }
+
+    /// <summary>Stops the command; gives its exit status.</summary>
+    public async Task<int> Stop()
+    {
+        await _stop.CancelAsync();
+        return await _run.WaitAsync(TimeSpan.FromSeconds(60));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Stop();
+        _stop.Dispose();
+        Client.Dispose();
+        _folder.Dispose();
+    }
+
+    // The command says where it is before it does anything else.
+    private sealed class AddressWriter : StringWriter
+    {
+        private readonly TaskCompletionSource<Uri> _address = new();
+
+        public Task<Uri> Address => _address.Task;
+
+        public override void WriteLine(string? value)
+        {
+            int at = value?.IndexOf("http://", StringComparison.Ordinal) ?? -1;
+            if (at >= 0)
+            {
+                _address.TrySetResult(new Uri(value![at..]));
+            }
+
+            base.WriteLine(value);
+        }
+    }
+}
