@@ -1,47 +1,38 @@
 using System.Diagnostics;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
-using ShellForge.Geometry.Solids;
+using ShellForge.Testing.Solids;
 
 namespace ShellForge.Benchmarks;
 
-/// <summary>Evaluates random trees and writes each result as DIR/N.stl; prints every tree that ends in a defect.</summary>
+/// <summary>
+/// Evaluates random trees and writes each result as DIR/N.stl. A tree that ends in a defect, or in a mesh that the audit rejects, is
+/// told and written with as few steps as still fail as DIR/seed-SEED-N.tree. A scale below 1 makes the lattice coarser.
+/// </summary>
 internal static class FuzzCommand
 {
-    public static int Run(int seed, int count, string folder)
+    public static int Run(int seed, int count, string folder, double scale)
     {
         Directory.CreateDirectory(folder);
         RandomTrees trees = new(seed);
-        int defects = 0, empty = 0, opened = 0, merged = 0;
+        int failures = 0, empty = 0, opened = 0, merged = 0;
         Dictionary<int, int> rounds = [];
         Stopwatch watch = Stopwatch.StartNew();
         for (int n = 0; n < count; n++)
         {
-            List<(bool IsUnion, Solid Operand)> steps = trees.Next();
-            SolidOutcome outcome;
-            try
+            List<TreeStep> steps = trees.Next();
+            SolidOutcome? outcome = Try(steps, scale, out string? failure);
+            if (failure is not null)
             {
-                outcome = SolidEvaluator.Evaluate(RandomTrees.Tree(steps));
-            }
-            catch (Exception error) when (error is not OutOfMemoryException)
-            {
-                defects++;
-                Console.WriteLine($"seed {seed} tree {n}: {error}");
-                continue;
+                failures++;
+                List<TreeStep> few = Minimised(steps, scale);
+                Console.WriteLine($"seed {seed} tree {n}: {failure} ({few.Count} of {steps.Count} steps)");
+                File.WriteAllLines(Path.Combine(folder, $"seed-{seed}-{n}.tree"), few.Select(step => step.ToString()));
             }
 
-            if (outcome.Solid is not { } solid)
+            if (outcome?.Solid is not { } solid)
             {
-                defects++;
-                Console.WriteLine($"seed {seed} tree {n}: {outcome.Defect}");
                 continue;
-            }
-
-            AuditReport report = MeshAudit.Run(solid.Mesh);
-            if (!report.IsClean)
-            {
-                defects++;
-                Console.WriteLine($"seed {seed} tree {n}: the audit rejects it: {report.Faults[0]}");
             }
 
             rounds[outcome.Rounds] = rounds.GetValueOrDefault(outcome.Rounds) + 1;
@@ -56,8 +47,45 @@ internal static class FuzzCommand
 
         string byRounds = string.Join(", ", rounds.OrderBy(r => r.Key).Select(r => $"{r.Key}: {r.Value}"));
         Console.WriteLine(
-            $"seed {seed}: {count} trees, {defects} defects, {empty} empty, {opened} with opened contacts, {merged} merged, "
+            $"seed {seed}: {count} trees, {failures} failures, {empty} empty, {opened} with opened contacts, {merged} merged, "
             + $"rounds {{{byRounds}}}, {watch.Elapsed.TotalSeconds:0.0} s");
-        return defects == 0 ? 0 : 1;
+        return failures == 0 ? 0 : 1;
+    }
+
+    private static SolidOutcome? Try(List<TreeStep> steps, double scale, out string? failure)
+    {
+        try
+        {
+            SolidOutcome outcome = SolidEvaluator.Evaluate(TreeStep.Tree(steps, scale));
+            AuditReport? report = outcome.Solid is { } solid ? MeshAudit.Run(solid.Mesh) : null;
+            failure = outcome.Defect?.ToString() ?? (report!.IsClean ? null : $"the audit rejects it: {report.Faults[0]}");
+            return outcome;
+        }
+        catch (Exception error) when (error is not OutOfMemoryException)
+        {
+            failure = error.ToString();
+            return null;
+        }
+    }
+
+    // Steps left out one by one, from the last, as long as the rest still fails.
+    private static List<TreeStep> Minimised(List<TreeStep> steps, double scale)
+    {
+        for (bool shrinks = true; shrinks;)
+        {
+            shrinks = false;
+            for (int i = steps.Count - 1; i >= 0 && steps.Count > 1; i--)
+            {
+                List<TreeStep> fewer = [.. steps.Where((_, k) => k != i)];
+                Try(fewer, scale, out string? failure);
+                if (failure is not null)
+                {
+                    steps = fewer;
+                    shrinks = true;
+                }
+            }
+        }
+
+        return steps;
     }
 }

@@ -10,9 +10,13 @@ switch (args)
         return PeerCommand.Run(folder, names);
     case ["repeat", string folder, string count, .. string[] names]:
         return RepeatCommand.Run(folder, int.Parse(count, CultureInfo.InvariantCulture), names);
-    case ["fuzz", string seed, string count, string target]:
-        return FuzzCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
+    case ["fuzz", string seed, string count, string target, .. string[] scale]:
+        return FuzzCommand.Run(
+            int.Parse(seed, CultureInfo.InvariantCulture),
+            int.Parse(count, CultureInfo.InvariantCulture),
+            target,
+            scale.Length == 0 ? 1 : double.Parse(scale[0], CultureInfo.InvariantCulture));
     default:
-        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | fuzz SEED COUNT DIR");
+        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | fuzz SEED COUNT DIR [SCALE]");
         return 2;
 }

@@ -5,12 +5,12 @@ namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
 /// Stage 6: a clean mesh that touches itself at edges or vertices becomes a manifold. Every local component of solid at such a
-/// vertex gets a vertex of its own, all but one drawn into their own solid by at most 64 steps (1 µm). Where an edge is crowded
+/// vertex gets a vertex of its own, all but one moved by at most 64 steps (1 µm), into their own solid or out of it. Where an edge is crowded
 /// but its ends part nothing, it gets a middle that does. Moves come from a fixed list until an exact check finds nothing wrong.
 /// </summary>
 internal sealed class ContactOpener
 {
-    private const int MostAttempts = 160;
+    private const int MostAttempts = 400;
     private static readonly int[] Reaches = [48, 64, 32, 24, 16, 8, 4, 2, 1];
     private readonly List<LatticePoint3> _vertices;
     private readonly List<int> _corners;
@@ -29,7 +29,7 @@ internal sealed class ContactOpener
         _ct = ct;
     }
 
-    // A vertex of several fans: one of them stays, each other is drawn inward. Every attempt is another choice.
+    // A vertex of several fans: one of them stays, each other is moved. Every attempt is another choice.
     private sealed class Site(LatticePoint3 home)
     {
         public LatticePoint3 Home { get; } = home;
@@ -60,10 +60,10 @@ internal sealed class ContactOpener
         }
 
         List<int> partners = [.. partner];
-        int[] fanOf = Fans(opener._corners, partners);
+        int[] fanOf = VertexFans.Of(opener._corners, partners);
         if (opener.SplitEdgesThatStayCrowded(crowded, partners, fanOf))
         {
-            fanOf = Fans(opener._corners, partners);
+            fanOf = VertexFans.Of(opener._corners, partners);
         }
 
         opener.SplitVertices(fanOf, onCrowdedEdge, places);
@@ -74,46 +74,6 @@ internal sealed class ContactOpener
 
         (Operand? opened, Point3 place) = opener.Settle();
         return (opened, place, opener.Listed(places));
-    }
-
-    // For each corner the smallest corner of its fan: corners at one vertex, joined over partnered edges.
-    private static int[] Fans(List<int> corners, List<int> partner)
-    {
-        int[] parent = new int[corners.Count];
-        for (int c = 0; c < parent.Length; c++)
-        {
-            parent[c] = c;
-        }
-
-        for (int h = 0; h < parent.Length; h++)
-        {
-            Join(h, Operand.Next(partner[h]));
-        }
-
-        for (int c = 0; c < parent.Length; c++)
-        {
-            parent[c] = Root(c);
-        }
-
-        return parent;
-
-        int Root(int c)
-        {
-            while (parent[c] != c)
-            {
-                parent[c] = parent[parent[c]];
-                c = parent[c];
-            }
-
-            return c;
-        }
-
-        void Join(int a, int b)
-        {
-            a = Root(a);
-            b = Root(b);
-            parent[Math.Max(a, b)] = Math.Min(a, b);
-        }
     }
 
     private bool SplitEdgesThatStayCrowded(List<int[]> crowded, List<int> partner, int[] fanOf)
@@ -361,16 +321,22 @@ internal sealed class ContactOpener
 
     private static LatticePoint3 Place(Site site, int fan)
     {
-        int stays = site.Attempt % site.Fans.Count;
+        int count = site.Fans.Count;
+        int stays = site.Attempt % count;
         if (fan == stays)
         {
             return site.Home;
         }
 
-        int choice = site.Attempt / site.Fans.Count;
+        // Into its own solid first; the tip of a void that touches a face from within has to go the other way. With more than two
+        // fans, which way each goes is tried in all patterns of three.
+        int choice = site.Attempt / count;
+        int patterns = count == 2 ? 2 : 8;
+        bool isOutward = ((choice % patterns) >> (count == 2 ? 0 : fan % 3) & 1) != 0;
+        choice /= patterns;
         int reach = Reaches[choice % Reaches.Length];
         int turn = choice / Reaches.Length;
-        Point3 direction = site.Fans[fan].Inward;
+        Point3 direction = (isOutward ? -1.0 : 1.0) * site.Fans[fan].Inward;
 
         // Later tries lean the direction towards an axis.
         if (turn > 0)

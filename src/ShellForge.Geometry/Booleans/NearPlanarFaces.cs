@@ -61,7 +61,10 @@ internal sealed class NearPlanarFaces
                     }
 
                     LatticePoint3 apex = mesh.Corner(neighbour, ((partner % 3) + 2) % 3);
-                    if (Continues(spread, apex) && Leans(new Plane(spread[0], spread[1], spread[2]), mesh.PlaneOf(neighbour)))
+
+                    // What lies exactly in one plane stays together, however the plane of the face so far wobbles.
+                    if (!mesh.IsReal[h]
+                        || (Continues(spread, apex) && Leans(new Plane(spread[0], spread[1], spread[2]), mesh.PlaneOf(neighbour))))
                     {
                         faceOf[neighbour] = planes.Count;
                         open.Enqueue(neighbour);

@@ -8,8 +8,6 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class PairIntersector
 {
-    private const int Outside = -1;
-    private const int Face = 6;
     private readonly Intersections _found;
     private readonly Scene _scene;
     private readonly LatticePoint3[] _a = new LatticePoint3[3];
@@ -131,17 +129,17 @@ internal sealed class PairIntersector
 
         int i = Lone(_sideA), j = Lone(_sideB);
         int i2 = (i + 2) % 3, j2 = (j + 2) % 3;
-        int s = About(_a[i], _a[(i + 1) % 3], _b[j], _b[(j + 1) % 3]), t = About(_a[i], _a[(i + 1) % 3], _b[j2], _b[j]);
-        int u = About(_a[i2], _a[i], _b[j], _b[(j + 1) % 3]), v = About(_a[i2], _a[i], _b[j2], _b[j]);
+        int s = Volume.Sign(_a[i], _a[(i + 1) % 3], _b[j], _b[(j + 1) % 3]), t = Volume.Sign(_a[i], _a[(i + 1) % 3], _b[j2], _b[j]);
+        int u = Volume.Sign(_a[i2], _a[i], _b[j], _b[(j + 1) % 3]), v = Volume.Sign(_a[i2], _a[i], _b[j2], _b[j]);
         if (s * t * u * v == 0)
         {
             return false;
         }
 
-        AddPlainCrossing(s == t, _a[i], _a[(i + 1) % 3], planeB, 3 + i, Face);
-        AddPlainCrossing(u == v, _a[i2], _a[i], planeB, 3 + i2, Face);
-        AddPlainCrossing(s == u, _b[j], _b[(j + 1) % 3], planeA, Face, 3 + j);
-        AddPlainCrossing(t == v, _b[j2], _b[j], planeA, Face, 3 + j2);
+        AddPlainCrossing(s == t, _a[i], _a[(i + 1) % 3], planeB, 3 + i, TriangleFeature.Face);
+        AddPlainCrossing(u == v, _a[i2], _a[i], planeB, 3 + i2, TriangleFeature.Face);
+        AddPlainCrossing(s == u, _b[j], _b[(j + 1) % 3], planeA, TriangleFeature.Face, 3 + j);
+        AddPlainCrossing(t == v, _b[j2], _b[j], planeA, TriangleFeature.Face, 3 + j2);
         return true;
     }
 
@@ -155,16 +153,6 @@ internal sealed class PairIntersector
 
     private static int Lone(int[] sides) => sides[0] == sides[1] ? 2 : sides[1] == sides[2] ? 0 : 1;
 
-    // Sign of the volume of p, q, r, s; 0 when doubles cannot tell. The product of two differences of at most 2^25 is exact.
-    private static int About(LatticePoint3 p, LatticePoint3 q, LatticePoint3 r, LatticePoint3 s)
-    {
-        double ux = q.X - p.X, uy = q.Y - p.Y, uz = q.Z - p.Z;
-        double vx = r.X - p.X, vy = r.Y - p.Y, vz = r.Z - p.Z;
-        double x = ((uy * vz) - (uz * vy)) * (s.X - p.X), y = ((uz * vx) - (ux * vz)) * (s.Y - p.Y), z = ((ux * vy) - (uy * vx)) * (s.Z - p.Z);
-        double volume = x + y + z, bound = (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare;
-        return volume > bound ? 1 : volume < -bound ? -1 : 0;
-    }
-
     private void FindCommonPoints(int first, int second, in Plane planeA, in Plane planeB, int shared)
     {
         Drawing drawingA = new(planeA);
@@ -173,12 +161,12 @@ internal sealed class PairIntersector
         {
             if (_sideA[k] == 0)
             {
-                AddCorner(first, k, Locate(_a[k], _b, drawingB), second, true);
+                AddCorner(first, k, TriangleFeature.At(_a[k], _b, drawingB), second, true);
             }
 
             if (_sideB[k] == 0)
             {
-                AddCorner(second, k, Locate(_b[k], _a, drawingA), first, false);
+                AddCorner(second, k, TriangleFeature.At(_b[k], _a, drawingA), first, false);
             }
         }
 
@@ -218,8 +206,8 @@ internal sealed class PairIntersector
 
         for (int k = 0; k < 3; k++)
         {
-            AddCorner(first, k, Locate(_a[k], _b, drawing), second, true);
-            AddCorner(second, k, Locate(_b[k], _a, drawing), first, false);
+            AddCorner(first, k, TriangleFeature.At(_a[k], _b, drawing), second, true);
+            AddCorner(second, k, TriangleFeature.At(_b[k], _a, drawing), first, false);
         }
 
         bool crosses = false;
@@ -272,38 +260,9 @@ internal sealed class PairIntersector
         return false;
     }
 
-    // The feature of the triangle that a point of its plane lies on.
-    private static int Locate(LatticePoint3 p, LatticePoint3[] triangle, in Drawing drawing)
-    {
-        int s0 = Math.Sign(drawing.Orient(triangle[0], triangle[1], p));
-        int s1 = Math.Sign(drawing.Orient(triangle[1], triangle[2], p));
-        int s2 = Math.Sign(drawing.Orient(triangle[2], triangle[0], p));
-        return Feature(s0, s1, s2);
-    }
-
-    private static int Feature(int s0, int s1, int s2)
-    {
-        if ((s0 > 0 || s1 > 0 || s2 > 0) && (s0 < 0 || s1 < 0 || s2 < 0))
-        {
-            return Outside;
-        }
-
-        int zeros = (s0 == 0 ? 1 : 0) | (s1 == 0 ? 2 : 0) | (s2 == 0 ? 4 : 0);
-        return zeros switch
-        {
-            0 => Face,
-            1 => 3,
-            2 => 4,
-            4 => 5,
-            3 => 1,
-            6 => 2,
-            _ => 0,
-        };
-    }
-
     private void AddCorner(int triangle, int k, int feature, int other, bool isFirst)
     {
-        if (feature == Outside)
+        if (feature == TriangleFeature.Outside)
         {
             return;
         }
@@ -330,8 +289,8 @@ internal sealed class PairIntersector
         int s0 = new Plane(from, to, corners[0]).Side(corners[1]);
         int s1 = new Plane(from, to, corners[1]).Side(corners[2]);
         int s2 = new Plane(from, to, corners[2]).Side(corners[0]);
-        int feature = Feature(s0, s1, s2);
-        if (feature == Outside)
+        int feature = TriangleFeature.Of(s0, s1, s2);
+        if (feature == TriangleFeature.Outside)
         {
             return;
         }
@@ -395,7 +354,7 @@ internal sealed class PairIntersector
     private void RecordOn(int triangle, int feature, int point)
     {
         _found.TrianglePoints.Add((triangle, point));
-        if (feature is >= 3 and < Face && _scene.IsReal((3 * triangle) + feature - 3))
+        if (feature is >= 3 and < TriangleFeature.Face && _scene.IsReal((3 * triangle) + feature - 3))
         {
             _found.EdgePoints.Add((_scene.EdgeOf((3 * triangle) + feature - 3), point));
         }

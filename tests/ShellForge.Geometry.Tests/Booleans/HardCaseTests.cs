@@ -16,6 +16,8 @@ public class HardCaseTests
     [InlineData(1e-3)]
     [InlineData(1e-4)]
     [InlineData(1e-5)]
+    [InlineData(3e-6)]
+    [InlineData(1e-6)]
     [InlineData(1e-7)]
     [InlineData(1e-8)]
     public void A_sphere_and_itself_turned_by_next_to_nothing_unite_and_cut_cleanly(double radians)

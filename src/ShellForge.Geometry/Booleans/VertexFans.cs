@@ -1,0 +1,44 @@
+namespace ShellForge.Geometry.Booleans;
+
+/// <summary>For each corner of each triangle the smallest corner of its fan: corners at one vertex, joined over partnered edges.</summary>
+internal static class VertexFans
+{
+    public static int[] Of(List<int> corners, List<int> partner)
+    {
+        int[] parent = new int[corners.Count];
+        for (int c = 0; c < parent.Length; c++)
+        {
+            parent[c] = c;
+        }
+
+        for (int h = 0; h < parent.Length; h++)
+        {
+            Join(h, Operand.Next(partner[h]));
+        }
+
+        for (int c = 0; c < parent.Length; c++)
+        {
+            parent[c] = Root(c);
+        }
+
+        return parent;
+
+        int Root(int c)
+        {
+            while (parent[c] != c)
+            {
+                parent[c] = parent[parent[c]];
+                c = parent[c];
+            }
+
+            return c;
+        }
+
+        void Join(int a, int b)
+        {
+            a = Root(a);
+            b = Root(b);
+            parent[Math.Max(a, b)] = Math.Min(a, b);
+        }
+    }
+}
