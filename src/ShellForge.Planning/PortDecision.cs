@@ -144,13 +144,20 @@ internal static class PortDecision
             ? levels.BoardBottom - port.AxisOffBoard : levels.BoardTop + port.AxisOffBoard;
         double width = port.Through ? mouth.RecessWidth : mouth.OpeningWidth;
         double height = port.Through ? mouth.RecessHeight : mouth.OpeningHeight;
+        double lowest = axis - (height / 2);
+        double highest = axis + (height / 2);
         if (port.Kind == PortKind.SlotWithTongue)
         {
-            width = Math.Max(width, mouth.ShellWidth + (2 * file.Print.Printer.LooseFit));
+            // The connector itself stands in the wall: the slot clears its whole body, which may be taller than the plug's opening.
+            double loose = file.Print.Printer.LooseFit;
+            (double low, double high) = BodyHeights(port.Part, levels);
+            width = Math.Max(width, Math.Max(mouth.ShellWidth, port.Part.Width) + (2 * loose));
+            lowest = Math.Min(lowest, Math.Max(low - loose, levels.FloorTop));
+            highest = Math.Max(highest, high + loose);
         }
 
-        double bottom = basis.Down(axis - (height / 2));
-        double top = basis.Up(axis + (height / 2));
+        double bottom = basis.Down(lowest);
+        double top = basis.Up(highest);
         double recessBottom = basis.Down(axis - (mouth.RecessHeight / 2));
         double recessTop = basis.Up(axis + (mouth.RecessHeight / 2));
         double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
@@ -183,6 +190,16 @@ internal static class PortDecision
             Recess = recess,
             Tongue = tongue,
         };
+    }
+
+    // Body of a part between the heights z, as far as it is known.
+    private static (double Low, double High) BodyHeights(BoardPart part, BoardLevels levels)
+    {
+        double near = part.Lift;
+        double far = part.Height ?? part.Lift;
+        return part.Side == BoardSide.Bottom
+            ? (levels.BoardBottom - far, levels.BoardBottom - near)
+            : (levels.BoardTop + near, levels.BoardTop + far);
     }
 
     // As round as the overmould is, and round enough that the flat of the roof can be bridged.

@@ -20,6 +20,9 @@ internal static class RestDecision
     /// <summary>See <see cref="FourFrom"/>.</summary>
     private const double SixFrom = 200;
 
+    /// <summary>Width that a cable with its tie post takes at least, mm: a saddle of 5.</summary>
+    private const double LeastCableWay = 5;
+
     /// <summary>The rests.</summary>
     public static Decided<ImmutableArray<BossPlan>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
@@ -37,7 +40,7 @@ internal static class RestDecision
         var rests = ImmutableArray.CreateBuilder<BossPlan>();
         var rim = new Rim(file.Board.Outline);
         ImmutableArray<Angle> free = [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
-            .Where(d => IsFree(d, rim, shell, levels, bosses, ports, room))];
+            .Where(d => IsFree(d, rim, shell, levels, bosses, ports, file.Housing.Cable as RoundCable, room))];
         while (supports.Count < wanted && !free.IsEmpty)
         {
             Angle best = free.MaxBy(d => supports.Count == 0 ? 0 : supports.Min(s => Math.Round(Angle.Between(s, d).Degrees, 6)));
@@ -81,7 +84,7 @@ internal static class RestDecision
 
     private static bool IsFree(
         Angle direction, Rim rim, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, BelowBoardRoom room)
+        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, RoundCable? cable, BelowBoardRoom room)
     {
         Point2 middle = Middle(direction, rim);
         Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(shell));
@@ -93,7 +96,9 @@ internal static class RestDecision
             return Point2.Dot(from, along) < -PlanRules.RestDiameter
                 || Math.Abs(Point2.Cross(along, from)) > ((width + PlanRules.RestDiameter) / 2) + PlanRules.Beside;
         });
-        return clearOfPorts && !outline.IsEmpty
+        bool clearOfCable = cable is null || outline.Distance(Strips.Radial(
+            cable.At, Math.Max(LeastCableWay, cable.Diameter) + (4 * PlanRules.TieOverCable), 0, Strips.PastRim(shell.Footprint))) > PlanRules.Beside;
+        return clearOfPorts && clearOfCable && !outline.IsEmpty
             && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= levels.BoardBottom
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);
     }
