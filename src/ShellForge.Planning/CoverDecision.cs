@@ -170,12 +170,15 @@ internal static class CoverDecision
             : IsNarrow(between, ring + SmallestGap) ? outerWall.Offset(IntoWall).Less(inside)
             : inside.Offset(ring).Less(inside).Intersect(outerWall);
 
-        // Parts that stand higher than the seat's end.
+        // Parts and screw heads that stand higher than the seat's end.
         double above = bottom - draft.Stack.BoardTop;
-        Region tall = Region.Union(PartEnvelope.OnTop(draft.File.Board)
+        IEnumerable<Region> parts = PartEnvelope.OnTop(draft.File.Board)
             .Where(part => (part.To ?? PlanRules.UnknownHeight) > above - PartClearance)
-            .Select(part => part.Outline.Offset(PartClearance)));
-        return (seat.Less(tall), bottom);
+            .Select(part => part.Outline.Offset(PartClearance));
+        IEnumerable<Region> heads = draft.Screws
+            .Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && BaffleNotches.TopOfHead(screw) > bottom - PartClearance)
+            .Select(screw => Around(screw.At, Covered(screw) + (2 * PartClearance)));
+        return (WithoutStubs(seat.Less(Region.Union([.. parts, .. heads])), draft.Basis.Wall(2)), bottom);
     }
 
     // Whether no disc of this diameter fits anywhere.
