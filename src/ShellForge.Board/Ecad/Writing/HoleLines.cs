@@ -9,6 +9,9 @@ internal static class HoleLines
 {
     private const int MostLines = 200;
 
+    /// <summary>Beside larger holes, smaller ones are for pins of a jig, mm: M2 is the thinnest screw with an insert.</summary>
+    private const double SmallestScrewHole = 2.0;
+
     /// <summary>Whether a round cutout is a screw hole that no drill file lists.</summary>
     public static bool IsHole(ImportedCutout cutout) =>
         cutout.Loop.Circle is { Diameter: >= EcadTolerances.SmallestMountingHole and <= EcadTolerances.LargestMountingHole } && !cutout.AlsoDrilled;
@@ -25,7 +28,14 @@ internal static class HoleLines
         }
 
         mounting = Apart(mounting);
-        List<ImportedHole> small = [.. board.Holes.Where(h => h.Kind == HoleKind.Tooling && h.Diameter >= 0.8)];
+        List<(Point2 At, double Diameter, string Source)> small =
+            [.. board.Holes.Where(h => h.Kind == HoleKind.Tooling && h.Diameter >= 0.8).Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))];
+        if (mounting.Exists(h => h.Diameter >= SmallestScrewHole))
+        {
+            small.AddRange(mounting.Where(h => h.Diameter < SmallestScrewHole));
+            mounting.RemoveAll(h => h.Diameter < SmallestScrewHole);
+        }
+
         if (mounting.Count == 0)
         {
             lines.Todo(2, "board.holes", "the files have no screw hole; add {at: [x, y], diameter: d} or {circle: d, count: n, from: a, diameter: d}, or hold the board by its edge");
@@ -40,7 +50,7 @@ internal static class HoleLines
                 Group(lines, [.. group], centre, "");
             }
 
-            List<(Point2 At, double Diameter, string Source)> tooling = Apart([.. mounting, .. small.Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))])[mounting.Count..];
+            List<(Point2 At, double Diameter, string Source)> tooling = Apart([.. mounting, .. small])[mounting.Count..];
             foreach (var group in tooling.GroupBy(h => Math.Round(h.Diameter, 2)).OrderByDescending(g => g.Key))
             {
                 Group(lines, [.. group], centre, ", for: tooling");
@@ -84,9 +94,10 @@ internal static class HoleLines
         int vias = board.Holes.Count(h => h.Kind == HoleKind.Via);
         int pins = board.Holes.Count(h => h.Kind == HoleKind.Pin);
         int slots = board.Slots.Length;
-        if (vias + pins + slots > 0)
+        string[] left = [.. new[] { (vias, "vias"), (pins, "holes for leads"), (slots, "slots") }.Where(kind => kind.Item1 > 0).Select(kind => $"{kind.Item1} {kind.Item2}")];
+        if (left.Length > 0)
         {
-            lines.Remark(2, $"not written: {vias} vias, {pins} holes for leads, {slots} slots");
+            lines.Remark(2, $"not written: {string.Join(", ", left)}");
         }
     }
 
