@@ -4,6 +4,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
@@ -16,6 +17,7 @@ public sealed record HousingUnderCheck
     // Several rules look at the same layers; each part is sliced once, by whoever asks first.
     private readonly ConcurrentDictionary<string, Lazy<PartLayers>> layers = new();
     private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> sections = new();
+    private readonly ConcurrentDictionary<string, Lazy<SurfaceTree>> trees = new();
 
     private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> gaps = new();
 
@@ -42,6 +44,10 @@ public sealed record HousingUnderCheck
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
     public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
         gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
+
+    /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
+    public SurfaceTree TreeOf(CheckedPart part) =>
+        trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);

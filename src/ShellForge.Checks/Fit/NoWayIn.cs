@@ -9,7 +9,7 @@ public sealed class NoWayIn() : Rule(
     "no-way-in",
     "The populated board must go straight down into the tub, and baffle and cover straight down over it.",
     "A connector that stands out past the edge never passes a closed opening, however well it would sit behind it.",
-    "everything that sinks sweeps the room above its place: its outline against every section of the tub above its lower end; for baffle and cover the other way round",
+    "everything that sinks sweeps the room above its place: its outline against every section of the tub above its lower end; for baffle and cover the other way round. Where straight lowering fails, the rigid board is tried connector first at slants of 8 to 30 degrees, in steps of 1 degree and 0.5 mm: where that works it is a note",
     "the solids as made; 0.05 mm of overlap counts")
 {
     private const double Slack = 0.05;
@@ -25,12 +25,19 @@ public sealed class NoWayIn() : Rule(
         if (housing.Part(PartNames.Tub) is { } tub)
         {
             // Contact at the final place is another rule's; here it is what stands in the way above it.
-            foreach (BoardBody body in bodies)
+            Finding[] blocked = [.. bodies.SelectMany(body =>
+                Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub, $"on its way down {body.Ref} meets"))];
+            (string Ref, double Slant)? tilted = blocked.Length > 0 ? Tilted(housing, tub, bodies) : null;
+            foreach (Finding finding in blocked)
             {
-                foreach (Finding finding in Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub, $"on its way down {body.Ref} meets"))
-                {
-                    yield return finding;
-                }
+                yield return tilted is { } way
+                    ? finding with
+                    {
+                        Severity = Severity.Note,
+                        Message = $"{finding.Message}; put in at a slant of {way.Slant:0} degrees with {way.Ref} first it goes in",
+                        Remedy = $"lead {way.Ref} through its opening first, the far side of the board {way.Slant:0} degrees up, then let that side down",
+                    }
+                    : finding;
             }
         }
 
@@ -47,6 +54,22 @@ public sealed class NoWayIn() : Rule(
                 }
             }
         }
+    }
+
+    // As far as anything stands out past the board on the connector's side, and a millimetre more.
+    private static (string Ref, double Slant)? Tilted(HousingUnderCheck housing, CheckedPart tub, BoardBody[] bodies)
+    {
+        foreach (PortPlan port in housing.Plan.Ports)
+        {
+            Point2 along = Point2.Polar(1, port.Faces);
+            double past = bodies.SelectMany(body => body.Outline.Loops).SelectMany(loop => loop).Max(point => Point2.Dot(point, along));
+            if (TiltIn.LeastSlant(bodies, housing.TreeOf(tub), port, Math.Max(0, past - port.WallInner) + 1) is double slant)
+            {
+                return (port.Ref, slant);
+            }
+        }
+
+        return null;
     }
 
     private IEnumerable<Finding> Blocked(BoardBody body, IEnumerable<SectionSlab> sections, CheckedPart part, string how)

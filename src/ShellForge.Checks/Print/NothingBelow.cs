@@ -32,8 +32,9 @@ public sealed class NothingBelow() : Rule(
             foreach (PrintedLayer layer in stack.Changes.Where(layer => layer.Index > 0))
             {
                 double stepOut = layer.Height * slope;
-                Region below = Region.Union(sameJob.Where(other => other.Layers.Length >= layer.Index).Select(other => other.Layers[layer.Index - 1].Outline)
-                    .Prepend(stack.Layers[layer.Index - 1].Outline));
+                Region own = stack.Layers[layer.Index - 1].Outline;
+                Region[] beside = [.. sameJob.Where(other => other.Layers.Length >= layer.Index).Select(other => other.Layers[layer.Index - 1].Outline)];
+                Region below = beside.Length == 0 ? own : Region.Union(beside.Prepend(own));
                 foreach (UnsupportedPiece piece in Unsupported.Of(layer.Outline, below, stepOut))
                 {
                     if (Judged(piece, printer, layer, part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ))) is { } finding)

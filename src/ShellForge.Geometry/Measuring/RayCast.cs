@@ -54,7 +54,8 @@ public static class RayCast
         {
             int at = stack[--depth];
             ref readonly BoxNode node = ref nodes[at];
-            if (ray.Enters(node.Box) > best)
+            double enters = ray.Enters(node.Box);
+            if (enters > best || double.IsPositiveInfinity(enters))
             {
                 continue;
             }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Algorithm.Locate;
-using NetTopologySuite.Operation.Distance;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Planar;
@@ -18,7 +17,7 @@ public sealed partial class Region : IEquatable<Region>
 {
     private readonly NetTopologySuite.Geometries.Geometry _geometry;
     private readonly Lazy<IndexedPointInAreaLocator> _locator;
-    private readonly Lazy<IndexedFacetDistance> _outline;
+    private readonly Lazy<OutlineRuns> _outline;
 
     private Region(NetTopologySuite.Geometries.Geometry geometry)
         : this(Overlay.Parts(geometry))
@@ -30,7 +29,7 @@ public sealed partial class Region : IEquatable<Region>
         PartLoops = parts;
         _geometry = parts.IsEmpty ? Overlay.Empty : Overlay.Assemble(parts);
         _locator = new Lazy<IndexedPointInAreaLocator>(() => new IndexedPointInAreaLocator(_geometry));
-        _outline = new Lazy<IndexedFacetDistance>(() => new IndexedFacetDistance(_geometry));
+        _outline = new Lazy<OutlineRuns>(() => new OutlineRuns(Loops));
         Bounds = Box2.Of(parts.SelectMany(p => p[0]));
     }
 
@@ -127,7 +126,7 @@ public sealed partial class Region : IEquatable<Region>
     public double DistanceToOutline(Point2 point)
     {
         RefuseEmpty();
-        return _outline.Value.Distance(Overlay.Point(point));
+        return _outline.Value.Distance(point);
     }
 
     /// <summary>Smallest distance in mm between two regions: 0 when they share a point.</summary>
@@ -136,7 +135,12 @@ public sealed partial class Region : IEquatable<Region>
     {
         RefuseEmpty();
         other.RefuseEmpty();
-        return _geometry.Distance(other._geometry);
+        double between = _outline.Value.Distance(other._outline.Value);
+
+        // Outlines that don't meet leave two cases: apart, or a whole part in the other region.
+        return between > 0 && (other.PartLoops.Any(part => Contains(part[0][0])) || PartLoops.Any(part => other.Contains(part[0][0])))
+            ? 0
+            : between;
     }
 
     /// <summary>Same outlines, corner by corner.</summary>

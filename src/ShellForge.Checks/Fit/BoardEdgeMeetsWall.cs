@@ -1,0 +1,60 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A board that does not drop in, because its edge is not as smooth as drawn.</summary>
+public sealed class BoardEdgeMeetsWall() : Rule(
+    "board-edge-meets-wall",
+    "Between the board's edge and the walls there must be room for stubs, burrs and the spread of the outline.",
+    "A board broken out of its panel wears stubs of half a millimetre: it is filed for an hour, or its housing printed again.",
+    "least distance in plan between the outline and every section of the tub above the board's lower face; wanted: a measured stub + 0.3, unmeasured stubs 0.8, scored edges 0.5, routed edges 0.3 mm; less than the stub or the spread itself stops",
+    "board houses' tables: routed +-0.2, scored +-0.4; stubs 0.3 to 0.6, typical: measure yours")
+{
+    private const double Ease = 0.3;
+
+    // Chords of a round edge and a round wall, mm (modelling).
+    private const double Chords = 0.02;
+
+    /// <summary>The standoffs' tops, rounded to the lattice, lie at the board's face: what ends this near below it is beside no edge, mm.</summary>
+    private const double LayerHair = 0.01;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Part(PartNames.Tub) is not { } tub)
+        {
+            yield break;
+        }
+
+        CircuitBoard board = housing.Board.Board;
+        (double proud, double wanted, string what) = board.Edge switch
+        {
+            EdgeFinish.Tabs when board.TabStub is double stub => (stub, stub + Ease, "a stub as measured"),
+            EdgeFinish.Tabs => (0.6, 0.8, "a stub of common length"),
+            EdgeFinish.VScored => (0.4, 0.5, "the spread of a scored edge"),
+            _ => (0.2, Ease, "the spread of a routed edge"),
+        };
+        (double gap, Point2 at, double z) = (double.PositiveInfinity, default, 0.0);
+        foreach (SectionSlab slab in housing.SectionsOf(tub).Where(slab => slab.ToZ > housing.Plan.Stack.BoardBottom + LayerHair && !slab.Outline.IsEmpty))
+        {
+            double distance = board.Outline.Region.Distance(slab.Outline);
+            if (distance < gap)
+            {
+                (gap, at, z) = (distance, Nearest(board.Outline.Region, slab.Outline), Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
+            }
+        }
+
+        if (gap < wanted - Chords)
+        {
+            yield return Found(
+                gap < proud ? Severity.Stop : Severity.Warn, "board",
+                $"{gap:0.00} mm between its edge and the tub, {wanted:0.00} are wanted for {what}", gap, wanted, new Point3(at.X, at.Y, z),
+                "widen 'clearance: {board-edge: ...}' or leave it to 'auto'; measure the stubs and write 'measured: {tab-stub: ...}'");
+        }
+    }
+
+    private static Point2 Nearest(Region board, Region wall) => board.Loops.SelectMany(loop => loop).MinBy(wall.Distance);
+}

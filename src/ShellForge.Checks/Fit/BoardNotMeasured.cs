@@ -1,0 +1,31 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A ring whose bore nobody has measured.</summary>
+public sealed class BoardNotMeasured() : Rule(
+    "board-not-measured",
+    "A ring whose bore stays open should be measured before its housing is printed.",
+    "Rings of one name from two sellers differ by 1.9 mm in the bore: the wall round it then does not pass.",
+    "gap between bore and bore wall against 0.95 mm, half of what the bores of two sellers differ by; asked of rings without 'measured:' sizes only",
+    "sizes of rings of one name from two sellers, 16 and 17.9 mm")
+{
+    private const double HalfOfSpread = 0.95;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Board.Board is { Measured.Length: 0, Outline: RingOutline ring } && housing.Plan.Shell.Round is { HasBore: true } round)
+        {
+            double gap = ring.BoreRadius - round.BoreOuter;
+            if (gap < HalfOfSpread)
+            {
+                yield return Found(
+                    Severity.Note, "board", $"its bore is taken as {ring.BoreDiameter:0.0} mm as written; {gap:0.00} mm of room do not take up what rings of one name differ by",
+                    gap, HalfOfSpread, new Point3(round.BoreOuter, 0, housing.Plan.Stack.BoardBottom),
+                    "measure outer diameter and bore of the board in hand and write 'measured: {outer: ..., bore: ...}'");
+            }
+        }
+    }
+}

@@ -1,0 +1,31 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A cover that fits on one printer and not on another.</summary>
+public sealed class LipJams() : Rule(
+    "lip-jams",
+    "The gap between lip and wall must outlast the spread of the printer at hand.",
+    "A lid that fits the prints of one printer is 0.1 mm too tight on the next.",
+    "gap per side as planned, less the printer's spread of a size taken once: lip and wall are two sizes and stray together rarely; below 0 warns, below -0.1 mm stops",
+    "accuracy and fit of the printer profile: print a coupon and write what it measures")
+{
+    private const double Jammed = -0.1;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        double left = Math.Round(housing.Plan.Cover.LipGap - printer.Accuracy, 3);
+        if (left < 0)
+        {
+            double radius = housing.Plan.Shell.Round?.Inner ?? housing.Board.Board.Outline.OuterRadius + housing.Plan.Shell.BoardEdgeGap;
+            yield return Found(
+                left < Jammed ? Severity.Stop : Severity.Warn, "cover",
+                $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will not go on every time",
+                left, 0, new Point3(radius, 0, housing.Plan.Cover.LipBottom),
+                "print a coupon and write the measured fit and accuracy into the printer profile, or widen its normal fit");
+        }
+    }
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>Leads that find no way below the board, or only one that pinches them.</summary>
+public sealed class NoWayForWires() : Rule(
+    "no-way-for-wires",
+    "Soldered leads must find a way below the board, open from above, at least 1.3 times as wide as their bundle.",
+    "Wires that cannot be threaded end up pinched under the board or the cover.",
+    "the room under the board less tub and parts, on the floor and just below the board, shrunk by half of 1.3 x the bundle: both ends must lie in one piece of it; the widest bundle that still passes is told",
+    "practice: open channels of 1.3 x the bundle")
+{
+    private const double Room = 1.3;
+
+    /// <summary>How far from its joint a lead may begin its way, mm: the bend at the blob.</summary>
+    private const double AtJoint = 2.5;
+
+    // Widths are told to a tenth of a millimetre.
+    private const double Step = 0.1;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Part(PartNames.Tub) is not { } tub)
+        {
+            yield break;
+        }
+
+        var told = new HashSet<(Point2, Point2)>();
+        foreach (WireLead wire in housing.Board.Board.Wires.Where(wire => wire.Side == BoardSide.Bottom))
+        {
+            if (Target(housing, wire) is not { } target || !told.Add(target.CompareTo(wire.At)))
+            {
+                continue;
+            }
+
+            double bundle = wire.Diameter * (1 + Math.Sqrt(wire.Conductors - 1));
+            double wanted = Room * bundle;
+            Region free = Free(housing, tub, wire, wanted);
+            if (Passes(free, wire.At, target.At, wanted))
+            {
+                continue;
+            }
+
+            double widest = 0;
+            while (widest + Step < wanted && Passes(free, wire.At, target.At, widest + Step))
+            {
+                widest += Step;
+            }
+
+            widest = Math.Round(widest, 1);
+            Point2 middle = 0.5 * (wire.At + target.At);
+            yield return Found(
+                widest < bundle ? Severity.Stop : Severity.Warn, wire.Name,
+                widest == 0
+                    ? $"its leads find no way to {target.Name} below the board"
+                    : $"on the way to {target.Name} its leads, a bundle of {bundle:0.0} mm, find a passage of {widest:0.0} mm",
+                widest, wanted, new Point3(middle.X, middle.Y, housing.Plan.Stack.BoardBottom),
+                "solder them elsewhere, take thinner wire, or move what stands between");
+        }
+    }
+
+    private static WireTarget? Target(HousingUnderCheck housing, WireLead wire)
+    {
+        if (wire.To == "out")
+        {
+            return housing.Plan.CableExit is { } exit ? new WireTarget("the exit", Point2.Polar(exit.WallInner - AtJoint, exit.At)) : null;
+        }
+
+        if (housing.Board.Board.Wires.FirstOrDefault(other => other.Name == wire.To) is { } end)
+        {
+            return new WireTarget(end.Name, end.At);
+        }
+
+        return housing.Board.Board.Parts.FirstOrDefault(part => part.Ref == wire.To) is { } part ? new WireTarget(part.Ref, part.At) : null;
+    }
+
+    // What leads can lie in: the union of a band on the floor and one just below the board, each as high as the bundle wants.
+    private static Region Free(HousingUnderCheck housing, CheckedPart tub, WireLead wire, double height)
+    {
+        StackPlan stack = housing.Plan.Stack;
+        BoardBody[] bodies = [.. BoardBody.Of(housing.Plan).Where(body => body.Side == BoardSide.Bottom && body.Ref != wire.To)];
+        Region Band(double from, double to) => housing.Plan.Shell.Cavity.Less(Region.Union(
+        [
+            .. Ends(housing.SectionsOf(tub), from, to),
+            .. bodies.Where(body => body.FromZ < to && body.ToZ > from).Select(body => body.Outline),
+        ]));
+
+        // Lobes and notches of the cavity's edge are left to the wall's own sections.
+        double low = Math.Min(stack.FloorTop + height, stack.BoardBottom);
+        double high = Math.Max(stack.BoardBottom - height, stack.FloorTop);
+        const double hair = 0.01;
+        return Band(stack.FloorTop + hair, low - hair).And(Band(high + hair, stack.BoardBottom - hair));
+    }
+
+    // What stands on the floor narrows upward, what hangs narrows downward: the sections at both ends of a band hold what lies between.
+    private static IEnumerable<Region> Ends(ImmutableArray<SectionSlab> slabs, double from, double to) =>
+        slabs.Where(slab => (slab.FromZ <= from && slab.ToZ > from) || (slab.FromZ < to && slab.ToZ >= to)).Select(slab => slab.Outline);
+
+    private static bool Passes(Region free, Point2 from, Point2 to, double width)
+    {
+        Region ways = free.Grown(-width / 2);
+        double reach = AtJoint + (width / 2);
+        return ways.Parts.Any(way => way.Distance(from) <= reach && way.Distance(to) <= reach);
+    }
+
+    private sealed record WireTarget(string Name, Point2 At)
+    {
+        // A pair of leads that name each other is one way.
+        public (Point2, Point2) CompareTo(Point2 from) =>
+            (from.X, from.Y).CompareTo((At.X, At.Y)) <= 0 ? (from, At) : (At, from);
+    }
+}

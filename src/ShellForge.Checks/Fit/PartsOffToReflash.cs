@@ -1,0 +1,40 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A module whose connector is shut in.</summary>
+public sealed class PartsOffToReflash() : Rule(
+    "parts-off-to-reflash",
+    "How many parts come off before a closed-in module can be reached by its own connector.",
+    "The second firmware is always needed; nobody wants to unscrew six screws for it.",
+    "printed parts above the board, the board itself where the module is on its back, and their screws",
+    "counted from the plan")
+{
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        HousingPlan plan = housing.Plan;
+        foreach (BoardPart module in housing.Board.Board.Parts.Where(part =>
+            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Ports.All(port => port.Ref != part.Ref)))
+        {
+            string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.Name is not (PartNames.Tub or PartNames.Stand))
+                .Select(part => $"the {part.Name}").Reverse()];
+            bool onBack = module.Side == BoardSide.Bottom;
+            int screws = plan.Screws.Count(screw => screw.Use == ScrewUse.Closure || onBack);
+            string[] all = [.. off, .. onBack ? ["the board"] : Array.Empty<string>()];
+            double z = onBack ? plan.Stack.BoardBottom : plan.Stack.BoardTop;
+            yield return new Finding
+            {
+                Rule = Name,
+                Severity = Severity.Note,
+                Subject = module.Ref,
+                Message = $"to plug into it again, {all.Length} parts come off ({string.Join(", ", all)}) with {screws} screws",
+                Measured = all.Length,
+                At = new Point3(module.At.X, module.At.Y, z),
+                Remedy = "load firmware that updates itself over the air, or open its port ('port: open')",
+            };
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Planning;
+
+namespace ShellForge.Checks.Fit;
+
+/// <summary>A plug's overmould that does not pass wall, cover or stand.</summary>
+public sealed class PlugMeetsHousing() : Rule(
+    "plug-meets-housing",
+    "The largest overmould of a mating plug must come straight through wall and recess until the plug seats.",
+    "A neat slot cut for the plug's metal shell stops every cable with a thick overmould.",
+    "signed gap between the overmould's prism, swept outward along the connector's direction, and the solids as made; contact stops, less than 0.1 mm warns",
+    "largest overmould of the mating plug as listed in the package profile")
+{
+    private const double Wanted = 0.1;
+
+    /// <summary>How far behind the seated plug its way is looked at, mm: what a hand needs to line it up.</summary>
+    private const double Way = 25;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        foreach (PortPlan port in housing.Plan.Ports)
+        {
+            PlugEnvelope plug = PlugEnvelope.Of(port, Way);
+            foreach (CheckedPart part in housing.SoundParts)
+            {
+                if (Clearance.SignedGap(plug.Surface, housing.TreeOf(part), Wanted) is { } gap && Math.Round(gap.Distance, 3) < Wanted)
+                {
+                    string size = string.Create(CultureInfo.InvariantCulture, $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm");
+                    yield return Found(
+                        gap.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref,
+                        gap.Distance <= 0
+                            ? $"the overmould of its plug, {size}, meets the {part.Name} {-gap.Distance:0.00} mm deep and never comes to the mouth"
+                            : $"the overmould of its plug, {size}, has {gap.Distance:0.00} mm to the {part.Name}",
+                        gap.Distance, Wanted, gap.OnSecond,
+                        "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or bring the mouth to the outer wall ('past-edge:')");
+                }
+            }
+        }
+    }
+}
