@@ -47,7 +47,7 @@ public static class RuleList
         new WallOffTheLines(),
         new OffTheBed(),
         new FeatureVanishes(),
-        new WallTooThin(),
+        new SkinTooThin(),
         new WallBetweenLines(),
         new GapCloses(),
         new NothingBelow(),

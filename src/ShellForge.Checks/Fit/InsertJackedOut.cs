@@ -53,8 +53,8 @@ public sealed class InsertJackedOut() : Rule(
         }
     }
 
-    // Straight up from the boss's rim beside the insert, to whatever is clamped there; the solids as made, not the plan. The widest of
-    // eight places, so that a post that stands on one side only shows.
+    // Straight up from the boss's rim beside the insert, to whatever is clamped there; the solids as made, not the plan. The middle of
+    // eight places: a neighbour's hole may cut into the rim.
     private static double? Gap(HousingUnderCheck housing, ScrewJointPlan joint, BossPlan boss)
     {
         bool onBoard = joint.Use == ScrewUse.Board || boss.Use == BossUse.Both;
@@ -65,8 +65,8 @@ public sealed class InsertJackedOut() : Rule(
 
         double ring = (boss.Hole!.MouthDiameter / 2) + boss.Hole.LeadIn;
         double radius = (ring + Math.Max(ring, boss.Diameter / 2)) / 2;
-        double widest = 0;
-        for (int i = 0; i < 8; i++)
+        double[] gaps = new double[8];
+        for (int i = 0; i < gaps.Length; i++)
         {
             Point2 beside = boss.At + Point2.Polar(radius, Angle.FromDegrees(45 * i));
             var start = new Point3(beside.X, beside.Y, housing.Plan.Stack.Front + 1);
@@ -74,9 +74,10 @@ public sealed class InsertJackedOut() : Rule(
                 ? housing.Plan.Stack.BoardBottom
                 : RayCast.First(housing.TreeOf(housing.Part(PartNames.Cover)!), start with { Z = boss.Top - Hair }, new Point3(0, 0, 1), RayFaces.Entering)?.At.Z ?? double.PositiveInfinity;
             double top = RayCast.First(housing.TreeOf(tub), start with { Z = Math.Min(clamped + Hair, start.Z) }, new Point3(0, 0, -1), RayFaces.Entering)?.At.Z ?? 0;
-            widest = Math.Max(widest, clamped - top);
+            gaps[i] = clamped - top;
         }
 
-        return double.IsFinite(widest) ? Math.Round(widest, 3) : null;
+        double middle = gaps.Order().ElementAt(gaps.Length / 2);
+        return double.IsFinite(middle) ? Math.Round(middle, 3) : null;
     }
 }

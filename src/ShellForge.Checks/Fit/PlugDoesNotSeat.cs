@@ -1,4 +1,5 @@
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 using ShellForge.Planning;
 
 namespace ShellForge.Checks.Fit;
@@ -6,9 +7,9 @@ namespace ShellForge.Checks.Fit;
 /// <summary>A connector too far behind the face that stops the plug.</summary>
 public sealed class PlugDoesNotSeat() : Rule(
     "plug-does-not-seat",
-    "A plug must reach its connector before its overmould meets the wall.",
+    "A plug must reach its connector before its overmould meets the wall or the edge of the board.",
     "A receptacle 2 mm behind the wall is a ruined print: the plug wobbles, does not latch, or cannot be pulled.",
-    "distance from the connector's mouth to the face that the overmould touches, against the mouth's profile (warn and stop)",
+    "distance from the connector's mouth to the face that the overmould touches first, the wall's or recess's, or the board's own edge where the overmould is thicker than the connector's axis is high; against the mouth's profile (warn and stop)",
     "connector drawings as listed in the package profile")
 {
     /// <inheritdoc />
@@ -18,14 +19,37 @@ public sealed class PlugDoesNotSeat() : Rule(
         {
             double warn = port.Mouth.SeatDepthWarn;
             double stop = port.Mouth.SeatDepthStop;
-            double behind = Math.Round(port.MouthBehind, 3);
+            double byBoard = BehindBoard(housing, port);
+            double behind = Math.Round(Math.Max(port.MouthBehind, byBoard), 3);
             if (behind > warn)
             {
+                Point2 at = port.Face + Point2.Polar(behind, port.Faces);
+                bool board = byBoard > port.MouthBehind;
                 yield return Found(
-                    behind > stop ? Severity.Stop : Severity.Warn, port.Ref, $"its mouth lies {behind:0.00} mm behind the face that the plug's overmould meets",
-                    behind, behind > stop ? stop : warn, new Point3(port.Face.X, port.Face.Y, port.AxisZ),
-                    "move the connector outward on the board ('past-edge:'), thin the wall, or widen the recess to the overmould");
+                    behind > stop ? Severity.Stop : Severity.Warn, port.Ref,
+                    $"its mouth lies {behind:0.00} mm behind the {(board ? "board's edge" : "face")} that the plug's overmould meets",
+                    behind, behind > stop ? stop : warn, new Point3(at.X, at.Y, port.AxisZ),
+                    board
+                        ? "move the connector outward on the board ('past-edge:'), or cut the board's edge back in front of it"
+                        : "move the connector outward on the board ('past-edge:'), thin the wall, or widen the recess to the overmould");
             }
         }
+    }
+
+    // How far the laminate stands out past the mouth within the overmould's width, where the overmould is thick enough to meet it.
+    private static double BehindBoard(HousingUnderCheck housing, PortPlan port)
+    {
+        double half = port.Mouth.PlugHeight / 2;
+        StackPlan stack = housing.Plan.Stack;
+        if (port.AxisZ + half <= stack.BoardBottom || port.AxisZ - half >= stack.BoardTop)
+        {
+            return 0;
+        }
+
+        const double far = 60;
+        Point2 along = Point2.Polar(1, port.Faces);
+        Region way = Region.Rectangle(new Point2(0, -port.Mouth.PlugWidth / 2), new Point2(far, port.Mouth.PlugWidth / 2)).Turned(port.Faces).Moved(port.Face);
+        Region before = housing.Board.Board.Outline.Region.Intersect(way);
+        return before.IsEmpty ? 0 : before.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(point - port.Face, along));
     }
 }

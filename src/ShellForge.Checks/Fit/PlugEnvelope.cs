@@ -2,9 +2,9 @@ using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
+using Region = ShellForge.Geometry.Planar.Region;
 
 namespace ShellForge.Checks.Fit;
 

@@ -5,7 +5,7 @@ using ShellForge.Geometry.Planar;
 namespace ShellForge.Checks.Print;
 
 /// <summary>Something in a layer that is too fine for its line.</summary>
-/// <param name="Width">Its width, mm: twice its area over its outline's length.</param>
+/// <param name="Width">Its width, mm: that of the rectangle with its area and outline.</param>
 /// <param name="Length">Its length, mm.</param>
 /// <param name="At">A point in it.</param>
 /// <param name="Area">Its area, mm2.</param>
@@ -17,12 +17,15 @@ internal static class ThinFeatures
     /// <summary>Growing back a little further than the shrink takes what corners lose out of the difference, mm.</summary>
     private const double CornerSlack = 0.02;
 
+    /// <summary>An island smaller than this is a speck that nobody misses, mm2: a tenth of a line's square.</summary>
+    private const double Speck = 0.02;
+
     /// <summary>What opening takes off a corner of 20 degrees or more is no longer than this many widths.</summary>
     private const double CornerReach = 3;
 
     /// <summary>
     /// Parts of the region narrower than a width. Corners, which every nozzle rounds, are left out: what is lost there is shorter
-    /// than three widths unless it is sharper than 20 degrees; a lone island counts whatever its length.
+    /// than three widths unless it is sharper than 20 degrees; a lone island counts whatever its length unless it is a speck.
     /// </summary>
     public static ImmutableArray<FineFeature> Narrower(Region region, double width)
     {
@@ -32,7 +35,11 @@ internal static class ThinFeatures
             Region core = part.Grown(-width / 2);
             if (core.IsEmpty)
             {
-                found.Add(Measured(part));
+                if (part.Area >= Speck)
+                {
+                    found.Add(Measured(part));
+                }
+
                 continue;
             }
 
@@ -59,8 +66,11 @@ internal static class ThinFeatures
 
     private static FineFeature Measured(Region piece)
     {
+        // The rectangle of the same area and outline; what is rounder than any rectangle counts as a square or disc.
         double length = piece.Perimeter / 2;
-        return new FineFeature(2 * piece.Area / piece.Perimeter, length, InnerPoint(piece), piece.Area);
+        double rest = (length * length) - (4 * piece.Area);
+        double width = rest > 0 ? (length - Math.Sqrt(rest)) / 2 : 2 * piece.Area / length;
+        return new FineFeature(width, length, InnerPoint(piece), piece.Area);
     }
 
     /// <summary>A point of the region, near its middle: the middle of the longest stretch of the level line through it.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Checks;
+using ShellForge.Checks.Print;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
@@ -58,6 +59,12 @@ public sealed record PartReport
 
     /// <summary>Handles: holes that pass through.</summary>
     public required int Genus { get; init; }
+
+    /// <summary>Plastic, filament and time of its print.</summary>
+    public required PrintEstimate Estimate { get; init; }
+
+    /// <summary>Its thinnest place in the assembled frame; null for a part without opposite faces.</summary>
+    public required ThicknessReading? Thinnest { get; init; }
 }
 
 /// <summary>What <c>make</c> tells about a housing, for machines and for the page.</summary>
@@ -90,7 +97,7 @@ public sealed record HousingReport
         Name = housing.Board.Name,
         Revision = housing.Board.Revision,
         Verdict = VerdictOf(findings),
-        Parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty).Select(Of)],
+        Parts = PartsOf(housing),
         Findings = findings,
         Shopping = housing.Plan.Shopping,
         Resolved = housing.Plan.Decisions,
@@ -105,7 +112,16 @@ public sealed record HousingReport
     /// <summary>Name of a part's file.</summary>
     public static string FileOf(string part) => $"{part}.stl";
 
-    private static PartReport Of(CheckedPart part)
+    // Parts are measured side by side; the results stand in the order of the parts.
+    private static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
+    {
+        CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
+        var reports = new PartReport[parts.Length];
+        Parallel.For(0, parts.Length, i => reports[i] = Of(housing, parts[i]));
+        return [.. reports];
+    }
+
+    private static PartReport Of(HousingUnderCheck housing, CheckedPart part)
     {
         const double cubicMillimetresInCubicCentimetre = 1000;
         Mesh mesh = part.PrintMesh.Mesh;
@@ -124,6 +140,10 @@ public sealed record HousingReport
             Closed = part.IsSound,
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
+            Estimate = PrintEstimate.Of(housing.LayersOf(part), housing.Board.Print.Printer, part.Plan.Filament),
+            Thinnest = SkinTooThin.ThinnestOf(mesh) is { } thinnest
+                ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
+                : null,
         };
     }
 }

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using ShellForge.Checks;
+using ShellForge.Checks.Print;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning;
 
@@ -59,6 +60,12 @@ public static class ReportJson
         }
 
         json.WriteEndArray();
+        json.WriteStartObject("print");
+        WriteEstimate(
+            json, report.Parts.Sum(part => part.Estimate.Grams), report.Parts.Sum(part => part.Estimate.FilamentMetres),
+            report.Parts.Sum(part => part.Estimate.Minutes));
+        json.WriteString("assumptions", PrintEstimate.Assumptions);
+        json.WriteEndObject();
         WriteFindings(json, report.Findings);
         json.WriteStartArray("shopping");
         foreach (ShoppingItem item in report.Shopping)
@@ -146,7 +153,23 @@ public static class ReportJson
         json.WriteBoolean("closed", part.Closed);
         json.WriteNumber("shells", part.Shells);
         json.WriteNumber("genus", part.Genus);
+        if (part.Thinnest is { } thinnest)
+        {
+            json.WriteNumber("thinnest_mm", Rounded(thinnest.Thickness));
+            WritePoint(json, "thinnest_at", thinnest.At);
+        }
+
+        json.WriteStartObject("print");
+        WriteEstimate(json, part.Estimate.Grams, part.Estimate.FilamentMetres, part.Estimate.Minutes);
         json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void WriteEstimate(Utf8JsonWriter json, double grams, double metres, double minutes)
+    {
+        json.WriteNumber("plastic_g", Math.Round(grams, 1));
+        json.WriteNumber("filament_m", Math.Round(metres, 2));
+        json.WriteNumber("minutes", Math.Round(minutes));
     }
 
     private static void WritePoint(Utf8JsonWriter json, string name, Point3 point)

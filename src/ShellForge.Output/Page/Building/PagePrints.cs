@@ -15,11 +15,7 @@ internal static class PagePrints
     public static ImmutableArray<PagePart> Of(HousingUnderCheck housing, HousingReport report)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
-        CheckedPart[] parts = [.. report.Parts.Select(part => housing.Part(part.Name)!)];
-        var estimates = new PrintEstimate[parts.Length];
-        Parallel.For(0, parts.Length, i =>
-            estimates[i] = PrintEstimate.Of(housing.LayersOf(parts[i]), printer, parts[i].Plan.Filament));
-        return [.. report.Parts.Select((part, i) => Of(part, parts[i].Plan, estimates[i], printer))];
+        return [.. report.Parts.Select(part => Of(part, housing.Part(part.Name)!.Plan, part.Estimate, printer))];
     }
 
     private static PagePart Of(PartReport part, PartPlan plan, PrintEstimate estimate, PrinterProfile printer) => new(
