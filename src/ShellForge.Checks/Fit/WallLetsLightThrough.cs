@@ -24,6 +24,9 @@ public sealed class WallLetsLightThrough() : Rule(
     private const double Dark = 0.12;
     private const double White = 0.5;
 
+    // A ray goes on behind the face it has left by this, mm: less than a lattice step, so no wall fits between.
+    private const double Hair = 1e-6;
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -91,13 +94,12 @@ public sealed class WallLetsLightThrough() : Rule(
     // Plastic along a ray that starts in air, and where it leaves the last of it.
     private static (double Thickness, Point3 At) Plastic(SurfaceTree part, Point3 from, Point3 ray)
     {
-        const double hair = 1e-6;
         double thickness = 0;
         Point3 at = from;
         while (RayCast.First(part, at, ray, RayFaces.Entering) is { } entry && RayCast.First(part, entry.At, ray, RayFaces.Leaving) is { } exit)
         {
             thickness += exit.Distance;
-            at = exit.At + (hair * ray);
+            at = exit.At + (Hair * ray);
         }
 
         return (thickness, at);
