@@ -102,7 +102,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
                 break;
             }
 
-            covered = covered.Intersect(stack.Layers[run].Outline);
+            covered = covered.Shared(stack.Layers[run].Outline);
         }
 
         return covered.Area;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NetTopologySuite;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using ShellForge.Geometry.Numerics;
 
@@ -77,18 +78,12 @@ internal static class Overlay
         Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, LatticeModel));
 
     /// <summary>Points of the first alone, with corners off the lattice: for looking.</summary>
-    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b)
-    {
-        try
-        {
-            return Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, FloatingModel));
-        }
-        catch (TopologyException)
-        {
-            // Rounding has crossed two sides that all but touch; on the lattice they are kept apart.
-            return Difference(a, b);
-        }
-    }
+    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        Loose(a, b, OverlayNG.DIFFERENCE);
+
+    /// <summary>Points of both, with corners off the lattice: for looking.</summary>
+    public static NetTopologySuite.Geometries.Geometry LooseIntersection(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        Loose(a, b, OverlayNG.INTERSECTION);
 
     /// <summary>A geometry of already canonical parts: each an outer loop and its holes.</summary>
     public static NetTopologySuite.Geometries.Geometry Assemble(IReadOnlyList<ImmutableArray<ImmutableArray<Point2>>> parts)
@@ -153,6 +148,20 @@ internal static class Overlay
         }
 
         return touching;
+    }
+
+    private static NetTopologySuite.Geometries.Geometry Loose(
+        NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b, SpatialFunction operation)
+    {
+        try
+        {
+            return Polygonal(OverlayNG.Overlay(a, b, operation, FloatingModel));
+        }
+        catch (TopologyException)
+        {
+            // Rounding has crossed two sides that all but touch; on the lattice they are kept apart.
+            return Polygonal(OverlayNG.Overlay(a, b, operation, LatticeModel));
+        }
     }
 
     // Overlays may leave points and lines where regions only touch; a region is its area.
