@@ -117,6 +117,7 @@ public static class PageHtml
             json.WriteStartObject();
             json.WriteBoolean("live", content.Live is not null);
             json.WriteStartArray("bodies");
+            int place = 0;
             foreach (PageBody body in content.Bodies)
             {
                 PackedMesh packed = PackedMesh.Of(body.Mesh);
@@ -125,7 +126,7 @@ public static class PageHtml
                 json.WriteString("belongsTo", body.BelongsTo);
                 json.WriteString("colour", body.Colour);
                 json.WriteString("edge", PageColours.Edge(body.Colour));
-                json.WriteString("cutColour", PageColours.Cut(body.Colour));
+                json.WriteString("cutColour", PageColours.Cut(body.Colour, place++));
                 json.WriteNumber("opacity", body.Opacity);
                 json.WriteNumber("level", body.Level);
                 json.WriteBoolean("translucent", body.Translucent);

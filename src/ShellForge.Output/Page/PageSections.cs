@@ -65,7 +65,7 @@ internal static class PageSections
 
     private static void AppendDrawings(StringBuilder html, PageContent content) => Section(html, "drawings", "Drawings", () =>
     {
-        html.Append("<div class=\"pictures\">\n");
+        html.Append("<div class=\"drawings\">\n");
         foreach (PageDrawing drawing in content.Drawings)
         {
             html.Append($"<figure class=\"drawing\" tabindex=\"0\" aria-label=\"{PageHtml.Text(drawing.Title)}\">{drawing.Svg}<figcaption>{PageHtml.Text(drawing.Title)}</figcaption></figure>\n");
@@ -155,7 +155,7 @@ internal static class PageSections
 
     private static void Table(StringBuilder html, string caption, string[] heads, IEnumerable<string[]> rows)
     {
-        html.Append($"<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{PageHtml.Text(caption)}\"><table><caption>{PageHtml.Text(caption)}</caption>\n<thead><tr>");
+        html.Append($"<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{PageHtml.Text(caption)}\"><table class=\"of{heads.Length}\"><caption>{PageHtml.Text(caption)}</caption>\n<thead><tr>");
         foreach (string head in heads)
         {
             html.Append($"<th scope=\"col\">{PageHtml.Text(head)}</th>");

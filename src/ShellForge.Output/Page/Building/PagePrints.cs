@@ -22,8 +22,8 @@ internal static class PagePrints
         part.Name,
         part.PrintedWith is null ? part.File : $"{part.File}, in one job with {part.PrintedWith}",
         part.Filament,
-        string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0} \u00d7 {part.Size.Y:0.0} \u00d7 {part.Size.Z:0.0} mm"),
-        string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0} g"),
+        string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
+        string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0}\u00a0g"),
         Duration(estimate.Minutes),
         LiesOn(plan),
         string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
@@ -58,7 +58,7 @@ internal static class PagePrints
     {
         int whole = (int)Math.Round(minutes, MidpointRounding.AwayFromZero);
         return whole < 60
-            ? string.Create(CultureInfo.InvariantCulture, $"{whole} min")
-            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60} h {whole % 60:00} min");
+            ? string.Create(CultureInfo.InvariantCulture, $"{whole}\u00a0min")
+            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60}\u00a0h {whole % 60:00}\u00a0min");
     }
 }

@@ -30,6 +30,7 @@ export function follow(onFresh) {
   async function refresh() {
     const mine = ++asked;
     running?.abort();
+    document.documentElement.dataset.state = 'asked';
     running = new AbortController();
     try {
       for (const isChecked of [false, true]) {

@@ -50,6 +50,7 @@ function wireControls(viewer, getData) {
 // A page that is not checked yet tells only what it shows; all else stays as it was until the rules are through.
 function swapSections(fresh) {
   const whole = fresh.getElementById('live-state').dataset.checked === 'yes';
+  const known = new Set([...fresh.querySelectorAll('[data-refresh]')].map((block) => block.id));
   for (const other of fresh.querySelectorAll('[data-refresh]')) {
     if (!whole && other.id !== 'head' && other.id !== 'findings') continue;
     const block = $(other.id);
@@ -57,7 +58,7 @@ function swapSections(fresh) {
     else document.querySelector('main').append(other);
   }
   if (!whole) return;
-  for (const block of document.querySelectorAll('[data-refresh]')) if (!fresh.getElementById(block.id)) block.remove();
+  for (const block of document.querySelectorAll('[data-refresh]')) if (!known.has(block.id)) block.remove();
 }
 
 // Another closure or light may bring other parts: their boxes are made anew, ticked as their names were.

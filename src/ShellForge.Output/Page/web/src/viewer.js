@@ -103,20 +103,38 @@ export class Viewer {
     return { ...part, order, group, surface, edges, counters, cap, clippingPlanes };
   }
 
-  /** 0: assembled, 1: wide apart. */
+  /** 0: assembled, 1: wide apart. The eye steps back as the stack grows, and looks at its middle. */
   explode(share) {
     this.spread = share;
     const step = this.bounds.isEmpty() ? 18 : Math.max(18, this.bounds.max.z * 0.9);
     for (const part of this.parts) part.group.position.z = share * step * part.level;
+    this.#stepBack(share * step * Math.max(0, ...this.parts.map((part) => part.level)));
     this.invalidate();
   }
 
-  /** Cuts everything behind a plane: axis 'x', 'y', 'z' or null; place in mm. */
+  #stepBack(rise) {
+    if (this.bounds.isEmpty()) return;
+    const last = this.rise ?? 0;
+    const size = this.bounds.getSize(new Vector3()).length();
+    const offset = this.camera.position.clone().sub(this.controls.target).multiplyScalar((size + 0.8 * rise) / (size + 0.8 * last));
+    this.controls.target.z += (rise - last) / 2;
+    this.camera.position.copy(this.controls.target).add(offset);
+    this.rise = rise;
+    this.controls.update();
+  }
+
+  /**
+   * Cuts the housing open at a plane: axis 'x', 'y', 'z' or null; place in mm. What lies towards the eye is taken away, as it stood
+   * when the axis was chosen, so that a cut always shows its face.
+   */
   section(axis, place) {
+    if (axis !== null && axis !== this.cutAxis) this.cutSide = this.camera.position[axis] >= this.controls.target[axis] ? 1 : -1;
+    this.cutAxis = axis;
     this.cutOn = axis !== null;
     if (this.cutOn) {
-      this.cut.normal.set(axis === 'x' ? -1 : 0, axis === 'y' ? 1 : 0, axis === 'z' ? -1 : 0);
-      this.cut.constant = axis === 'y' ? -place : place;
+      this.cut.normal.set(0, 0, 0);
+      this.cut.normal[axis] = -this.cutSide;
+      this.cut.constant = this.cutSide * place;
     }
     for (const part of this.parts) this.#applyCut(part);
     this.invalidate();
@@ -182,6 +200,9 @@ export class Viewer {
     }[stand].normalize();
     this.controls.target.copy(centre);
     this.camera.position.copy(centre).addScaledVector(way, reach * 1.5);
+    const { rise } = this;
+    this.rise = 0;
+    if (rise) this.#stepBack(rise);
     this.controls.update();
     this.invalidate();
   }

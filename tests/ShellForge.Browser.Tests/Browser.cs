@@ -1,0 +1,124 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+using ShellForge.Output.Page;
+using ShellForge.Testing;
+
+namespace ShellForge.Browser.Tests;
+
+/// <summary>One browser for all tests, and the pages of the samples, made afresh.</summary>
+public sealed class Browser : IAsyncLifetime, IDisposable
+{
+    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    private readonly TemporaryFolder _made = new();
+    private readonly Dictionary<string, Lazy<string>> _pages = [];
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>Where pictures of the pages are left to be looked at.</summary>
+    public static string Artefacts { get; } = Directory.CreateDirectory(Repository.At("artifacts", "page")).FullName;
+
+    /// <summary>Why no browser can be used; null when one can.</summary>
+    public static string? Missing =>
+        Executable is null ? "there is no Chromium on this machine"
+        : PageAssets.Embedded.Script is null ? "the tool was built without Node, so its pages have no script"
+        : null;
+
+    private static string? Executable =>
+        Environment.GetEnvironmentVariable("SHELLFORGE_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
+
+    public async Task InitializeAsync()
+    {
+        if (Missing is null)
+        {
+            _playwright = await Playwright.CreateAsync();
+            _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+            {
+                ExecutablePath = Executable,
+
+                // No graphics card in the test: a software one, always the same.
+                Args = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--force-color-profile=srgb"],
+            });
+        }
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+    }
+
+    public void Dispose()
+    {
+        _playwright?.Dispose();
+        _made.Dispose();
+    }
+
+    /// <summary>The report page of a sample, made in this run.</summary>
+    public string PageOf(string sample)
+    {
+        Lazy<string> page;
+        lock (_pages)
+        {
+            if (!_pages.TryGetValue(sample, out page!))
+            {
+                _pages[sample] = page = new Lazy<string>(() => Make(sample));
+            }
+        }
+
+        return page.Value;
+    }
+
+    /// <summary>Opens a page and waits until its view stands.</summary>
+    public async Task<IPage> Open(string address, BrowserNewContextOptions? options = null)
+    {
+        IBrowserContext context = await _browser!.NewContextAsync(options ?? new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = 1280, Height = 900 },
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(120_000);
+        IPage page = await context.NewPageAsync();
+        await page.GotoAsync(address);
+        await Until(page, "document.documentElement.dataset.view !== undefined");
+        await Drawn(page);
+        return page;
+    }
+
+    /// <summary>An empty page.</summary>
+    public Task<IPage> Blank() => _browser!.NewPageAsync();
+
+    /// <summary>Waits until what was asked of the view has been drawn.</summary>
+    public static Task Drawn(IPage page) => page.EvaluateAsync(
+        "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))))");
+
+    /// <summary>Waits for something in a page. Asks from outside: the page itself forbids scripts made of text.</summary>
+    public static async Task Until(IPage page, string condition)
+    {
+        long started = Stopwatch.GetTimestamp();
+        while (!await page.EvaluateAsync<bool>(condition))
+        {
+            Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromMinutes(2), $"waited in vain for: {condition}");
+            await page.WaitForTimeoutAsync(30);
+        }
+    }
+
+    private string Make(string sample)
+    {
+        string folder = Path.Combine(_made.Path, sample);
+        using var told = new StringWriter();
+        int exit = Cli.ShellForgeCommand.Run(
+            ["make", "board.yaml", "-o", folder, "--formats", "stl"],
+            new Cli.Workbench { Out = told, Err = told, Folder = Repository.At("out-samples", sample) });
+        Assert.True(exit is 0 or 1, told.ToString());
+        return new Uri(Path.Combine(folder, "report.html")).AbsoluteUri;
+    }
+}
+
+[CollectionDefinition(Name)]
+public sealed class SharedBrowser : ICollectionFixture<Browser>
+{
+    public const string Name = "browser";
+}

@@ -1,0 +1,162 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+using ShellForge.Testing;
+
+namespace ShellForge.Browser.Tests;
+
+[Collection(SharedBrowser.Name)]
+public class FollowingTests(Browser browser)
+{
+    private const string Board =
+        """
+        format: shellforge/1
+        name: Buoy
+        board:
+          outline: {disc: 40}
+          thickness: 1.6
+          holes:
+            - {circle: 33, count: 2, from: 0, diameter: 2.2}
+          pixels: {package: "5050", circle: 20, count: 4, from: 90, direction: cw}
+        housing:
+          insert: m2x3-od3.6
+          floor: 2.0
+          cable: {round: 3.5, angle: 270, relief: tie}
+          closure: snap
+          light: {through: front, look: pixels, evenness: soft}
+        power: {supply: usb-c-1.5A, brightness: 0.2, capped: true}
+        print: {printer: fdm-0.4, shell: petg-black, diffuser: petg-white}
+        """;
+
+    [SkippableFact]
+    public async Task The_page_follows_the_file_keeps_the_last_good_housing_and_tells_mistakes_at_their_lines()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new Served(Board);
+        IPage page = await browser.Open(await served.Address);
+        await State(page, "checked");
+        double height = await Height(page);
+
+        long saved = Stopwatch.GetTimestamp();
+        served.Save(Board.Replace("floor: 2.0", "floor: 4.0", StringComparison.Ordinal));
+        await Browser.Until(page, $"housing.viewer.bounds.max.z > {height} + 1.5");
+        TimeSpan took = Stopwatch.GetElapsedTime(saved);
+        await State(page, "checked");
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "view-followed.png") });
+
+        // The machine may be busy with other tests; alone it takes a fraction of this.
+        Assert.True(took < TimeSpan.FromSeconds(20), $"{took.TotalSeconds:0.0} s from save to picture");
+
+        double higher = await Height(page);
+        served.Save(Board.Replace("closure: snap", "closure: snpa", StringComparison.Ordinal));
+        await State(page, "broken");
+        string told = await page.Locator("#live-state").InnerTextAsync();
+        Assert.Contains("board.yaml:13:12", told, StringComparison.Ordinal);
+        Assert.Contains("closure: snpa", told, StringComparison.Ordinal);
+        Assert.Equal(higher, await Height(page));
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "view-broken.png") });
+
+        served.Save(Board);
+        await Browser.Until(page, $"Math.abs(housing.viewer.bounds.max.z - {height}) < 0.01");
+        await State(page, "checked");
+        Assert.DoesNotContain("snpa", await page.Locator("#live-state").InnerTextAsync(), StringComparison.Ordinal);
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task A_slider_changes_the_housing_and_gives_a_line_to_copy()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new Served(Board);
+        IPage page = await browser.Open(await served.Address);
+        await State(page, "checked");
+        double height = await Height(page);
+        ILocator floor = page.Locator("[data-path='housing.floor']");
+
+        await floor.FillAsync("3");
+        await Browser.Until(page, $"housing.viewer.bounds.max.z > {height} + 0.5");
+        await State(page, "checked");
+
+        Assert.Equal("--set housing.floor=3", await page.Locator("#set-line").InputValueAsync());
+        Assert.Equal(Board, served.Text);
+        Assert.True(await page.Locator("#assembly li").CountAsync() > 4);
+        Assert.True(await page.Locator("#drawings svg").CountAsync() >= 2);
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "view-tried.png"), FullPage = true });
+
+        await page.Locator("#forget-set").ClickAsync();
+        await Browser.Until(page, $"Math.abs(housing.viewer.bounds.max.z - {height}) < 0.01");
+        Assert.Equal("", await page.Locator("#set-line").InputValueAsync());
+        await Browser.Until(page, "document.querySelector(\"[data-path='housing.floor']\").value === '2'");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task A_file_that_is_broken_from_the_start_comes_to_life_when_it_is_mended()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new Served(Board.Replace("disc: 40", "disc: forty", StringComparison.Ordinal));
+        IPage page = await browser.Open(await served.Address);
+        await State(page, "broken");
+        Assert.Contains("disc: forty", await page.Locator("#live-state").InnerTextAsync(), StringComparison.Ordinal);
+
+        served.Save(Board);
+        await State(page, "checked");
+
+        Assert.True(await Height(page) > 5);
+        Assert.True(await page.Locator("#show-parts input").CountAsync() >= 4);
+        await page.Context.CloseAsync();
+    }
+
+    private static Task State(IPage page, string state) =>
+        Browser.Until(page, $"document.documentElement.dataset.state === '{state}'");
+
+    private static Task<double> Height(IPage page) => page.EvaluateAsync<double>("housing.viewer.bounds.max.z");
+
+    /// <summary>The command, running beside the test.</summary>
+    private sealed class Served : IDisposable
+    {
+        private readonly TemporaryFolder _folder = new();
+        private readonly CancellationTokenSource _stop = new();
+        private readonly Task _run;
+        private readonly TaskCompletionSource<string> _address = new();
+
+        public Served(string board)
+        {
+            Save(board);
+            _run = Task.Run(() => Cli.ShellForgeCommand.Run(["view", "board.yaml"], new Cli.Workbench
+            {
+                Out = new Listener(_address),
+                Err = TextWriter.Null,
+                Folder = _folder.Path,
+                Cancel = _stop.Token,
+            }));
+        }
+
+        public Task<string> Address => _address.Task.WaitAsync(TimeSpan.FromSeconds(60));
+
+        public string Text => File.ReadAllText(_folder.File("board.yaml"));
+
+        public void Save(string board) => _folder.Write("board.yaml", board);
+
+        public void Dispose()
+        {
+            _stop.Cancel();
+            _run.Wait(TimeSpan.FromSeconds(60));
+            _stop.Dispose();
+            _folder.Dispose();
+        }
+
+        private sealed class Listener(TaskCompletionSource<string> address) : StringWriter
+        {
+            public override void WriteLine(string? value)
+            {
+                int at = value?.IndexOf("http://", StringComparison.Ordinal) ?? -1;
+                if (at >= 0)
+                {
+                    address.TrySetResult(value![at..]);
+                }
+
+                base.WriteLine(value);
+            }
+        }
+    }
+}

@@ -1,0 +1,296 @@
+using System.Globalization;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace ShellForge.Browser.Tests;
+
+[Collection(SharedBrowser.Name)]
+public class ReportPageTests(Browser browser)
+{
+    private const string Sample = "tide-lamp";
+
+    public static TheoryData<string, int> Sizes => new()
+    {
+        { "tide-lamp", 1280 },
+        { "tide-lamp", 390 },
+        { "mooring-beacon", 1280 },
+        { "mooring-beacon", 390 },
+        { "dome-dial", 1280 },
+        { "dome-dial", 390 },
+    };
+
+    [SkippableTheory]
+    [MemberData(nameof(Sizes))]
+    public async Task It_fits_a_desk_and_a_phone(string sample, int width)
+    {
+        IPage page = await Open(sample, width, ColorScheme.Light);
+
+        await page.ScreenshotAsync(Picture($"{sample}-{width}", fullPage: true));
+
+        // Nothing wider than the window: what is wide scrolls within its own box.
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width, "the page scrolls sideways");
+        double drawn = await InkShare(page);
+        Assert.True(drawn is > 0.04 and < 0.9, $"the housing fills {drawn:0.00} of its stage");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableTheory]
+    [InlineData(1280, ColorScheme.Light)]
+    [InlineData(1280, ColorScheme.Dark)]
+    [InlineData(390, ColorScheme.Light)]
+    [InlineData(390, ColorScheme.Dark)]
+    public async Task Axe_finds_nothing_serious(int width, ColorScheme scheme)
+    {
+        IPage page = await Open(Sample, width, scheme);
+
+        AxeResult result = await page.RunAxe();
+
+        AxeResultItem[] serious = [.. result.Violations.Where(v => v.Impact is "serious" or "critical")];
+        Assert.True(
+            serious.Length == 0,
+            string.Join("\n", serious.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
+        Assert.True(result.Passes.Length > 15, "axe looked at too little to mean anything");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task Dark_is_dark_and_its_view_too()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Dark);
+
+        await page.ScreenshotAsync(Picture($"{Sample}-1280-dark", fullPage: true));
+
+        string paper = await page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
+        Assert.True(Channels(paper).Max() < 60, paper);
+        string ink = await page.EvaluateAsync<string>("getComputedStyle(document.body).color");
+        Assert.True(Channels(ink).Min() > 180, ink);
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task Nothing_is_fetched_and_nothing_complains()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        IPage page = await browser.Blank();
+        var asked = new List<string>();
+        var complaints = new List<string>();
+        page.Request += (_, request) => asked.Add(request.Url);
+        page.Console += (_, message) => complaints.Add($"{message.Type}: {message.Text}");
+        page.PageError += (_, error) => complaints.Add(error);
+
+        await page.GotoAsync(browser.PageOf(Sample));
+        await Browser.Until(page, "document.documentElement.dataset.view === 'ready'");
+
+        Assert.All(asked.Skip(1), url => Assert.Matches("^(data|blob):", url));
+        Assert.DoesNotContain(complaints, text => !text.StartsWith("warning: [.WebGL", StringComparison.Ordinal) && !text.Contains("GPU stall", StringComparison.Ordinal));
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task Dragging_turns_it_and_the_wheel_brings_it_nearer()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+        double[] before = await Eye(page);
+        string picture = await Canvas(page);
+        LocatorBoundingBoxResult box = (await page.Locator("#canvas").BoundingBoxAsync())!;
+
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2) + 160, box.Y + (box.Height / 2), new MouseMoveOptions { Steps = 4 });
+        await page.Mouse.UpAsync();
+        await Browser.Drawn(page);
+        double[] turned = await Eye(page);
+
+        Assert.Equal(Length(before), Length(turned), 3);
+        Assert.True(Distance(before, turned) > 0.2 * Length(before), "it did not turn");
+        Assert.NotEqual(picture, await Canvas(page));
+
+        await page.Mouse.WheelAsync(0, -300);
+        await Browser.Drawn(page);
+        Assert.True(Length(await Eye(page)) < 0.95 * Length(turned), "it came no nearer");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task Pulled_apart_the_parts_stand_in_their_order_and_the_printed_in_diffuser_stays_in_the_cover()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+
+        await page.Locator("#explode").FillAsync("1");
+        await Browser.Drawn(page);
+        await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-apart"));
+
+        string order = await page.EvaluateAsync<string>(
+            "housing.viewer.parts.map((p) => [p.group.position.z, p.name]).sort((a, b) => a[0] - b[0]).map((p) => p[1]).filter((n) => !n.includes('#')).join(' ')");
+        Assert.Equal("tub board baffle diffuser cover", order);
+        Assert.True(await page.EvaluateAsync<bool>(
+            "(() => { const z = (n) => housing.viewer.parts.find((p) => p.name === n).group.position.z; return z('tub') === 0 && z('board') > 10 && z('diffuser') === z('cover'); })()"));
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableTheory]
+    [InlineData("x")]
+    [InlineData("y")]
+    [InlineData("z")]
+    public async Task Cut_open_it_shows_filled_faces_of_every_part_that_the_plane_meets(string axis)
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+        string whole = await Canvas(page);
+        await page.Locator("#cut-axis").SelectOptionAsync(axis);
+        await Browser.Drawn(page);
+        await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-cut-{axis}"));
+
+        Assert.NotEqual(whole, await Canvas(page));
+        int filled = await page.EvaluateAsync<int>(CountCutColour, "tub");
+        Assert.True(filled > 150, $"{filled} pixels of the tub's cut face");
+
+        await page.Locator("#cut-axis").SelectOptionAsync("none");
+        await Browser.Drawn(page);
+        Assert.Equal(whole, await Canvas(page));
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task A_part_can_be_taken_away()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+        string whole = await Canvas(page);
+
+        await page.GetByLabel("cover", new PageGetByLabelOptions { Exact = true }).UncheckAsync();
+        await Browser.Drawn(page);
+
+        Assert.NotEqual(whole, await Canvas(page));
+        Assert.False(await page.EvaluateAsync<bool>("housing.viewer.parts.find((p) => p.name === 'cover').group.visible"));
+        await page.GetByLabel("cover", new PageGetByLabelOptions { Exact = true }).CheckAsync();
+        await Browser.Drawn(page);
+        Assert.Equal(whole, await Canvas(page));
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task A_finding_is_flown_to_from_its_row_and_from_its_pin()
+    {
+        IPage page = await Open("dome-dial", 1280, ColorScheme.Light);
+        string place = "(n) => JSON.parse(document.getElementById('housing-data').textContent).findings.find((f) => f.number === n).at";
+
+        ILocator row = page.Locator("[data-fly]").First;
+        int number = int.Parse((await row.GetAttributeAsync("data-fly"))!, CultureInfo.InvariantCulture);
+        await row.ClickAsync();
+        await Browser.Drawn(page);
+
+        double[] at = await page.EvaluateAsync<double[]>(place, number);
+        Assert.True(Distance(at, await Target(page)) < 0.01, "the eye looks elsewhere");
+        Assert.Contains("picked", await page.Locator($"#finding-{number}").GetAttributeAsync("class"), StringComparison.Ordinal);
+        await page.Locator(".stage").ScreenshotAsync(Element("dome-dial-finding"));
+
+        ILocator pin = page.Locator(".pin:not([hidden])").Last;
+        int other = int.Parse(await pin.InnerTextAsync(), CultureInfo.InvariantCulture);
+        await pin.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Browser.Drawn(page);
+        Assert.True(Distance(await page.EvaluateAsync<double[]>(place, other), await Target(page)) < 0.01, "the pin leads elsewhere");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task The_keyboard_alone_turns_zooms_and_returns()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+        for (int i = 0; i < 12 && await page.EvaluateAsync<string>("document.activeElement.id") != "canvas"; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Equal("canvas", await page.EvaluateAsync<string>("document.activeElement.id"));
+        double[] start = await Eye(page);
+
+        await page.Keyboard.PressAsync("ArrowLeft");
+        double[] turned = await Eye(page);
+        Assert.True(Distance(start, turned) > 1);
+        await page.Keyboard.PressAsync("+");
+        Assert.True(Length(await Eye(page)) < Length(turned));
+        await page.Keyboard.PressAsync("Home");
+        Assert.True(Distance(start, await Eye(page)) < 0.01, "it did not come back");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task On_paper_it_has_everything_but_the_view()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+
+        foreach (string paper in new[] { "A4", "Letter" })
+        {
+            byte[] pdf = await page.PdfAsync(new PagePdfOptions { Format = paper, Path = Path.Combine(Browser.Artefacts, $"{Sample}-{paper}.pdf"), PreferCSSPageSize = false });
+            Assert.True(pdf.Length > 20_000);
+        }
+
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.False(await page.Locator("#view").IsVisibleAsync());
+        Assert.True(await page.Locator("#assembly").IsVisibleAsync());
+        Assert.True(await page.Locator("#shopping").IsVisibleAsync());
+        await page.Context.CloseAsync();
+    }
+
+    // Pixels of the canvas that have the fill colour of a part's cut face, which nothing else has.
+    private const string CountCutColour = """
+        (name) => {
+          const part = housing.viewer.parts.find((p) => p.name === name);
+          const canvas = housing.viewer.canvas;
+          const copy = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height });
+          const pen = copy.getContext('2d');
+          pen.drawImage(canvas, 0, 0);
+          const pixels = pen.getImageData(0, 0, copy.width, copy.height).data;
+          const wanted = [1, 3, 5].map((i) => parseInt(part.cutColour.slice(i, i + 2), 16));
+          let count = 0;
+          for (let i = 0; i < pixels.length; i += 4) {
+            if (wanted.every((c, k) => Math.abs(pixels[i + k] - c) < 4) && pixels[i + 3] > 250) count++;
+          }
+          return count;
+        }
+        """;
+
+    private async Task<IPage> Open(string sample, int width, ColorScheme scheme)
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        return await browser.Open(browser.PageOf(sample), new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
+            ColorScheme = scheme,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+    }
+
+    private static PageScreenshotOptions Picture(string name, bool fullPage) =>
+        new() { Path = Path.Combine(Browser.Artefacts, $"{name}.png"), FullPage = fullPage };
+
+    private static LocatorScreenshotOptions Element(string name) => new() { Path = Path.Combine(Browser.Artefacts, $"{name}.png") };
+
+    private static Task<string> Canvas(IPage page) => page.EvaluateAsync<string>("housing.viewer.canvas.toDataURL()");
+
+    private static Task<double[]> Eye(IPage page) =>
+        page.EvaluateAsync<double[]>("housing.viewer.camera.position.clone().sub(housing.viewer.controls.target).toArray()");
+
+    private static Task<double[]> Target(IPage page) => page.EvaluateAsync<double[]>("housing.viewer.controls.target.toArray()");
+
+    private static Task<double> InkShare(IPage page) => page.EvaluateAsync<double>("""
+        () => {
+          const canvas = housing.viewer.canvas;
+          const copy = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height });
+          const pen = copy.getContext('2d');
+          pen.drawImage(canvas, 0, 0);
+          const pixels = pen.getImageData(0, 0, copy.width, copy.height).data;
+          let ink = 0;
+          for (let i = 3; i < pixels.length; i += 4) if (pixels[i] > 128) ink++;
+          return (4 * ink) / pixels.length;
+        }
+        """);
+
+    private static int[] Channels(string colour) =>
+        [.. colour[(colour.IndexOf('(', StringComparison.Ordinal) + 1)..].TrimEnd(')').Split(',').Take(3).Select(c => int.Parse(c, CultureInfo.InvariantCulture))];
+
+    private static double Length(double[] v) => Math.Sqrt(v.Sum(c => c * c));
+
+    private static double Distance(double[] a, double[] b) => Length([.. a.Zip(b, (x, y) => x - y)]);
+}
