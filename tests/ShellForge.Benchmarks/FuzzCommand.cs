@@ -20,12 +20,12 @@ internal static class FuzzCommand
         Stopwatch watch = Stopwatch.StartNew();
         for (int n = 0; n < count; n++)
         {
-            List<TreeStep> steps = trees.Next();
-            SolidOutcome? outcome = Try(steps, scale, out string? failure);
+            List<TreeStep> steps = [.. trees.Next().Select(step => step.Scaled(scale))];
+            SolidOutcome? outcome = Try(steps, out string? failure);
             if (failure is not null)
             {
                 failures++;
-                List<TreeStep> few = Minimised(steps, scale);
+                List<TreeStep> few = Minimised(steps);
                 Console.WriteLine($"seed {seed} tree {n}: {failure} ({few.Count} of {steps.Count} steps)");
                 File.WriteAllLines(Path.Combine(folder, $"seed-{seed}-{n}.tree"), few.Select(step => step.ToString()));
             }
@@ -52,11 +52,11 @@ internal static class FuzzCommand
         return failures == 0 ? 0 : 1;
     }
 
-    private static SolidOutcome? Try(List<TreeStep> steps, double scale, out string? failure)
+    private static SolidOutcome? Try(List<TreeStep> steps, out string? failure)
     {
         try
         {
-            SolidOutcome outcome = SolidEvaluator.Evaluate(TreeStep.Tree(steps, scale));
+            SolidOutcome outcome = SolidEvaluator.Evaluate(TreeStep.Tree(steps));
             AuditReport? report = outcome.Solid is { } solid ? MeshAudit.Run(solid.Mesh) : null;
             failure = outcome.Defect?.ToString() ?? (report!.IsClean ? null : $"the audit rejects it: {report.Faults[0]}");
             return outcome;
@@ -69,7 +69,7 @@ internal static class FuzzCommand
     }
 
     // Steps left out one by one, from the last, as long as the rest still fails.
-    private static List<TreeStep> Minimised(List<TreeStep> steps, double scale)
+    private static List<TreeStep> Minimised(List<TreeStep> steps)
     {
         for (bool shrinks = true; shrinks;)
         {
@@ -77,7 +77,7 @@ internal static class FuzzCommand
             for (int i = steps.Count - 1; i >= 0 && steps.Count > 1; i--)
             {
                 List<TreeStep> fewer = [.. steps.Where((_, k) => k != i)];
-                Try(fewer, scale, out string? failure);
+                Try(fewer, out string? failure);
                 if (failure is not null)
                 {
                     steps = fewer;

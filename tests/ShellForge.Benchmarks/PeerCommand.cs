@@ -27,7 +27,7 @@ internal static class PeerCommand
     {
         string? script = FindScript();
         Workload workload = Workload.Read(folder);
-        double ringOurs = 0, ringPeer = 0;
+        double ringOurs = 0, ringPeer = 0, peerPeak = 0;
         foreach ((string name, List<(char, int[])> steps) in workload.Parts)
         {
             if (names.Length > 0 && !names.Contains(name))
@@ -37,7 +37,8 @@ internal static class PeerCommand
 
             int repetitions = name.StartsWith("diff1", StringComparison.Ordinal) && name != "diff10k" ? 3 : 15;
             (double ours, SolidMesh solid) = Measure(workload, steps, repetitions);
-            double peer = script is null ? double.NaN : Peer(script, folder, name, repetitions);
+            (double peer, double megabytes) = script is null ? (double.NaN, double.NaN) : Peer(script, folder, name, repetitions);
+            peerPeak = Math.Max(peerPeak, megabytes);
             double error = ExactVolume.TryGetValue(name, out double exact) ? (BinaryStl.Volume(solid.Mesh) - exact) / exact : double.NaN;
             Console.WriteLine($"{name} {ours:0.00} {peer:0.00} {ours / peer:0.000} {solid.TriangleCount} {error:0.0e+0}");
             if (name is "tub" or "baffle" or "cover")
@@ -47,7 +48,7 @@ internal static class PeerCommand
             }
         }
 
-        Console.WriteLine($"peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
+        Console.WriteLine($"peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB, peer {peerPeak:0} MB");
         Console.WriteLine($"ring {ringOurs / ringPeer:0.000}");
         return 0;
     }
@@ -71,7 +72,7 @@ internal static class PeerCommand
         return (times[times.Count / 2], result);
     }
 
-    private static double Peer(string script, string folder, string name, int repetitions)
+    private static (double Milliseconds, double Megabytes) Peer(string script, string folder, string name, int repetitions)
     {
         ProcessStartInfo start = new("node", ["--max-old-space-size=8000", script, Path.GetFullPath(folder), $"{repetitions}", name])
         {
@@ -81,7 +82,7 @@ internal static class PeerCommand
         string line = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         using JsonDocument json = JsonDocument.Parse(line);
-        return json.RootElement.GetProperty("ms").GetDouble();
+        return (json.RootElement.GetProperty("ms").GetDouble(), json.RootElement.GetProperty("peakMb").GetDouble());
     }
 
     // The script with its packages installed (npm ci), above the program's own folder.

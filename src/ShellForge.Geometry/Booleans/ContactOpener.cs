@@ -40,15 +40,11 @@ internal sealed class ContactOpener
     }
 
     /// <summary>The opened mesh, or the place where no move in the list gave a clean one.</summary>
-    public static (Operand? Mesh, Point3 Place, ImmutableArray<ContactOpening> Openings) Open(Operand mesh, CancellationToken ct)
+    public static (Operand? Mesh, Point3 Place, ImmutableArray<ContactOpening> Openings) Open(
+        Operand mesh, in SolidWedges.Pairing wedges, CancellationToken ct)
     {
         ContactOpener opener = new(mesh, ct);
-        if (SolidWedges.Pair(mesh) is not ({ } partner, { } crowded))
-        {
-            int h = Array.IndexOf(mesh.Partner, -1);
-            return (null, mesh.Vertices[mesh.Corners[h]].ToMillimetres(), []);
-        }
-
+        (int[] partner, List<int[]> crowded) = wedges;
         List<(Point3 Place, ContactKind Kind)> places = [];
         HashSet<int> onCrowdedEdge = [];
         foreach (int[] fan in crowded)

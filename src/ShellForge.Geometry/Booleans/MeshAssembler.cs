@@ -175,7 +175,7 @@ internal sealed class MeshAssembler
     {
         if (_patchTrianglesOfEdge is null)
         {
-            _patchTrianglesOfEdge = [];
+            _patchTrianglesOfEdge = new(PairComparer.Instance);
             for (int h = 0; h < _patchCorners.Count; h++)
             {
                 int p = _patchCorners[h], q = _patchCorners[Operand.Next(h)];

@@ -94,3 +94,17 @@ internal sealed class PairTable
         }
     }
 }
+
+/// <summary>For the platform's dictionaries: packed pairs of numbers, mixed before they are folded.</summary>
+internal sealed class PairComparer : IEqualityComparer<long>
+{
+    public static PairComparer Instance { get; } = new();
+
+    public bool Equals(long x, long y) => x == y;
+
+    public int GetHashCode(long obj)
+    {
+        ulong mixed = (ulong)obj * 0x9E3779B97F4A7C15UL;
+        return (int)((mixed ^ (mixed >> 29)) >> 16);
+    }
+}

@@ -307,7 +307,7 @@ internal sealed class RegionSet
             return;
         }
 
-        _regionsOfEdge = [];
+        _regionsOfEdge = new(PairComparer.Instance);
         _regionsOfVertex = [];
         for (int r = 0; r < _regions.Count; r++)
         {

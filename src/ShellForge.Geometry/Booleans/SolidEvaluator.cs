@@ -45,9 +45,9 @@ public static class SolidEvaluator
                 RoundedMesh mesh = current.Round(mergeSteps, ct);
                 Operand rounded = Welded(mesh);
                 BooleanRound next = new([rounded], ct);
-                if (!next.HasIntersections)
+                if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges)
                 {
-                    SolidOutcome outcome = Finish(rounded, root, operands, round, mergeSteps, ct);
+                    SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, ct);
                     if (outcome.Solid is not null)
                     {
                         return outcome;
@@ -58,7 +58,8 @@ public static class SolidEvaluator
                     break;
                 }
 
-                place = next.FirstPlace();
+                // Where nothing meets but faces do not alternate round an edge, rounding turned a film inside out: the next round drops it.
+                place = next.HasIntersections ? next.FirstPlace() : SolidWedges.FirstLoneEdge(rounded);
                 int meetings = next.Found.TrianglePoints.Count;
                 if (mergeSteps == 0 || meetings > 2 * fewest)
                 {
@@ -73,9 +74,10 @@ public static class SolidEvaluator
         return last ?? Defect(root, operands, place, "The rounded result does not settle");
     }
 
-    private static SolidOutcome Finish(Operand rounded, Expression root, Operand[] operands, int rounds, int mergeSteps, CancellationToken ct)
+    private static SolidOutcome Finish(
+        Operand rounded, in SolidWedges.Pairing wedges, Expression root, Operand[] operands, int rounds, int mergeSteps, CancellationToken ct)
     {
-        (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, ct);
+        (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, ct);
         return opened is null
             ? Defect(root, operands, place, "A contact could not be opened")
             : new SolidOutcome { Solid = new SolidMesh(opened.ToMesh()), Openings = openings, Rounds = rounds, MergeSteps = mergeSteps };

@@ -125,25 +125,44 @@ internal sealed class SolidFlattener
             throw new ArgumentException("A solid needs three vertex numbers a triangle.");
         }
 
-        Dictionary<long, int> balance = new(triangles.Length);
+        int[] start = new int[vertexCount + 1];
         for (int h = 0; h < triangles.Length; h++)
         {
-            int from = triangles[h];
-            int to = triangles[Operand.Next(h)];
-            if ((uint)from >= (uint)vertexCount)
+            if ((uint)triangles[h] >= (uint)vertexCount)
             {
-                throw new ArgumentException($"Vertex number {from} is not one of {vertexCount}.");
+                throw new ArgumentException($"Vertex number {triangles[h]} is not one of {vertexCount}.");
             }
-
-            long key = ((long)Math.Min(from, to) << 32) | (uint)Math.Max(from, to);
-            System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(balance, key, out _) += from < to ? 1 : from > to ? -1 : 0;
         }
 
-        foreach ((long key, int sum) in balance)
+        for (int h = 0; h < triangles.Length; h++)
         {
-            if (sum != 0)
+            start[Math.Min(triangles[h], triangles[Operand.Next(h)]) + 1]++;
+        }
+
+        for (int v = 0; v < vertexCount; v++)
+        {
+            start[v + 1] += start[v];
+        }
+
+        // For each vertex the other ends of the edges to higher ones, those that run to it complemented.
+        int[] ends = new int[triangles.Length];
+        int[] fill = start[..^1];
+        for (int h = 0; h < triangles.Length; h++)
+        {
+            int from = triangles[h], to = triangles[Operand.Next(h)];
+            ends[fill[Math.Min(from, to)]++] = from <= to ? to : ~from;
+        }
+
+        for (int v = 0; v < vertexCount; v++)
+        {
+            ReadOnlySpan<int> own = ends.AsSpan(start[v], start[v + 1] - start[v]);
+            foreach (int end in own)
             {
-                throw new ArgumentException($"The mesh is not closed along the edge between vertices {key >> 32} and {key & 0xFFFFFFFF}.");
+                int other = end < 0 ? ~end : end;
+                if (other != v && own.Count(other) != own.Count(~other))
+                {
+                    throw new ArgumentException($"The mesh is not closed along the edge between vertices {v} and {other}.");
+                }
             }
         }
     }

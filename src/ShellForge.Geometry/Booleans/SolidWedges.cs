@@ -8,8 +8,18 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal static class SolidWedges
 {
-    /// <summary>The partners and the edges with more than two faces, or null when some edge is not closed.</summary>
-    public static (int[] Partner, List<int[]> CrowdedEdges)? Pair(Operand mesh)
+    /// <summary>The partner of each half-edge, and the half-edges of each edge with more than two faces.</summary>
+    internal readonly record struct Pairing(int[] Partner, List<int[]> CrowdedEdges);
+
+    /// <summary>The middle of an edge that has not exactly two faces.</summary>
+    public static Point3 FirstLoneEdge(Operand mesh)
+    {
+        int h = Array.IndexOf(mesh.Partner, -1);
+        return 0.5 * (mesh.Vertices[mesh.Corners[h]].ToMillimetres() + mesh.Vertices[mesh.Corners[Operand.Next(h)]].ToMillimetres());
+    }
+
+    /// <summary>The partners, or null when faces that bound solid from one side and from the other do not alternate round some edge.</summary>
+    public static Pairing? Pair(Operand mesh)
     {
         int[] partner = [.. mesh.Partner];
         Dictionary<(int, int), List<int>> crowded = [];
@@ -55,7 +65,7 @@ internal static class SolidWedges
             edges.Add(fan);
         }
 
-        return (partner, edges);
+        return new Pairing(partner, edges);
     }
 
     // Counter-clockwise about the direction from the lower vertex number to the higher.

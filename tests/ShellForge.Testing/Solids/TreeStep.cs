@@ -30,34 +30,36 @@ public enum BodyKind
 public sealed record TreeStep(
     bool IsUnion, BodyKind Kind, int Sides, double First, double Second, double Height, double TurnX, double TurnZ, Point3 Place)
 {
-    /// <summary>The body, all its lengths multiplied: smaller bodies feel a coarser lattice.</summary>
-    public Solid Body(double scale = 1)
+    /// <summary>The body.</summary>
+    public Solid Body()
     {
-        double first = scale * First, second = scale * Second, height = scale * Height;
         Solid solid = Kind switch
         {
-            BodyKind.Box => Loft(Rectangle(first, second), 0, Rectangle(first, second), height),
-            BodyKind.Tube => Loft(Circle(first, Sides), 0, Circle(first, Sides), height)
-                .Less(Loft(Circle(second, Sides), 0, Circle(second, Sides), height)),
-            BodyKind.Sphere => Shapes.Sphere(first, Sides),
-            _ => Loft(Circle(first, Sides), 0, Circle(second, Sides), height),
+            BodyKind.Box => Loft(Rectangle(First, Second), 0, Rectangle(First, Second), Height),
+            BodyKind.Tube => Loft(Circle(First, Sides), 0, Circle(First, Sides), Height)
+                .Less(Loft(Circle(Second, Sides), 0, Circle(Second, Sides), Height)),
+            BodyKind.Sphere => Shapes.Sphere(First, Sides),
+            _ => Loft(Circle(First, Sides), 0, Circle(Second, Sides), Height),
         };
         return solid.Moved(Transform3.TurnX(Angle.FromDegrees(TurnX)).Then(Transform3.TurnZ(Angle.FromDegrees(TurnZ)))
-            .Then(Transform3.Shift(scale * Place.X, scale * Place.Y, scale * Place.Z)));
+            .Then(Transform3.Shift(Place.X, Place.Y, Place.Z)));
     }
 
     /// <summary>The steps as one solid; the first is where it starts, whatever its operation.</summary>
-    public static Solid Tree(IEnumerable<TreeStep> steps, double scale = 1)
+    public static Solid Tree(IEnumerable<TreeStep> steps)
     {
         Solid? tree = null;
         foreach (TreeStep step in steps)
         {
-            Solid body = step.Body(scale);
+            Solid body = step.Body();
             tree = tree is null ? body : step.IsUnion ? tree.And(body) : tree.Less(body);
         }
 
         return tree ?? Solid.Empty;
     }
+
+    /// <summary>The step with all lengths multiplied: smaller bodies feel a coarser lattice.</summary>
+    public TreeStep Scaled(double by) => this with { First = by * First, Second = by * Second, Height = by * Height, Place = by * Place };
 
     /// <summary>The step that a line of text stands for.</summary>
     public static TreeStep Parse(string line)
