@@ -17,7 +17,7 @@ internal static class StrokeFont
     public const double Descent = 2;
 
     // From one letter's right edge to the next one's left, and the width of a blank, in grid units.
-    private const double Spacing = 2;
+    private const double Spacing = 2.6;
     private const double Blank = 2;
 
     // A corner is two characters, x and y; y below the line is a (1) or b (2). Strokes are parted by blanks, a dot is one corner.
