@@ -19,7 +19,7 @@ public static class CheckRun
         {
             found[i] = [.. rules[i].Check(housing).Select(finding => Accepted(finding, rules[i], housing.Board))];
         });
-        Finding[] all = [.. found.SelectMany(each => each)];
+        Finding[] all = [.. PlanRefused.ToldOnce([.. found.SelectMany(each => each)])];
         return [.. all.Concat(UselessAcceptances(housing.Board, rules, all)).OrderByDescending(finding => finding.Severity)];
     }
 
