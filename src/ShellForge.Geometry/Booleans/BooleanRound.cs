@@ -43,7 +43,7 @@ internal sealed class BooleanRound
     private void Intersect()
     {
         PairIntersector intersector = new(Found);
-        PairFinder.Find(_scene, intersector.Intersect, _ct);
+        PairFinder.Find(_scene, intersector.Intersect, threads: -1, _ct);
         HasIntersections = Found.TrianglePoints.Count > 0;
     }
 

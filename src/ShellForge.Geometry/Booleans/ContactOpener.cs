@@ -290,6 +290,14 @@ internal sealed class ContactOpener
                 }
             }
         }
+        else if (Array.IndexOf(mesh.Partner, -1) < 0)
+        {
+            // A body thinner than the move is long may have been turned inside out.
+            foreach (int t in ShellSides.Wrong(check.Found, mesh.Partner, _ct))
+            {
+                wrong.UnionWith([_corners[3 * t], _corners[(3 * t) + 1], _corners[(3 * t) + 2]]);
+            }
+        }
 
         return wrong;
     }

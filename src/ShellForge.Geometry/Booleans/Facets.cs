@@ -1,5 +1,3 @@
-using ShellForge.Geometry.Numerics;
-
 namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
@@ -273,10 +271,6 @@ internal sealed class Facets
             return _arrangement.ProbeAt(_loops.FirstSide[loop], _loops.SheetOf[loop]);
         }
 
-        int triangle = _patches.FirstTriangle[facet - _loopOfFacet.Length];
-        Scene scene = _arrangement.Found.Scene;
-        LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1);
-        return new Probe(
-            _arrangement.Found.VertexPoint(triangle, 0), (b.X - a.X, b.Y - a.Y, b.Z - a.Z), scene.PlaneOf(triangle));
+        return Probe.InFrontOf(_arrangement.Found, _patches.FirstTriangle[facet - _loopOfFacet.Length]);
     }
 }

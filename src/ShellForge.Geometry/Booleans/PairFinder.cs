@@ -12,8 +12,8 @@ internal static class PairFinder
 
     private readonly record struct Piece(int First, int Second, int From, int To);
 
-    /// <summary>Calls back for each pair, operand by operand.</summary>
-    public static void Find(Scene scene, Action<int, int> pair, CancellationToken ct)
+    /// <summary>Calls back for each pair, operand by operand; on as many threads as there are cores when none are named (-1).</summary>
+    public static void Find(Scene scene, Action<int, int> pair, int threads, CancellationToken ct)
     {
         List<Piece> pieces = Pieces(scene);
         (int, int)[]?[] found = new (int, int)[pieces.Count][];
@@ -31,7 +31,7 @@ internal static class PairFinder
             Parallel.For(
                 0,
                 found.Length,
-                new ParallelOptions { CancellationToken = ct },
+                new ParallelOptions { CancellationToken = ct, MaxDegreeOfParallelism = threads },
                 static () => new List<(int, int)>(),
                 (i, _, scratch) =>
                 {

@@ -33,7 +33,10 @@ public static class SolidEvaluator
     {
         (Operand[] operands, Expression root) = SolidFlattener.Flatten(solid, ct);
         progress?.Report(0.1);
-        ExactResult exact = new BooleanRound(operands, ct).Evaluate(root);
+        BooleanRound first = new(operands, ct);
+        progress?.Report(0.4);
+        ExactResult exact = first.Evaluate(root);
+        progress?.Report(0.7);
         Point3 place = default;
         SolidOutcome? last = null;
         foreach ((int mergeSteps, bool welds) in Ladder)
@@ -45,11 +48,12 @@ public static class SolidEvaluator
                 RoundedMesh mesh = current.Round(mergeSteps, ct);
                 Operand rounded = Welded(mesh);
                 BooleanRound next = new([rounded], ct);
-                if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges)
+                if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
                     SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, ct);
                     if (outcome.Solid is not null)
                     {
+                        progress?.Report(1);
                         return outcome;
                     }
 
@@ -58,8 +62,8 @@ public static class SolidEvaluator
                     break;
                 }
 
-                // Where nothing meets but faces do not alternate round an edge, rounding turned a film inside out: the next round drops it.
-                place = next.HasIntersections ? next.FirstPlace() : SolidWedges.FirstLoneEdge(rounded);
+                // Where nothing meets, rounding turned a film inside out: the next round drops it.
+                place = next.HasIntersections ? next.FirstPlace() : rounded.Corner(0, 0).ToMillimetres();
                 int meetings = next.Found.TrianglePoints.Count;
                 if (mergeSteps == 0 || meetings > 2 * fewest)
                 {

@@ -11,13 +11,6 @@ internal static class SolidWedges
     /// <summary>The partner of each half-edge, and the half-edges of each edge with more than two faces.</summary>
     internal readonly record struct Pairing(int[] Partner, List<int[]> CrowdedEdges);
 
-    /// <summary>The middle of an edge that has not exactly two faces.</summary>
-    public static Point3 FirstLoneEdge(Operand mesh)
-    {
-        int h = Array.IndexOf(mesh.Partner, -1);
-        return 0.5 * (mesh.Vertices[mesh.Corners[h]].ToMillimetres() + mesh.Vertices[mesh.Corners[Operand.Next(h)]].ToMillimetres());
-    }
-
     /// <summary>The partners, or null when faces that bound solid from one side and from the other do not alternate round some edge.</summary>
     public static Pairing? Pair(Operand mesh)
     {

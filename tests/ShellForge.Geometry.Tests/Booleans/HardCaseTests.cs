@@ -119,6 +119,30 @@ public class HardCaseTests
         Assert.Equal(12, Measure.Shells(outcome.Solid!.Mesh));
     }
 
+    [Theory]
+    [InlineData(3)]
+    [InlineData(8)]
+    [InlineData(23)]
+    [InlineData(64)]
+    public void Many_wedges_share_one_edge(int count)
+    {
+        // Wedges round the z axis with gaps between them; each may keep its own edge only.
+        List<Solid> wedges = [];
+        for (int i = 0; i < count; i++)
+        {
+            Point2 p = On(360.0 * i / count), q = On(360.0 * (i + 0.5) / count);
+            wedges.Add(Shapes.Extrude(Region.Polygon([new(0, 0), p, q]), 0, 4));
+        }
+
+        SolidOutcome outcome = SolidEvaluator.Evaluate(Solid.Union(wedges));
+
+        AssertClean(outcome);
+        Assert.Equal(count, Measure.Shells(outcome.Solid!.Mesh));
+        Assert.NotEmpty(outcome.Openings);
+
+        static Point2 On(double degrees) => new(8 * Angle.FromDegrees(degrees).Cos, 8 * Angle.FromDegrees(degrees).Sin);
+    }
+
     [Fact]
     public void Sixty_four_equal_operands_are_one()
     {
