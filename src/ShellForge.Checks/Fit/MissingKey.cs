@@ -29,6 +29,12 @@ public sealed class MissingKey() : Rule(
             double z = key.Top - 0.25;
             Region wall = SectionAt(housing, tub, z);
             Region lip = SectionAt(housing, cover, z);
+            if (housing.Plan.Shell.Round is { } round)
+            {
+                // Of a round lip only what stands out past its ring can meet the wall.
+                lip = lip.Less(Region.Disc(Point2.Origin, Ring.Hole(round.Inner - (housing.Plan.Cover.LipGap / 2))));
+            }
+
             for (double degrees = StepDegrees; degrees < 360; degrees += StepDegrees)
             {
                 if (lip.Turned(Angle.FromDegrees(degrees)).Intersect(wall).Area < Felt)

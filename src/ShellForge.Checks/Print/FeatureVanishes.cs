@@ -17,9 +17,10 @@ public sealed class FeatureVanishes() : Rule(
         foreach (CheckedPart part in housing.SoundParts)
         {
             var told = new PlacesTold(line * 4);
-            foreach (PrintedLayer layer in housing.LayersOf(part).Changes)
+            PartLayers stack = housing.LayersOf(part);
+            foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width))
+                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width, stack.NarrowPlacesOf(layer)))
                 {
                     if (told.IsNew(fine.At))
                     {

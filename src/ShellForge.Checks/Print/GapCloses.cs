@@ -19,9 +19,10 @@ public sealed class GapCloses() : Rule(
         foreach (CheckedPart part in housing.SoundParts)
         {
             var told = new PlacesTold(LeastLength);
-            foreach (PrintedLayer layer in housing.LayersOf(part).Changes)
+            PartLayers stack = housing.LayersOf(part);
+            foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit).Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
+                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit, stack.NarrowPlacesOf(layer)).Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
                 {
                     yield return Found(
                         Severity.Warn, part.Name, $"a gap of {gap.Width:0.00} mm over {gap.Length:0.0} mm closes while printing", gap.Width, limit,

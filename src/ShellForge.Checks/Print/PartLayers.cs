@@ -1,9 +1,11 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
 
 namespace ShellForge.Checks.Print;
 
@@ -22,7 +24,10 @@ public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Ou
 /// <summary>A part cut into the layers of its printer profile, in print orientation.</summary>
 public sealed class PartLayers
 {
-    private PartLayers(ImmutableArray<PrintedLayer> layers) => Layers = layers;
+    private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> narrow = new();
+    private readonly double narrowWidth;
+
+    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, this.narrowWidth) = (layers, narrowWidth);
 
     /// <summary>From the bed up. Layers without material at the top are left out.</summary>
     public ImmutableArray<PrintedLayer> Layers { get; }
@@ -38,7 +43,7 @@ public sealed class PartLayers
     {
         if (part.TriangleCount == 0)
         {
-            return new PartLayers([]);
+            return new PartLayers([], 0);
         }
 
         Box3 bounds = Measure.Bounds(part);
@@ -56,7 +61,7 @@ public sealed class PartLayers
             layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && IsSame(sections[i], sections[i - 1])));
         }
 
-        return new PartLayers(layers.ToImmutable());
+        return new PartLayers(layers.ToImmutable(), new PrintBasis(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight).Wall(2) - PrintTolerances.Width);
     }
 
     // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
@@ -92,15 +97,7 @@ public sealed class PartLayers
         return true;
     }
 
-    /// <summary>How many layers above a layer keep its outline within a region: the height of what stands there, mm.</summary>
-    public double HeightOf(Region place, int fromLayer)
-    {
-        double height = 0;
-        for (int i = fromLayer; i < Layers.Length && !Layers[i].Outline.Intersect(place).IsEmpty; i++)
-        {
-            height += Layers[i].Height;
-        }
-
-        return height;
-    }
+    /// <summary>Places of a layer that may be narrower than two lines; several rules look at them.</summary>
+    internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
+        narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, narrowWidth));
 }

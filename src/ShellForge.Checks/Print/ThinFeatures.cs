@@ -17,6 +17,9 @@ internal static class ThinFeatures
     /// <summary>Growing back a little further than the shrink takes what corners lose out of the difference, mm.</summary>
     private const double CornerSlack = 0.02;
 
+    /// <summary>Widths that a place is cut out with on every side.</summary>
+    private const double CutMargin = 5;
+
     /// <summary>An island smaller than this is a speck that nobody misses, mm2: a tenth of a line's square.</summary>
     private const double Speck = 0.02;
 
@@ -55,6 +58,33 @@ internal static class ThinFeatures
         }
 
         return found.ToImmutable();
+    }
+
+    /// <summary>As <see cref="Narrower(Region, double)"/>, looking only where a look at the outline has found something narrow.</summary>
+    /// <param name="region">The section.</param>
+    /// <param name="width">Width, mm; no more than the places were looked for with.</param>
+    /// <param name="places">From <see cref="NarrowPlaces.Of"/>.</param>
+    public static IEnumerable<FineFeature> Narrower(Region region, double width, ImmutableArray<Box2> places) =>
+        Within(region, width, places, piece => Narrower(piece, width));
+
+    /// <summary>As <see cref="Gaps(Region, double)"/>, looking only where a look at the outline has found something narrow.</summary>
+    public static IEnumerable<FineFeature> Gaps(Region region, double width, ImmutableArray<Box2> places) =>
+        Within(region, width, places, piece => Gaps(piece, width));
+
+    // A place is cut out with a margin; what the cut itself makes thin lies in the margin and is left out.
+    private static IEnumerable<FineFeature> Within(
+        Region region, double width, ImmutableArray<Box2> places, Func<Region, ImmutableArray<FineFeature>> look)
+    {
+        foreach (Box2 place in places)
+        {
+            Box2 cut = NarrowPlaces.Grown(place, CutMargin * width);
+            Region piece = region.Intersect(Region.Rectangle(cut.Min, cut.Max));
+            Box2 inside = NarrowPlaces.Grown(place, width);
+            foreach (FineFeature feature in look(piece).Where(feature => inside.Touches(new Box2(feature.At, feature.At))))
+            {
+                yield return feature;
+            }
+        }
     }
 
     /// <summary>Gaps of the region narrower than a width, by closing.</summary>

@@ -23,20 +23,33 @@ public sealed class WallBetweenLines() : Rule(
         foreach (CheckedPart part in housing.SoundParts)
         {
             PartLayers stack = housing.LayersOf(part);
+            PrintedLayer[] changes = [.. stack.Changes];
+            FineFeature[][] found = [.. changes.Select(layer => ThinFeatures.Narrower(layer.Outline, two - PrintTolerances.Width, stack.NarrowPlacesOf(layer))
+                .Where(fine => fine.Length >= LeastLength && fine.Width > OneLineStretched * basis.LineWidth).ToArray())];
             var told = new PlacesTold(LeastLength);
-            foreach (PrintedLayer layer in stack.Changes)
+            for (int i = 0; i < changes.Length; i++)
             {
-                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, two - PrintTolerances.Width))
+                foreach (FineFeature fine in found[i].Where(fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At)))
                 {
-                    if (fine.Length >= LeastLength && fine.Width > OneLineStretched * basis.LineWidth && told.IsNew(fine.At)
-                        && stack.HeightOf(PrintTolerances.Speck(fine.At), layer.Index) >= LeastHeight)
-                    {
-                        yield return Found(
-                            Severity.Note, part.Name, $"a wall of {fine.Width:0.00} mm is between one line and two ({two:0.00} mm)", fine.Width, two,
-                            part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)), $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
-                    }
+                    yield return Found(
+                        Severity.Note, part.Name, $"a wall of {fine.Width:0.00} mm is between one line and two ({two:0.00} mm)", fine.Width, two,
+                        part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)), $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
                 }
             }
         }
+    }
+
+    // As high as the layers above have something as thin in that place.
+    private static double HeightOf(FineFeature fine, int from, PrintedLayer[] changes, FineFeature[][] found, PartLayers stack)
+    {
+        for (int i = from + 1; i < changes.Length; i++)
+        {
+            if (!found[i].Any(other => Point2.Distance(other.At, fine.At) < LeastLength))
+            {
+                return changes[i].FromZ - changes[from].FromZ;
+            }
+        }
+
+        return stack.Layers[^1].ToZ - changes[from].FromZ;
     }
 }
