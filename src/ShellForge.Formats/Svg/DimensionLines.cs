@@ -18,14 +18,11 @@ public static class DimensionLines
     private const double ExtensionOvershoot = 1.6;
     private const double TextGap = 0.8;
 
-    // Width of a digit of the common sans-serif faces is 0.556 of the font size, which is 1 / 0.716 of the capitals.
-    private const double WidthPerCharacter = TextHeight / 0.716 * 0.556;
-
     // Half the base of an arrow of 15 degrees over its length: tan 7.5 degrees.
     private const double ArrowHalfWidth = ArrowLength * 0.13165;
 
     /// <summary>Width that a line of dimension text takes, mm.</summary>
-    public static double WidthOf(string text) => text.Length * WidthPerCharacter;
+    public static double WidthOf(string text) => SvgSheet.WidthOf(text, TextHeight);
 
     /// <summary>A length as it is written on drawings: at most two decimals, no trailing zeros.</summary>
     public static string Value(double millimetres) => millimetres.ToString("0.##", CultureInfo.InvariantCulture);

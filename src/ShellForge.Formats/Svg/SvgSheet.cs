@@ -31,6 +31,18 @@ public sealed class SvgSheet
 
     private readonly StringBuilder _body = new();
 
+    /// <summary>How much wider bold letters run than plain ones, at most.</summary>
+    public const double BoldShare = 1.12;
+
+    // Capitals of the common sans-serif faces are 0.716 of the font size high; ISO 3098 counts the capitals.
+    private const double CapitalShare = 0.716;
+
+    // A digit of these faces is 0.556 of the font size wide; words of small letters run a little narrower.
+    private const double WidthShare = 0.556;
+
+    /// <summary>Width that a line of text takes, mm, rather too wide than too narrow.</summary>
+    public static double WidthOf(string text, double height) => text.Length * height / CapitalShare * WidthShare;
+
     /// <summary>An empty sheet.</summary>
     /// <param name="width">Width, mm.</param>
     /// <param name="height">Height, mm.</param>
@@ -100,8 +112,6 @@ public sealed class SvgSheet
     /// <param name="bold">Whether it stands out.</param>
     public void Lettering(Point2 at, string text, double height, TextAnchor anchor, Angle turn = default, bool bold = false)
     {
-        // Capitals of the common sans-serif faces are 0.716 of the font size high; ISO 3098 counts the capitals.
-        const double capitalShare = 0.716;
         string anchorName = anchor switch
         {
             TextAnchor.Middle => " text-anchor=\"middle\"",
@@ -110,7 +120,7 @@ public sealed class SvgSheet
         };
         string turned = turn.Degrees == 0 ? "" : $" transform=\"rotate({Text(-turn.Degrees)} {Text(at)})\"";
         string weight = bold ? " font-weight=\"bold\"" : "";
-        Add($"<text x=\"{Text(at.X)}\" y=\"{Text(at.Y)}\" font-size=\"{Text(height / capitalShare)}\"{anchorName}{weight}{turned}>{Escape(text)}</text>\n");
+        Add($"<text x=\"{Text(at.X)}\" y=\"{Text(at.Y)}\" font-size=\"{Text(height / CapitalShare)}\"{anchorName}{weight}{turned}>{Escape(text)}</text>\n");
     }
 
     /// <summary>The whole file.</summary>

@@ -26,6 +26,7 @@ internal static class ThreeMfModelXml
         xml.WriteAttributeString("unit", "millimeter");
         xml.WriteAttributeString("xml", "lang", null, "en-US");
         Metadata(xml, "Title", title);
+        Metadata(xml, "Description", "Parts of a housing as they lie on the bed, side by side. Print without support.");
         Metadata(xml, "Application", "ShellForge");
 
         var materials = Materials(jobs);

@@ -15,14 +15,19 @@ public static class ThreeMfWriter
         """<?xml version="1.0" encoding="UTF-8"?>""" + "\n"
         + """<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">"""
         + """<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>"""
+        + """<Default Extension="png" ContentType="image/png"/>"""
         + """<Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/>"""
         + "</Types>\n";
 
-    private const string Relationships =
+    private const string ThumbnailRelationship =
+        """<Relationship Type="http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail" Target="/Metadata/thumbnail.png" Id="thumbnail"/>""";
+
+    private const string RelationshipsHead =
         """<?xml version="1.0" encoding="UTF-8"?>""" + "\n"
         + """<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">"""
-        + """<Relationship Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel" Target="/3D/3dmodel.model" Id="model"/>"""
-        + "</Relationships>\n";
+        + """<Relationship Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel" Target="/3D/3dmodel.model" Id="model"/>""";
+
+    private const string RelationshipsFoot = "</Relationships>\n";
 
     // The earliest date a ZIP entry can carry.
     private static readonly DateTimeOffset FixedDate = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -31,11 +36,18 @@ public static class ThreeMfWriter
     /// <param name="stream">Where to; stays open.</param>
     /// <param name="title">Title of the model.</param>
     /// <param name="jobs">Jobs with their places on the plate.</param>
-    public static void Write(Stream stream, string title, ImmutableArray<PlacedJob> jobs)
+    /// <param name="thumbnail">A picture of it as PNG; null for none.</param>
+    public static void Write(Stream stream, string title, ImmutableArray<PlacedJob> jobs, byte[]? thumbnail = null)
     {
         using var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
         WriteText(archive, "[Content_Types].xml", ContentTypes);
-        WriteText(archive, "_rels/.rels", Relationships);
+        WriteText(archive, "_rels/.rels", RelationshipsHead + (thumbnail is null ? "" : ThumbnailRelationship) + RelationshipsFoot);
+        if (thumbnail is not null)
+        {
+            using Stream picture = Entry(archive, "Metadata/thumbnail.png");
+            picture.Write(thumbnail);
+        }
+
         using Stream model = Entry(archive, "3D/3dmodel.model");
         ThreeMfModelXml.Write(model, title, jobs);
     }

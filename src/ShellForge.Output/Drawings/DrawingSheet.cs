@@ -97,13 +97,18 @@ internal sealed class DrawingSheet
         Box(svg, corner, new Point2(paper.Width - Margin, paper.Height - Margin));
         double split = corner.X + TitleWidth - 34;
         svg.Line(new Point2(split, corner.Y), new Point2(split, corner.Y + TitleHeight), Stroke.Thin);
-        svg.Lettering(corner + new Point2(3, 8), name, 4, TextAnchor.Start, bold: true);
-        svg.Lettering(corner + new Point2(3, 14), view, 2.5, TextAnchor.Start);
-        svg.Lettering(corner + new Point2(3, 19), "dimensions in mm, as assembled", 1.8, TextAnchor.Start);
+        double room = split - corner.X - 6;
+        svg.Lettering(corner + new Point2(3, 8), name, Fitted(name, 4, room), TextAnchor.Start, bold: true);
+        svg.Lettering(corner + new Point2(3, 14), view, Fitted(view, 2.5, room), TextAnchor.Start);
+        svg.Lettering(corner + new Point2(3, 19), "dimensions in mm", 1.8, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 8), string.Create(CultureInfo.InvariantCulture, $"scale {scale}"), 3.5, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 14), paper.Name, 2.5, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 19), "ShellForge", 1.8, TextAnchor.Start);
     }
+
+    // ISO 3098 heights where they fit; a name that is longer is written smaller rather than over the next field.
+    private static double Fitted(string text, double height, double room) =>
+        Math.Min(height, height * room / (SvgSheet.BoldShare * SvgSheet.WidthOf(text, height)));
 
     private static void Box(SvgSheet svg, Point2 min, Point2 max) =>
         svg.Area([[min, new Point2(max.X, min.Y), max, new Point2(min.X, max.Y)]], Stroke.Frame, Fill.None);

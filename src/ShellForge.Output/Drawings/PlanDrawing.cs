@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShellForge.Checks;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
@@ -32,7 +31,7 @@ public static class PlanDrawing
             return sheet.Svg.ToString();
         }
 
-        DrawTub(sheet, tub, CutHeight(plan));
+        LevelView.Draw(sheet, tub, CutHeight(plan));
         DrawAxes(sheet, plan, extent);
         DrawSizes(sheet, plan, extent);
         return sheet.Svg.ToString();
@@ -45,49 +44,6 @@ public static class PlanDrawing
         PortPlan? port = plan.Ports.FirstOrDefault(p => p.AxisZ > stack.FloorTop && p.AxisZ < stack.BoardBottom);
         return port?.AxisZ ?? (stack.BoardBottom - (0.25 * stack.BelowBoard));
     }
-
-    private static void DrawTub(DrawingSheet sheet, Mesh tub, double cutHeight)
-    {
-        // From below upward each level covers the one under it: what is left to see is what the eye sees.
-        ImmutableArray<ImmutableArray<Point2>> last = [];
-        foreach (double z in LevelsBelow(tub, cutHeight))
-        {
-            ImmutableArray<ImmutableArray<Point2>> loops = Level(tub, z);
-            if (!SameLoops(last, loops))
-            {
-                sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
-                last = loops;
-            }
-        }
-
-        sheet.Svg.Area(sheet.At(Level(tub, cutHeight)), Stroke.Outline, Fill.Blank);
-        sheet.Svg.Area(sheet.At(Level(tub, cutHeight)), Stroke.Outline, Fill.HatchRising);
-    }
-
-    private static ImmutableArray<ImmutableArray<Point2>> Level(Mesh mesh, double z) =>
-        PlaneCut.Loops(mesh, new Point3(0, 0, z), new Point3(1, 0, 0), new Point3(0, 1, 0));
-
-    /// <summary>Just under every level face that looks up, from below.</summary>
-    private static IEnumerable<double> LevelsBelow(Mesh mesh, double cutHeight)
-    {
-        var levels = new SortedSet<int>();
-        for (int t = 0; t < mesh.TriangleCount; t++)
-        {
-            LatticePoint3 a = mesh.Vertices[mesh.Triangles[3 * t]];
-            LatticePoint3 b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]];
-            LatticePoint3 c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]];
-            bool looksUp = Point2.Cross((b.ToMillimetres() - a.ToMillimetres()).XY, (c.ToMillimetres() - a.ToMillimetres()).XY) > 0;
-            if (a.Z == b.Z && b.Z == c.Z && looksUp)
-            {
-                levels.Add(a.Z);
-            }
-        }
-
-        return levels.Select(z => (z * Lattice.Step) - DrawingSheet.Invisible).Where(z => z > 0 && z < cutHeight);
-    }
-
-    private static bool SameLoops(ImmutableArray<ImmutableArray<Point2>> a, ImmutableArray<ImmutableArray<Point2>> b) =>
-        a.Length == b.Length && a.Zip(b).All(pair => pair.First.SequenceEqual(pair.Second));
 
     private static void DrawAxes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
     {
@@ -143,7 +99,7 @@ public static class PlanDrawing
             notes.Add(Point2.Polar(round.Outer, Angle.FromDegrees(60)), $"wall {DimensionLines.Value(plan.Shell.Wall)}");
             if (round.HasBore)
             {
-                notes.Add(Point2.Polar(round.BoreInner, Angle.FromDegrees(120)), $"bore \u00D8{DimensionLines.Value(2 * round.BoreInner)}");
+                notes.Add(Point2.Polar(round.BoreInner, Angle.FromDegrees(200)), $"bore \u00D8{DimensionLines.Value(2 * round.BoreInner)}");
             }
         }
 

@@ -8,8 +8,8 @@ using ShellForge.Planning;
 namespace ShellForge.Output.Drawings;
 
 /// <summary>
-/// The assembled housing cut upright along its axis, through the first port, else through the cable exit, else through the first
-/// boss: each printed part hatched in its own way, the board with its parts in grey, heights running from the outer floor.
+/// The assembled housing cut upright along its axis: each printed part hatched in its own way, the board with its parts in grey, screws
+/// whole as drawings show them, heights running from the outer floor.
 /// </summary>
 public static class SectionDrawing
 {
@@ -21,13 +21,37 @@ public static class SectionDrawing
     private const double RowSpacing = 8;
     private const double LevelSpacing = 4;
 
-    /// <summary>The drawing as an SVG document.</summary>
+    /// <summary>Through the first port, else through the cable exit, else through the first boss.</summary>
     public static string Of(HousingUnderCheck housing)
     {
         HousingPlan plan = housing.Plan;
-        (Angle direction, string through) = Direction(plan);
+        if (plan.Ports.Length > 0)
+        {
+            return Of(housing, plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
+        }
+
+        if (plan.CableExit is { } exit)
+        {
+            return Of(housing, exit.At, "the cable exit");
+        }
+
+        BossPlan? boss = plan.Bosses.FirstOrDefault(b => b.At != Point2.Origin);
+        return boss is null ? Of(housing, Angle.Zero, "the axis") : Of(housing, Angle.Of(boss.At), boss.Name);
+    }
+
+    /// <summary>Through a screw; null where the housing has none off its axis.</summary>
+    public static string? ThroughScrew(HousingUnderCheck housing)
+    {
+        ScrewJointPlan? screw = housing.Plan.Screws.FirstOrDefault(s => s.At != Point2.Origin);
+        return screw is null ? null : Of(housing, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
+    }
+
+    private static string Of(HousingUnderCheck housing, Angle direction, string through)
+    {
+        HousingPlan plan = housing.Plan;
         Point3 right = new(direction.Cos, direction.Sin, 0);
         double reach = plan.Shell.Round?.Outer ?? plan.Source.Board.Outline.OuterRadius + plan.Shell.BoardEdgeGap + plan.Shell.Wall;
+        reach = Math.Max(reach, plan.Shell.Lobes.Select(lobe => lobe.At.Length + lobe.Radius).DefaultIfEmpty().Max());
         Box2 extent = new(new Point2(-reach, 0), new Point2(reach, plan.Stack.Front));
         DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"section through {through}");
 
@@ -37,33 +61,18 @@ public static class SectionDrawing
         }
 
         int hatch = 0;
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Stand))
         {
             ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh, right);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Hatches[hatch++ % Hatches.Length]);
         }
 
+        FastenerView.Draw(sheet, plan, direction);
         sheet.Svg.Line(sheet.At(0, -3 / sheet.Scale), sheet.At(0, plan.Stack.Front + (3 / sheet.Scale)), Stroke.Centre);
         DrawHeights(sheet, plan, extent);
         DrawWidths(sheet, plan, extent);
         return sheet.Svg.ToString();
-    }
-
-    private static (Angle Direction, string Through) Direction(HousingPlan plan)
-    {
-        if (plan.Ports.Length > 0)
-        {
-            return (plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
-        }
-
-        if (plan.CableExit is { } exit)
-        {
-            return (exit.At, "the cable exit");
-        }
-
-        BossPlan? boss = plan.Bosses.FirstOrDefault(b => b.At != Point2.Origin);
-        return boss is null ? (Angle.Zero, "the axis") : (Angle.Of(boss.At), boss.Name);
     }
 
     private static ImmutableArray<ImmutableArray<Point2>> Cut(Geometry.Solids.Mesh mesh, Point3 right) =>
@@ -80,7 +89,7 @@ public static class SectionDrawing
         [
             (0, "outer floor"),
             (stack.FloorTop, "floor"),
-            (stack.BoardBottom, "standoffs, board bottom"),
+            (stack.BoardBottom, "board bottom"),
             (stack.BoardTop, "board top"),
             (stack.PartingLine, "parting line"),
             (stack.LedWindow, "LED window"),

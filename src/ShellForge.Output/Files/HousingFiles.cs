@@ -60,7 +60,7 @@ public static class HousingFiles
         {
             ImmutableArray<PlacedJob> placed = PlateLayout.Place(
                 Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
-            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed))));
+            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed, HousingPictures.Thumbnail(housing)))));
         }
 
         if (formats.HasFlag(MeshFormats.Glb))
@@ -71,6 +71,7 @@ public static class HousingFiles
 
         ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);
         files.AddRange(drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))));
+        files.Add(new OutputFile("apart.png", HousingPictures.Apart(housing)));
         files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(PageOf(housing, report, drawings), PageAssets.Embedded))));
         files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
         return files.ToImmutable();

@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using ShellForge.Checks;
+using ShellForge.Formats.Svg;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
+
+namespace ShellForge.Output.Drawings;
+
+/// <summary>
+/// A part by itself, as it lies on the bed and at the size it has in the hand: seen from above, and cut along the line A to A. Every
+/// size is measured on the solid, so a caliper on the print can be held against it.
+/// </summary>
+public static class PartDrawing
+{
+    // Sheet mm on each side: heights to the left, wall thicknesses to the right, diameters below.
+    private static readonly (double Left, double Above, double Right, double Below) Room = (26, 12, 48, 30);
+
+    private const double RowSpacing = 8;
+
+    // Between the views, as a share of the part's size, and at least mm: room for the letters at the cutting line.
+    private const double GapShare = 0.14;
+    private const double LeastGap = 10;
+
+    /// <summary>The drawing as an SVG document.</summary>
+    /// <param name="housing">The housing.</param>
+    /// <param name="part">A sound part of it.</param>
+    public static string Of(HousingUnderCheck housing, CheckedPart part)
+    {
+        Mesh mesh = part.AssembledMesh.Mapped(part.Plan.ToPrint);
+        Angle direction = DirectionOf(housing.Plan, part);
+        Box3 bounds = Measure.Bounds(mesh);
+        Point3 right = new(direction.Cos, direction.Sin, 0);
+        var cut = PlaneCut.Loops(mesh, default, right, new Point3(0, 0, 1));
+        double gap = Math.Max(LeastGap, GapShare * bounds.Size.Y);
+        double shift = bounds.Min.Y - gap - bounds.Size.Z;
+
+        // One extent for both views: the section stands under the plan, turned so that its plane lies in the paper.
+        double halfWidth = Math.Max(Math.Max(-bounds.Min.X, bounds.Max.X), cut.SelectMany(l => l).Select(p => Math.Abs(p.X)).DefaultIfEmpty().Max());
+        Box2 extent = new(new Point2(-halfWidth, shift), new Point2(halfWidth, bounds.Max.Y));
+        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {part.Plan.Filament.Name}");
+
+        LevelView.Draw(sheet, mesh);
+        DrawCuttingLine(sheet, bounds, direction);
+        ImmutableArray<ImmutableArray<Point2>> section = [.. cut.Select(loop => loop.Select(p => new Point2(p.X, p.Y + shift)).ToImmutableArray())];
+        sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.Blank);
+        sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.HatchRising);
+        sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
+        if (!section.IsEmpty)
+        {
+            DrawSizes(sheet, new SectionSizes(section), bounds, housing.Plan.Shell.Round is not null);
+        }
+
+        return sheet.Svg.ToString();
+    }
+
+    // Through a screw's hole where the part has one to show, else through the port, else across.
+    private static Angle DirectionOf(HousingPlan plan, CheckedPart part)
+    {
+        Point2? boss = part.Name == PartNames.Tub ? plan.Bosses.FirstOrDefault(b => b.Hole is not null && b.At != Point2.Origin)?.At : null;
+        Angle assembled = boss is { } at ? Angle.Of(at) : Angle.Zero;
+        Point3 turned = part.Plan.ToPrint.ApplyDirection(new Point3(assembled.Cos, assembled.Sin, 0));
+        return turned.XY.Length < 0.5 ? Angle.Zero : Angle.Of(turned.XY);
+    }
+
+    private static void DrawCuttingLine(DrawingSheet sheet, Box3 bounds, Angle direction)
+    {
+        const double arrow = 6;
+        double reach = (Math.Max(bounds.Size.X, bounds.Size.Y) / 2) + (3 / sheet.Scale);
+        Point2 along = Point2.Polar(1, direction);
+        Point2 from = sheet.At(-reach * along);
+        Point2 to = sheet.At(reach * along);
+        sheet.Svg.Line(from, to, Stroke.Centre);
+        sheet.Svg.Line(sheet.At(bounds.Centre.X, bounds.Min.Y - (3 / sheet.Scale)), sheet.At(bounds.Centre.X, bounds.Max.Y + (3 / sheet.Scale)), Stroke.Centre);
+        if (direction != Angle.Zero)
+        {
+            double half = (bounds.Size.X / 2) + (3 / sheet.Scale);
+            sheet.Svg.Line(sheet.At(bounds.Centre.X - half, 0), sheet.At(bounds.Centre.X + half, 0), Stroke.Centre);
+        }
+
+        Point2 onSheet = (1 / (to - from).Length) * (to - from);
+        foreach ((Point2 end, double outward) in new[] { (from, -1.0), (to, 1.0) })
+        {
+            sheet.Svg.Line(end, end + (4 * outward * onSheet), Stroke.Frame);
+            sheet.Svg.Lettering(end + (arrow * outward * onSheet) + new Point2(0, 1.2), "A", 3.5, TextAnchor.Middle);
+        }
+    }
+
+    private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound)
+    {
+        string sign = isRound ? "\u00D8" : "";
+        double row = sheet.At(0, sizes.Bottom).Y + RowSpacing;
+        if (sizes.Inner is { } inner)
+        {
+            DimensionLines.Horizontal(
+                sheet.Svg, sheet.At(inner.From, sizes.Bottom), sheet.At(inner.To, sizes.Bottom), row, sign + Caliper(inner.To - inner.From));
+            row += RowSpacing;
+        }
+
+        DimensionLines.Horizontal(
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row, sign + Caliper(sizes.Right - sizes.Left));
+        DimensionLines.Vertical(
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Top), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
+
+        var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
+        if (sizes.Wall is { } wall)
+        {
+            notes.Add(new Point2(wall.To, sizes.WallAt), $"wall {DimensionLines.Value(wall.To - wall.From)}");
+        }
+
+        if (sizes.Floor is { } floor)
+        {
+            notes.Add(new Point2(sizes.FloorAt, floor), $"floor {DimensionLines.Value(floor - sizes.Bottom)}");
+        }
+
+        notes.Draw();
+    }
+
+    // Round walls are polygons on the solid: their corners and flats differ by hundredths, which no caliper finds on a print.
+    private static string Caliper(double millimetres) => DimensionLines.Value(Math.Round(millimetres, 1));
+}
