@@ -93,7 +93,7 @@ public static class SectionDrawing
             (stack.BoardTop, "board top"),
             (stack.PartingLine, "parting line"),
             (stack.LedWindow, "LED window"),
-            (stack.DiffuserInner, "diffuser, inner face"),
+            (stack.DiffuserInner, "diffuser inside"),
             (stack.Front, "front"),
         ];
         double edge = sheet.At(extent.Max).X;
