@@ -1,13 +1,12 @@
-using ShellForge.Geometry.Numerics;
-
 namespace ShellForge.Geometry.Booleans;
 
 /// <summary>
 /// A Delaunay triangulation of drawn lattice points with fixed edges, in exact integers. Points come sorted by u, then v, without
 /// duplicates. Half-edge 3t + k runs from corner k of triangle t to the next. Differences are at most 2^25, so an orientation fits
-/// long and the circle test 128 bits. Inserting, fixing and restoring work on the same half-edge arrays: it reads better whole.
+/// long and the circle test 128 bits. Inserting and fixing are here; how the triangles
+/// are made better stands in the other file.
 /// </summary>
-internal sealed class PlanarMesh
+internal sealed partial class PlanarMesh
 {
     private int[] _corner = new int[96];
     private int[] _twin = new int[96];
@@ -103,20 +102,6 @@ internal sealed class PlanarMesh
         }
 
         return Obstacle.None;
-    }
-
-    /// <summary>Flips edges that are not fixed until every one is locally Delaunay.</summary>
-    public void Improve()
-    {
-        for (int h = 0; h < 3 * TriangleCount; h++)
-        {
-            if (_twin[h] > h)
-            {
-                _suspects.Push(h);
-            }
-        }
-
-        Legalize();
     }
 
     /// <summary>How often each triangle is inside the boundary: the sum of the nets crossed from outside.</summary>
@@ -267,25 +252,6 @@ internal sealed class PlanarMesh
     {
         _twin[h] = g;
         _twin[g] = h;
-    }
-
-    private void Legalize()
-    {
-        while (_suspects.TryPop(out int h))
-        {
-            int g = _twin[h];
-            if (g < 0 || _fixed[h] || !InCircle(_corner[h], _corner[Next(h)], _corner[Previous(h)], _corner[Previous(g)]))
-            {
-                continue;
-            }
-
-            Flip(h);
-            int t = h / 3, s = g / 3;
-            _suspects.Push(3 * t);
-            _suspects.Push((3 * t) + 2);
-            _suspects.Push(3 * s);
-            _suspects.Push((3 * s) + 1);
-        }
     }
 
     // (a, b, c) and (b, a, d) become (a, d, c) and (d, b, c).
@@ -465,20 +431,5 @@ internal sealed class PlanarMesh
                 _crossing.Enqueue((c, d));
             }
         }
-    }
-
-    private bool InCircle(int a, int b, int c, int d)
-    {
-        long au = _u[a] - _u[d], av = _v[a] - _v[d], bu = _u[b] - _u[d], bv = _v[b] - _v[d], cu = _u[c] - _u[d], cv = _v[c] - _v[d];
-        long bc = (bu * cv) - (bv * cu), ca = (cu * av) - (cv * au), ab = (au * bv) - (av * bu);
-        long al = (au * au) + (av * av), bl = (bu * bu) + (bv * bv), cl = (cu * cu) + (cv * cv);
-        double x = (double)al * bc, y = (double)bl * ca, z = (double)cl * ab;
-        double value = x + y + z;
-        if (Math.Abs(value) > (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare)
-        {
-            return value > 0;
-        }
-
-        return ((Int128)al * bc) + ((Int128)bl * ca) + ((Int128)cl * ab) > 0;
     }
 }

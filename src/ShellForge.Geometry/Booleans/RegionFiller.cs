@@ -56,6 +56,7 @@ internal sealed class RegionFiller
         }
 
         _mesh.Improve();
+        _mesh.FlipNeedles();
         region.IsPlanar = AddTriangles(corners);
         return null;
     }
