@@ -44,6 +44,20 @@ public class HostileTests
         Assert.True(took < TimeSpan.FromSeconds(2), took.ToString());
     }
 
+    [Theory]
+    [InlineData("30.00001e999")]
+    [InlineData("-1e308")]
+    [InlineData("1e13")]
+    public void A_turn_beyond_all_bounds_is_not_gone_on_with(string turn)
+    {
+        string placement = $"Ref,Val,Package,PosX,PosY,Rot,Side\nR1,1k,R_0805,1,1,90,top\nR2,1k,R_0805,2,2,{turn},top\n";
+        EcadFile[] files = [new("edge.gbr", Encoding.UTF8.GetBytes(Edge)), new("parts.csv", Encoding.UTF8.GetBytes(placement))];
+        ImportResult result = EcadImport.Run(files, new ImportOptions { Profiles = Profiles });
+
+        Assert.Contains("R1", ImportJson.Text(result), StringComparison.Ordinal);
+        Assert.DoesNotContain("Infinity", BoardPicture.Svg(result), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_file_beyond_the_limit_is_refused_unread()
     {

@@ -5,6 +5,8 @@ namespace ShellForge.Board.Ecad.Files;
 /// <summary>Numbers as hand-over files write them. Never infinite, never not-a-number, never beyond what a board can hold.</summary>
 internal static class Numeral
 {
+    private const double Largest = 1e12;
+
     /// <summary>A plain decimal number, with an exponent if any; false for anything else, also for NaN and infinity.</summary>
     public static bool TryParse(ReadOnlySpan<char> text, out double value)
     {
@@ -25,9 +27,14 @@ internal static class Numeral
             }
         }
 
-        return digit
-            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-            && Math.Abs(value) <= 1e12;
+        // What is refused leaves 0: a reader that goes on without it must not go on with an infinity.
+        if (digit && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double parsed) && Math.Abs(parsed) <= Largest)
+        {
+            value = parsed;
+            return true;
+        }
+
+        return false;
     }
 
     /// <summary>A whole number that fits an int.</summary>
