@@ -11,12 +11,15 @@ public static class Penetration
     /// <summary>How far a depth may be short of the true one unless asked otherwise, mm.</summary>
     public const double DefaultTolerance = 0.002;
 
+    // Bodies that lie all along each other at nearly one depth would be cut ever finer; by then the depth is good to a few micrometres.
+    private const int MostPieces = 100_000;
+
     /// <summary>
     /// The deepest place, with a negative distance; null when no surface point of either lies inside the other.
     /// </summary>
     /// <param name="first">A surface that bounds a solid.</param>
     /// <param name="second">Another.</param>
-    /// <param name="tolerance">How far the depth may be short of the true one, mm; more than 0.</param>
+    /// <param name="tolerance">How far the depth may be short of the true one, mm; more than 0. After 100,000 pieces of surface the search ends where it is.</param>
     /// <exception cref="ArgumentOutOfRangeException">A tolerance that is not positive: the search would not end.</exception>
     public static Gap? Of(SurfaceTree first, SurfaceTree second, double tolerance = DefaultTolerance)
     {
@@ -48,7 +51,7 @@ public static class Penetration
             Visit(solid, mover.Triangles[t], ref best, open, tolerance);
         }
 
-        while (open.TryDequeue(out Triangle3 piece, out double bound) && -bound > best.Depth + tolerance)
+        for (int pieces = 0; pieces < MostPieces && open.TryDequeue(out Triangle3 piece, out double bound) && -bound > best.Depth + tolerance; pieces += 4)
         {
             Point3 ab = 0.5 * (piece.A + piece.B);
             Point3 bc = 0.5 * (piece.B + piece.C);
