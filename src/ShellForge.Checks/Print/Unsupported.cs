@@ -45,6 +45,11 @@ internal static class Unsupported
     /// <param name="stepOut">How far a layer may stand out over the one below, mm.</param>
     public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut)
     {
+        if (Carried.IsAll(layer, below, stepOut * PrintTolerances.OverhangShare))
+        {
+            return [];
+        }
+
         Region carried = below.IsEmpty ? below : below.Grown(stepOut * PrintTolerances.OverhangShare);
         Region free = layer.Without(carried);
         if (free.IsEmpty)

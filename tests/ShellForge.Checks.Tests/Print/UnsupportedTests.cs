@@ -1,3 +1,6 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
@@ -84,4 +87,38 @@ public class UnsupportedTests
     private static Region Disc(double radius) => Region.Disc(Point2.Origin, new Ring(radius, RingSide.Inside, 128, Angle.Zero));
 
     private static Region Rectangle(double x0, double y0, double x1, double y1) => Region.Rectangle(new Point2(x0, y0), new Point2(x1, y1));
+
+    // A layer that a quick look lets pass has nothing that subtraction would find, up to pieces shorter than the step.
+    [Property(MaxTest = 60)]
+    public Property What_a_quick_look_lets_pass_is_carried()
+    {
+        Gen<Region> section =
+            from parts in (
+                from x in Gen.Choose(-60, 60)
+                from y in Gen.Choose(-60, 60)
+                from size in Gen.Choose(2, 60)
+                from adds in Gen.Elements(true, true, false)
+                select (Add: adds, Shape: Region.Rectangle(new Point2(x / 5.0, y / 5.0), new Point2((x + size) / 5.0, (y + size + 7) / 5.0)))).ListOf(4)
+            select parts.Aggregate(Region.Disc(Point2.Origin, Ring.Hole(9)), (all, part) => part.Add ? all.And(part.Shape) : all.Less(part.Shape));
+        Gen<double> growth = Gen.Elements(0.0, 0.05, 0.19, 0.25, 1.0);
+        return Prop.ForAll((from a in section from b in section from grow in growth from same in Gen.Elements(true, true, false) select (Below: a, Layer: same ? a.Grown(grow) : b)).ToArbitrary(), pair =>
+        {
+            const double step = 0.2;
+            Region free = pair.Layer.Less(pair.Below.Grown(step));
+            bool carried = Carried.IsAll(pair.Layer, pair.Below, step);
+            return carried ? free.IsEmpty || free.Parts.All(part => part.Bounds.Size.X < 2 * step && part.Bounds.Size.Y < 2 * step) : true;
+        });
+    }
+
+    [Fact]
+    public void A_quick_look_sees_a_closed_hole_a_bridge_and_an_island()
+    {
+        Region plate = Region.Rectangle(new Point2(-10, -10), new Point2(10, 10));
+        Region hole = Region.Rectangle(new Point2(-3, -3), new Point2(3, 3));
+        Assert.False(Carried.IsAll(plate, plate.Less(hole), 0.2));
+        Assert.False(Carried.IsAll(plate.Less(hole).And(Region.Rectangle(new Point2(-1, -4), new Point2(1, 4))), plate.Less(hole), 0.2));
+        Assert.False(Carried.IsAll(plate.And(Region.Rectangle(new Point2(20, 0), new Point2(22, 2))), plate, 0.2));
+        Assert.True(Carried.IsAll(plate.Less(hole.Grown(0.5)), plate.Less(hole), 0.2));
+        Assert.True(Carried.IsAll(plate.Grown(0.15), plate, 0.2));
+    }
 }
