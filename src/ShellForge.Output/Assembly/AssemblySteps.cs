@@ -80,14 +80,14 @@ public static class AssemblySteps
             : $"Drive {Count(screws.Length, "screw", "screws")} {screws[0].Screw.Name} x {screws[0].Length:0.#}{(screws[0].Washer ? " with a washer each" : "")} from the {(screws[0].FromFront ? "front" : "back")}, crosswise, finger-tight and an eighth of a turn.";
         PortPlan? port = plan.Ports.FirstOrDefault();
         string way = port is null
-            ? $"Lower the board, LEDs up. {plan.Key.BoardKey}."
-            : $"Lower the board, LEDs up, with {port.Ref} over its opening at {Clock(port.Faces, plan.Source.Up)}. {plan.Key.BoardKey}.";
+            ? $"Lower the board, LEDs up. It is keyed {plan.Key.BoardKey}."
+            : $"Lower the board, LEDs up, with {port.Ref} over its opening at {Clock(port.Faces, plan.Source.Up)}. It is keyed {plan.Key.BoardKey}.";
         return new AssemblyStep
         {
             Title = "Put the board in",
             Text = $"{way} {held}",
             Check = port is null ? "The board does not rock." : "The board does not rock, and a plug goes in until it latches.",
-            Tools = screws.Length == 0 ? [] : [$"driver for {screws[0].Screw.Name}"],
+            Tools = screws.Length == 0 ? [] : [$"driver for {screws[0].Screw.Thread} screws"],
             Shown = ["tub", "board"],
             Lifted = "board",
         };
@@ -152,7 +152,7 @@ public static class AssemblySteps
             Title = "Close it",
             Text = way + how,
             Check = "The seam is closed all round; no light comes through it in a dark room.",
-            Tools = screw is null ? [] : [$"driver for {screw.Screw.Name}"],
+            Tools = screw is null ? [] : [$"driver for {screw.Screw.Thread} screws"],
             Shown = [.. plan.Parts.Select(part => part.Name).Where(name => name != "stand"), "board"],
             Lifted = "cover",
         };

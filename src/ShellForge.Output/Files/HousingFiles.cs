@@ -72,7 +72,9 @@ public static class HousingFiles
         ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);
         files.AddRange(drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))));
         files.Add(new OutputFile("apart.png", HousingPictures.Apart(housing)));
-        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(PageOf(housing, report, drawings), PageAssets.Embedded))));
+        PageContent page = PageOf(housing, report, drawings);
+        files.Add(new OutputFile("assembly.pdf", AssemblySheet.Of(housing.Plan, page)));
+        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))));
         files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
         return files.ToImmutable();
     }
