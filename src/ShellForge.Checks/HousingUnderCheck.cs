@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Checks.Fit;
+using ShellForge.Checks.Light;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
@@ -20,6 +21,9 @@ public sealed record HousingUnderCheck
     private readonly ConcurrentDictionary<string, Lazy<SurfaceTree>> trees = new();
 
     private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> gaps = new();
+
+    // Light, heat and power are computed once, by whoever asks first: rules, report, pictures.
+    private readonly Once<HousingLight?> light = new();
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -48,6 +52,9 @@ public sealed record HousingUnderCheck
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
     public SurfaceTree TreeOf(CheckedPart part) =>
         trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
+
+    /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
+    public HousingLight? Light => light.Get(() => LightOfHousing.Of(this));
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);

@@ -4,14 +4,10 @@ namespace ShellForge.Physics.Light;
 
 /// <summary>
 /// Light that reaches a place straight from an LED: E = I(a) cos(b) / d2, a from the LED's axis and b from the surface's normal, where
-/// nothing lies between. Source: inverse square law of a point source. Windows count as 2 x 2 points up to eight window widths away and
-/// as one beyond, where the difference is below a thousandth.
+/// nothing lies between. Source: inverse square law of a point source. Windows count as 2 x 2 points nearby and as one from afar.
 /// </summary>
 internal sealed class DirectLight
 {
-    // Distance in window widths beyond which the window counts as a point.
-    private const double FarWidths = 8;
-
     // Rays keep this far from both ends, mm: LEDs stand on boards and receivers lie on faces.
     private const double Lift = 0.01;
 
@@ -22,13 +18,13 @@ internal sealed class DirectLight
     {
         solids = scene.Solids;
         emitters = [.. scene.Leds.Select(led => new Emitter(
-            led.At, led.Axis, led.Lobe, led.Emitters(), FarWidths * FarWidths * led.WindowWidth * led.WindowWidth))];
+            led.At, led.Axis, led.Lobe, led.Emitters()))];
     }
 
     /// <summary>How many LEDs there are.</summary>
     public int Count => emitters.Length;
 
-    /// <summary>The largest irradiance an LED brings to a place, shadows left out; a bound for leaving out what doesn't matter.</summary>
+    /// <summary>Irradiance from the middle of an LED's window, shadows left out.</summary>
     public double Unshadowed(int led, Point3 at, Point3 normal)
     {
         Emitter emitter = emitters[led];
@@ -42,14 +38,7 @@ internal sealed class DirectLight
     public double Irradiance(int led, Point3 at, Point3 normal)
     {
         Emitter emitter = emitters[led];
-        Point3 apart = at - emitter.At;
         Point3 lifted = at + (Lift * normal);
-        if (emitter.Points.Length == 1 || Point3.Dot(apart, apart) > emitter.FarSquared)
-        {
-            double light = Brings(emitter, emitter.At, at, normal);
-            return light > 0 && !solids.Blocks(emitter.At + (Lift * emitter.Axis), lifted) ? light : 0;
-        }
-
         double sum = 0;
         foreach (Point3 point in emitter.Points)
         {
@@ -62,6 +51,10 @@ internal sealed class DirectLight
 
         return sum / emitter.Points.Length;
     }
+
+    /// <summary>Whether the middle of an LED's window sees a place.</summary>
+    public bool Sees(int led, Point3 at, Point3 normal) =>
+        !solids.Blocks(emitters[led].At + (Lift * emitters[led].Axis), at + (Lift * normal));
 
     private static double Brings(Emitter emitter, Point3 from, Point3 at, Point3 normal)
     {
@@ -78,5 +71,5 @@ internal sealed class DirectLight
         return emitter.Lobe.Intensity(outgoing / distance) * incoming / (squared * distance);
     }
 
-    private sealed record Emitter(Point3 At, Point3 Axis, Lobe Lobe, Point3[] Points, double FarSquared);
+    private sealed record Emitter(Point3 At, Point3 Axis, Lobe Lobe, Point3[] Points);
 }

@@ -34,19 +34,33 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
     /// Along a pitch line, as the viewer sees it with all LEDs on. Blending light is judged over the whole line, cells each over its middle:
     /// the worst cell counts.
     /// </summary>
-    public static Evenness Along(LightMap map, PitchLine line, bool cells)
+    public static Evenness Along(LightMap map, PitchLine line, bool cells) => AlongWithLeast(map, line, cells).Evenness;
+
+    /// <summary>The same, and where in the grid's coordinates the dimmest judged place is; null where nothing is lit.</summary>
+    public static (Evenness Evenness, Point2? Least) AlongWithLeast(LightMap map, PitchLine line, bool cells)
     {
-        if (!cells)
+        (Point2 At, double Light)[][] stretches =
+        [
+            .. line.Stretches.Select(stretch => Places(stretch, cells ? JudgedShareOfCell : 1)
+                .Select(at => (at, map.Face.Sample(map.Seen.All, at.X, at.Y))).Where(place => double.IsFinite(place.Item2)).ToArray())
+                .Where(stretch => stretch.Length > 0),
+        ];
+        if (stretches.Length == 0)
         {
-            return Of(line.Stretches.SelectMany(stretch => Places(stretch, 1)).Select(at => map.Face.Sample(map.Seen.All, at.X, at.Y)));
+            return (Perfect, null);
         }
 
-        Evenness[] each =
-        [
-            .. line.Stretches.Select(stretch =>
-                Of(Places(stretch, JudgedShareOfCell).Select(at => map.Face.Sample(map.Seen.All, at.X, at.Y)))),
-        ];
-        return each.Length == 0 ? Perfect : new Evenness(each.Min(e => e.MinimumOverMean), each.Max(e => e.Michelson));
+        if (!cells)
+        {
+            (Point2 At, double Light)[] all = [.. stretches.SelectMany(stretch => stretch)];
+            return (Of(all.Select(place => place.Light)), all.MinBy(place => place.Light).At);
+        }
+
+        Evenness[] each = [.. stretches.Select(stretch => Of(stretch.Select(place => place.Light)))];
+        int worst = Array.IndexOf(each, each.MinBy(evenness => evenness.MinimumOverMean));
+        return (
+            new Evenness(each[worst].MinimumOverMean, each.Max(evenness => evenness.Michelson)),
+            stretches[worst].MinBy(place => place.Light).At);
     }
 
     /// <summary>Across the lit window: means over all LEDs of the light so far to the inner or outer side of the pitch line.</summary>

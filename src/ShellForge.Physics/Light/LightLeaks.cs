@@ -25,6 +25,9 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
     // Places where seams are summed up: cubes of this side, mm.
     private const double Cube = 10;
 
+    // A diffuser of one body with the cover is met at its face as a wall is: so near, mm, it is the window.
+    private const double OnFace = 0.05;
+
     private const int Seed = 17;
 
     /// <summary>Follows light through a scene. Deterministic: the dice are seeded.</summary>
@@ -67,7 +70,7 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
             for (int flight = 0; flight <= Reflections && flux > 0; flight++)
             {
                 bool met = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
-                if (scene.Face.LeavesAfter(from, along) < (met ? hit.Distance : Longest))
+                if (scene.Face.LeavesAfter(from, along) - OnFace < (met ? hit.Distance : Longest))
                 {
                     return;
                 }
@@ -110,7 +113,8 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
             Point3 inward = -1 * hit.Normal;
             if (optics.TransmissionLength <= 0
                 || !scene.Solids.Meets(hit.At + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside
-                || scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out _))
+                || scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out _)
+                || double.IsFinite(scene.Face.LeavesAfter(back.At, inward)))
             {
                 return;
             }
@@ -119,7 +123,8 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
             double lit = 0;
             for (int led = 0; led < direct.Count; led++)
             {
-                lit += direct.Irradiance(led, hit.At, hit.Normal);
+                double light = direct.Unshadowed(led, hit.At, hit.Normal);
+                lit += light > 0 && direct.Sees(led, hit.At, hit.Normal) ? light : 0;
             }
 
             double share = meanSeen > 0 ? lit * optics.Transmission(thickness) / meanSeen : 0;

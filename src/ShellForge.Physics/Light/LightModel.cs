@@ -12,6 +12,9 @@ public static class LightModel
     // of what is left out stays below a hundredth.
     private const double Negligible = 1e-4; // of the LED's own peak
 
+    // Below this share of its peak an LED is far: its window counts as a point, and one look decides for a block of cells.
+    private const double Faint = 0.01;
+
     /// <summary>The light on a scene's diffuser.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
     /// <param name="cancel">Stops it.</param>
@@ -49,6 +52,7 @@ public static class LightModel
     {
         ReceiverGrid face = scene.Face;
         double[] peaks = Peaks(scene, direct);
+        var far = new FarSight(scene, direct);
         for (int i = 0; i < face.Count; i++)
         {
             if (!face.Open[i])
@@ -61,12 +65,14 @@ public static class LightModel
             (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
             for (int led = 0; led < direct.Count; led++)
             {
-                if (direct.Unshadowed(led, at, normal) <= Negligible * peaks[led])
+                double unshadowed = direct.Unshadowed(led, at, normal);
+                if (unshadowed <= Negligible * peaks[led])
                 {
                     continue;
                 }
 
-                double light = direct.Irradiance(led, at, normal);
+                double light = unshadowed > Faint * peaks[led] ? direct.Irradiance(led, at, normal)
+                    : far.Sees(led, i) ? unshadowed : 0;
                 if (light > 0)
                 {
                     fields.Add(i, led, scene.Alone, light);

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Physics.Light;
 
@@ -71,6 +73,48 @@ public sealed class ReceiverGrid
             double distance = along.Z == 0 ? -1 : (z - from.Z) / along.Z;
             return (distance, (from + (distance * along)).XY);
         }, open);
+    }
+
+    /// <summary>A sheet square to the z axis whose lit window is a region.</summary>
+    /// <param name="window">Where light leaves; not empty.</param>
+    /// <param name="z">Its inner face, mm.</param>
+    /// <param name="step">Side of a cell, mm, above 0.</param>
+    public static ReceiverGrid Flat(Region window, double z, double step)
+    {
+        Box2 box = window.Bounds;
+        ReceiverGrid grid = Flat(box, z, step, _ => false);
+        var crossings = new List<double>();
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            // Even-odd along the row: a cell is open where its middle lies inside.
+            double y = grid.Bottom + ((row + 0.5) * step);
+            crossings.Clear();
+            foreach (ImmutableArray<Point2> loop in window.Loops)
+            {
+                for (int i = 0; i < loop.Length; i++)
+                {
+                    Point2 a = loop[i];
+                    Point2 b = loop[(i + 1) % loop.Length];
+                    if (a.Y > y != b.Y > y)
+                    {
+                        crossings.Add(a.X + ((y - a.Y) / (b.Y - a.Y) * (b.X - a.X)));
+                    }
+                }
+            }
+
+            crossings.Sort();
+            for (int i = 0; i + 1 < crossings.Count; i += 2)
+            {
+                int from = Math.Max(0, (int)Math.Ceiling(((crossings[i] - grid.Left) / step) - 0.5));
+                int to = Math.Min(grid.Columns - 1, (int)Math.Floor(((crossings[i + 1] - grid.Left) / step) - 0.5));
+                for (int column = from; column <= to; column++)
+                {
+                    grid.Open[(row * grid.Columns) + column] = true;
+                }
+            }
+        }
+
+        return grid;
     }
 
     /// <summary>A band round the z axis, unrolled: the first coordinate is the arc from +x counter-clockwise, the second is z.</summary>

@@ -153,18 +153,10 @@ public sealed class ShadowTree
     {
         Vector3 low = (node.Low - from) * inverse;
         Vector3 high = (node.High - from) * inverse;
-        float enter = 0;
-        float leave = most;
-        for (int axis = 0; axis < 3; axis++)
-        {
-            float a = low[axis];
-            float b = high[axis];
-            float near = a < b ? a : b;
-            float far = a < b ? b : a;
-            enter = near > enter ? near : enter;
-            leave = far < leave ? far : leave;
-        }
-
+        Vector3 near = Vector3.Min(low, high);
+        Vector3 far = Vector3.Max(low, high);
+        float enter = MathF.Max(MathF.Max(near.X, near.Y), MathF.Max(near.Z, 0));
+        float leave = MathF.Min(MathF.Min(far.X, far.Y), MathF.Min(far.Z, most));
         return enter <= leave;
     }
 

@@ -10,25 +10,32 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 internal sealed class WallReflection
 {
-    // 12 x 16 rays: the middles of equal shares of the cosine-weighted hemisphere.
-    private const int Elevations = 12;
-    private const int Azimuths = 16;
+    // 8 x 12 rays: the middles of equal shares of the cosine-weighted hemisphere.
+    private const int Elevations = 8;
+    private const int Azimuths = 12;
 
     // Cells of the diffuser between two gathering places, mm: what comes back varies slowly.
-    private const double Coarse = 2.0;
+    private const double Coarse = 2.5;
 
     // Rays start this far off the face, and end after so much, mm.
     private const double Lift = 0.02;
     private const double Longest = 500;
 
     // An LED whose light at a wall is below this share of the brightest there is left out.
-    private const double Negligible = 0.005;
+    private const double Negligible = 0.02;
+
+    private const double Near = 0.25;
+
+    // Hits so near to each other, mm, and of like direction share one look at the LEDs.
+    private const double Patch = 1.0;
 
     private static readonly Point3[] Directions = Hemisphere();
 
     private readonly LightScene scene;
     private readonly DirectLight direct;
     private readonly double[] shares;
+    private readonly Dictionary<(int, int, int, int), (int Led, double Light)[]> patches = [];
+    private readonly List<(int Led, double Light)> lit = [];
 
     public WallReflection(LightScene scene, DirectLight direct)
     {
@@ -74,8 +81,8 @@ internal sealed class WallReflection
         (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
 
         // One axis of the fan follows the face, so that places of equal surroundings see equal fans.
-        (Point3 near, _) = face.At(middle.X + face.Step, middle.Y);
-        Point3 first = face.Wraps ? (1 / Point3.Distance(near, at)) * (near - at) : Radial(at, normal);
+        (Point3 beside, _) = face.At(middle.X + face.Step, middle.Y);
+        Point3 first = face.Wraps ? (1 / Point3.Distance(beside, at)) * (beside - at) : Radial(at, normal);
         Point3 second = Point3.Cross(normal, first);
         Array.Clear(shares);
         foreach (Point3 direction in Directions)
@@ -106,20 +113,42 @@ internal sealed class WallReflection
 
     private void Collect(SurfaceHit hit, double weight)
     {
+        int facing = (int)Math.Round(hit.Normal.X) + (3 * (int)Math.Round(hit.Normal.Y)) + (9 * (int)Math.Round(hit.Normal.Z));
+        (int, int, int, int) key = (
+            (int)Math.Floor(hit.At.X / Patch), (int)Math.Floor(hit.At.Y / Patch), (int)Math.Floor(hit.At.Z / Patch), facing);
+        if (!patches.TryGetValue(key, out (int Led, double Light)[]? lights))
+        {
+            patches[key] = lights = LightOn(hit);
+        }
+
+        foreach ((int led, double light) in lights)
+        {
+            shares[led] += weight * light;
+        }
+    }
+
+    private (int Led, double Light)[] LightOn(SurfaceHit hit)
+    {
         double brightest = 0;
         for (int led = 0; led < shares.Length; led++)
         {
             brightest = Math.Max(brightest, direct.Unshadowed(led, hit.At, hit.Normal));
         }
 
+        lit.Clear();
         for (int led = 0; led < shares.Length; led++)
         {
+            // The window's corners matter for near LEDs only.
             double unshadowed = direct.Unshadowed(led, hit.At, hit.Normal);
-            if (unshadowed > Negligible * brightest)
+            double light = unshadowed > Near * brightest ? direct.Irradiance(led, hit.At, hit.Normal)
+                : unshadowed > Negligible * brightest && direct.Sees(led, hit.At, hit.Normal) ? unshadowed : 0;
+            if (light > 0)
             {
-                shares[led] += weight * direct.Irradiance(led, hit.At, hit.Normal);
+                lit.Add((led, light));
             }
         }
+
+        return [.. lit];
     }
 
     private (int Cell, int Open) OpenCell(int column, int row, int stride)

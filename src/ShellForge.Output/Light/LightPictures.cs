@@ -1,0 +1,160 @@
+using System.Globalization;
+using ShellForge.Checks.Light;
+using ShellForge.Formats.Png;
+using ShellForge.Formats.Rendering;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Physics.Light;
+
+namespace ShellForge.Output.Light;
+
+/// <summary>Which LEDs are on.</summary>
+public enum LightShow
+{
+    /// <summary>All, white.</summary>
+    AllWhite,
+
+    /// <summary>One alone, white.</summary>
+    One,
+
+    /// <summary>In turn warm and blue.</summary>
+    Alternating,
+}
+
+/// <summary>The computed light as pictures, one pixel or more a cell, the viewer's up on top.</summary>
+public static class LightPictures
+{
+    // Exposure: this share of the lit cells is darker than white on the screen.
+    private const double WhitePoint = 0.98;
+
+    // Small windows are drawn with more pixels a cell.
+    private const int WantedWidth = 320;
+    private const int MostScale = 6;
+
+    private const int Gap = 12;
+
+    // Linear light of the two alternating colours: amber, and a blue of like strength.
+    private static readonly (double R, double G, double B) Amber = (1.0, 0.42, 0.06);
+    private static readonly (double R, double G, double B) Blue = (0.08, 0.25, 1.0);
+
+    private static readonly Rgb Dark = new(14, 14, 16);
+    private static readonly Rgb Bezel = new(24, 24, 27);
+
+    /// <summary>
+    /// All pictures as one PNG: false colours above, as the eye sees it below; from left to right all white, one LED, alternating
+    /// colours.
+    /// </summary>
+    public static byte[] Sheet(HousingLight light)
+    {
+        Picture[] pictures =
+        [
+            .. Enum.GetValues<LightShow>().Select(show => FalseColours(light, show)),
+            .. Enum.GetValues<LightShow>().Select(show => AsSeen(light, show)),
+        ];
+        int width = pictures[0].Width;
+        int height = pictures[0].Height;
+        bool band = light.Map.Face.Wraps;
+        int across = band ? 1 : 3;
+        int down = pictures.Length / across;
+        var sheet = new Picture((across * width) + ((across + 1) * Gap), (down * height) + ((down + 1) * Gap), Dark);
+        for (int i = 0; i < pictures.Length; i++)
+        {
+            int left = Gap + (i % across * (width + Gap));
+            int top = Gap + (i / across * (height + Gap));
+            for (int y = 0; y < height; y++)
+            {
+                for (int x = 0; x < width; x++)
+                {
+                    sheet[left + x, top + y] = pictures[i][x, y];
+                }
+            }
+        }
+
+        return PngWriter.ToBytes(sheet);
+    }
+
+    /// <summary>One picture as PNG, as the eye sees it.</summary>
+    public static byte[] SeenPng(HousingLight light, LightShow show) => PngWriter.ToBytes(AsSeen(light, show));
+
+    /// <summary>One picture as PNG, in false colours: black and blue little light, yellow the most.</summary>
+    public static byte[] FalseColourPng(HousingLight light, LightShow show) => PngWriter.ToBytes(FalseColours(light, show));
+
+    /// <summary>What of the plane a picture of a flat diffuser covers, mm; null for a band in the wall.</summary>
+    public static Box2? Extent(HousingLight light)
+    {
+        ReceiverGrid face = light.Map.Face;
+        var low = new Point2(face.Left, face.Bottom);
+        return face.Wraps ? null : new Box2(low, low + (face.Step * new Point2(face.Columns, face.Rows)));
+    }
+
+    /// <summary>What the sheet shows, in words.</summary>
+    public static string InWords(HousingLight light) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{light.Scene.Leds.Length} LEDs; along the circle the dimmest place has {100 * light.MinimumOverMean:0} % of the mean light");
+
+    private static Picture FalseColours(HousingLight light, LightShow show)
+    {
+        float[] values = Values(light, show);
+        double most = values.DefaultIfEmpty(0).Max();
+        return Drawn(light.Map.Face, i =>
+        {
+            (byte r, byte g, byte b) = LightColours.False(most > 0 ? values[i] / most : 0);
+            return new Rgb(r, g, b);
+        });
+    }
+
+    private static Picture AsSeen(HousingLight light, LightShow show)
+    {
+        LightFields seen = light.Map.Seen;
+        float[] all = seen.All.ToArray();
+        float[] even = seen.Even.ToArray();
+        double white = White(light.Map.Face, Values(light, show));
+        float[] alone = seen.Alone.ToArray();
+        return Drawn(light.Map.Face, i =>
+        {
+            (double r, double g, double b) = show switch
+            {
+                LightShow.Alternating => Mixed(even[i], all[i] - even[i]),
+                LightShow.One => (alone[i], alone[i], alone[i]),
+                _ => (all[i], all[i], all[i]),
+            };
+            (byte red, byte green, byte blue) = LightColours.Seen(r / white, g / white, b / white);
+            return new Rgb(red, green, blue);
+        });
+    }
+
+    private static (double R, double G, double B) Mixed(double amber, double blue) => (
+        (amber * Amber.R) + (blue * Blue.R), (amber * Amber.G) + (blue * Blue.G), (amber * Amber.B) + (blue * Blue.B));
+
+    private static float[] Values(HousingLight light, LightShow show) => show switch
+    {
+        LightShow.One => light.Map.Seen.Alone.ToArray(),
+        LightShow.Alternating => light.Map.Seen.Even.ToArray(),
+        _ => light.Map.Seen.All.ToArray(),
+    };
+
+    private static double White(ReceiverGrid face, float[] values)
+    {
+        float[] lit = [.. values.Where((value, i) => face.IsOpen(i) && value > 0).Order()];
+        return lit.Length == 0 ? 1 : lit[(int)(WhitePoint * (lit.Length - 1))];
+    }
+
+    // Row 0 of the grid is the lowest; of a picture the highest.
+    private static Picture Drawn(ReceiverGrid face, Func<int, Rgb> colour)
+    {
+        int scale = Math.Clamp(WantedWidth / face.Columns, 1, MostScale);
+        var picture = new Picture(face.Columns * scale, face.Rows * scale, Bezel);
+        for (int i = 0; i < face.Count; i++)
+        {
+            if (face.IsOpen(i))
+            {
+                Rgb pixel = colour(i);
+                for (int k = 0; k < scale * scale; k++)
+                {
+                    picture[(i % face.Columns * scale) + (k % scale), ((face.Rows - 1 - (i / face.Columns)) * scale) + (k / scale)] = pixel;
+                }
+            }
+        }
+
+        return picture;
+    }
+}
