@@ -2,7 +2,9 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Checks.Fit;
+using ShellForge.Checks.Heat;
 using ShellForge.Checks.Light;
+using ShellForge.Checks.Power;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
@@ -24,6 +26,8 @@ public sealed record HousingUnderCheck
 
     // Light, heat and power are computed once, by whoever asks first: rules, report, pictures.
     private readonly Once<HousingLight?> light = new();
+    private readonly Once<HousingHeat> heat = new();
+    private readonly Once<BoardPower> power = new();
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -55,6 +59,12 @@ public sealed record HousingUnderCheck
 
     /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
     public HousingLight? Light => light.Get(() => LightOfHousing.Of(this));
+
+    /// <summary>Temperatures.</summary>
+    public HousingHeat Heat => heat.Get(() => HousingHeat.Of(this));
+
+    /// <summary>Currents.</summary>
+    public BoardPower Power => power.Get(() => BoardPower.Of(Board));
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Fit;
+using ShellForge.Checks.Heat;
+using ShellForge.Checks.Light;
+using ShellForge.Checks.Power;
 using ShellForge.Checks.Print;
 using ShellForge.Checks.Truth;
 
@@ -52,5 +55,18 @@ public static class RuleList
         new GapCloses(),
         new NothingBelow(),
         new PoorFooting(),
+        new VoltageOff(),
+        new ContactsOverloaded(),
+        new SupplyOverloaded(),
+        new LeadTooThin(),
+        new RingDrops(),
+        new PlasticTooWarm(),
+        new LedsTooWarm(),
+        new VentsCovered(),
+        new DotsShow(),
+        new CellsBleed(),
+        new FrontTooDim(),
+        new WallGlows(),
+        new LightEscapes(),
     ];
 }

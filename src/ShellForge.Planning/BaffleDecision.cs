@@ -106,7 +106,8 @@ internal static class BaffleDecision
         });
     }
 
-    private static (FilamentProfile Filament, string Why) FilamentOf(BoardFile file, bool cells)
+    /// <summary>What the baffle is printed of, and why.</summary>
+    public static (FilamentProfile Filament, string Why) FilamentOf(BoardFile file, bool cells)
     {
         FilamentProfile shell = file.Print.Shell;
         FilamentProfile diffuser = file.Print.Diffuser;

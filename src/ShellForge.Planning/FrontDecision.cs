@@ -70,8 +70,9 @@ internal static class FrontDecision
                 "they join the bezel's inner and outer part, which nothing else would");
         }
 
-        double distance = Distance(file, basis, limits, thickness + over, reasons);
-        double expected = Expected(file, distance);
+        var light = new PlannedLight(file, band, baffle, thickness);
+        double distance = Distance(file, basis, limits, thickness + over, light, reasons);
+        double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
         {
             Fit = fit,
@@ -243,13 +244,11 @@ internal static class FrontDecision
     }
 
     private static double Distance(
-        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, Reasons reasons)
+        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, PlannedLight planned, Reasons reasons)
     {
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
-        PixelCircle[] circles = [.. LitBand.Circles(file.Board)];
-        double wanted = spec.Distance
-            ?? PitchEvenness.DistanceFor(circles, light.MinimumOverMean, light.Look, LargestDistance);
+        double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);
         double least = Math.Max(limits.LowestInner, limits.LowestFront - aboveInner) - limits.LedWindow;
         double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
         double distance = inner - limits.LedWindow;
@@ -268,12 +267,5 @@ internal static class FrontDecision
         }
 
         return distance;
-    }
-
-    private static double Expected(BoardFile file, double distance)
-    {
-        PixelCircle[] circles = [.. LitBand.Circles(file.Board)];
-        return circles.Length == 0 ? 1
-            : circles.Min(circle => PitchEvenness.MinimumOverMean(circle, distance, file.Housing.Light.Look));
     }
 }

@@ -103,7 +103,7 @@ internal static class LightOfHousing
         var materials = ImmutableArray.CreateBuilder<SurfaceOptics>();
         foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Diffuser))
         {
-            builder.Add(part.AssembledMesh.Mesh, materials.Count);
+            builder.Add(part.AssembledMesh, materials.Count);
             materials.Add(Optics(part.Plan.Filament));
         }
 
@@ -147,7 +147,7 @@ internal static class LightOfHousing
     {
         if (plan.Diffuser.Band is null)
         {
-            return PitchLine.Circle(circle.Pixels.Select(pixel => pixel.At), circle.Count);
+            return circle.Count == 1 ? PitchLine.Row(circle.Pixels.Select(pixel => pixel.At), circle.Pitch) : PitchLine.Circle(circle.Pixels.Select(pixel => pixel.At), circle.Count);
         }
 
         double radius = plan.Diffuser.Band.ThroughBore

@@ -6,6 +6,7 @@ using ShellForge.Formats.Stl;
 using ShellForge.Formats.ThreeMf;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
+using ShellForge.Output.Light;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Output.Report;
@@ -38,6 +39,9 @@ public static class HousingFiles
     /// <summary>Name of the report for people.</summary>
     public const string PageFile = "report.html";
 
+    /// <summary>Name of the picture of the light.</summary>
+    public const string LightFile = "light.png";
+
     // Room for a brim round each job.
     private const double PlateSpacing = 10;
 
@@ -67,6 +71,11 @@ public static class HousingFiles
         {
             files.Add(new OutputFile(
                 "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
+        }
+
+        if (housing.Light is { } light)
+        {
+            files.Add(new OutputFile(LightFile, LightPictures.Sheet(light)));
         }
 
         ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);

@@ -91,6 +91,9 @@ public sealed record HousingReport
     /// <summary>Every decision with its reason.</summary>
     public required ImmutableArray<Decision> Resolved { get; init; }
 
+    /// <summary>What light, heat and power are read from.</summary>
+    public HousingUnderCheck? Housing { get; init; }
+
     /// <summary>Puts a report together.</summary>
     public static HousingReport Of(HousingUnderCheck housing, ImmutableArray<Finding> findings) => new()
     {
@@ -101,6 +104,7 @@ public sealed record HousingReport
         Findings = findings,
         Shopping = housing.Plan.Shopping,
         Resolved = housing.Plan.Decisions,
+        Housing = housing,
     };
 
     /// <summary>What findings say together.</summary>

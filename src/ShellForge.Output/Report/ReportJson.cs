@@ -77,6 +77,11 @@ public static class ReportJson
         }
 
         json.WriteEndArray();
+        if (report.Housing is { } housing)
+        {
+            PhysicsJson.Write(json, housing);
+        }
+
         json.WriteStartObject("resolved");
         foreach (Decision decision in report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal))
         {

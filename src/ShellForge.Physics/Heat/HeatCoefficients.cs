@@ -51,6 +51,9 @@ public sealed record HeatCoefficients
         VentDischarge = new(0.6, 0.5, 0.7, "sharp-edged slots; typical"),
     };
 
+    /// <summary>Every coefficient with its name.</summary>
+    public IEnumerable<(string Name, Coefficient Coefficient)> All => Each().Select(each => (each.Name, each.Coefficient));
+
     /// <summary>Every coefficient with its name, and a copy of these coefficients in which it has another value.</summary>
     internal IEnumerable<(string Name, Coefficient Coefficient, Func<double, HeatCoefficients> With)> Each()
     {

@@ -137,8 +137,9 @@ public sealed class ShadowTree
             return false;
         }
 
-        Vector3 normal = Vector3.Normalize(Vector3.Cross(firstEdges[found], secondEdges[found]));
-        bool outside = Vector3.Dot(normal, direction) < 0;
+        Vector3 across = Cross(firstEdges[found], secondEdges[found]);
+        Vector3 normal = across / MathF.Sqrt(Dot(across, across));
+        bool outside = Dot(normal, direction) < 0;
         Point3 outward = new(normal.X, normal.Y, normal.Z);
         hit = new SurfaceHit(from + ((double)nearest * along), outside ? outward : -1 * outward, nearest, materials[found], outside);
         return true;
@@ -165,8 +166,8 @@ public sealed class ShadowTree
     {
         Vector3 first = firstEdges[triangle];
         Vector3 second = secondEdges[triangle];
-        Vector3 p = Vector3.Cross(along, second);
-        float determinant = Vector3.Dot(first, p);
+        Vector3 p = Cross(along, second);
+        float determinant = Dot(first, p);
         if (MathF.Abs(determinant) < (float)Grazing)
         {
             return -1;
@@ -174,16 +175,22 @@ public sealed class ShadowTree
 
         float inverse = 1 / determinant;
         Vector3 s = from - corners[triangle];
-        float u = Vector3.Dot(s, p) * inverse;
+        float u = Dot(s, p) * inverse;
         if (u < -(float)Seam || u > 1 + (float)Seam)
         {
             return -1;
         }
 
-        Vector3 q = Vector3.Cross(s, first);
-        float v = Vector3.Dot(along, q) * inverse;
-        return v < -(float)Seam || u + v > 1 + (float)Seam ? -1 : Vector3.Dot(second, q) * inverse;
+        Vector3 q = Cross(s, first);
+        float v = Dot(along, q) * inverse;
+        return v < -(float)Seam || u + v > 1 + (float)Seam ? -1 : Dot(second, q) * inverse;
     }
+
+    // Written out: the platform's own may fuse multiplication and addition where the processor can, and the last bit would differ.
+    private static Vector3 Cross(Vector3 a, Vector3 b) =>
+        new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
+
+    private static float Dot(Vector3 a, Vector3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 
     private static Vector3 Single(Point3 point) => new((float)point.X, (float)point.Y, (float)point.Z);
 

@@ -1,0 +1,28 @@
+using System.Globalization;
+
+namespace ShellForge.Checks.Light;
+
+/// <summary>Light of one cell in the next.</summary>
+public sealed class CellsBleed() : Rule(
+    "cells-bleed",
+    "With a cell for each LED, one LED must not light its neighbour's cell.",
+    "A picture of single pixels washes out when each pixel lights the next one too.",
+    "mean light of one LED on a neighbour's part of the window over that on its own, over the cell walls by rays, plus what passes the wall's thickness, T = 1 / (1 + t / t0)",
+    "limits typical: 5 % is seen beside a dark pixel, 10 % turns colours; t0 from the filament's profile, typical: print a coupon")
+{
+    private const double Seen = 0.05;
+    private const double Washes = 0.10;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Light is { Scene.Cells: true } light && light.Crosstalk > Seen)
+        {
+            string filament = housing.Plan.Baffle!.Filament.Name;
+            yield return Found(
+                light.Crosstalk > Washes ? Severity.Warn : Severity.Note, "baffle",
+                string.Create(CultureInfo.InvariantCulture, $"one LED lights its neighbour's cell with {100 * light.Crosstalk:0.#} % of its own light; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
+                light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, null, "a black baffle ('print.baffle'), or 'look: blend'", "");
+        }
+    }
+}

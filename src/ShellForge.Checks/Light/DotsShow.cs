@@ -1,0 +1,35 @@
+using System.Globalization;
+
+namespace ShellForge.Checks.Light;
+
+/// <summary>Light along the LEDs less even than asked.</summary>
+public sealed class DotsShow() : Rule(
+    "dots-show",
+    "Along each circle of LEDs the diffuser must be as evenly lit as 'evenness' asks.",
+    "Dots in a band that should glow are the first thing that anyone sees, and they are found after the print.",
+    "smallest over mean of the light that leaves the diffuser along the pitch circle, all LEDs white: rays from every LED past the real walls, one reflection, spread in the sheet; with cells, over the middle 80 % of the worst cell",
+    "asked for in the board file (even 0.9, soft 0.6, dots 0.35); optics of the filament are typical: print a coupon")
+{
+    // The model's own noise: half a grid's change.
+    private const double Slack = 0.01;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        double wanted = housing.Board.Housing.Light.MinimumOverMean;
+        if (housing.Light is not { Circles.IsEmpty: false } light)
+        {
+            yield break;
+        }
+
+        CircleLight worst = light.Circles.MinBy(circle => circle.Along.MinimumOverMean)!;
+        if (worst.Along.MinimumOverMean < wanted - Slack)
+        {
+            yield return Found(
+                Severity.Warn, "diffuser",
+                string.Create(CultureInfo.InvariantCulture, $"the dimmest place along the circle of {worst.Circle.Diameter:0.#} mm has {100 * worst.Along.MinimumOverMean:0} % of the mean light; '{housing.Board.Housing.Light.EvennessWord}' asks for {100 * wanted:0} %"),
+                worst.Along.MinimumOverMean, wanted, worst.Least,
+                "a larger 'diffuser.distance' or 'auto', a thicker or whiter diffuser, or a lower 'evenness'", "");
+        }
+    }
+}

@@ -1,0 +1,28 @@
+using System.Globalization;
+
+namespace ShellForge.Checks.Light;
+
+/// <summary>Light through a wall that should be dark.</summary>
+public sealed class WallGlows() : Rule(
+    "wall-glows",
+    "Walls outside of the window must look dark beside it.",
+    "A housing of white or thin plastic glows all over and its window loses its edge.",
+    "direct light on the wall's inner face times T = 1 / (1 + t / t0) of the thickness met there, over the mean of the lit window",
+    "limit typical: a tenth of the window's light is seen in a dim room; t0 from the filament's profile, for dark pigments an upper bound")
+{
+    private const double Seen = 0.10;
+    private const double Bright = 0.25;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Light is { } light && light.Leaks.WallGlow > Seen)
+        {
+            bool bright = light.Leaks.WallGlow > Bright;
+            yield return Found(
+                bright ? Severity.Warn : Severity.Note, "cover",
+                string.Create(CultureInfo.InvariantCulture, $"through {light.Leaks.WallThickness:0.##} mm of wall comes up to {100 * light.Leaks.WallGlow:0} % of the window's light"),
+                light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt, "a darker shell filament, more lines of wall, or paint or foil inside", "");
+        }
+    }
+}

@@ -1,0 +1,189 @@
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml;
+using ShellForge.Board.Yaml.Overriding;
+using ShellForge.Checks.Heat;
+using ShellForge.Checks.Light;
+using ShellForge.Checks.Power;
+using ShellForge.Physics.Heat;
+using ShellForge.Planning;
+using ShellForge.Testing;
+
+namespace ShellForge.Checks.Tests.Physics;
+
+/// <summary>
+/// The shipped tide lamp with one value changed at a time. Heat and power need no solids; light here falls past the board alone, which
+/// suffices for which way it moves.
+/// </summary>
+public class PhysicsRulesTests
+{
+    private static readonly string Text = File.ReadAllText(Path.Combine(Repository.Root, "out-samples", "tide-lamp", "board.yaml"));
+    private static readonly ProfileLibrary Profiles = ProfileLibrary.Load([]).Library;
+
+    private static HousingUnderCheck Lamp(params string[] set)
+    {
+        BoardReadResult read = BoardFileReader.Read("board.yaml", Text, Profiles, [.. set.Select(SetOverride.Parse)]);
+        Assert.True(read.File is not null, string.Join("\n", read.Diagnostics));
+        return new HousingUnderCheck { Board = read.File, Plan = HousingPlanner.Plan(read.File), Parts = [] };
+    }
+
+    private static string Told(IRule rule, params string[] set) =>
+        string.Join(" ", rule.Check(Lamp(set)).Select(finding => $"{finding.Severity} {finding.Subject}"));
+
+    [Theory]
+    [InlineData("", "Note usb-c-1.5A")]
+    [InlineData("power.capped=false", "Warn usb-c-1.5A")]
+    [InlineData("power.brightness=0.9", "Warn usb-c-1.5A")]
+    [InlineData("power.supply=usb-c-3A", "")]
+    [InlineData("power.supply=usb-default", "Warn usb-default")]
+    public void The_supply_is_overloaded_when_the_firmware_lets_it(string set, string told) =>
+        Assert.Equal(told, Told(new SupplyOverloaded(), set.Length > 0 ? [set] : []));
+
+    [Theory]
+    [InlineData("", "")]
+    [InlineData("power.supply={volts: 12, amps: 2}", "Warn 12 V, 2 A")]
+    [InlineData("power.supply={volts: 60, amps: 2}", "Stop 60 V, 2 A")]
+    [InlineData("power.supply=cell-3.7V-1A", "Note cell-3.7V-1A")]
+    public void A_voltage_that_LEDs_or_hands_do_not_bear_is_told(string set, string told) =>
+        Assert.Equal(told, Told(new VoltageOff(), set.Length > 0 ? [set] : []));
+
+    [Fact]
+    public void A_connector_whose_contacts_carry_less_stops_the_print()
+    {
+        Assert.Equal("", Told(new ContactsOverloaded()));
+        HousingUnderCheck lamp = Lamp("power.capped=false", "board.pixels.count=60", "board.pixels.package=2020");
+        HousingUnderCheck many = lamp with
+        {
+            Board = lamp.Board with
+            {
+                Board = lamp.Board.Board with
+                {
+                    PixelCircles = [.. lamp.Board.Board.PixelCircles, .. lamp.Board.Board.PixelCircles, .. lamp.Board.Board.PixelCircles],
+                },
+            },
+        };
+        Assert.Equal(["Stop J1"], new ContactsOverloaded().Check(many).Select(finding => $"{finding.Severity} {finding.Subject}"));
+    }
+
+    [Fact]
+    public void Long_rings_on_one_feed_drop_and_two_feeds_mend_it()
+    {
+        Assert.Equal("", Told(new RingDrops()));
+        HousingUnderCheck lamp = Lamp("power.capped=false");
+        PixelCircle circle = lamp.Board.Board.PixelCircles[0];
+        HousingUnderCheck longer = lamp with
+        {
+            Board = lamp.Board with
+            {
+                Board = lamp.Board.Board with
+                {
+                    PixelCircles = [circle with { Pixels = [.. Enumerable.Repeat(circle.Pixels, 4).SelectMany(pixels => pixels)] }],
+                },
+            },
+        };
+        Finding finding = Assert.Single(new RingDrops().Check(longer));
+        Assert.Contains("2 evenly spread", finding.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(22, 0.4, "")]
+    [InlineData(28, 0.2, "")]
+    [InlineData(28, 1.0, "Warn lead")]
+    [InlineData(30, 0.4, "Warn lead")]
+    public void Leads_are_held_against_their_enclosed_rating(int gauge, double brightness, string told)
+    {
+        string wires = $"board.wires=[{{name: lead, at: [0, 30], conductors: 2, gauge: {gauge}, to: out}}]";
+        Assert.Equal(told, Told(new LeadTooThin(), wires, FormattableString.Invariant($"power.brightness={brightness}")));
+    }
+
+    [Theory]
+    [InlineData("", "Note board Note board")]
+    [InlineData("power.capped=false", "Warn board")]
+    [InlineData("use.ambient=38", "Warn board")]
+    [InlineData("power.brightness=1", "Stop board")]
+    [InlineData("print.shell=pla-black", "Stop board")]
+    public void Plastic_gets_too_warm_where_it_does(string set, string told) =>
+        Assert.Equal(told, Told(new PlasticTooWarm(), set.Length > 0 ? [set] : []));
+
+    [Fact]
+    public void Every_wish_moves_the_temperatures_its_way()
+    {
+        double Board(params string[] set) => Lamp(set).Heat.Planned["board"].Celsius;
+        double at = Board();
+
+        // Eight degrees more outside are a little less inside: warmer faces radiate better.
+        Assert.InRange(Board("use.ambient=38") - at, 6.5, 8);
+        Assert.True(Board("power.brightness=0.3") > at);
+        Assert.True(Board("power.duty=0.5") < at);
+        Assert.True(Board("use.orientation=hanging") < at);
+        Assert.True(Lamp("use.ambient=38").Heat.LargestBrightness < Lamp().Heat.LargestBrightness);
+        Assert.True(Lamp("print.shell=asa-black", "print.diffuser=asa-white").Heat.LargestBrightness > Lamp().Heat.LargestBrightness);
+        NodeTemperature leds = Lamp().Heat.Planned["leds"];
+        Assert.InRange(leds.Celsius - at, 1, 20);
+    }
+
+    [Fact]
+    public void Vents_against_the_wall_are_told_and_cool_nothing()
+    {
+        Assert.Equal("", Told(new VentsCovered()));
+        Assert.Equal("Note vents", Told(new VentsCovered(), "housing.vents=floor"));
+        Assert.Equal("", Told(new VentsCovered(), "housing.vents=floor", "use.orientation=hanging"));
+        Assert.True(Lamp("housing.vents=floor", "use.orientation=hanging").Heat.Planned["inner air"].Celsius
+            < Lamp("housing.vents=none", "use.orientation=hanging").Heat.Planned["inner air"].Celsius);
+    }
+
+    [Theory]
+    [InlineData("look: blend")]
+    [InlineData("look: pixels")]
+    public void A_more_even_wish_puts_the_diffuser_farther_away(string look)
+    {
+        double Distance(string evenness) =>
+            Lamp($"housing.light={{through: front, {look}, window: 10, evenness: {evenness}}}").Plan.Diffuser.Distance;
+        Assert.True(Distance("dots") <= Distance("soft"));
+        Assert.True(Distance("soft") < Distance("even"));
+        Assert.True(Distance("0.7") < Distance("0.85"));
+    }
+
+    [Fact]
+    public void The_plan_reaches_the_evenness_that_it_solves_for()
+    {
+        foreach (string evenness in new[] { "soft", "even" })
+        {
+            HousingPlan plan = Lamp($"housing.light={{through: front, look: blend, window: 10, evenness: {evenness}}}").Plan;
+            Assert.True(plan.Diffuser.ExpectedMinimumOverMean >= plan.Source.Housing.Light.MinimumOverMean);
+        }
+    }
+
+    [Fact]
+    public void A_diffuser_nearer_than_asked_for_shows_dots()
+    {
+        const string blend = "housing.light={through: front, look: blend, window: 10, evenness: even}";
+        Assert.Equal("Warn diffuser", Told(new DotsShow(), blend, "housing.diffuser.distance=3.6"));
+        Assert.Equal("", Told(new DotsShow(), blend, "housing.diffuser.distance=14"));
+    }
+
+    [Fact]
+    public void A_thick_white_sheet_is_dim_and_a_thin_one_is_not()
+    {
+        Assert.Equal("", Told(new FrontTooDim()));
+        Assert.Equal("Warn diffuser", Told(new FrontTooDim(), "housing.diffuser.thickness=3"));
+        Assert.Equal("", Told(new FrontTooDim(), "housing.diffuser.thickness=3", "print.diffuser=petg-natural"));
+    }
+
+    [Fact]
+    public void White_cell_walls_bleed_and_black_ones_do_not()
+    {
+        Assert.Equal(0.02 / (0.86 + 0.02), Lamp().Light!.ThroughCellWall, 2);
+        Assert.InRange(Lamp("print.baffle=petg-white").Light!.ThroughCellWall, 0.2, 0.3);
+        Assert.StartsWith("Warn", Told(new CellsBleed(), "print.baffle=petg-white"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Cautions_fit_the_supply()
+    {
+        Assert.Contains(Cautions.Of(Lamp()), caution => caution.Contains("stare", StringComparison.Ordinal));
+        Assert.DoesNotContain(Cautions.Of(Lamp()), caution => caution.Contains("Lithium", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply=cell-3.7V-1A")), caution => caution.Contains("Lithium", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")), caution => caution.Contains("electrician", StringComparison.Ordinal));
+    }
+}
