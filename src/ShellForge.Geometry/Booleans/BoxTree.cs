@@ -17,19 +17,17 @@ internal sealed class BoxTree
     public BoxTree(LatticePoint3[] vertices, int[] corners)
     {
         int count = corners.Length / 3;
-        IntBox[] boxes = new IntBox[count];
         IntBox all = IntBox.Empty;
-        for (int t = 0; t < count; t++)
+        foreach (int corner in corners)
         {
-            boxes[t] = IntBox.Of(vertices[corners[3 * t]], vertices[corners[(3 * t) + 1]], vertices[corners[(3 * t) + 2]]);
-            all.Include(boxes[t]);
+            all.Include(vertices[corner]);
         }
 
-        _order = MortonOrder(boxes, all);
+        _order = MortonOrder(vertices, corners, all);
         _triangleBoxes = new IntBox[count];
         for (int i = 0; i < count; i++)
         {
-            _triangleBoxes[i] = boxes[_order[i]];
+            _triangleBoxes[i] = BoxOf(vertices, corners, _order[i]);
         }
 
         int leaves = Math.Max(1, (count + LeafSize - 1) / LeafSize);
@@ -279,16 +277,20 @@ internal sealed class BoxTree
         }
     }
 
-    private static int[] MortonOrder(IntBox[] boxes, in IntBox all)
+    private static IntBox BoxOf(LatticePoint3[] vertices, int[] corners, int triangle) =>
+        IntBox.Of(vertices[corners[3 * triangle]], vertices[corners[(3 * triangle) + 1]], vertices[corners[(3 * triangle) + 2]]);
+
+    private static int[] MortonOrder(LatticePoint3[] vertices, int[] corners, in IntBox all)
     {
-        ulong[] keys = new ulong[boxes.Length];
-        int[] order = new int[boxes.Length];
-        for (int t = 0; t < boxes.Length; t++)
+        ulong[] keys = new ulong[corners.Length / 3];
+        int[] order = new int[keys.Length];
+        for (int t = 0; t < keys.Length; t++)
         {
             // Sums of two coordinates below 2^26 relative to the corner; the top 16 bits of each are interleaved.
-            uint x = (uint)(boxes[t].MinX + boxes[t].MaxX - (2 * all.MinX));
-            uint y = (uint)(boxes[t].MinY + boxes[t].MaxY - (2 * all.MinY));
-            uint z = (uint)(boxes[t].MinZ + boxes[t].MaxZ - (2 * all.MinZ));
+            IntBox box = BoxOf(vertices, corners, t);
+            uint x = (uint)(box.MinX + box.MaxX - (2 * all.MinX));
+            uint y = (uint)(box.MinY + box.MaxY - (2 * all.MinY));
+            uint z = (uint)(box.MinZ + box.MaxZ - (2 * all.MinZ));
             keys[t] = Spread(x >> 6) | (Spread(y >> 6) << 1) | (Spread(z >> 6) << 2);
             order[t] = t;
         }

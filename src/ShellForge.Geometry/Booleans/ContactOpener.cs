@@ -43,8 +43,14 @@ internal sealed class ContactOpener
     public static (Operand? Mesh, Point3 Place, ImmutableArray<ContactOpening> Openings) Open(
         Operand mesh, in SolidWedges.Pairing wedges, CancellationToken ct)
     {
-        ContactOpener opener = new(mesh, ct);
         (int[] partner, List<int[]> crowded) = wedges;
+        int[] fanOf = VertexFans.Of(mesh.Corners, partner);
+        if (crowded.Count == 0 && VertexFans.AreSingle(mesh.Corners, fanOf, mesh.Vertices.Length))
+        {
+            return (mesh, default, []);
+        }
+
+        ContactOpener opener = new(mesh, ct);
         List<(Point3 Place, ContactKind Kind)> places = [];
         HashSet<int> onCrowdedEdge = [];
         foreach (int[] fan in crowded)
@@ -56,10 +62,9 @@ internal sealed class ContactOpener
         }
 
         List<int> partners = [.. partner];
-        int[] fanOf = VertexFans.Of(opener._corners, partners);
         if (opener.SplitEdgesThatStayCrowded(crowded, partners, fanOf))
         {
-            fanOf = VertexFans.Of(opener._corners, partners);
+            fanOf = VertexFans.Of([.. opener._corners], [.. partners]);
         }
 
         opener.SplitVertices(fanOf, onCrowdedEdge, places);

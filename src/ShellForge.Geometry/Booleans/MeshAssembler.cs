@@ -47,13 +47,13 @@ internal sealed class MeshAssembler
         List<int> apart = [];
         regions.Fill(corners, tags, apart, ct);
         CollapsedFilms.Remove(corners, tags, apart);
-        assembler.KeepPatches(out int[] patchCorners, out int[] patchTags);
+        assembler.KeepPatches();
         return new RoundedMesh
         {
             Vertices = [.. assembler._vertices],
-            Corners = [.. patchCorners, .. corners],
-            Tags = [.. patchTags, .. tags],
-            KnownApart = [.. new int[patchTags.Length], .. apart],
+            Corners = [.. assembler._patchCorners, .. corners],
+            Tags = [.. assembler._patchTags, .. tags],
+            KnownApart = [.. new int[assembler._patchTags.Count], .. apart],
         };
     }
 
@@ -213,21 +213,21 @@ internal sealed class MeshAssembler
         return null;
     }
 
-    private void KeepPatches(out int[] corners, out int[] tags)
+    private void KeepPatches()
     {
-        List<int> keptCorners = new(_patchCorners.Count);
-        List<int> keptTags = new(_patchTags.Count);
+        int kept = 0;
         for (int t = 0; t < _patchTags.Count; t++)
         {
             if (_patchCorners[3 * t] >= 0)
             {
-                keptCorners.AddRange([_patchCorners[3 * t], _patchCorners[(3 * t) + 1], _patchCorners[(3 * t) + 2]]);
-                keptTags.Add(_patchTags[t]);
+                (_patchCorners[3 * kept], _patchCorners[(3 * kept) + 1], _patchCorners[(3 * kept) + 2]) =
+                    (_patchCorners[3 * t], _patchCorners[(3 * t) + 1], _patchCorners[(3 * t) + 2]);
+                _patchTags[kept++] = _patchTags[t];
             }
         }
 
-        corners = [.. keptCorners];
-        tags = [.. keptTags];
+        _patchCorners.RemoveRange(3 * kept, _patchCorners.Count - (3 * kept));
+        _patchTags.RemoveRange(kept, _patchTags.Count - kept);
     }
 
     private static long Key(int p, int q) => ((long)Math.Min(p, q) << 32) | (uint)Math.Max(p, q);

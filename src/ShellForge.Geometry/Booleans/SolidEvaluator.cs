@@ -105,6 +105,13 @@ public static class SolidEvaluator
             }
         }
 
-        return Operand.Of([.. vertices], [.. mesh.Corners.Select(c => number[c])], mesh.Tags, isClean: false, mesh.KnownApart);
+        // The mesh is given up here, so its corners are renumbered where they are.
+        int[] corners = mesh.Corners;
+        for (int i = 0; i < corners.Length; i++)
+        {
+            corners[i] = number[corners[i]];
+        }
+
+        return Operand.Of([.. vertices], corners, mesh.Tags, isClean: false, mesh.KnownApart);
     }
 }

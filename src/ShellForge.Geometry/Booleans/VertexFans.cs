@@ -3,9 +3,9 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>For each corner of each triangle the smallest corner of its fan: corners at one vertex, joined over partnered edges.</summary>
 internal static class VertexFans
 {
-    public static int[] Of(List<int> corners, List<int> partner)
+    public static int[] Of(ReadOnlySpan<int> corners, ReadOnlySpan<int> partner)
     {
-        int[] parent = new int[corners.Count];
+        int[] parent = new int[corners.Length];
         for (int c = 0; c < parent.Length; c++)
         {
             parent[c] = c;
@@ -40,5 +40,23 @@ internal static class VertexFans
             b = Root(b);
             parent[Math.Max(a, b)] = Math.Min(a, b);
         }
+    }
+
+    /// <summary>Whether every vertex has one fan only.</summary>
+    public static bool AreSingle(ReadOnlySpan<int> corners, ReadOnlySpan<int> fanOf, int vertices)
+    {
+        int[] first = new int[vertices];
+        for (int c = 0; c < corners.Length; c++)
+        {
+            ref int fan = ref first[corners[c]];
+            if (fan != 0 && fan != fanOf[c] + 1)
+            {
+                return false;
+            }
+
+            fan = fanOf[c] + 1;
+        }
+
+        return true;
     }
 }
