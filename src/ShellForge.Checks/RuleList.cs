@@ -42,7 +42,6 @@ public static class RuleList
         new NoFingerRoom(),
         new CableBendsTooTight(),
         new NoWayForWires(),
-        new ContactOverloaded(),
         new PlasticsDoNotFuse(),
         new WallLetsLightThrough(),
         new CrowdedSector(),
