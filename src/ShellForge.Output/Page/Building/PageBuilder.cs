@@ -28,18 +28,15 @@ public static class PageBuilder
             Parts = PagePrints.Of(housing, report),
             PrintAdvice = PagePrints.AdviceOf(housing),
             Steps = [.. steps.Select(Of)],
-            Cautions = [CautionOf(housing)],
+            Pictures = PagePhysics.PicturesOf(housing),
+            Figures = PagePhysics.FiguresOf(housing),
+            Cautions = Cautions.Of(housing),
             Resolved =
             [
                 .. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal)
                     .Select(decision => (decision.Path, decision.Value, decision.From, decision.Why)),
             ],
         };
-
-    // What belongs to no single step: a housing that is left on, and what it may be fed from.
-    private static string CautionOf(HousingUnderCheck housing) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"The plastic softens near {housing.Board.Print.Shell.GlassTransitionCelsius.Value:0} \u00b0C and may be kept at {housing.Board.Print.Shell.ServiceLimitCelsius.Value:0} \u00b0C: stay at the planned brightness of {100 * housing.Board.Power.Brightness:0} % and do not leave a new lamp alone on its first evening. Batteries and mains are not checked here: follow your local codes and leave mains to a licensed electrician.");
 
     /// <summary>A page that shows a housing before it has been checked.</summary>
     /// <param name="housing">The housing as assembled.</param>

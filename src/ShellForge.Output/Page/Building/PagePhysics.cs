@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Checks;
+using ShellForge.Checks.Heat;
+using ShellForge.Checks.Power;
+using ShellForge.Output.Light;
+using ShellForge.Physics.Heat;
+
+namespace ShellForge.Output.Page.Building;
+
+/// <summary>Light, heat and power in pictures and in words.</summary>
+internal static class PagePhysics
+{
+    public static ImmutableArray<PagePicture> PicturesOf(HousingUnderCheck housing) => housing.Light is { } light
+        ?
+        [
+            new PagePicture(
+                "The light as computed, from the front", "The lit face of the diffuser at the planned layout, and its brightness along the pitch circle.",
+                LightPictures.Sheet(light), Dark: true),
+        ]
+        : [];
+
+    public static ImmutableArray<(string What, string Value, string Meaning)> FiguresOf(HousingUnderCheck housing)
+    {
+        var figures = ImmutableArray.CreateBuilder<(string, string, string)>();
+        if (housing.Light is { } light)
+        {
+            figures.Add((
+                "Evenness", Share(light.MinimumOverMean),
+                $"dimmest over mean along the pitch circle; asked for: {Share(housing.Board.Housing.Light.MinimumOverMean)}"));
+        }
+
+        AppendHeat(figures, housing);
+        AppendPower(figures, housing.Power, housing.Board.Power.Brightness);
+        return figures.ToImmutable();
+    }
+
+    private static void AppendHeat(ImmutableArray<(string, string, string)>.Builder figures, HousingUnderCheck housing)
+    {
+        HousingHeat heat = housing.Heat;
+        foreach (NodeTemperature node in heat.Planned.Nodes)
+        {
+            figures.Add((
+                $"Temperature: {node.Name}",
+                string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b1 {node.PlusMinus:0} \u00b0C"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"at the planned brightness in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Name].Celsius:0} \u00b0C at full white")));
+        }
+
+        figures.Add((
+            "Brightness that the plastic bears", Percent(heat.LargestBrightness),
+            string.Create(CultureInfo.InvariantCulture, $"{heat.WeakestFilament} may be kept at {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
+    }
+
+    private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
+    {
+        figures.Add((
+            "Current, planned", Amps(power.Result.PlannedAmps), $"of {Amps(power.Input.SupplyAmps)} that the supply gives; {Amps(power.Result.FullWhiteAmps)} at full white"));
+        figures.Add((
+            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness), $"planned: {Percent(brightness)}"));
+    }
+
+    private static string Amps(double value) => value.ToString("0.00", CultureInfo.InvariantCulture) + " A";
+
+    private static string Share(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+
+    private static string Percent(double value) =>
+        double.IsFinite(value) ? Math.Floor(100 * Math.Min(1, value)).ToString("0", CultureInfo.InvariantCulture) + " %" : "100 %";
+}
