@@ -3,8 +3,8 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>
 /// A Delaunay triangulation of drawn lattice points with fixed edges, in exact integers. Points come sorted by u, then v, without
 /// duplicates. Half-edge 3t + k runs from corner k of triangle t to the next. Differences are at most 2^25, so an orientation fits
-/// long and the circle test 128 bits. Inserting and fixing are here; how the triangles
-/// are made better stands in the other file.
+/// long and the circle test 128 bits. Inserting and fixing are here and share every
+/// array, so the file reads better whole; how the triangles are made better stands in the other file.
 /// </summary>
 internal sealed partial class PlanarMesh
 {
