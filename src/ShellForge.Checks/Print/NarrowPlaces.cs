@@ -24,6 +24,9 @@ internal static class NarrowPlaces
     /// </summary>
     private const double CornerArc = 2.5;
 
+    /// <summary>Half of the way round a wedge's point runs along either side; a little more, to be past the limit.</summary>
+    private const double WedgeShare = 0.55;
+
     /// <summary>From so many places on the whole section is looked at.</summary>
     private const int Many = 150;
 
@@ -109,18 +112,15 @@ internal static class NarrowPlaces
     }
 
     // Straight sides that don't cross are nearest at an end of one of them. Of two sides of one thin wall the ends may be neighbours
-    // round its tip, but then their middles are not.
-    private static bool AreNarrow(in Side a, in Side b, double width)
-    {
-        for (double share = 0; share <= 1; share += 0.5)
-        {
-            if (IsNarrow(a, share, b, width) || IsNarrow(b, share, a, width))
-            {
-                return true;
-            }
-        }
+    // round its tip, but then their middles are not; and of two long sides of a wedge only a stretch near its point is narrow, which
+    // begins where the way round the point is long enough to count.
+    private static bool AreNarrow(in Side a, in Side b, double width) => IsNarrow(a, b, width) || IsNarrow(b, a, width);
 
-        return false;
+    private static bool IsNarrow(in Side from, in Side onto, double width)
+    {
+        double pastPoint = from.Length == 0 ? 0 : Math.Min(1, WedgeShare * CornerArc * width / from.Length);
+        return IsNarrow(from, 0, onto, width) || IsNarrow(from, 0.5, onto, width) || IsNarrow(from, 1, onto, width)
+            || IsNarrow(from, pastPoint, onto, width) || IsNarrow(from, 1 - pastPoint, onto, width);
     }
 
     private static bool IsNarrow(in Side from, double at, in Side onto, double width)

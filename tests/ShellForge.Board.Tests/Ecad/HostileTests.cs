@@ -7,7 +7,16 @@ using ShellForge.Board.Profiles;
 
 namespace ShellForge.Board.Tests.Ecad;
 
+/// <summary>Tests that measure time: none of the same process runs beside them.</summary>
+[CollectionDefinition(Name, DisableParallelization = true)]
+public sealed class TimedTests
+{
+    /// <summary>Name of the collection.</summary>
+    public const string Name = "timed";
+}
+
 /// <summary>Inputs made to cost time or memory end in a diagnostic, soon.</summary>
+[Collection(TimedTests.Name)]
 public class HostileTests
 {
     private const string Edge =

@@ -34,6 +34,17 @@ public class NarrowPlacesTests
             AssertSame(ThinFeatures.Gaps(section, 0.22), [.. ThinFeatures.Gaps(section, 0.22, places)]);
         });
 
+    [Theory]
+    [InlineData(8)]
+    [InlineData(14)]
+    [InlineData(19)]
+    public void A_long_wedge_is_a_narrow_place(double degrees)
+    {
+        Region wedge = Region.Polygon([Point2.Origin, new Point2(20, 0), Point2.Polar(20, Angle.FromDegrees(degrees))]);
+        AssertSame(ThinFeatures.Narrower(wedge, 0.84), [.. ThinFeatures.Narrower(wedge, 0.84, NarrowPlaces.Of(wedge, Two))]);
+        Assert.NotEmpty(NarrowPlaces.Of(wedge, Two));
+    }
+
     [Fact]
     public void A_plain_section_has_no_narrow_place()
     {
