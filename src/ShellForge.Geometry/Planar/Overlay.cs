@@ -17,6 +17,8 @@ internal static class Overlay
 
     private static readonly PrecisionModel FloatingModel = new();
 
+    private static readonly PrecisionModel CoarseModel = new(1000);
+
     private static readonly GeometryFactory Factory = new NtsGeometryServices(LatticeModel).CreateGeometryFactory(LatticeModel);
 
     /// <summary>The geometry without a point.</summary>
@@ -159,8 +161,9 @@ internal static class Overlay
         }
         catch (TopologyException)
         {
-            // Rounding has crossed two sides that all but touch; on the lattice they are kept apart.
-            return Polygonal(OverlayNG.Overlay(a, b, operation, LatticeModel));
+            // Rounding has crossed two sides that all but touch, in the overlay or already in an operand that was grown. Cleaned and on a
+            // grid of a micrometre they are one.
+            return Polygonal(OverlayNG.Overlay(a.Buffer(0), b.Buffer(0), operation, CoarseModel));
         }
     }
 

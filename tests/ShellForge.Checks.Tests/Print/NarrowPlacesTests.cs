@@ -24,7 +24,8 @@ public class NarrowPlacesTests
         select parts.Aggregate(
             Region.Rectangle(new Point2(-8, -8), new Point2(8, 8)), (all, part) => part.Add ? all.And(part.Shape) : all.Less(part.Shape));
 
-    [Property(MaxTest = 60)]
+    // The replayed run has a section whose grown core crosses itself by rounding, once a crash.
+    [Property(MaxTest = 60, Replay = "(15661623796836684100,13569004017555474613)")]
     public Property Looking_only_at_narrow_places_finds_what_looking_everywhere_finds() =>
         Prop.ForAll(Sections.ToArbitrary(), section =>
         {
