@@ -45,7 +45,7 @@ internal static class CoverSideDecision
         Region mounted = MountDecision.Taken(mount);
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
         Region lettered = mounted.And(Region.Union(label.Select(line => line.Strokes.Hull().Offset(AroundText))));
-        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, lettered));
+        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, cover, diffuser, lettered));
         Region vented = lettered.And(Region.Union(vents.Select(vent => vent.Outline.Offset(AroundText))));
         return reasons.Of(new CoverSide
         {

@@ -3,12 +3,13 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Physics.Heat;
 
 namespace ShellForge.Planning;
 
 /// <summary>
-/// Decides vents: radial slots through the floor, under the board, so that no LED looks through them. <c>auto</c> makes them when the
-/// planned power heats the air of a sealed housing more than its electronics should bear.
+/// Decides vents: radial slots through the floor, under the board, so that no LED looks through them. <c>auto</c> makes them when, by the
+/// model of heat that the checks judge by, a sealed housing's air warms more than its electronics should bear, and where air gets to them.
 /// </summary>
 internal static class VentDecision
 {
@@ -22,29 +23,23 @@ internal static class VentDecision
     // Air rise above which a sealed housing is vented, K. Source: limits that hold together with their own ambient, 20 to 25.
     private const double AirRise = 20;
 
-    // Share of electric power that stays as heat inside, and loss to the outside, W/m2K: a crude figure for plastic boxes.
-    private const double HeatShare = 0.9;
-    private const double LossPerArea = 3.5;
-
-    // Units: square metres in a square millimetre, amperes in a milliampere.
-    private const double SquareMillimetres = 1e-6;
-    private const double VoltsPerMilliamp = 1e-3;
-
     // Every so many degrees a slot is tried.
     private const int Directions = 180;
 
     /// <summary>The vents of a tub; none is a valid answer.</summary>
-    public static Decided<ImmutableArray<VentPlan>> Decide(HousingDraft draft, Region taken)
+    public static Decided<ImmutableArray<VentPlan>> Decide(HousingDraft draft, CoverPlan cover, DiffuserPlan diffuser, Region taken)
     {
         var reasons = new Reasons();
         string from = Reasons.Origin(draft.File, "housing.vents");
-        double rise = SealedRise(draft);
-        string heat = string.Create(CultureInfo.InvariantCulture, $"sealed, the air would rise by about {rise:0} K at the planned brightness");
+        double rise = SealedRise(draft, cover, diffuser);
+        bool covered = PlannedHeat.FloorIsCovered(draft.File);
+        string heat = string.Create(CultureInfo.InvariantCulture, $"sealed, the air rises by about {rise:0} K at the planned brightness");
         bool wanted = draft.File.Housing.Vents == VentKind.Floor
-            || (draft.File.Housing.Vents == VentKind.Auto && rise > AirRise);
+            || (draft.File.Housing.Vents == VentKind.Auto && rise > AirRise && !covered);
         if (!wanted)
         {
-            reasons.Choice("vents", "none", from, draft.File.Housing.Vents == VentKind.None ? "as asked" : heat);
+            reasons.Choice("vents", "none", from, draft.File.Housing.Vents == VentKind.None ? "as asked"
+                : rise > AirRise ? heat + "; the floor lies against wall or table, where slots would carry no air" : heat);
             return reasons.Of<ImmutableArray<VentPlan>>([]);
         }
 
@@ -96,14 +91,9 @@ internal static class VentDecision
         return found.ToImmutable();
     }
 
-    private static double SealedRise(HousingDraft draft)
+    private static double SealedRise(HousingDraft draft, CoverPlan cover, DiffuserPlan diffuser)
     {
-        BoardFile file = draft.File;
-        double leds = file.Board.PixelCircles.Sum(circle => circle.Pixels.Length * file.Power.Volts * VoltsPerMilliamp
-            * (circle.Led.IdleMilliamps + ((circle.Led.FullWhiteMilliamps - circle.Led.IdleMilliamps) * file.Power.Brightness * file.Power.Duty)));
-        double parts = file.Board.Parts.Sum(part => part.Watts);
-        Region plan = draft.Shell.Footprint;
-        double area = ((2 * plan.Area) + (plan.Perimeter * draft.Stack.Front)) * SquareMillimetres;
-        return HeatShare * (leds + parts) / (LossPerArea * area);
+        HeatInput sealedBox = PlannedHeat.InputOf(draft.File, draft.Shell, draft.Stack, cover, diffuser, []);
+        return HeatModel.AirCelsius(sealedBox, PlannedHeat.CoefficientsOf(draft.File.Use.Air)) - sealedBox.AmbientCelsius;
     }
 }

@@ -241,11 +241,31 @@ public class BoardReadingTests
         BoardFile file = Read().File!;
         Assert.Equal(("m2.5-pan", "fdm-0.4", "petg-black", "petg-white"), (file.Housing.Screw.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
         Assert.Equal(("usb-default", 0.5, 0.2, 1.0), (file.Power.Supply, file.Power.Amps, file.Power.Brightness, file.Power.Duty));
-        Assert.Equal((90.0, UseOrientation.Wall, 30.0), (file.Up.Degrees, file.Use.Orientation, file.Use.AmbientCelsius));
+        Assert.Equal((90.0, UseOrientation.Wall, 30.0), (file.Up.Degrees, file.Use.Orientation, file.Use.WarmestCelsius));
         Assert.IsType<NoCable>(file.Housing.Cable);
         Assert.Equal("cable-not-said", Assert.Single(Read().Diagnostics).Code);
         Assert.Equal("J1", Assert.IsType<ConnectorCable>(Read(parts: "[{ref: J1, package: usb-c-receptacle, faces: 0, past-edge: 0}]").File!.Housing.Cable).PartRef);
     }
+
+    [Theory]
+    [InlineData("25", 25, 25)]
+    [InlineData("[-10, 35]", -10, 35)]
+    public void The_surrounding_air_is_a_number_or_a_range(string said, double coolest, double warmest)
+    {
+        UseSpec use = Used(said).File!.Use;
+        Assert.Equal((coolest, warmest, "still-air"), (use.CoolestCelsius, use.WarmestCelsius, use.Air.Name));
+    }
+
+    [Theory]
+    [InlineData("[35, 10]", "range-backwards")]
+    [InlineData("[10, 300]", "out-of-range")]
+    [InlineData("[10]", "wrong-kind")]
+    [InlineData("10..35", "wrong-kind")]
+    public void A_range_of_air_that_makes_no_sense_is_told(string said, string code) =>
+        Assert.Equal(code, Assert.Single(Used(said).Diagnostics, d => d.IsError).Code);
+
+    private static BoardReadResult Used(string ambient) => BoardTexts.Read(
+        $"format: shellforge/1\nname: Test\nboard:\n  outline: {{disc: 70}}\n  thickness: 1.6\n  pixels: {{package: \"2020\", circle: 44, count: 8}}\nhousing: {{insert: m2.5x4-od4.6}}\nuse: {{ambient: {ambient}}}\n");
 
     private static CircuitBoard Board(
         string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]", string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")

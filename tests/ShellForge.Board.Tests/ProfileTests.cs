@@ -116,7 +116,30 @@ public class ProfileTests
             Assert.True(mouth.SeatDepthStop > mouth.SeatDepthWarn, package.Name);
         });
 
-    // A number stands in [number, source], or beside a source in a mapping. Nothing else is a number.
+    [Fact]
+    public void Coefficients_of_heat_have_a_range_round_their_value_and_a_source()
+    {
+        HeatProfile air = BoardTexts.Shipped.Heat.Find("still-air")!;
+        SourcedRange[] ranges =
+        [
+            air.UprightConvection, air.UpConvection, air.DownConvection, air.InnerConvection, air.Emissivity, air.HeatShare, air.LedToBoard,
+            air.ControllerToBoard, air.VentDischarge,
+        ];
+        Assert.All(ranges, range => Assert.True(range.Low < range.Value && range.Value < range.High && range.Source.Length > 5, range.ToString()));
+        Assert.Equal("sharp-edged slots; typical", air.VentDischarge.Source);
+    }
+
+    [Theory]
+    [InlineData("inner-convection: [9, 4.5, 8, mine]", 2, 49, "out-of-range")]
+    [InlineData("inner-convection: [6, mine]", 2, 49, "wrong-kind")]
+    [InlineData("inner-convection: 6", 2, 49, "wrong-kind")]
+    public void A_coefficient_outside_of_its_range_or_without_one_is_told(string text, int line, int column, string code)
+    {
+        ProfileLoadResult loaded = ProfileLibrary.Load([("mine.yaml", $"format: shellforge-profiles/1\nheat: {{own: {{like: still-air, {text}}}}}\n")]);
+        Assert.Contains(loaded.Diagnostics, d => (d.File, d.Line, d.Column, d.Code) == ("mine.yaml", line, column, code));
+    }
+
+    // A number stands in [number, source], in [number, low, high, source], or beside a source in a mapping. Nothing else is a number.
     private static int Numbers(YamlNode node, HashSet<string> sources, string where)
     {
         switch (node)
@@ -127,10 +150,10 @@ public class ProfileTests
             case YamlMappingNode map:
                 return map.Children.Sum(c => Numbers(c.Value, sources, $"{where} {c.Key}"));
             case YamlSequenceNode list:
-                Assert.True(list.Children.Count == 2, where);
-                string source = ((YamlScalarNode)list[1]).Value!;
+                Assert.True(list.Children.Count is 2 or 4, where);
+                string source = ((YamlScalarNode)list[list.Children.Count - 1]).Value!;
                 Assert.True(sources.Contains(source) || source.Length > 12, $"{where}: the source '{source}' is not explained");
-                return 1;
+                return list.Children.Count - 1;
             default:
                 string text = ((YamlScalarNode)node).Value!;
                 Assert.False(double.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out _), $"{where}: {text} has no source");

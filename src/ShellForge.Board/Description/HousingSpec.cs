@@ -249,5 +249,7 @@ public enum UseOrientation
 
 /// <summary>Where the finished thing lives.</summary>
 /// <param name="Orientation">How it stands in the room.</param>
-/// <param name="AmbientCelsius">Warmest surrounding air.</param>
-public sealed record UseSpec(UseOrientation Orientation, double AmbientCelsius);
+/// <param name="CoolestCelsius">Coolest surrounding air; the warmest where the file gives no range.</param>
+/// <param name="WarmestCelsius">Warmest surrounding air: limits are checked there.</param>
+/// <param name="Air">How heat flows.</param>
+public sealed record UseSpec(UseOrientation Orientation, double CoolestCelsius, double WarmestCelsius, HeatProfile Air);

@@ -46,6 +46,9 @@ public sealed record LedProfile
     /// <summary>Current when dark, mA.</summary>
     public required Sourced IdleMilliamps { get; init; }
 
+    /// <summary>Highest temperature of the body in continuous use, degrees Celsius.</summary>
+    public required Sourced TemperatureLimitCelsius { get; init; }
+
     /// <summary>How far through-hole tails come out on the far side, mm; 0 for surface-mount packages.</summary>
     public Sourced TailLength { get; init; }
 }

@@ -28,6 +28,9 @@ public sealed class ProfileLibrary
     /// <summary>Supplies.</summary>
     public required ProfileShelf<SupplyProfile> Supplies { get; init; }
 
+    /// <summary>Coefficients of heat.</summary>
+    public required ProfileShelf<HeatProfile> Heat { get; init; }
+
     /// <summary>Puts the shipped profiles and the user's on one shelf each.</summary>
     /// <param name="userFilesInPriorityOrder">The user's files, name and text, the one that wins first.</param>
     /// <returns>The profiles that could be read, and what is wrong with the files.</returns>
@@ -43,6 +46,7 @@ public sealed class ProfileLibrary
         : Filaments.Find(name) is not null ? "a filament"
         : Printers.Find(name) is not null ? "a printer"
         : Supplies.Find(name) is not null ? "a supply"
+        : Heat.Find(name) is not null ? "a set of coefficients of heat"
         : null;
 }
 

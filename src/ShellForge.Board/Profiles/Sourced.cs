@@ -12,6 +12,13 @@ public readonly record struct Sourced(double Value, string Source)
     public double ToDouble() => Value;
 }
 
+/// <summary>A number that is known within a range, with the place it comes from.</summary>
+/// <param name="Value">What is computed with.</param>
+/// <param name="Low">Smallest value in the trade or in the literature.</param>
+/// <param name="High">Largest value.</param>
+/// <param name="Source">Where it comes from.</param>
+public readonly record struct SourcedRange(double Value, double Low, double High, string Source);
+
 /// <summary>Several numbers of a profile that come from one place, such as the lengths a screw is sold in.</summary>
 /// <param name="Values">The numbers.</param>
 /// <param name="Source">Where they come from.</param>

@@ -22,11 +22,13 @@ internal static class LightOfHousing
     private const double OffBody = 0.05;
 
     /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
-    public static HousingLight? Of(HousingUnderCheck housing)
+    /// <param name="housing">The housing.</param>
+    /// <param name="step">Side of the grid's cells, mm.</param>
+    public static HousingLight? Of(HousingUnderCheck housing, double step = Step)
     {
         HousingPlan plan = housing.Plan;
         ImmutableArray<LedSource> leds = [.. plan.Source.Board.PixelCircles.SelectMany(circle => circle.Pixels.Select(pixel => Source(plan, circle, pixel)))];
-        if (leds.IsEmpty || Face(plan) is not { } face || face.OpenArea <= 0)
+        if (leds.IsEmpty || Face(plan, step) is not { } face || face.OpenArea <= 0)
         {
             return null;
         }
@@ -81,11 +83,11 @@ internal static class LightOfHousing
             Math.Min(circle.Led.WindowWidth, axis));
     }
 
-    private static ReceiverGrid? Face(HousingPlan plan)
+    private static ReceiverGrid? Face(HousingPlan plan, double step)
     {
         if (plan.Diffuser.Band is not { } band)
         {
-            return plan.Cover.Window.IsEmpty ? null : ReceiverGrid.Flat(plan.Cover.Window, plan.Stack.DiffuserInner, Step);
+            return plan.Cover.Window.IsEmpty ? null : ReceiverGrid.Flat(plan.Cover.Window, plan.Stack.DiffuserInner, step);
         }
 
         if (plan.Shell.Round is not { } round)
@@ -94,7 +96,7 @@ internal static class LightOfHousing
         }
 
         double radius = band.ThroughBore ? round.BoreInner + plan.Diffuser.Thickness : round.Outer - plan.Diffuser.Thickness;
-        return ReceiverGrid.Band(radius, band.Bottom, band.Top, Step, litFromInside: !band.ThroughBore, _ => true);
+        return ReceiverGrid.Band(radius, band.Bottom, band.Top, step, litFromInside: !band.ThroughBore, _ => true);
     }
 
     private static (ShadowTree Solids, ImmutableArray<SurfaceOptics> Materials) Solids(HousingUnderCheck housing)

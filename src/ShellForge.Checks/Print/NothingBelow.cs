@@ -29,11 +29,11 @@ public sealed class NothingBelow() : Rule(
             PartLayers stack = housing.LayersOf(part);
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
             var found = new List<Finding>();
-            foreach (PrintedLayer layer in stack.Changes.Where(layer => layer.Index > 0))
+            foreach (PrintedLayer layer in stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2))
             {
                 double stepOut = layer.Height * slope;
-                Region own = stack.Layers[layer.Index - 1].Outline;
-                Region[] beside = [.. sameJob.Where(other => other.Layers.Length >= layer.Index).Select(other => other.Layers[layer.Index - 1].Outline)];
+                Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
+                Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
                 Region below = beside.Length == 0 ? own : Region.Union(beside.Prepend(own));
                 foreach (UnsupportedPiece piece in Unsupported.Of(layer.Outline, below, stepOut))
                 {

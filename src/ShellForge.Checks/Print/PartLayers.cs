@@ -35,6 +35,12 @@ public sealed class PartLayers
     /// <summary>The layers whose section differs from the one below: a housing's walls are alike for long stretches.</summary>
     public IEnumerable<PrintedLayer> Changes => Layers.Where(layer => !layer.SameAsBelow);
 
+    /// <summary>
+    /// The section at a height above the bed; none where the part has no layer. A part that is printed in one job with another may start
+    /// high above the bed, so layers of two parts are never matched by their number.
+    /// </summary>
+    public IEnumerable<Region> At(double z) => Layers.Where(layer => layer.FromZ < z && z < layer.ToZ).Select(layer => layer.Outline);
+
     /// <summary>Volume of all layers, mm3.</summary>
     public double Volume => Layers.Sum(layer => layer.Outline.Area * layer.Height);
 

@@ -16,6 +16,7 @@ internal static class ProfileSheets
         .. library.Filaments.All.Select(Filament),
         .. library.Printers.All.Select(Printer),
         .. library.Supplies.All.Select(Supply),
+        .. library.Heat.All.Select(Heat),
     ];
 
     /// <summary>An array property of the object being written.</summary>
@@ -113,6 +114,7 @@ internal static class ProfileSheets
         .Number("full-white-ma", p.FullWhiteMilliamps, "mA")
         .Number("wiring-ma", p.WiringMilliamps, "mA")
         .Number("idle-ma", p.IdleMilliamps, "mA")
+        .Number("temperature-limit", p.TemperatureLimitCelsius, "degC")
         .Length("tail-length", p.TailLength)
         .On("leds", p.Name);
 
@@ -160,4 +162,21 @@ internal static class ProfileSheets
         .Number("volts", p.Volts, "V")
         .Number("amps", p.Amps, "A")
         .On("supplies", p.Name);
+
+    private static ProfileSheet Heat(HeatProfile p) => new ProfileLines()
+        .Range("upright-convection", p.UprightConvection, "W/m2K at 1 K/m")
+        .Range("up-convection", p.UpConvection, "W/m2K at 1 K/m")
+        .Range("down-convection", p.DownConvection, "W/m2K at 1 K/m")
+        .Range("inner-convection", p.InnerConvection, "W/m2K")
+        .Range("emissivity", p.Emissivity, "")
+        .Range("heat-share", p.HeatShare, "")
+        .Range("led-to-board", p.LedToBoard, "K/W")
+        .Range("controller-to-board", p.ControllerToBoard, "K/W")
+        .Range("vent-discharge", p.VentDischarge, "")
+        .Number("air-heat", p.AirHeat, "J/m3K")
+        .Number("led-heat", p.LedHeat, "J/K")
+        .Number("controller-heat", p.ControllerHeat, "J/K")
+        .Number("board-heat", p.BoardHeat, "J/m3K")
+        .Number("plastic-heat", p.PlasticHeat, "J/kgK")
+        .On("heat", p.Name);
 }

@@ -3,28 +3,31 @@ using ShellForge.Output.Files;
 
 namespace ShellForge.Cli.Verbs;
 
-/// <summary>Reads <c>stl,3mf,glb</c>.</summary>
+/// <summary>Reads <c>stl,3mf,glb,csv</c>.</summary>
 internal static class FormatList
 {
-    public static MeshFormats Parse(ArgumentResult given)
+    public static FileFormats Parse(ArgumentResult given)
     {
-        MeshFormats formats = MeshFormats.None;
+        FileFormats formats = FileFormats.None;
         foreach (string word in given.Tokens.SelectMany(token => token.Value.Split(',', StringSplitOptions.TrimEntries)))
         {
             switch (word)
             {
                 case "stl":
-                    formats |= MeshFormats.Stl;
+                    formats |= FileFormats.Stl;
                     break;
                 case "3mf":
-                    formats |= MeshFormats.ThreeMf;
+                    formats |= FileFormats.ThreeMf;
                     break;
                 case "glb":
-                    formats |= MeshFormats.Glb;
+                    formats |= FileFormats.Glb;
+                    break;
+                case "csv":
+                    formats |= FileFormats.Csv;
                     break;
                 default:
-                    given.AddError($"'{word}' is no mesh format; expected stl, 3mf or glb, separated by commas");
-                    return MeshFormats.None;
+                    given.AddError($"'{word}' is no format; expected stl, 3mf, glb or csv, separated by commas");
+                    return FileFormats.None;
             }
         }
 

@@ -23,9 +23,9 @@ internal static class MakeVerb
             Description = "Folder to write into; by default 'housing' beside the board file",
             HelpName = "DIR",
         };
-        var formats = new Option<MeshFormats>("--formats")
+        var formats = new Option<FileFormats>("--formats")
         {
-            Description = "Mesh formats: stl, 3mf, glb, separated by commas; by default stl,3mf",
+            Description = "Meshes as stl, 3mf, glb, the light as csv, separated by commas; by default stl,3mf",
             HelpName = "LIST",
             CustomParser = FormatList.Parse,
         };
@@ -43,8 +43,8 @@ internal static class MakeVerb
         return command;
     }
 
-    private static MeshFormats Formats(MeshFormats given) =>
-        given == MeshFormats.None ? MeshFormats.Stl | MeshFormats.ThreeMf : given;
+    private static FileFormats Formats(FileFormats given) =>
+        given == FileFormats.None ? FileFormats.Stl | FileFormats.ThreeMf : given;
 
     private static ExitCode Run(Workbench bench, Wish wish)
     {
@@ -114,5 +114,5 @@ internal static class MakeVerb
     }
 
     private sealed record Wish(
-        string Board, string? Folder, string[] Set, MeshFormats Formats, bool Strict, bool Json, bool Quiet);
+        string Board, string? Folder, string[] Set, FileFormats Formats, bool Strict, bool Json, bool Quiet);
 }

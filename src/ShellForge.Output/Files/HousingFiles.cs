@@ -13,9 +13,9 @@ using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Files;
 
-/// <summary>Mesh formats that can be asked for.</summary>
+/// <summary>Files that can be asked for.</summary>
 [Flags]
-public enum MeshFormats
+public enum FileFormats
 {
     /// <summary>None: drawings and report only.</summary>
     None = 0,
@@ -28,6 +28,9 @@ public enum MeshFormats
 
     /// <summary>The assembly with the board in it, in colours, for looking at.</summary>
     Glb = 4,
+
+    /// <summary>The light on the diffuser as a table of numbers.</summary>
+    Csv = 8,
 }
 
 /// <summary>Everything that <c>make</c> writes, as bytes. The report comes last: where it is new, everything else is.</summary>
@@ -48,26 +51,26 @@ public static class HousingFiles
     /// <summary>All files of a housing.</summary>
     /// <param name="housing">What was made.</param>
     /// <param name="report">What is told about it.</param>
-    /// <param name="formats">Mesh formats wanted.</param>
-    public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, HousingReport report, MeshFormats formats)
+    /// <param name="formats">Files wanted beside drawings, pictures and reports.</param>
+    public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, HousingReport report, FileFormats formats)
     {
         CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         var files = ImmutableArray.CreateBuilder<OutputFile>();
-        if (formats.HasFlag(MeshFormats.Stl))
+        if (formats.HasFlag(FileFormats.Stl))
         {
             files.AddRange(parts.Select(part => new OutputFile(
                 HousingReport.FileOf(part.Name),
                 Written(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {part.Name} mm")))));
         }
 
-        if (formats.HasFlag(MeshFormats.ThreeMf))
+        if (formats.HasFlag(FileFormats.ThreeMf))
         {
             ImmutableArray<PlacedJob> placed = PlateLayout.Place(
                 Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
             files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed, HousingPictures.Thumbnail(housing)))));
         }
 
-        if (formats.HasFlag(MeshFormats.Glb))
+        if (formats.HasFlag(FileFormats.Glb))
         {
             files.Add(new OutputFile(
                 "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
@@ -76,6 +79,10 @@ public static class HousingFiles
         if (housing.Light is { } light)
         {
             files.Add(new OutputFile(LightFile, LightPictures.Sheet(light)));
+            if (formats.HasFlag(FileFormats.Csv))
+            {
+                files.Add(new OutputFile("light.csv", LightTable.Csv(light)));
+            }
         }
 
         ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);

@@ -99,17 +99,28 @@ internal static class PhysicsJson
         Tenth(json, "margin_kelvin", heat.PlasticLimitCelsius - heat.Planned.WarmestPlastic.Celsius);
         Number(json, "largest_brightness", heat.LargestBrightness);
         Number(json, "minutes_to_90_percent", heat.Planned.MinutesToNinetyPercent);
-        json.WriteStartArray("warm_up");
-        foreach (WarmUpPoint point in heat.Planned.WarmUp)
+        WriteWarmUp(json, heat.Planned);
+        if (heat is { CoolestCelsius: { } coolest, PlannedCoolest: { } cool })
         {
-            json.WriteStartObject();
-            Number(json, "minutes", point.Minutes);
-            Tenth(json, "air_celsius", point.AirCelsius);
-            Tenth(json, "board_celsius", point.BoardCelsius);
+            json.WriteStartObject("coolest");
+            Number(json, "ambient_celsius", coolest);
+            json.WriteStartArray("nodes");
+            foreach (NodeTemperature node in cool.Nodes)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", node.Name);
+                Tenth(json, "celsius", node.Celsius);
+                Tenth(json, "plus_minus", node.PlusMinus);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            Number(json, "minutes_to_90_percent", cool.MinutesToNinetyPercent);
+            WriteWarmUp(json, cool);
             json.WriteEndObject();
         }
 
-        json.WriteEndArray();
+        json.WriteString("coefficients_from", heat.Profile);
         json.WriteStartArray("coefficients");
         foreach ((string name, Coefficient coefficient) in heat.Coefficients.All)
         {
@@ -124,6 +135,21 @@ internal static class PhysicsJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void WriteWarmUp(Utf8JsonWriter json, HeatResult heat)
+    {
+        json.WriteStartArray("warm_up");
+        foreach (WarmUpPoint point in heat.WarmUp)
+        {
+            json.WriteStartObject();
+            Number(json, "minutes", point.Minutes);
+            Tenth(json, "air_celsius", point.AirCelsius);
+            Tenth(json, "board_celsius", point.BoardCelsius);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WritePower(Utf8JsonWriter json, BoardPower power, double brightness)

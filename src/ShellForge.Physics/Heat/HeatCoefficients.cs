@@ -7,7 +7,7 @@ namespace ShellForge.Physics.Heat;
 /// <param name="Source">Where it comes from.</param>
 public readonly record struct Coefficient(double Value, double Low, double High, string Source);
 
-/// <summary>Everything about the flow of heat that is neither geometry nor material.</summary>
+/// <summary>Everything about the flow of heat that is neither geometry nor material. The values stand in profiles, each with its source.</summary>
 public sealed record HeatCoefficients
 {
     /// <summary>h = C (dT / L)^0.25 on upright faces, L in m, W/m2K.</summary>
@@ -37,19 +37,14 @@ public sealed record HeatCoefficients
     /// <summary>Discharge coefficient of vents, 0 to 1.</summary>
     public required Coefficient VentDischarge { get; init; }
 
-    /// <summary>Typical values.</summary>
-    public static HeatCoefficients Typical { get; } = new()
-    {
-        UprightConvection = new(1.42, 1.2, 1.6, "simplified natural convection in air, upright plate, L in m; range: trade"),
-        UpConvection = new(1.32, 1.1, 1.5, "simplified natural convection in air, warm face up; range: trade"),
-        DownConvection = new(0.59, 0.5, 0.7, "simplified natural convection in air, warm face down; range: trade"),
-        InnerConvection = new(6, 4.5, 8, "small closed boxes; typical: measure with a thermometer"),
-        Emissivity = new(0.9, 0.85, 0.95, "plastics and solder mask; doi 10.1115/1.4007077 uses the like"),
-        HeatShare = new(0.9, 0.85, 0.95, "the rest leaves as light; typical: check your datasheet"),
-        LedToBoard = new(40, 25, 60, "case to board of a small package; typical: check your datasheet"),
-        ControllerToBoard = new(15, 8, 25, "module soldered flat; typical: check your datasheet"),
-        VentDischarge = new(0.6, 0.5, 0.7, "sharp-edged slots; typical"),
-    };
+    /// <summary>Heat capacity of air, J/m3K. Capacities shape the warm-up only, so their range is not asked for.</summary>
+    public required double AirHeat { get; init; }
+
+    /// <summary>Heat capacity of one LED, J/K.</summary>
+    public required double LedHeat { get; init; }
+
+    /// <summary>Heat capacity of the controller, J/K.</summary>
+    public required double ControllerHeat { get; init; }
 
     /// <summary>Every coefficient with its name.</summary>
     public IEnumerable<(string Name, Coefficient Coefficient)> All => Each().Select(each => (each.Name, each.Coefficient));

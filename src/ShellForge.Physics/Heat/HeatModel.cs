@@ -75,6 +75,13 @@ public static class HeatModel
         };
     }
 
+    /// <summary>Steady temperature of the inner air, degrees Celsius.</summary>
+    public static double AirCelsius(HeatInput input, HeatCoefficients coefficients)
+    {
+        var housing = new HousingNetwork(input, coefficients);
+        return housing.Network.SteadyAt(input.AmbientCelsius)[housing.Air];
+    }
+
     /// <summary>The largest brightness at which a judgement of the temperatures still holds, in steps of 0.005; 0 when none is.</summary>
     /// <param name="input">The housing.</param>
     /// <param name="coefficients">Coefficients.</param>

@@ -7,16 +7,8 @@ internal sealed class HousingNetwork
     private const double Kelvin = 273.15;
     private const double Gravity = 9.81;
 
-    // Air at about 40 degrees: J/m3K.
-    private const double AirHeat = 1130;
-
     // A smaller difference drives no flow that could be told from a draught, K.
     private const double LeastDifference = 0.2;
-
-    // One LED package, J/K: 0.1 g of plastic and copper.
-    private const double LedHeatCapacity = 0.1;
-
-    private const double ControllerHeatCapacity = 3;
 
     private readonly HeatCoefficients coefficients;
 
@@ -24,10 +16,10 @@ internal sealed class HousingNetwork
     {
         this.coefficients = coefficients;
         double share = coefficients.HeatShare.Value;
-        Leds = Network.Body("leds", Math.Max(1, input.Leds) * LedHeatCapacity, share * input.LedWatts);
-        Controller = input.ControllerWatts > 0 ? Network.Body("controller", ControllerHeatCapacity, input.ControllerWatts) : null;
+        Leds = Network.Body("leds", Math.Max(1, input.Leds) * coefficients.LedHeat, share * input.LedWatts);
+        Controller = input.ControllerWatts > 0 ? Network.Body("controller", coefficients.ControllerHeat, input.ControllerWatts) : null;
         Board = Network.Body("board", input.BoardHeatCapacity, input.OtherWatts);
-        Air = Network.Body("inner air", Math.Max(1, AirHeat * input.AirVolume), 0);
+        Air = Network.Body("inner air", Math.Max(1, coefficients.AirHeat * input.AirVolume), 0);
         Network.Join(Leds, Board, Fixed(Math.Max(1, input.Leds) / coefficients.LedToBoard.Value));
         if (Controller is int controller)
         {
@@ -92,7 +84,7 @@ internal sealed class HousingNetwork
     {
         double area = vents.InletArea * vents.OutletArea
             / Math.Max(double.Epsilon, Math.Sqrt((vents.InletArea * vents.InletArea) + (vents.OutletArea * vents.OutletArea)));
-        return (inner, outer) => AirHeat * coefficients.VentDischarge.Value * area
+        return (inner, outer) => coefficients.AirHeat * coefficients.VentDischarge.Value * area
             * Math.Sqrt(2 * Gravity * vents.Rise * Math.Max(0, inner - outer) / (Kelvin + outer));
     }
 

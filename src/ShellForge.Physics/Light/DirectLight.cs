@@ -35,15 +35,26 @@ internal sealed class DirectLight
     /// <param name="led">Number of the LED.</param>
     /// <param name="at">The place, mm.</param>
     /// <param name="normal">The side that is lit, of length 1.</param>
-    public double Irradiance(int led, Point3 at, Point3 normal)
+    public double Irradiance(int led, Point3 at, Point3 normal) => Irradiance(led, at, [], normal);
+
+    /// <summary>
+    /// Mean irradiance over places near to each other, shadows included: each point of the LED's window looks at one of them, so that the
+    /// edge of a shadow is as fine as the places at the price of one.
+    /// </summary>
+    /// <param name="led">Number of the LED.</param>
+    /// <param name="middle">The middle of the places, mm: what the one point of a window without width looks at.</param>
+    /// <param name="places">The places, mm: as many as a window has points, or none.</param>
+    /// <param name="normal">The side that is lit, of length 1.</param>
+    public double Irradiance(int led, Point3 middle, ReadOnlySpan<Point3> places, Point3 normal)
     {
         Emitter emitter = emitters[led];
-        Point3 lifted = at + (Lift * normal);
         double sum = 0;
-        foreach (Point3 point in emitter.Points)
+        for (int i = 0; i < emitter.Points.Length; i++)
         {
+            Point3 point = emitter.Points[i];
+            Point3 at = places.Length == emitter.Points.Length ? places[i] : middle;
             double light = Brings(emitter, point, at, normal);
-            if (light > 0 && !solids.Blocks(point + (Lift * emitter.Axis), lifted))
+            if (light > 0 && !solids.Blocks(point + (Lift * emitter.Axis), at + (Lift * normal)))
             {
                 sum += light;
             }

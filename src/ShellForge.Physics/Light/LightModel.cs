@@ -15,6 +15,11 @@ public static class LightModel
     // Below this share of its peak an LED is far: its window counts as a point, and one look decides for a block of cells.
     private const double Faint = 0.01;
 
+    // The two places of a cell that near windows' points look at lie so far to each side of its middle on a diagonal, as a share of the
+    // cell's side: where the mean of a square's parabola is (1 / sqrt 12). Opposite corners of a window share a place, so that an edge of a
+    // shadow passes the four rays at four different places, whichever way it runs, and nothing is shifted to a side.
+    private const double BesideMiddle = 0.28867513459481287;
+
     /// <summary>The light on a scene's diffuser.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
     /// <param name="cancel">Stops it.</param>
@@ -53,6 +58,7 @@ public static class LightModel
         ReceiverGrid face = scene.Face;
         double[] peaks = Peaks(scene, direct);
         var far = new FarSight(scene, direct);
+        Span<Point3> looked = stackalloc Point3[4];
         for (int i = 0; i < face.Count; i++)
         {
             if (!face.Open[i])
@@ -63,6 +69,11 @@ public static class LightModel
             cancel.ThrowIfCancellationRequested();
             Point2 middle = face.Middle(i);
             (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
+            double u = BesideMiddle * face.Step;
+            double v = ((i % face.Columns) + (i / face.Columns)) % 2 == 0 ? u : -u;
+            looked[0] = looked[3] = face.At(middle.X + u, middle.Y + v).At;
+            looked[1] = looked[2] = face.At(middle.X - u, middle.Y - v).At;
+
             for (int led = 0; led < direct.Count; led++)
             {
                 double unshadowed = direct.Unshadowed(led, at, normal);
@@ -71,7 +82,7 @@ public static class LightModel
                     continue;
                 }
 
-                double light = unshadowed > Faint * peaks[led] ? direct.Irradiance(led, at, normal)
+                double light = unshadowed > Faint * peaks[led] ? direct.Irradiance(led, at, looked, normal)
                     : far.Sees(led, i) ? unshadowed : 0;
                 if (light > 0)
                 {

@@ -123,6 +123,49 @@ public class PhysicsRulesTests
     }
 
     [Fact]
+    public void Limits_hold_at_the_warm_end_of_the_air_and_both_ends_are_told()
+    {
+        HousingHeat one = Lamp("use.ambient=38").Heat;
+        HousingHeat range = Lamp("use.ambient=[5, 38]").Heat;
+        Assert.Null(one.PlannedCoolest);
+        Assert.Equal<NodeTemperature>([.. one.Planned.Nodes], [.. range.Planned.Nodes]);
+        Assert.Equal(one.LargestBrightness, range.LargestBrightness);
+        Assert.Equal<NodeTemperature>([.. Lamp("use.ambient=5").Heat.Planned.Nodes], [.. range.PlannedCoolest!.Nodes]);
+        Assert.Equal(5, range.PlannedCoolest.WarmUp[0].AirCelsius);
+        Assert.Equal("Warn board", Told(new PlasticTooWarm(), "use.ambient=[5, 38]"));
+    }
+
+    [Fact]
+    public void Coefficients_come_from_the_profile_that_the_file_names()
+    {
+        ProfileLibrary profiles = ProfileLibrary.Load(
+            [("mine.yaml", "format: shellforge-profiles/1\nheat: {breeze: {like: still-air, upright-convection: [5, 4, 6, a fan beside it]}}\n")]).Library;
+        HousingHeat Heat(string air)
+        {
+            BoardFile file = BoardFileReader.Read("board.yaml", Text, profiles, [SetOverride.Parse($"use.air={air}")]).File!;
+            return new HousingUnderCheck { Board = file, Plan = HousingPlanner.Plan(file), Parts = [] }.Heat;
+        }
+
+        Assert.True(Heat("breeze").Planned["board"].Celsius < Heat("still-air").Planned["board"].Celsius - 1);
+        Assert.Contains(Heat("breeze").Coefficients.All, each => each.Coefficient.Source == "a fan beside it");
+    }
+
+    [Fact]
+    public void Vents_are_made_when_the_model_of_heat_says_so_and_air_gets_to_them()
+    {
+        HousingUnderCheck cool = Lamp("use.orientation=hanging", "power.brightness=0.05");
+        HousingUnderCheck warm = Lamp("use.orientation=hanging", "power.brightness=1");
+        HousingUnderCheck covered = Lamp("power.brightness=1");
+        Assert.Empty(cool.Plan.Vents);
+        Assert.NotEmpty(warm.Plan.Vents);
+        Assert.Empty(covered.Plan.Vents);
+        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none").Heat.Planned["inner air"].Celsius - 30;
+        Decision told = Assert.Single(warm.Plan.Decisions, decision => decision.Path == "vents");
+        Assert.Contains(FormattableString.Invariant($"rises by about {sealedRise:0} K"), told.Why, StringComparison.Ordinal);
+        Assert.Contains("lies against", Assert.Single(covered.Plan.Decisions, decision => decision.Path == "vents").Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Vents_against_the_wall_are_told_and_cool_nothing()
     {
         Assert.Equal("", Told(new VentsCovered()));

@@ -31,7 +31,10 @@ internal sealed record PrintSaid(
     Said<PrinterProfile> Printer, Said<FilamentProfile> Shell, Said<FilamentProfile> Diffuser, Said<FilamentProfile> Baffle);
 
 /// <summary>Use as said.</summary>
-internal sealed record UseSaid(Said<UseOrientation> Orientation, Said<double> Ambient);
+internal sealed record UseSaid(Said<UseOrientation> Orientation, Said<AmbientSaid> Ambient, Said<HeatProfile> Air);
+
+/// <summary>Surrounding air as said, degrees Celsius.</summary>
+internal readonly record struct AmbientSaid(double Coolest, double Warmest);
 
 /// <summary>The whole file.</summary>
 internal static class BoardFileForm
@@ -73,12 +76,20 @@ internal static class BoardFileForm
         return values => new PrintSaid(values.Said(printer), values.Said(shell), values.Said(diffuser), values.Said(baffle));
     }, buildsIncomplete: true);
 
+    private static readonly Kind<double> Temperature = new NumberKind("an air temperature in degrees C", -30, 80);
+
+    private static readonly Kind<AmbientSaid> Ambient = new ChoiceKind<AmbientSaid>(
+        new MappedKind<ImmutableArray<double>, AmbientSaid>(
+            new TupleKind("a range [coolest, warmest] in degrees C", 2, Temperature, Temperature), ends => new AmbientSaid(ends[0], ends[1])),
+        new MappedKind<double, AmbientSaid>(Temperature, t => new AmbientSaid(t, t)));
+
     private static readonly Form<UseSaid> Use = new("the use", keys =>
     {
         FormKey<UseOrientation> orientation = keys.Optional(
             "orientation", new WordKind<UseOrientation>(("wall", UseOrientation.Wall), ("table", UseOrientation.Table), ("hanging", UseOrientation.Hanging)), "How it stands in the room.", "wall");
-        FormKey<double> ambient = keys.Optional("ambient", new NumberKind("an air temperature in degrees C", -30, 80), "Warmest surrounding air, degrees C.", "30");
-        return values => new UseSaid(values.Said(orientation), values.Said(ambient));
+        FormKey<AmbientSaid> ambient = keys.Optional("ambient", Ambient, "Warmest surrounding air, or [coolest, warmest], degrees C.", "30");
+        FormKey<HeatProfile> air = keys.Optional("air", new ProfileKind<HeatProfile>("a set of coefficients of heat", l => l.Heat), "How heat flows: coefficients by name.", "still-air");
+        return values => new UseSaid(values.Said(orientation), values.Said(ambient), values.Said(air));
     }, buildsIncomplete: true);
 
     private static readonly Form<AcceptedRule> Accepted = new("an accepted rule", keys =>

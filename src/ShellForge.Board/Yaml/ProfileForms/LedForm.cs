@@ -21,6 +21,7 @@ internal static class LedForm
         FormKey<Sourced> white = keys.Required("full-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for heat.");
         FormKey<Sourced> wiring = keys.Required("wiring-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for wiring and fuses.");
         FormKey<Sourced> idle = keys.Required("idle-ma", ProfileNumbers.Number(0, 50), "When dark, mA.");
+        FormKey<Sourced> limit = keys.Required("temperature-limit", ProfileNumbers.Number(30, 200), "Highest temperature in continuous use, degrees C.");
         FormKey<Sourced> tail = keys.Optional("tail-length", ProfileNumbers.Length(0, 20), "Tails on the far side.", "0");
         return values => name => new LedProfile
         {
@@ -35,6 +36,7 @@ internal static class LedForm
             FullWhiteMilliamps = values.Said(white).Value,
             WiringMilliamps = values.Said(wiring).Value,
             IdleMilliamps = values.Said(idle).Value,
+            TemperatureLimitCelsius = values.Said(limit).Value,
             TailLength = values.Said(tail).Or(ProfileNumbers.None("surface mounted: nothing comes out on the far side")),
         };
     });

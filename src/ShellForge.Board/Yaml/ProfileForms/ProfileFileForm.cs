@@ -27,6 +27,7 @@ internal static class ProfileFileForm
         Shelf(keys, "filaments", FilamentForm.Form);
         Shelf(keys, "printers", PrinterForm.Form);
         Shelf(keys, "supplies", SupplyForm.Form);
+        Shelf(keys, "heat", HeatForm.Form);
         return _ => true;
     });
 

@@ -43,6 +43,7 @@ internal sealed class ProfileLoader
             Filaments = loader.Shelf("filaments", FilamentForm.Form),
             Printers = loader.Shelf("printers", PrinterForm.Form),
             Supplies = loader.Shelf("supplies", SupplyForm.Form),
+            Heat = loader.Shelf("heat", HeatForm.Form),
         };
         return new ProfileLoadResult(library, loader._sink.InOrder());
     }

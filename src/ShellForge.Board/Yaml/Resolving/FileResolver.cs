@@ -13,6 +13,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
     private const string DefaultPrinter = "fdm-0.4";
     private const string DefaultShell = "petg-black";
     private const string DefaultDiffuser = "petg-white";
+    private const string DefaultAir = "still-air";
 
     // Comfortable to look at, and within a USB port for most rings. Source: typical.
     private const double DefaultBrightness = 0.2;
@@ -29,12 +30,12 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles).Resolve(housingSaid);
         PowerSpec? power = Power(said);
         PrintSpec? print = Print(said);
-        if (sink.HasErrors || resolved?.Board is not { } board || housing is null || power is null || print is null)
+        UseSpec? use = Use(said);
+        if (sink.HasErrors || resolved?.Board is not { } board || housing is null || power is null || print is null || use is null)
         {
             return null;
         }
 
-        UseSaid? use = said.Use.Given ? said.Use.Value : null;
         return new BoardFile
         {
             Name = said.Name.Value.Trim(),
@@ -44,9 +45,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Housing = housing,
             Power = power,
             Print = print,
-            Use = new UseSpec(
-                use?.Orientation.Or(UseOrientation.Wall) ?? UseOrientation.Wall,
-                use?.Ambient.Or(DefaultAmbientCelsius) ?? DefaultAmbientCelsius),
+            Use = use,
             Accept = said.Accept.Or([]),
             Places = paths.Places,
         };
@@ -95,6 +94,21 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
                 Diffuser = diffuser,
                 Baffle = print is { Baffle.Given: true } ? print.Baffle.Value : null,
             };
+    }
+
+    private UseSpec? Use(FileSaid said)
+    {
+        UseSaid? use = said.Use.Given ? said.Use.Value : null;
+        var usual = new AmbientSaid(DefaultAmbientCelsius, DefaultAmbientCelsius);
+        AmbientSaid ambient = use?.Ambient.Or(usual) ?? usual;
+        if (ambient.Coolest > ambient.Warmest)
+        {
+            sink.Error(use!.Ambient.Place, "range-backwards", "the range of the surrounding air runs backwards", "expected [coolest, warmest]");
+        }
+
+        return (use is { Air.Given: true } ? use.Air.Value : Default(profiles.Heat, DefaultAir, said)) is { } air
+            ? new UseSpec(use?.Orientation.Or(UseOrientation.Wall) ?? UseOrientation.Wall, ambient.Coolest, ambient.Warmest, air)
+            : null;
     }
 
     // A user's file may have spoilt one of the shipped profiles.

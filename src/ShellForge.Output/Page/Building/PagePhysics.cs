@@ -45,13 +45,23 @@ internal static class PagePhysics
                 string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b1 {node.PlusMinus:0} \u00b0C"),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"at the planned brightness in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Name].Celsius:0} \u00b0C at full white")));
+                    $"at the planned brightness in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Name].Celsius:0} \u00b0C at full white{AtCoolest(heat, node.Name)}")));
         }
+
+        figures.Add((
+            "Warm after",
+            string.Create(CultureInfo.InvariantCulture, $"{heat.Planned.MinutesToNinetyPercent:0} min"),
+            "until the board has made 90 % of its rise"
+                + (heat.PlannedCoolest is { } cool ? string.Create(CultureInfo.InvariantCulture, $"; {cool.MinutesToNinetyPercent:0} min in the coolest air") : "")));
 
         figures.Add((
             "Brightness that the plastic bears", Percent(heat.LargestBrightness),
             string.Create(CultureInfo.InvariantCulture, $"{heat.WeakestFilament} may be kept at {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
     }
+
+    private static string AtCoolest(HousingHeat heat, string body) => heat is { CoolestCelsius: { } air, PlannedCoolest: { } cool }
+        ? string.Create(CultureInfo.InvariantCulture, $"; {cool[body].Celsius:0} \u00b0C in air of {air:0} \u00b0C")
+        : "";
 
     private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
     {

@@ -1,0 +1,47 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.ProfileForms;
+
+/// <summary>Coefficients of heat in a profile file.</summary>
+internal static class HeatForm
+{
+    /// <summary>The mapping below the profile's name.</summary>
+    public static Form<Func<string, HeatProfile>> Form { get; } = new("coefficients of heat", keys =>
+    {
+        FormKey<SourcedRange> upright = keys.Required("upright-convection", Range(0.01, 100), "C of h = C (dT / L)^0.25 on upright faces, L in m, W/m2K.");
+        FormKey<SourcedRange> up = keys.Required("up-convection", Range(0.01, 100), "The same on warm faces that look up.");
+        FormKey<SourcedRange> down = keys.Required("down-convection", Range(0.01, 100), "The same on warm faces that look down.");
+        FormKey<SourcedRange> inner = keys.Required("inner-convection", Range(0.1, 1000), "Between inner air and board or walls, W/m2K.");
+        FormKey<SourcedRange> emissivity = keys.Required("emissivity", Range(0.01, 1), "Of plastic and solder mask.");
+        FormKey<SourcedRange> share = keys.Required("heat-share", Range(0.1, 1), "Share of electric power that stays as heat.");
+        FormKey<SourcedRange> led = keys.Required("led-to-board", Range(0.1, 1000), "From one LED to the board, K/W.");
+        FormKey<SourcedRange> controller = keys.Required("controller-to-board", Range(0.1, 1000), "From the controller to the board, K/W.");
+        FormKey<SourcedRange> vents = keys.Required("vent-discharge", Range(0.01, 1), "Discharge coefficient of vents.");
+        FormKey<Sourced> air = keys.Required("air-heat", ProfileNumbers.Number(1, 1e5), "Heat capacity of air, J/m3K.");
+        FormKey<Sourced> ledHeat = keys.Required("led-heat", ProfileNumbers.Number(0.001, 1000), "Heat capacity of one LED, J/K.");
+        FormKey<Sourced> controllerHeat = keys.Required("controller-heat", ProfileNumbers.Number(0.01, 10000), "Heat capacity of the controller, J/K.");
+        FormKey<Sourced> board = keys.Required("board-heat", ProfileNumbers.Number(1e4, 1e8), "Heat capacity of the board, J/m3K.");
+        FormKey<Sourced> plastic = keys.Required("plastic-heat", ProfileNumbers.Number(100, 10000), "Heat capacity of plastic, J/kgK.");
+        return values => name => new HeatProfile
+        {
+            Name = name,
+            UprightConvection = values.Said(upright).Value,
+            UpConvection = values.Said(up).Value,
+            DownConvection = values.Said(down).Value,
+            InnerConvection = values.Said(inner).Value,
+            Emissivity = values.Said(emissivity).Value,
+            HeatShare = values.Said(share).Value,
+            LedToBoard = values.Said(led).Value,
+            ControllerToBoard = values.Said(controller).Value,
+            VentDischarge = values.Said(vents).Value,
+            AirHeat = values.Said(air).Value,
+            LedHeat = values.Said(ledHeat).Value,
+            ControllerHeat = values.Said(controllerHeat).Value,
+            BoardHeat = values.Said(board).Value,
+            PlasticHeat = values.Said(plastic).Value,
+        };
+    });
+
+    private static SourcedRangeKind Range(double least, double most) => new(new NumberKind("a number", least, most));
+}

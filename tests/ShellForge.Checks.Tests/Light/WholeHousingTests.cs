@@ -1,0 +1,97 @@
+using ShellForge.Board.Description;
+using ShellForge.Checks.Light;
+using ShellForge.Checks.Print;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Housing;
+using ShellForge.Physics.Light;
+using ShellForge.Planning;
+using ShellForge.Testing;
+
+namespace ShellForge.Checks.Tests.Light;
+
+/// <summary>Light on whole housings as they are built: the shipped samples, and a band that side-facing LEDs light in the wall.</summary>
+public class WholeHousingTests
+{
+    private static readonly WrittenBoard SideLit = new()
+    {
+        Outline = "{disc: 60}",
+        Holes = ["{circle: 40, count: 4, from: 45, diameter: 2.2, keep-out: 5.0}"],
+        Pixels = "{package: 4020-side, circle: 54, count: 16, from: 90, direction: cw, facing: out}",
+        Wires = ["{name: cable, at: [0, -4], conductors: 3, gauge: 26, to: out}"],
+        Cable = "{round: 4.0, angle: 270, relief: tie}",
+        Insert = "m2x3-od3.6",
+        Closure = "screws",
+        Light = "{through: wall, look: blend, evenness: soft}",
+        Diffuser = "{distance: auto}",
+    };
+
+    private static readonly Lazy<HousingUnderCheck> Side = new(() => Built(SideLit.Read()));
+
+    private static HousingUnderCheck Built(BoardFile file)
+    {
+        HousingPlan plan = HousingPlanner.Plan(file);
+        return new HousingUnderCheck
+        {
+            Board = file,
+            Plan = plan,
+            Parts = [.. HousingBuilder.Build(plan).Select(part => new CheckedPart { Plan = part.Plan, InPrint = SolidEvaluator.Evaluate(part.InPrint) })],
+        };
+    }
+
+    [Theory]
+    [InlineData("mooring-beacon")]
+    [InlineData("tide-lamp")]
+    public void Halving_the_grid_moves_contrast_by_less_than_a_hundredth(string sample)
+    {
+        HousingUnderCheck housing = Built(WrittenBoard.Sample(sample));
+        HousingLight coarse = housing.Light!;
+        HousingLight fine = LightOfHousing.Of(housing, coarse.Map.Face.Step / 2)!;
+        Assert.InRange(fine.Map.Face.Count, 3.9 * coarse.Map.Face.Count, 4.1 * coarse.Map.Face.Count);
+        foreach ((CircleLight one, CircleLight other) in coarse.Circles.Zip(fine.Circles))
+        {
+            Assert.InRange(one.Along.Michelson - other.Along.Michelson, -0.01, 0.01);
+            Assert.InRange(one.Along.MinimumOverMean - other.Along.MinimumOverMean, -0.01, 0.01);
+        }
+    }
+
+    [Fact]
+    public void Side_facing_LEDs_light_the_band_in_the_wall()
+    {
+        HousingUnderCheck housing = Side.Value;
+        Assert.Empty(housing.Plan.Refusals);
+        Assert.All(housing.Parts, part => Assert.True(part.IsSound, part.Name));
+        BandPlan band = housing.Plan.Diffuser.Band!;
+        HousingLight light = housing.Light!;
+        ReceiverGrid face = light.Map.Face;
+        Assert.True(face.Wraps);
+        Assert.Equal(band.Bottom, face.Bottom, 6);
+
+        // Half of what a lobe of 120 degrees sends out meets a wall beside it within the band's height; seams and a dark front get next to nothing.
+        Assert.InRange(light.Map.DirectShare, 0.2, 0.6);
+        Assert.InRange(light.Leaks.SeamShare, 0, 0.01);
+
+        // Before each LED it is brighter than between two of them, and the lone LED lights its own side.
+        double around = face.Columns * face.Step;
+        double z = housing.Plan.Stack.BoardTop + 0.8;
+        double At(ReadOnlySpan<float> cells, double degrees) => face.Sample(cells, degrees / 360 * around, z);
+        for (int i = 0; i < 16; i++)
+        {
+            double middle = 90 - (i * 22.5);
+            double before = At(light.Map.Irradiance.All, (middle + 720) % 360);
+            Assert.True(before > At(light.Map.Irradiance.All, (middle + 731.25) % 360), $"LED {i}");
+        }
+
+        Assert.True(At(light.Map.Irradiance.Alone, 90) > 1000 * At(light.Map.Irradiance.Alone, 270));
+    }
+
+    [Fact]
+    public void The_wall_over_a_band_lies_on_the_band_that_is_printed_with_it()
+    {
+        Finding[] found = [.. new NothingBelow().Check(Side.Value)];
+        Assert.DoesNotContain(found, finding => finding.Severity is Severity.Stop or Severity.Warn);
+
+        // Without the band in the job the wall starts in the air.
+        HousingUnderCheck alone = Side.Value with { Parts = [.. Side.Value.Parts.Where(part => part.Name != PartNames.Diffuser)] };
+        Assert.Contains(new NothingBelow().Check(alone), finding => finding is { Severity: Severity.Stop, Subject: PartNames.Cover });
+    }
+}
