@@ -169,6 +169,30 @@ public class ReportPageTests(Browser browser)
     }
 
     [SkippableFact]
+    public async Task Switched_on_the_diffuser_glows_as_computed_and_off_it_is_as_before()
+    {
+        IPage page = await Open(Sample, 1280, ColorScheme.Light);
+        await page.Locator("[data-stand=above]").ClickAsync();
+        await Browser.Drawn(page);
+        string day = await Canvas(page);
+
+        await page.Locator("#glow").CheckAsync();
+        await Browser.Until(page, "housing.viewer.parts.find((p) => p.name === 'diffuser').surface.material.emissiveMap?.image?.complete === true");
+        await Browser.Drawn(page);
+        await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-glow"));
+
+        // Over an LED (the pitch circle's top) it is bright, at the wall between two cells dim, on the bezel dark.
+        double[] seen = await page.EvaluateAsync<double[]>(BrightnessAt, new double[][] { [0, 38], [38 * Math.Sin(7.5 * Math.PI / 180), 38 * Math.Cos(7.5 * Math.PI / 180)], [0, 26] });
+        Assert.True(seen[0] > 150 && seen[1] < 0.6 * seen[0] && seen[2] < 60, string.Join(" ", seen));
+        Assert.True(await page.Locator("#glow-caution").IsVisibleAsync());
+
+        await page.Locator("#glow").UncheckAsync();
+        await Browser.Drawn(page);
+        Assert.Equal(day, await Canvas(page));
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
     public async Task A_finding_is_flown_to_from_its_row_and_from_its_pin()
     {
         IPage page = await Open("dome-dial", 1280, ColorScheme.Light);
@@ -232,6 +256,23 @@ public class ReportPageTests(Browser browser)
         Assert.True(await page.Locator("#shopping").IsVisibleAsync());
         await page.Context.CloseAsync();
     }
+
+    // How bright the canvas is, 0 to 255, where places on the diffuser's front are drawn.
+    private const string BrightnessAt = """
+        (places) => {
+          const { viewer } = housing;
+          const z = viewer.bounds.max.z;
+          const { canvas, camera } = viewer;
+          const copy = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height });
+          const pen = copy.getContext('2d');
+          pen.drawImage(canvas, 0, 0);
+          return places.map(([x, y]) => {
+            const at = camera.position.clone().set(x, y, z).project(camera);
+            const [r, g, b] = pen.getImageData((at.x + 1) / 2 * canvas.width, (1 - at.y) / 2 * canvas.height, 1, 1).data;
+            return (r + g + b) / 3;
+          });
+        }
+        """;
 
     // Pixels of the canvas that have the fill colour of a part's cut face, which nothing else has.
     private const string CountCutColour = """

@@ -78,12 +78,15 @@ public static class LightPictures
     /// <summary>One picture as PNG, in false colours: black and blue little light, yellow the most.</summary>
     public static byte[] FalseColourPng(HousingLight light, LightShow show) => PngWriter.ToBytes(FalseColours(light, show));
 
-    /// <summary>What of the plane a picture of a flat diffuser covers, mm; null for a band in the wall.</summary>
-    public static Box2? Extent(HousingLight light)
+    /// <summary>
+    /// What of the plane a picture of a flat diffuser covers, mm; of a band in the wall, the whole way round in degrees and z in mm.
+    /// </summary>
+    public static Box2 Extent(HousingLight light)
     {
         ReceiverGrid face = light.Map.Face;
+        Point2 size = face.Step * new Point2(face.Columns, face.Rows);
         var low = new Point2(face.Left, face.Bottom);
-        return face.Wraps ? null : new Box2(low, low + (face.Step * new Point2(face.Columns, face.Rows)));
+        return face.Wraps ? new Box2(new Point2(0, low.Y), new Point2(360, low.Y + size.Y)) : new Box2(low, low + size);
     }
 
     /// <summary>What the sheet shows, in words.</summary>

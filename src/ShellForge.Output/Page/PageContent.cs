@@ -87,7 +87,10 @@ public sealed record PageBody(
     string Name, string Label, Mesh Mesh, string Colour, double Opacity, double Level, bool Translucent, string BelongsTo);
 
 /// <summary>A picture laid on the diffuser's face.</summary>
-public sealed record PageLight(byte[] Png, Box2 Extent);
+/// <param name="Png">The file.</param>
+/// <param name="Extent">What it covers, mm: of the plane; of a band in the wall, the whole way round in degrees and z in mm.</param>
+/// <param name="Around">Whether it goes round the wall.</param>
+public sealed record PageLight(byte[] Png, Box2 Extent, bool Around);
 
 /// <summary>A drawing.</summary>
 /// <param name="Title">For people.</param>

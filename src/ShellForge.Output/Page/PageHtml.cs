@@ -169,6 +169,7 @@ public static class PageHtml
                 json.WriteNumberValue(light.Extent.Max.X);
                 json.WriteNumberValue(light.Extent.Max.Y);
                 json.WriteEndArray();
+                json.WriteBoolean("around", light.Around);
                 json.WriteEndObject();
             }
             else

@@ -45,9 +45,11 @@ internal static class PageViewSection
         }
 
         html.Append("</fieldset>\n");
-        if (content.Light is not null)
+        // A page that follows a file gets its light when the rules are through.
+        if (content.Light is not null || content.Live is not null)
         {
-            html.Append("<fieldset><legend>Light</legend><label class=\"tick\"><input type=\"checkbox\" id=\"glow\">switched on, as computed</label></fieldset>\n");
+            html.Append($"<fieldset id=\"light-switch\"{(content.Light is null ? " hidden" : "")}><legend>Light</legend><label class=\"tick\"><input type=\"checkbox\" id=\"glow\" aria-describedby=\"glow-caution\">switched on, as computed</label>");
+            html.Append("<p id=\"glow-caution\" class=\"hint\">A screen shows how even the light is, not how bright. Never look closely into LEDs at full brightness; flicker can trigger seizures.</p></fieldset>\n");
         }
 
         html.Append("</div>\n");

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks;
 using ShellForge.Output.Assembly;
+using ShellForge.Output.Light;
 using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Page.Building;
@@ -23,6 +24,8 @@ public static class PageBuilder
             Answers = PageAnswers.Of(housing, report),
             Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
             Bodies = PageBodies.Of(housing),
+            Light = housing.Light is { } light
+                ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
             Drawings = drawings,
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
             Parts = PagePrints.Of(housing, report),

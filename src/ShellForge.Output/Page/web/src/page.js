@@ -114,7 +114,10 @@ async function start() {
           section();
         }
         pins.set(data.findings);
-        if ($('glow')?.checked) await viewer.glow(data.light);
+        // Until the rules are through, the light is the last one's.
+        if (fresh.getElementById('live-state').dataset.checked !== 'yes') data.light ??= last.light;
+        $('light-switch').hidden = !data.light;
+        await viewer.glow($('glow').checked ? data.light : null);
       });
     }
   } catch (error) {

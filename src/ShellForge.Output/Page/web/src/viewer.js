@@ -2,12 +2,31 @@
 import {
   AlwaysStencilFunc, BackSide, Box3, BufferAttribute, BufferGeometry, DecrementWrapStencilOp, DirectionalLight, DoubleSide,
   EdgesGeometry, FrontSide, Group, HemisphereLight, IncrementWrapStencilOp, LineBasicMaterial, LineSegments, Mesh,
-  MeshBasicMaterial, MeshLambertMaterial, NotEqualStencilFunc, PerspectiveCamera, Plane, PlaneGeometry, ReplaceStencilOp,
-  SRGBColorSpace, Scene, TextureLoader, Vector3, WebGLRenderer,
+  MeshBasicMaterial, MeshLambertMaterial, NotEqualStencilFunc, PerspectiveCamera, Plane, PlaneGeometry, RepeatWrapping,
+  ReplaceStencilOp, SRGBColorSpace, Scene, TextureLoader, Vector3, WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
 const CREASE_DEGREES = 24;
+
+/** Where on the light's picture each corner lies: seen from the front, or round the wall. */
+function lightPlaces(places, { extent: [left, bottom, right, top], around }) {
+  const corners = places.length / 3;
+  const uv = new Float32Array(corners * 2);
+  for (let i = 0; i < corners; i++) {
+    const [x, y, z] = places.subarray(3 * i, 3 * i + 3);
+    uv[2 * i] = around ? (Math.atan2(y, x) / (2 * Math.PI) + 1) % 1 : (x - left) / (right - left);
+    uv[2 * i + 1] = ((around ? z : y) - bottom) / (top - bottom);
+  }
+  // A triangle over the seam has corners at both ends of the picture: the low ones belong to the next round.
+  for (let t = 0; around && t < corners; t += 3) {
+    const of = [t, t + 1, t + 2];
+    if (Math.max(...of.map((i) => uv[2 * i])) - Math.min(...of.map((i) => uv[2 * i])) > 0.5) {
+      for (const i of of) if (uv[2 * i] < 0.5) uv[2 * i] += 1;
+    }
+  }
+  return uv;
+}
 
 export class Viewer {
   constructor(canvas, onDraw) {
@@ -168,20 +187,18 @@ export class Viewer {
     this.fill.intensity = this.lit ? 0.08 : 0.5;
     for (const part of this.parts.filter((p) => p.name === 'diffuser' || (p.name === 'cover' && p.translucent))) {
       const material = part.surface.material;
+
+      // What lies behind the sheet is in the picture already; its own colour by day is not.
+      material.opacity = light ? 1 : part.opacity;
+      material.color.set(light ? 0x000000 : part.colour);
       if (!light) {
         material.emissiveMap = null;
         material.emissive.set(0x000000);
       } else {
-        const [left, bottom, right, top] = light.extent;
-        const places = part.positions;
-        const uv = new Float32Array((places.length / 3) * 2);
-        for (let i = 0; i < places.length / 3; i++) {
-          uv[2 * i] = (places[3 * i] - left) / (right - left);
-          uv[2 * i + 1] = (places[3 * i + 1] - bottom) / (top - bottom);
-        }
-        part.surface.geometry.setAttribute('uv', new BufferAttribute(uv, 2));
+        part.surface.geometry.setAttribute('uv', new BufferAttribute(lightPlaces(part.positions, light), 2));
         const texture = await new TextureLoader().loadAsync(light.image);
         texture.colorSpace = SRGBColorSpace;
+        if (light.around) texture.wrapS = RepeatWrapping;
         material.emissiveMap = texture;
         material.emissive.set(0xffffff);
       }
