@@ -7,20 +7,25 @@ namespace ShellForge.Geometry.Booleans;
 internal sealed class BooleanRound
 {
     private readonly Scene _scene;
+    private readonly int _threads;
     private readonly CancellationToken _ct;
 
-    public BooleanRound(Operand[] operands, CancellationToken ct)
+    /// <param name="operands">The solids.</param>
+    /// <param name="threads">How many threads at most; -1 for as many as there are cores.</param>
+    /// <param name="ct">Stops the work.</param>
+    public BooleanRound(Operand[] operands, int threads, CancellationToken ct)
     {
+        _threads = threads;
         _scene = new Scene(operands);
         _ct = ct;
-        Found = new Intersections(_scene);
-        Intersect();
+        Found = Intersections.Of(_scene, PairFinder.Find(_scene, _threads, ct), _threads, ct);
+        HasIntersections = Found.TrianglePoints.Count > 0;
     }
 
     public Intersections Found { get; }
 
     /// <summary>Whether any two triangles meet where their operands' own vertices and edges do not join them.</summary>
-    public bool HasIntersections { get; private set; }
+    public bool HasIntersections { get; }
 
     /// <summary>A place where two triangles meet wrongly, in mm.</summary>
     public ShellForge.Geometry.Numerics.Point3 FirstPlace() => Found.Points.Rounded(Found.TrianglePoints[0].Point).ToMillimetres();
@@ -31,20 +36,13 @@ internal sealed class BooleanRound
         MarkLoneEdges();
         Sheets sheets = Sheets.From(Found);
         Arrangement arrangement = Arrangement.Of(Found, sheets, _ct);
-        Loops loops = Loops.Of(arrangement, _ct);
-        Coverage coverage = Coverage.Of(arrangement, loops, _ct);
+        Loops loops = Loops.Of(arrangement, _threads, _ct);
+        Coverage coverage = Coverage.Of(arrangement, loops, _threads, _ct);
         Patches patches = Patches.From(_scene, sheets);
         Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _ct);
         Boundary boundary = Boundary.Of(
             arrangement, loops, coverage, facets, patches, expression.Polarity(_scene.Operands.Length), _ct);
         return new ExactResult(arrangement, boundary, patches, facets);
-    }
-
-    private void Intersect()
-    {
-        PairIntersector intersector = new(Found);
-        PairFinder.Find(_scene, intersector.Intersect, threads: -1, _ct);
-        HasIntersections = Found.TrianglePoints.Count > 0;
     }
 
     // Edges without exactly one partner are arranged even where nothing meets them: their windings flow through the arrangement.
@@ -68,6 +66,6 @@ internal sealed class BooleanRound
 internal sealed record ExactResult(Arrangement Arrangement, Boundary Boundary, Patches Patches, Facets Facets)
 {
     /// <summary>The rounded mesh.</summary>
-    public RoundedMesh Round(int mergeSteps, CancellationToken ct) =>
-        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, ct);
+    public RoundedMesh Round(int mergeSteps, int threads, CancellationToken ct) =>
+        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, threads, ct);
 }

@@ -13,8 +13,13 @@ internal sealed class BoxTree
     private readonly IntBox[] _triangleBoxes;
     private readonly IntBox[] _nodes;
     private readonly int _firstLeaf;
+    private readonly int[]? _apart;
+    private readonly bool[]? _isUntouched;
 
-    public BoxTree(LatticePoint3[] vertices, int[] corners)
+    /// <param name="vertices">Corners' places.</param>
+    /// <param name="corners">Three vertex numbers a triangle.</param>
+    /// <param name="knownApart">See <see cref="Operand.KnownApart"/>.</param>
+    public BoxTree(LatticePoint3[] vertices, int[] corners, int[]? knownApart = null)
     {
         int count = corners.Length / 3;
         IntBox all = IntBox.Empty;
@@ -49,6 +54,21 @@ internal sealed class BoxTree
             IntBox box = _nodes[2 * node];
             box.Include(_nodes[(2 * node) + 1]);
             _nodes[node] = box;
+        }
+
+        if (knownApart is not null)
+        {
+            _apart = new int[count];
+            _isUntouched = new bool[_nodes.Length];
+            Array.Fill(_isUntouched, true);
+            for (int i = 0; i < count; i++)
+            {
+                _apart[i] = knownApart[_order[i]];
+                for (int node = _firstLeaf + (i / LeafSize); _apart[i] != 0 && _isUntouched[node]; node /= 2)
+                {
+                    _isUntouched[node] = false;
+                }
+            }
         }
     }
 
@@ -180,76 +200,58 @@ internal sealed class BoxTree
     }
 
     /// <summary>
-    /// Adds the pairs of different triangles of this tree whose boxes share a point, each once over all leaves, less those of
-    /// two triangles known to be apart from each other for being untouched (group 0).
+    /// Adds the pairs of different triangles whose boxes share a point, one below each of two nodes of one level (or both below one node), less
+    /// those that are known to be apart.
     /// </summary>
-    public void OwnPairs(int fromLeaf, int toLeaf, int[]? knownApart, List<(int First, int Second)> found)
+    public void OwnPairs(int first, int second, List<(int First, int Second)> found)
     {
-        Span<int> stack = stackalloc int[64];
-        for (int leaf = fromLeaf; leaf < toLeaf; leaf++)
+        Span<(int, int)> stack = stackalloc (int, int)[128];
+        int depth = 0;
+        stack[depth++] = (first, second);
+        while (depth > 0)
         {
-            int home = _firstLeaf + leaf;
-            (int from, int to) = LeafRange(home);
-            if (knownApart is not null && IsUntouched(from, to, knownApart))
+            (int a, int b) = stack[--depth];
+            if (!MayHavePairs(a, b))
             {
                 continue;
             }
 
-            int depth = 0;
-            stack[depth++] = 1;
-            while (depth > 0)
+            if (a >= _firstLeaf)
             {
-                int node = stack[--depth];
-                if ((knownApart is null && IsBefore(node, home)) || !_nodes[node].Touches(_nodes[home]))
-                {
-                    continue;
-                }
-
-                if (node < _firstLeaf)
-                {
-                    stack[depth++] = (2 * node) + 1;
-                    stack[depth++] = 2 * node;
-                    continue;
-                }
-
-                (int otherFrom, int otherTo) = LeafRange(node);
-                for (int i = from; i < to; i++)
-                {
-                    if ((knownApart is not null && knownApart[_order[i]] == 0) || !_triangleBoxes[i].Touches(_nodes[node]))
-                    {
-                        continue;
-                    }
-
-                    for (int j = otherFrom; j < otherTo; j++)
-                    {
-                        if ((j > i || (knownApart is not null && knownApart[_order[j]] == 0)) && _triangleBoxes[i].Touches(_triangleBoxes[j]))
-                        {
-                            found.Add((_order[i], _order[j]));
-                        }
-                    }
-                }
+                OwnLeafPairs(a, b, found);
+                continue;
             }
+
+            stack[depth++] = ((2 * a) + 1, (2 * b) + 1);
+            if (a != b)
+            {
+                stack[depth++] = ((2 * a) + 1, 2 * b);
+            }
+
+            stack[depth++] = (2 * a, (2 * b) + 1);
+            stack[depth++] = (2 * a, 2 * b);
         }
     }
 
-    private bool IsUntouched(int from, int to, int[] knownApart)
+    /// <summary>False when no two triangles below the nodes make a pair for <see cref="OwnPairs"/>.</summary>
+    public bool MayHavePairs(int first, int second) =>
+        _nodes[first].Touches(_nodes[second]) && (_isUntouched is null || !_isUntouched[first] || !_isUntouched[second]);
+
+    private void OwnLeafPairs(int a, int b, List<(int First, int Second)> found)
     {
+        (int from, int to) = LeafRange(a);
+        (int otherFrom, int otherTo) = LeafRange(b);
         for (int i = from; i < to; i++)
         {
-            if (knownApart[_order[i]] != 0)
+            int apart = _apart is null ? -1 : _apart[i];
+            for (int j = a == b ? i + 1 : otherFrom; j < otherTo; j++)
             {
-                return false;
+                if ((apart < 0 || _apart![j] != apart) && _triangleBoxes[i].Touches(_triangleBoxes[j]))
+                {
+                    found.Add((_order[i], _order[j]));
+                }
             }
         }
-
-        return true;
-    }
-
-    // Whether every leaf below the node comes before the leaf.
-    private static bool IsBefore(int node, int leaf)
-    {
-        int below = System.Numerics.BitOperations.LeadingZeroCount((uint)node) - System.Numerics.BitOperations.LeadingZeroCount((uint)leaf);
-        return ((node + 1) << below) <= leaf;
     }
 
     private static bool IsLarger(in IntBox a, in IntBox b) =>

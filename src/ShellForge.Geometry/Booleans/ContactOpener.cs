@@ -15,17 +15,19 @@ internal sealed class ContactOpener
     private readonly List<LatticePoint3> _vertices;
     private readonly List<int> _corners;
     private readonly List<int> _tags;
+    private readonly int _threads;
     private readonly CancellationToken _ct;
     private readonly int _given;
     private readonly List<Site> _sites = [];
     private readonly Dictionary<int, Site> _siteOf = [];
 
-    private ContactOpener(Operand mesh, CancellationToken ct)
+    private ContactOpener(Operand mesh, int threads, CancellationToken ct)
     {
         _vertices = [.. mesh.Vertices];
         _corners = [.. mesh.Corners];
         _tags = [.. mesh.Tags];
         _given = mesh.Vertices.Length;
+        _threads = threads;
         _ct = ct;
     }
 
@@ -41,7 +43,7 @@ internal sealed class ContactOpener
 
     /// <summary>The opened mesh, or the place where no move in the list gave a clean one.</summary>
     public static (Operand? Mesh, Point3 Place, ImmutableArray<ContactOpening> Openings) Open(
-        Operand mesh, in SolidWedges.Pairing wedges, CancellationToken ct)
+        Operand mesh, in SolidWedges.Pairing wedges, int threads, CancellationToken ct)
     {
         (int[] partner, List<int[]> crowded) = wedges;
         int[] fanOf = VertexFans.Of(mesh.Corners, partner);
@@ -50,7 +52,7 @@ internal sealed class ContactOpener
             return (mesh, default, []);
         }
 
-        ContactOpener opener = new(mesh, ct);
+        ContactOpener opener = new(mesh, threads, ct);
         List<(Point3 Place, ContactKind Kind)> places = [];
         HashSet<int> onCrowdedEdge = [];
         foreach (int[] fan in crowded)
@@ -283,7 +285,7 @@ internal sealed class ContactOpener
         // The vertices stay apart by number even at one place, so a copy that was not moved away is found as a contact.
         // Triangles that no site touches are as they were checked before.
         mesh = Operand.Of([.. _vertices], [.. _corners], [.. _tags], isClean: false, Moved());
-        BooleanRound check = new([mesh], _ct);
+        BooleanRound check = new([mesh], _threads, _ct);
         if (check.HasIntersections)
         {
             bool[] active = check.Found.IsActive;

@@ -8,12 +8,15 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class Coverage
 {
-    private readonly List<Cover> _covers = [];
-    private readonly List<int> _start = [0];
-    private Candidate[] _candidates = [];
+    // Loops from which on more than one core is worth waking.
+    private const int WorthThreads = 512;
+    private readonly Cover[] _covers;
+    private readonly int[] _start;
 
-    private Coverage()
+    private Coverage(Cover[] covers, int[] start)
     {
+        _covers = covers;
+        _start = start;
     }
 
     // A triangle of the sheet in hand, with its box as drawn.
@@ -22,31 +25,44 @@ internal sealed class Coverage
     /// <summary>One covering triangle: its operand, 1 when it faces as the sheet does and -1 when not, and its tag.</summary>
     internal readonly record struct Cover(int Operand, int Sense, int Tag);
 
-    public ReadOnlySpan<Cover> this[int loop] =>
-        System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_covers)[_start[loop].._start[loop + 1]];
+    public ReadOnlySpan<Cover> this[int loop] => _covers.AsSpan(_start[loop], _start[loop + 1] - _start[loop]);
 
-    public static Coverage Of(Arrangement arrangement, Loops loops, CancellationToken ct)
+    public static Coverage Of(Arrangement arrangement, Loops loops, int threads, CancellationToken ct)
     {
-        Coverage coverage = new();
-        int sheet = -1;
+        int[] start = new int[loops.Count + 1];
+        int runs = Cores.Runs(loops.Count, WorthThreads, threads);
+        List<Cover>[] covers = new List<Cover>[runs];
+        Cores.ForEach(runs, threads, run =>
+        {
+            (int from, int to) = Cores.Run(run, runs, loops.Count);
+            Search search = new(arrangement, loops);
+            covers[run] = search.Covers;
+            for (int loop = from; loop < to; loop++)
+            {
+                if ((loop & 1023) == 0)
+                {
+                    ct.ThrowIfCancellationRequested();
+                }
+
+                int before = search.Covers.Count;
+                search.Add(loop);
+                start[loop + 1] = search.Covers.Count - before;
+            }
+        }, ct);
         for (int loop = 0; loop < loops.Count; loop++)
         {
-            if ((loop & 1023) == 0)
-            {
-                ct.ThrowIfCancellationRequested();
-            }
-
-            if (loops.SheetOf[loop] != sheet)
-            {
-                sheet = loops.SheetOf[loop];
-                coverage.Gather(arrangement, sheet);
-            }
-
-            coverage.Add(arrangement, loops, loop);
-            coverage._start.Add(coverage._covers.Count);
+            start[loop + 1] += start[loop];
         }
 
-        return coverage;
+        Cover[] all = new Cover[start[^1]];
+        int at = 0;
+        foreach (List<Cover> run in covers)
+        {
+            run.CopyTo(all, at);
+            at += run.Count;
+        }
+
+        return new Coverage(all, start);
     }
 
     /// <summary>Whether any operand's winding number changes across the loop.</summary>
@@ -70,51 +86,72 @@ internal sealed class Coverage
         return false;
     }
 
-    private void Add(Arrangement arrangement, Loops loops, int loop)
+    // One run of loops. The loops of a sheet come one after the other, so the triangles in hand are those of one sheet.
+    private sealed class Search
     {
-        int sheet = loops.SheetOf[loop];
-        Probe probe = arrangement.ProbeAt(loops.FirstSide[loop], sheet);
-        Drawing drawing = arrangement.Sheets.Drawings[sheet];
-        Scene scene = arrangement.Found.Scene;
-        PointStore points = arrangement.Points;
-        double u = points.Approximate(probe.Point, drawing.U), v = points.Approximate(probe.Point, drawing.V);
-        foreach (ref readonly Candidate candidate in _candidates.AsSpan(0, arrangement.Sheets.Triangles[sheet].Length))
-        {
-            if (u < candidate.MinU - PointStore.Slack || u > candidate.MaxU + PointStore.Slack
-                || v < candidate.MinV - PointStore.Slack || v > candidate.MaxV + PointStore.Slack)
-            {
-                continue;
-            }
+        private readonly Arrangement _arrangement;
+        private readonly Loops _loops;
+        private readonly Scene _scene;
+        private Candidate[] _candidates = [];
+        private int _sheet = -1;
 
-            int triangle = candidate.Triangle;
-            LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1), c = scene.Corner(triangle, 2);
-            int side = probe.Orient(points, a, b, drawing.U, drawing.V);
-            if (probe.Orient(points, b, c, drawing.U, drawing.V) == side && probe.Orient(points, c, a, drawing.U, drawing.V) == side)
-            {
-                _covers.Add(new Cover(scene.OperandOf[triangle], side, scene.Tag(triangle)));
-            }
-        }
-    }
-
-    // The loops of a sheet come one after the other.
-    private void Gather(Arrangement arrangement, int sheet)
-    {
-        ReadOnlySpan<int> triangles = arrangement.Sheets.Triangles[sheet];
-        Drawing drawing = arrangement.Sheets.Drawings[sheet];
-        Scene scene = arrangement.Found.Scene;
-        if (_candidates.Length < triangles.Length)
+        public Search(Arrangement arrangement, Loops loops)
         {
-            _candidates = new Candidate[2 * triangles.Length];
+            _arrangement = arrangement;
+            _loops = loops;
+            _scene = arrangement.Found.Scene;
         }
 
-        for (int i = 0; i < triangles.Length; i++)
+        public List<Cover> Covers { get; } = [];
+
+        public void Add(int loop)
         {
-            int triangle = triangles[i];
-            LatticePoint3 a = scene.Corner(triangle, 0), b = scene.Corner(triangle, 1), c = scene.Corner(triangle, 2);
-            int au = Drawing.Pick(a, drawing.U), bu = Drawing.Pick(b, drawing.U), cu = Drawing.Pick(c, drawing.U);
-            int av = Drawing.Pick(a, drawing.V), bv = Drawing.Pick(b, drawing.V), cv = Drawing.Pick(c, drawing.V);
-            _candidates[i] = new Candidate(
-                triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)), Math.Max(av, Math.Max(bv, cv)));
+            int sheet = _loops.SheetOf[loop];
+            Drawing drawing = _arrangement.Sheets.Drawings[sheet];
+            ReadOnlySpan<int> triangles = _arrangement.Sheets.Triangles[sheet];
+            if (sheet != _sheet)
+            {
+                _sheet = sheet;
+                Gather(triangles, drawing);
+            }
+
+            Probe probe = _arrangement.ProbeAt(_loops.FirstSide[loop], sheet);
+            PointStore points = _arrangement.Points;
+            double u = points.Approximate(probe.Point, drawing.U), v = points.Approximate(probe.Point, drawing.V);
+            foreach (ref readonly Candidate candidate in _candidates.AsSpan(0, triangles.Length))
+            {
+                if (u < candidate.MinU - PointStore.Slack || u > candidate.MaxU + PointStore.Slack
+                    || v < candidate.MinV - PointStore.Slack || v > candidate.MaxV + PointStore.Slack)
+                {
+                    continue;
+                }
+
+                int triangle = candidate.Triangle;
+                LatticePoint3 a = _scene.Corner(triangle, 0), b = _scene.Corner(triangle, 1), c = _scene.Corner(triangle, 2);
+                int side = probe.Orient(points, a, b, drawing.U, drawing.V);
+                if (probe.Orient(points, b, c, drawing.U, drawing.V) == side && probe.Orient(points, c, a, drawing.U, drawing.V) == side)
+                {
+                    Covers.Add(new Cover(_scene.OperandOf[triangle], side, _scene.Tag(triangle)));
+                }
+            }
+        }
+
+        private void Gather(ReadOnlySpan<int> triangles, in Drawing drawing)
+        {
+            if (_candidates.Length < triangles.Length)
+            {
+                _candidates = new Candidate[2 * triangles.Length];
+            }
+
+            for (int i = 0; i < triangles.Length; i++)
+            {
+                int triangle = triangles[i];
+                LatticePoint3 a = _scene.Corner(triangle, 0), b = _scene.Corner(triangle, 1), c = _scene.Corner(triangle, 2);
+                int au = Drawing.Pick(a, drawing.U), bu = Drawing.Pick(b, drawing.U), cu = Drawing.Pick(c, drawing.U);
+                int av = Drawing.Pick(a, drawing.V), bv = Drawing.Pick(b, drawing.V), cv = Drawing.Pick(c, drawing.V);
+                _candidates[i] = new Candidate(
+                    triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)), Math.Max(av, Math.Max(bv, cv)));
+            }
         }
     }
 }

@@ -9,11 +9,10 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class Loops
 {
+    // Sheets from which on more than one core is worth waking.
+    private const int WorthThreads = 256;
     private readonly Arrangement _arrangement;
     private readonly PointStore _points;
-    private int[] _localOf = [];
-    private int[] _stamp = [];
-
     private Loops(Arrangement arrangement)
     {
         _arrangement = arrangement;
@@ -32,42 +31,39 @@ internal sealed class Loops
 
     public int Count => SheetOf.Count;
 
-    public static Loops Of(Arrangement arrangement, CancellationToken ct)
+    public static Loops Of(Arrangement arrangement, int threads, CancellationToken ct)
     {
-        Loops loops = new(arrangement)
+        Loops loops = new(arrangement);
+        int[] next = new int[loops.LoopOfSide.Length];
+        int sheets = arrangement.Sheets.Count;
+        int runs = Cores.Runs(sheets, WorthThreads, threads);
+        Cores.ForEach(runs, threads, () => new Numbering(arrangement.Points.Count), (run, numbering) =>
         {
-            _localOf = new int[arrangement.Points.Count],
-            _stamp = new int[arrangement.Points.Count],
-        };
-        for (int sheet = 0; sheet < arrangement.Sheets.Count; sheet++)
-        {
-            ct.ThrowIfCancellationRequested();
-            loops.Trace(sheet);
-        }
+            (int from, int to) = Cores.Run(run, runs, sheets);
+            for (int sheet = from; sheet < to; sheet++)
+            {
+                if ((sheet & 255) == 0)
+                {
+                    ct.ThrowIfCancellationRequested();
+                }
 
+                loops.Link(sheet, numbering, next);
+            }
+        }, ct);
+        loops.Trace(next);
         return loops;
     }
 
-    private void Trace(int sheet)
+    // From side h the walk goes on, at its end, to the outgoing side that comes clockwise after the way back.
+    private void Link(int sheet, Numbering numbering, int[] next)
     {
         ReadOnlySpan<int> edges = _arrangement.EdgesOf[sheet];
-        int start = _arrangement.EdgesOf.StartOf(sheet);
-        List<(int, int)> outgoing = new(2 * edges.Length);
-        int vertices = 0;
-        for (int i = 0; i < edges.Length; i++)
-        {
-            outgoing.Add((Local(_arrangement.From(edges[i]), sheet, ref vertices), 2 * i));
-            outgoing.Add((Local(_arrangement.To(edges[i]), sheet, ref vertices), (2 * i) + 1));
-        }
-
-        Grouping around = Grouping.Of(vertices, outgoing);
-
-        // From side h the walk goes on, at its end, to the outgoing side that comes clockwise after the way back.
-        int[] next = new int[2 * edges.Length];
+        int start = 2 * _arrangement.EdgesOf.StartOf(sheet);
+        numbering.Gather(_arrangement, edges);
         Drawing drawing = _arrangement.Sheets.Drawings[sheet];
-        for (int v = 0; v < vertices; v++)
+        for (int v = 0; v < numbering.Count; v++)
         {
-            Span<int> fan = around.Items(v);
+            Span<int> fan = numbering.SidesAt(v);
             if (fan.Length > 2)
             {
                 SortByAngle(fan, edges, drawing);
@@ -75,26 +71,32 @@ internal sealed class Loops
 
             for (int i = 0; i < fan.Length; i++)
             {
-                next[fan[i] ^ 1] = fan[i == 0 ? fan.Length - 1 : i - 1];
+                next[start + (fan[i] ^ 1)] = start + fan[i == 0 ? fan.Length - 1 : i - 1];
             }
         }
+    }
 
-        Span<int> loopOf = LoopOfSide.AsSpan(2 * start, 2 * edges.Length);
-        loopOf.Fill(-1);
-        for (int side = 0; side < loopOf.Length; side++)
+    private void Trace(int[] next)
+    {
+        Array.Fill(LoopOfSide, -1);
+        for (int sheet = 0; sheet < _arrangement.Sheets.Count; sheet++)
         {
-            if (loopOf[side] >= 0)
+            int start = 2 * _arrangement.EdgesOf.StartOf(sheet), end = start + (2 * _arrangement.EdgesOf[sheet].Length);
+            for (int side = start; side < end; side++)
             {
-                continue;
-            }
+                if (LoopOfSide[side] >= 0)
+                {
+                    continue;
+                }
 
-            for (int s = side; loopOf[s] < 0; s = next[s])
-            {
-                loopOf[s] = Count;
-            }
+                for (int s = side; LoopOfSide[s] < 0; s = next[s])
+                {
+                    LoopOfSide[s] = Count;
+                }
 
-            FirstSide.Add((2 * start) + side);
-            SheetOf.Add(sheet);
+                FirstSide.Add(side);
+                SheetOf.Add(sheet);
+            }
         }
     }
 
@@ -113,17 +115,6 @@ internal sealed class Loops
 
             fan[at] = side;
         }
-    }
-
-    private int Local(int point, int sheet, ref int vertices)
-    {
-        if (_stamp[point] != sheet + 1)
-        {
-            _stamp[point] = sheet + 1;
-            _localOf[point] = vertices++;
-        }
-
-        return _localOf[point];
     }
 
     // Counter-clockwise order of two edges that leave one point, from the drawing's first axis on.
@@ -169,5 +160,70 @@ internal sealed class Loops
     {
         (Int128 x, Int128 y, Int128 z) = _arrangement.Direction(edge);
         return (drawing.U == 0 ? x : drawing.U == 1 ? y : z, drawing.V == 0 ? x : drawing.V == 1 ? y : z);
+    }
+
+    // The sides that leave each point of one sheet; points are numbered by first appearance. Arrays are used again for every sheet.
+    private sealed class Numbering
+    {
+        private readonly int[] _local;
+        private readonly int[] _stamp;
+        private int _round;
+        private int[] _start = new int[129];
+        private int[] _fill = new int[128];
+        private int[] _sides = new int[128];
+
+        public Numbering(int points)
+        {
+            _local = new int[points];
+            _stamp = new int[points];
+        }
+
+        public int Count { get; private set; }
+
+        public Span<int> SidesAt(int vertex) => _sides.AsSpan(_start[vertex], _start[vertex + 1] - _start[vertex]);
+
+        public void Gather(Arrangement arrangement, ReadOnlySpan<int> edges)
+        {
+            _round++;
+            Count = 0;
+            if (_sides.Length < 2 * edges.Length)
+            {
+                _sides = new int[4 * edges.Length];
+                _start = new int[_sides.Length + 1];
+                _fill = new int[_sides.Length];
+            }
+
+            foreach (int edge in edges)
+            {
+                Note(arrangement.From(edge));
+                Note(arrangement.To(edge));
+            }
+
+            int sum = 0;
+            for (int v = 0; v < Count; v++)
+            {
+                _start[v] = sum;
+                (_fill[v], sum) = (sum, sum + _fill[v]);
+            }
+
+            _start[Count] = sum;
+            for (int i = 0; i < edges.Length; i++)
+            {
+                _sides[_fill[_local[arrangement.From(edges[i])]]++] = 2 * i;
+                _sides[_fill[_local[arrangement.To(edges[i])]]++] = (2 * i) + 1;
+            }
+        }
+
+        private void Note(int point)
+        {
+            if (_stamp[point] != _round)
+            {
+                _stamp[point] = _round;
+                _local[point] = Count;
+                _fill[Count++] = 0;
+            }
+
+            _fill[_local[point]]++;
+        }
     }
 }

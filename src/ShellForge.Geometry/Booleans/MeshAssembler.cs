@@ -27,7 +27,7 @@ internal sealed class MeshAssembler
 
     // Within mergeSteps a constructed point takes an existing vertex instead of making one; 0: never.
     public static RoundedMesh Assemble(
-        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, CancellationToken ct)
+        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, int threads, CancellationToken ct)
     {
         MeshAssembler assembler = new(arrangement, mergeSteps);
         assembler.AddPatches(patches, facets);
@@ -45,7 +45,7 @@ internal sealed class MeshAssembler
         }
 
         List<int> apart = [];
-        regions.Fill(corners, tags, apart, ct);
+        regions.Fill(corners, tags, apart, threads, ct);
         CollapsedFilms.Remove(corners, tags, apart);
         assembler.KeepPatches();
         return new RoundedMesh

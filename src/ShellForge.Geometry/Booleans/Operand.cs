@@ -21,7 +21,7 @@ internal sealed class Operand
         Partner = new int[corners.Length];
         IsReal = new bool[corners.Length];
         Pair();
-        Tree = new BoxTree(vertices, corners);
+        Tree = new BoxTree(vertices, corners, knownApart);
     }
 
     public LatticePoint3[] Vertices { get; }

@@ -7,51 +7,36 @@ namespace ShellForge.Geometry.Booleans;
 internal static class PairFinder
 {
     // Leaves of one tree that make a piece, and triangles from which on more than one core is worth waking.
-    private const int PieceLeaves = 1024;
+    private const int PieceLeaves = 256;
     private const int WorthThreads = 4096;
 
-    private readonly record struct Piece(int First, int Second, int From, int To);
+    private readonly record struct Piece(int First, int Second, int Node, int OtherNode);
 
-    /// <summary>Calls back for each pair, operand by operand; on as many threads as there are cores when none are named (-1).</summary>
-    public static void Find(Scene scene, Action<int, int> pair, int threads, CancellationToken ct)
+    /// <summary>The pairs, operand by operand, under the scene's numbers; found on up to so many threads (-1: all cores).</summary>
+    public static (int First, int Second)[] Find(Scene scene, int threads, CancellationToken ct)
     {
         List<Piece> pieces = Pieces(scene);
-        (int, int)[]?[] found = new (int, int)[pieces.Count][];
-        if (scene.TriangleCount < WorthThreads)
+        int runs = Cores.Runs(pieces.Count, scene.TriangleCount < WorthThreads ? int.MaxValue : 2, threads);
+        List<(int First, int Second)>[] found = new List<(int, int)>[runs];
+        Cores.ForEach(runs, threads, run =>
         {
-            List<(int, int)> scratch = [];
-            for (int i = 0; i < found.Length; i++)
+            List<(int First, int Second)> pairs = found[run] = [];
+            (int from, int to) = Cores.Run(run, runs, pieces.Count);
+            for (int i = from; i < to; i++)
             {
                 ct.ThrowIfCancellationRequested();
-                found[i] = InPiece(scene, pieces[i], scratch);
+                AddPiece(scene, pieces[i], pairs);
             }
-        }
-        else
+        }, ct);
+        (int First, int Second)[] all = new (int, int)[found.Sum(static run => run.Count)];
+        int at = 0;
+        foreach (List<(int, int)> run in found)
         {
-            Parallel.For(
-                0,
-                found.Length,
-                new ParallelOptions { CancellationToken = ct, MaxDegreeOfParallelism = threads },
-                static () => new List<(int, int)>(),
-                (i, _, scratch) =>
-                {
-                    found[i] = InPiece(scene, pieces[i], scratch);
-                    return scratch;
-                },
-                static _ => { });
+            run.CopyTo(all, at);
+            at += run.Count;
         }
 
-        for (int i = 0; i < found.Length; i++)
-        {
-            if (found[i] is { } pairs)
-            {
-                int startA = scene.TriangleStart[pieces[i].First], startB = scene.TriangleStart[pieces[i].Second];
-                foreach ((int first, int second) in pairs)
-                {
-                    pair(startA + first, startB + second);
-                }
-            }
-        }
+        return all;
     }
 
     private static List<Piece> Pieces(Scene scene)
@@ -62,9 +47,16 @@ internal static class PairFinder
             BoxTree tree = scene.Operands[a].Tree;
             if (!scene.Operands[a].IsClean)
             {
-                for (int from = 0; from < tree.LeafCount; from += PieceLeaves)
+                int[] nodes = [.. tree.NodesOf(PieceLeaves)];
+                for (int i = 0; i < nodes.Length; i++)
                 {
-                    pieces.Add(new Piece(a, a, from, Math.Min(tree.LeafCount, from + PieceLeaves)));
+                    for (int j = i; j < nodes.Length; j++)
+                    {
+                        if (tree.MayHavePairs(nodes[i], nodes[j]))
+                        {
+                            pieces.Add(new Piece(a, a, nodes[i], nodes[j]));
+                        }
+                    }
                 }
             }
 
@@ -75,7 +67,7 @@ internal static class PairFinder
                 {
                     foreach (int node in tree.NodesOf(PieceLeaves))
                     {
-                        pieces.Add(new Piece(a, b, node, node));
+                        pieces.Add(new Piece(a, b, node, 1));
                     }
                 }
             }
@@ -84,30 +76,30 @@ internal static class PairFinder
         return pieces;
     }
 
-    private static (int, int)[]? InPiece(Scene scene, Piece piece, List<(int First, int Second)> scratch)
+    private static void AddPiece(Scene scene, Piece piece, List<(int First, int Second)> pairs)
     {
         Operand a = scene.Operands[piece.First], b = scene.Operands[piece.Second];
-        scratch.Clear();
+        int kept = pairs.Count;
         if (piece.First == piece.Second)
         {
-            a.Tree.OwnPairs(piece.From, piece.To, a.KnownApart, scratch);
+            a.Tree.OwnPairs(piece.Node, piece.OtherNode, pairs);
         }
         else
         {
-            a.Tree.Pairs(piece.From, b.Tree, scratch);
+            a.Tree.Pairs(piece.Node, b.Tree, pairs);
         }
 
         PairFilter filter = new(a, b);
-        int kept = 0;
-        for (int i = 0; i < scratch.Count; i++)
+        int startA = scene.TriangleStart[piece.First], startB = scene.TriangleStart[piece.Second];
+        for (int i = kept; i < pairs.Count; i++)
         {
-            (int first, int second) = scratch[i];
+            (int first, int second) = pairs[i];
             if (filter.MayMeet(first, second))
             {
-                scratch[kept++] = (first, second);
+                pairs[kept++] = (startA + first, startB + second);
             }
         }
 
-        return kept == 0 ? null : scratch[..kept].ToArray();
+        pairs.RemoveRange(kept, pairs.Count - kept);
     }
 }

@@ -8,7 +8,7 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class PairIntersector
 {
-    private readonly Intersections _found;
+    private readonly Meetings _found;
     private readonly Scene _scene;
     private readonly LatticePoint3[] _a = new LatticePoint3[3];
     private readonly LatticePoint3[] _b = new LatticePoint3[3];
@@ -19,10 +19,10 @@ internal sealed class PairIntersector
     private Plane _plane;
     private int _planeOf = -1;
 
-    public PairIntersector(Intersections found)
+    public PairIntersector(Scene scene, Meetings found)
     {
+        _scene = scene;
         _found = found;
-        _scene = found.Scene;
     }
 
     // A feature is a corner (0..2), an edge (3..5: from corner k - 3) or the face.
@@ -226,8 +226,6 @@ internal sealed class PairIntersector
 
         Record(first, second);
         _found.Coplanar.Add((first, second));
-        _found.IsActive[first] = true;
-        _found.IsActive[second] = true;
     }
 
     // Two triangles of one operand and plane over a common edge that lie on its two sides.
@@ -277,7 +275,7 @@ internal sealed class PairIntersector
         int feature = isFirst ? featureB : featureA;
         if (feature < 3)
         {
-            _found.PointOfVertex[_scene.VertexNumber(other, feature)] = point;
+            _found.SetVertexPoint(_scene.VertexNumber(other, feature), point);
         }
 
         _hits[_hitCount++] = new Hit(point, featureA, featureB);
@@ -347,8 +345,6 @@ internal sealed class PairIntersector
             RecordOn(second, hit.FeatureB, hit.Point);
         }
 
-        _found.IsActive[first] = true;
-        _found.IsActive[second] = true;
     }
 
     private void RecordOn(int triangle, int feature, int point)

@@ -19,10 +19,13 @@ internal sealed class PointStore
     private LatticePoint3[] _rounded = new LatticePoint3[256];
     private Point3[] _approximate = new Point3[256];
     private int[] _ratio = new int[256];
+    private byte[] _whole = new byte[256];
     private int[] _next = new int[256];
     private int[] _buckets = new int[512];
     private readonly List<Narrow> _narrow = [];
     private readonly List<Wide> _wide = [];
+
+    private const int AllWhole = 7;
 
     public int Count { get; private set; }
 
@@ -44,7 +47,36 @@ internal sealed class PointStore
             }
         }
 
-        return Append(p, approximate, 0);
+        return Append(p, approximate, 0, AllWhole);
+    }
+
+    /// <summary>The number here of a point of another store.</summary>
+    public int Add(PointStore other, int point)
+    {
+        LatticePoint3 rounded = other._rounded[point];
+        int ratio = other._ratio[point];
+        if (ratio == 0)
+        {
+            return Add(rounded);
+        }
+
+        Point3 a = other._approximate[point];
+        for (int i = First(rounded); i >= 0; i = _next[i])
+        {
+            if (Close(a, _approximate[i]) && (ratio > 0 ? EqualsNarrow(i, other._narrow[ratio - 1]) : EqualsWide(i, other._wide[-ratio - 1])))
+            {
+                return i;
+            }
+        }
+
+        if (ratio > 0)
+        {
+            _narrow.Add(other._narrow[ratio - 1]);
+            return Append(rounded, a, _narrow.Count, other._whole[point]);
+        }
+
+        _wide.Add(other._wide[-ratio - 1]);
+        return Append(rounded, a, -_wide.Count, other._whole[point]);
     }
 
     /// <summary>Where the edge crosses the plane; the heights of its ends have opposite signs.</summary>
@@ -63,7 +95,10 @@ internal sealed class PointStore
         Point3 a = new((double)x / dw, (double)y / dw, (double)z / dw);
         Narrow exact = new(x, y, z, w);
         LatticePoint3 rounded = new(Round(a.X, x, w), Round(a.Y, y, w), Round(a.Z, z, w));
-        if (Near(a, rounded) && x == rounded.X * w && y == rounded.Y * w && z == rounded.Z * w)
+        bool wholeX = Near(a.X, rounded.X) && x == rounded.X * w, wholeY = Near(a.Y, rounded.Y) && y == rounded.Y * w;
+        bool wholeZ = Near(a.Z, rounded.Z) && z == rounded.Z * w;
+        int whole = Whole(ref a, rounded, wholeX, wholeY, wholeZ);
+        if (whole == AllWhole)
         {
             return Add(rounded);
         }
@@ -77,7 +112,7 @@ internal sealed class PointStore
         }
 
         _narrow.Add(exact);
-        return Append(rounded, a, _narrow.Count);
+        return Append(rounded, a, _narrow.Count, whole);
     }
 
     /// <summary>Where three planes meet; their normals must be independent.</summary>
@@ -100,7 +135,10 @@ internal sealed class PointStore
         Point3 a = new(x.ToDouble() / dw, y.ToDouble() / dw, z.ToDouble() / dw);
         Wide exact = new(x, y, z, w);
         LatticePoint3 rounded = new(Round(a.X, x, w), Round(a.Y, y, w), Round(a.Z, z, w));
-        if (Near(a, rounded) && IsWhole(x, w, rounded.X) && IsWhole(y, w, rounded.Y) && IsWhole(z, w, rounded.Z))
+        bool wholeX = Near(a.X, rounded.X) && IsWhole(x, w, rounded.X), wholeY = Near(a.Y, rounded.Y) && IsWhole(y, w, rounded.Y);
+        bool wholeZ = Near(a.Z, rounded.Z) && IsWhole(z, w, rounded.Z);
+        int whole = Whole(ref a, rounded, wholeX, wholeY, wholeZ);
+        if (whole == AllWhole)
         {
             return Add(rounded);
         }
@@ -114,7 +152,7 @@ internal sealed class PointStore
         }
 
         _wide.Add(exact);
-        return Append(rounded, a, -_wide.Count);
+        return Append(rounded, a, -_wide.Count, whole);
     }
 
     /// <summary>1 in front of the plane, -1 behind, 0 in it.</summary>
@@ -155,8 +193,8 @@ internal sealed class PointStore
     {
         long du = Drawing.Pick(b, axisU) - Drawing.Pick(a, axisU), dv = Drawing.Pick(b, axisV) - Drawing.Pick(a, axisV);
         int au = Drawing.Pick(a, axisU), av = Drawing.Pick(a, axisV);
-        int ratio = _ratio[point];
-        if (ratio == 0)
+        int both = (1 << axisU) | (1 << axisV);
+        if ((_whole[point] & both) == both)
         {
             LatticePoint3 p = _rounded[point];
             return Math.Sign((du * (Drawing.Pick(p, axisV) - av)) - (dv * (Drawing.Pick(p, axisU) - au)));
@@ -186,6 +224,12 @@ internal sealed class PointStore
         if (p == q)
         {
             return 0;
+        }
+
+        // Most points that agree in a coordinate lie in a plane across that axis at a whole number of steps.
+        if ((_whole[p] & _whole[q] & (1 << axis)) != 0)
+        {
+            return Math.Sign(difference);
         }
 
         Wide a = Exact(p);
@@ -258,7 +302,7 @@ internal sealed class PointStore
 
     private int First(LatticePoint3 p) => _buckets[Hash(p) & (_buckets.Length - 1)] - 1;
 
-    private int Append(LatticePoint3 rounded, Point3 approximate, int ratio)
+    private int Append(LatticePoint3 rounded, in Point3 approximate, int ratio, int whole)
     {
         if (Count == _rounded.Length)
         {
@@ -269,6 +313,7 @@ internal sealed class PointStore
         _rounded[index] = rounded;
         _approximate[index] = approximate;
         _ratio[index] = ratio;
+        _whole[index] = (byte)whole;
         ref int head = ref _buckets[Hash(rounded) & (_buckets.Length - 1)];
         _next[index] = head - 1;
         head = index + 1;
@@ -281,6 +326,7 @@ internal sealed class PointStore
         Array.Resize(ref _rounded, size);
         Array.Resize(ref _approximate, size);
         Array.Resize(ref _ratio, size);
+        Array.Resize(ref _whole, size);
         Array.Resize(ref _next, size);
         _buckets = new int[size * 2];
         for (int i = 0; i < Count; i++)
@@ -303,8 +349,14 @@ internal sealed class PointStore
     private static bool Close(in Point3 a, in Point3 b) =>
         Math.Abs(a.X - b.X) <= 2 * Slack && Math.Abs(a.Y - b.Y) <= 2 * Slack && Math.Abs(a.Z - b.Z) <= 2 * Slack;
 
-    private static bool Near(in Point3 a, LatticePoint3 p) =>
-        Math.Abs(a.X - p.X) <= Slack && Math.Abs(a.Y - p.Y) <= Slack && Math.Abs(a.Z - p.Z) <= Slack;
+    private static bool Near(double a, int p) => Math.Abs(a - p) <= Slack;
+
+    // Bits 0 to 2 for coordinates that are whole numbers of steps; their approximations are made exact.
+    private static int Whole(ref Point3 a, LatticePoint3 rounded, bool x, bool y, bool z)
+    {
+        a = new Point3(x ? rounded.X : a.X, y ? rounded.Y : a.Y, z ? rounded.Z : a.Z);
+        return (x ? 1 : 0) | (y ? 2 : 0) | (z ? 4 : 0);
+    }
 
     // Halves go up: the largest k with k <= x/w + 1/2.
     private static int Round(double approximate, Int128 x, Int128 w)

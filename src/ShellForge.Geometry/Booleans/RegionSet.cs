@@ -11,6 +11,9 @@ internal sealed class RegionSet
 {
     // A region with this many corrections is left to the next round.
     private const int MostCorrections = 2000;
+
+    // Regions from which on more than one core is worth waking.
+    private const int WorthThreads = 128;
     private readonly List<LatticePoint3> _vertices;
     private readonly List<Region> _regions;
     private readonly RegionFiller _filler;
@@ -40,9 +43,9 @@ internal sealed class RegionSet
     public double CrossingReach { get; init; } = double.PositiveInfinity;
 
     /// <summary>Fills all regions and adds their triangles, their tags, and what is known of them (<see cref="Operand.KnownApart"/>).</summary>
-    public void Fill(List<int> corners, List<int> tags, List<int> apart, CancellationToken ct)
+    public void Fill(List<int> corners, List<int> tags, List<int> apart, int threads, CancellationToken ct)
     {
-        List<int>[] triangles = Settle(ct);
+        List<int>[] triangles = Settle(threads, ct);
         for (int r = 0; r < _regions.Count; r++)
         {
             corners.AddRange(triangles[r]);
@@ -54,17 +57,25 @@ internal sealed class RegionSet
         }
     }
 
-    private List<int>[] Settle(CancellationToken ct)
+    private List<int>[] Settle(int threads, CancellationToken ct)
     {
         Queue<int> open = new(Enumerable.Range(0, _regions.Count));
         HashSet<int> isOpen = [.. open];
         List<List<int>?> triangles = [.. new List<int>?[_regions.Count]];
+        List<int>?[] ahead = FilledAhead(threads, ct);
         HashSet<int> touched = [];
         int corrections = 0;
         while (open.TryDequeue(out int r))
         {
-            ct.ThrowIfCancellationRequested();
             isOpen.Remove(r);
+            if (r < ahead.Length && ahead[r] is { } done)
+            {
+                triangles[r] = done;
+                ahead[r] = null;
+                continue;
+            }
+
+            ct.ThrowIfCancellationRequested();
             List<int> filled = [];
             triangles[r] = filled;
             while (_filler.Fill(_regions[r], filled) is { } conflict)
@@ -84,6 +95,11 @@ internal sealed class RegionSet
 
                 foreach (int other in touched.Order())
                 {
+                    if (other < ahead.Length)
+                    {
+                        ahead[other] = null;
+                    }
+
                     if (other != r && isOpen.Add(other))
                     {
                         open.Enqueue(other);
@@ -93,6 +109,24 @@ internal sealed class RegionSet
         }
 
         return [.. triangles.Select(t => t ?? [])];
+    }
+
+    // All regions as they are, by all cores; null where something is to be corrected first. What a correction touches is filled again.
+    private List<int>?[] FilledAhead(int threads, CancellationToken ct)
+    {
+        List<int>?[] filled = new List<int>?[_regions.Count];
+        int runs = Cores.Runs(filled.Length, WorthThreads, threads);
+        Cores.ForEach(runs, threads, () => runs == 1 ? _filler : new RegionFiller(_vertices), (run, filler) =>
+        {
+            (int from, int to) = Cores.Run(run, runs, filled.Length);
+            for (int r = from; r < to; r++)
+            {
+                ct.ThrowIfCancellationRequested();
+                List<int> corners = new(3 * _regions[r].Edges.Count);
+                filled[r] = filler.Fill(_regions[r], corners) is null ? corners : null;
+            }
+        }, ct);
+        return filled;
     }
 
     /// <summary>Leads every edge through the regions' vertices within the reach, in their order along it.</summary>

@@ -30,10 +30,14 @@ public static class SolidEvaluator
 #pragma warning disable CA1068 // Most callers pass a token and no progress.
     public static SolidOutcome Evaluate(Solid solid, CancellationToken ct = default, IProgress<double>? progress = null)
 #pragma warning restore CA1068
+        => Evaluate(solid, threads: -1, ct, progress);
+
+    /// <summary>The same on so many threads at most; -1 for as many as there are cores.</summary>
+    internal static SolidOutcome Evaluate(Solid solid, int threads, CancellationToken ct, IProgress<double>? progress = null)
     {
         (Operand[] operands, Expression root) = SolidFlattener.Flatten(solid, ct);
         progress?.Report(0.1);
-        BooleanRound first = new(operands, ct);
+        BooleanRound first = new(operands, threads, ct);
         progress?.Report(0.4);
         ExactResult exact = first.Evaluate(root);
         progress?.Report(0.7);
@@ -41,16 +45,16 @@ public static class SolidEvaluator
         SolidOutcome? last = null;
         foreach ((int mergeSteps, bool welds) in Ladder)
         {
-            ExactResult current = welds ? new BooleanRound(OperandWelder.Weld(operands, mergeSteps), ct).Evaluate(root) : exact;
+            ExactResult current = welds ? new BooleanRound(OperandWelder.Weld(operands, mergeSteps), threads, ct).Evaluate(root) : exact;
             long fewest = int.MaxValue;
             for (int round = 0; round <= MostRounds; round++)
             {
-                RoundedMesh mesh = current.Round(mergeSteps, ct);
+                RoundedMesh mesh = current.Round(mergeSteps, threads, ct);
                 Operand rounded = Welded(mesh);
-                BooleanRound next = new([rounded], ct);
+                BooleanRound next = new([rounded], threads, ct);
                 if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
-                    SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, ct);
+                    SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, threads, ct);
                     if (outcome.Solid is not null)
                     {
                         progress?.Report(1);
@@ -79,9 +83,10 @@ public static class SolidEvaluator
     }
 
     private static SolidOutcome Finish(
-        Operand rounded, in SolidWedges.Pairing wedges, Expression root, Operand[] operands, int rounds, int mergeSteps, CancellationToken ct)
+        Operand rounded, in SolidWedges.Pairing wedges, Expression root, Operand[] operands, int rounds, int mergeSteps, int threads,
+        CancellationToken ct)
     {
-        (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, ct);
+        (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, threads, ct);
         return opened is null
             ? Defect(root, operands, place, "A contact could not be opened")
             : new SolidOutcome { Solid = new SolidMesh(opened.ToMesh()), Openings = openings, Rounds = rounds, MergeSteps = mergeSteps };

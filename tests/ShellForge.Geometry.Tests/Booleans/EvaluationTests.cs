@@ -17,13 +17,31 @@ public class EvaluationTests
         Solid tree = Ball.Less(Ball.Moved(Transform3.Shift(3, 2, 1)), Ball.Moved(Transform3.Shift(-4, 1, 0)));
         (Operand[] operands, _) = SolidFlattener.Flatten(tree, default);
         Scene scene = new(operands);
-        List<(int, int)> one = [], eight = [];
 
-        PairFinder.Find(scene, (a, b) => one.Add((a, b)), 1, default);
-        PairFinder.Find(scene, (a, b) => eight.Add((a, b)), 8, default);
+        (int, int)[] one = PairFinder.Find(scene, 1, default), eight = PairFinder.Find(scene, 8, default);
 
-        Assert.InRange(one.Count, 500, int.MaxValue);
+        Assert.InRange(one.Length, 500, int.MaxValue);
         Assert.Equal(one, eight);
+    }
+
+    [Fact]
+    public void One_thread_and_eight_give_the_same_mesh()
+    {
+        List<Solid> bars = [];
+        for (int i = -8; i <= 8; i++)
+        {
+            bars.Add(Shapes.Box(new(i - 0.3, -12, -0.4), new(i + 0.3, 12, 0.4)));
+            bars.Add(Shapes.Box(new(-12, i - 0.25, -0.4), new(12, i + 0.25, 0.4)));
+        }
+
+        Solid grid = Ball.Less(Ball.Moved(Transform3.Shift(3, 2, 1))).And([.. bars]);
+
+        Mesh one = SolidEvaluator.Evaluate(grid, 1, default).Require().Mesh, eight = SolidEvaluator.Evaluate(grid, 8, default).Require().Mesh;
+
+        Assert.InRange(one.TriangleCount, 5000, int.MaxValue);
+        Assert.Equal(one.Vertices.AsSpan(), eight.Vertices.AsSpan());
+        Assert.Equal(one.Triangles.AsSpan(), eight.Triangles.AsSpan());
+        Assert.Equal(one.Tags.AsSpan(), eight.Tags.AsSpan());
     }
 
     [Fact]
@@ -33,10 +51,9 @@ public class EvaluationTests
         {
             (Operand[] operands, _) = SolidFlattener.Flatten(TreeStep.Tree(steps), default);
             Scene scene = new(operands);
-            HashSet<(int, int)> kept = [];
-            PairFinder.Find(scene, (a, b) => kept.Add((Math.Min(a, b), Math.Max(a, b))), 2, default);
-            Intersections found = new(scene);
-            PairIntersector all = new(found);
+            HashSet<(int, int)> kept = [.. PairFinder.Find(scene, 2, default).Select(pair => (Math.Min(pair.First, pair.Second), Math.Max(pair.First, pair.Second)))];
+            Meetings found = new(scene);
+            PairIntersector all = new(scene, found);
             for (int a = 0; a < scene.TriangleCount; a++)
             {
                 for (int b = a + 1; b < scene.TriangleCount; b++)
