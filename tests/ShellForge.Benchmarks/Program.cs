@@ -14,6 +14,8 @@ switch (args)
         return RepeatCommand.Run(folder, int.Parse(count, CultureInfo.InvariantCulture), names);
     case ["light", string sample, string count]:
         return LightCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture));
+    case ["writing", string sample, string count]:
+        return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture));
     case ["fuzz", string seed, string count, string target, .. string[] scale]:
         return FuzzCommand.Run(
             int.Parse(seed, CultureInfo.InvariantCulture),
@@ -21,6 +23,6 @@ switch (args)
             target,
             scale.Length == 0 ? 1 : double.Parse(scale[0], CultureInfo.InvariantCulture));
     default:
-        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | fuzz SEED COUNT DIR [SCALE]");
+        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT | fuzz SEED COUNT DIR [SCALE]");
         return 2;
 }

@@ -95,7 +95,7 @@ public sealed class PdfDocument(string title)
         foreach (PdfPicture picture in _pictures)
         {
             AddStream(
-                $"/Type/XObject/Subtype/Image/Width {picture.Width}/Height {picture.Height}/ColorSpace/DeviceRGB/BitsPerComponent 8/Filter/FlateDecode/DecodeParms<</Predictor 15/Colors 3/BitsPerComponent 8/Columns {picture.Width}>>",
+                $"/Type/XObject/Subtype/Image/Width {picture.Width}/Height {picture.Height}/ColorSpace{ColourSpace(picture)}/BitsPerComponent 8/Filter/FlateDecode/DecodeParms<</Predictor 15/Colors {(picture.Palette.Length > 0 ? 1 : 3)}/BitsPerComponent 8/Columns {picture.Width}>>",
                 picture.Data);
         }
 
@@ -129,6 +129,10 @@ public sealed class PdfDocument(string title)
             Write(stream, "\nendstream\nendobj\n");
         }
     }
+
+    private static string ColourSpace(PdfPicture picture) => picture.Palette.Length == 0
+        ? "/DeviceRGB"
+        : $"[/Indexed/DeviceRGB {(picture.Palette.Length / 3) - 1}<{Convert.ToHexString(picture.Palette)}>]";
 
     private static void Write(Stream stream, string text) => stream.Write(Encoding.Latin1.GetBytes(text));
 

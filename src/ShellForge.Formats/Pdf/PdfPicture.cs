@@ -7,11 +7,13 @@ public sealed class PdfPicture
 {
     private const int SignatureLength = 8;
     private const byte ColourKindRgb = 2;
+    private const byte ColourKindPalette = 3;
 
-    private PdfPicture(int width, int height, byte[] data)
+    private PdfPicture(int width, int height, byte[] palette, byte[] data)
     {
         Width = width;
         Height = height;
+        Palette = palette;
         Data = data;
     }
 
@@ -21,15 +23,19 @@ public sealed class PdfPicture
     /// <summary>Rows.</summary>
     public int Height { get; }
 
+    /// <summary>Red, green and blue of each colour; empty where pixels carry their own.</summary>
+    internal byte[] Palette { get; }
+
     /// <summary>The packed rows.</summary>
     internal byte[] Data { get; }
 
-    /// <summary>Takes a PNG of 8-bit RGB without interlacing, as <see cref="Png.PngWriter"/> writes it.</summary>
+    /// <summary>Takes a PNG of 8-bit RGB or palette numbers without interlacing, as <see cref="Png.PngWriter"/> writes it.</summary>
     /// <exception cref="ArgumentException">It is of another kind.</exception>
     public static PdfPicture OfPng(ReadOnlySpan<byte> png)
     {
         int width = 0;
         int height = 0;
+        byte[] palette = [];
         using var rows = new MemoryStream();
         ReadOnlySpan<byte> rest = png[SignatureLength..];
         while (rest.Length >= 12)
@@ -41,10 +47,14 @@ public sealed class PdfPicture
             {
                 width = BinaryPrimitives.ReadInt32BigEndian(data);
                 height = BinaryPrimitives.ReadInt32BigEndian(data[4..]);
-                if (data[8] != 8 || data[9] != ColourKindRgb || data[12] != 0)
+                if (data[8] != 8 || data[9] is not (ColourKindRgb or ColourKindPalette) || data[12] != 0)
                 {
-                    throw new ArgumentException("not a plain 8-bit RGB picture", nameof(png));
+                    throw new ArgumentException("not a plain picture of 8 bits", nameof(png));
                 }
+            }
+            else if (kind.SequenceEqual("PLTE"u8))
+            {
+                palette = data.ToArray();
             }
             else if (kind.SequenceEqual("IDAT"u8))
             {
@@ -54,6 +64,6 @@ public sealed class PdfPicture
             rest = rest[(12 + length)..];
         }
 
-        return new PdfPicture(width, height, rows.ToArray());
+        return new PdfPicture(width, height, palette, rows.ToArray());
     }
 }

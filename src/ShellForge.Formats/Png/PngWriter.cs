@@ -5,8 +5,8 @@ using ShellForge.Formats.Rendering;
 namespace ShellForge.Formats.Png;
 
 /// <summary>
-/// Writes pictures as PNG: 8-bit RGB, sRGB, nothing else in the file, so the same picture gives the same bytes on one release of
-/// the runtime. Source: PNG specification, third edition (W3C 2023).
+/// Writes pictures as PNG: 8 bits a channel, or a palette where there are at most 256 colours; sRGB, nothing else in the file, so the
+/// same picture gives the same bytes on one release of the runtime. Source: PNG specification, third edition (W3C 2023).
 /// </summary>
 public static class PngWriter
 {
@@ -19,11 +19,12 @@ public static class PngWriter
     public static void Write(Stream stream, Picture picture, double pixelsPerMillimetre = 0)
     {
         stream.Write(Signature);
+        byte[]? indices = Indexed(picture, out byte[] palette);
         Span<byte> header = stackalloc byte[13];
         BinaryPrimitives.WriteInt32BigEndian(header, picture.Width);
         BinaryPrimitives.WriteInt32BigEndian(header[4..], picture.Height);
         header[8] = 8;
-        header[9] = 2;
+        header[9] = (byte)(indices is null ? 2 : 3);
         header[10..].Clear();
         WriteChunk(stream, "IHDR"u8, header);
         WriteChunk(stream, "sRGB"u8, [0]);
@@ -37,7 +38,12 @@ public static class PngWriter
             WriteChunk(stream, "pHYs"u8, size);
         }
 
-        WriteChunk(stream, "IDAT"u8, Compressed(picture));
+        if (indices is not null)
+        {
+            WriteChunk(stream, "PLTE"u8, palette);
+        }
+
+        WriteChunk(stream, "IDAT"u8, indices is null ? Compressed(picture) : Compressed(indices, picture.Width));
         WriteChunk(stream, "IEND"u8, []);
     }
 
@@ -49,12 +55,61 @@ public static class PngWriter
         return stream.ToArray();
     }
 
+    // The pixels as numbers of the colours, in the order in which they come; null where there are more than 256.
+    private static byte[]? Indexed(Picture picture, out byte[] palette)
+    {
+        ReadOnlySpan<byte> bytes = picture.Bytes;
+        byte[] indices = new byte[picture.Width * picture.Height];
+        var numbers = new Dictionary<int, byte>();
+        var colours = new List<byte>();
+        int last = -1;
+        byte number = 0;
+        for (int i = 0; i < indices.Length; i++)
+        {
+            int colour = (bytes[3 * i] << 16) | (bytes[(3 * i) + 1] << 8) | bytes[(3 * i) + 2];
+            if (colour != last && !numbers.TryGetValue(colour, out number))
+            {
+                if (numbers.Count == 256)
+                {
+                    palette = [];
+                    return null;
+                }
+
+                number = (byte)numbers.Count;
+                numbers.Add(colour, number);
+                colours.AddRange([bytes[3 * i], bytes[(3 * i) + 1], bytes[(3 * i) + 2]]);
+            }
+
+            last = colour;
+            indices[i] = number;
+        }
+
+        palette = [.. colours];
+        return indices;
+    }
+
+    // Numbers of colours have no slope: no filter makes them smaller.
+    private static byte[] Compressed(byte[] indices, int width)
+    {
+        using var packed = new MemoryStream();
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
+        {
+            for (int at = 0; at < indices.Length; at += width)
+            {
+                zlib.WriteByte(0);
+                zlib.Write(indices, at, width);
+            }
+        }
+
+        return packed.ToArray();
+    }
+
     // Each row is preceded by the filter that leaves the smallest sum of differences: the usual rule of thumb for small files.
     private static byte[] Compressed(Picture picture)
     {
         int stride = 3 * picture.Width;
         using var packed = new MemoryStream();
-        using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
             byte[][] tries = [new byte[stride + 1], new byte[stride + 1], new byte[stride + 1]];
             byte[] before = new byte[stride];

@@ -8,8 +8,6 @@ internal sealed class Projection
     // Share of the picture left free round the parts.
     private const double Margin = 0.05;
 
-    private readonly Point3 _right;
-    private readonly Point3 _up;
     private readonly double _centreX;
     private readonly double _centreY;
     private readonly double _middleX;
@@ -18,8 +16,8 @@ internal sealed class Projection
     private Projection(View view, Box2 shown, int width, int height)
     {
         Towards = view.Towards;
-        _right = view.Right;
-        _up = view.Up;
+        Right = view.Right;
+        Up = view.Up;
         _middleX = width / 2.0;
         _middleY = height / 2.0;
         Point2 size = shown.Size;
@@ -30,6 +28,12 @@ internal sealed class Projection
 
     /// <summary>Towards the viewer.</summary>
     public Point3 Towards { get; }
+
+    /// <summary>To the right in the picture, of length 1.</summary>
+    public Point3 Right { get; }
+
+    /// <summary>Up in the picture, of length 1.</summary>
+    public Point3 Up { get; }
 
     /// <summary>Samples a mm.</summary>
     public double PerMillimetre { get; }
@@ -57,16 +61,49 @@ internal sealed class Projection
         return new Projection(scene.View, shown, scene.Width * samples, scene.Height * samples);
     }
 
+    /// <summary>A projection that shows all pictures of a series at one scale.</summary>
+    public static Projection Fit(PictureSeries series, int samples)
+    {
+        Box2 shown = Box2.Empty;
+        Point3 right = series.View.Right;
+        Point3 up = series.View.Up;
+        for (int i = 0; i < series.Things.Length; i++)
+        {
+            if (!series.Shots.Any(shot => shot.Shown.Contains(i)))
+            {
+                continue;
+            }
+
+            Box2 thing = Box2.Empty;
+            foreach (PicturedPart part in series.Things[i])
+            {
+                foreach (LatticePoint3 vertex in part.Mesh.Vertices)
+                {
+                    Point3 p = part.Placement.Apply(vertex.ToMillimetres());
+                    thing = thing.Including(new Point2(Point3.Dot(p, right), Point3.Dot(p, up)));
+                }
+            }
+
+            if (!thing.IsEmpty)
+            {
+                double lift = series.Shots.Any(shot => shot.Lifted == i) ? series.Lift * up.Z : 0;
+                shown = shown.Including(thing.Min).Including(thing.Max + new Point2(0, lift));
+            }
+        }
+
+        return new Projection(series.View, shown, series.Width * samples, series.Height * samples);
+    }
+
     /// <summary>A place in mm as samples and nearness.</summary>
     public Point3 ToScreen(Point3 p) => new(
-        _middleX + ((Point3.Dot(p, _right) - _centreX) * PerMillimetre),
-        _middleY - ((Point3.Dot(p, _up) - _centreY) * PerMillimetre),
+        _middleX + ((Point3.Dot(p, Right) - _centreX) * PerMillimetre),
+        _middleY - ((Point3.Dot(p, Up) - _centreY) * PerMillimetre),
         Point3.Dot(p, Towards));
 
     /// <summary>The place in mm of a sample at a nearness.</summary>
     public Point3 ToWorld(double x, double y, double near) =>
-        ((_centreX + ((x - _middleX) / PerMillimetre)) * _right)
-        + ((_centreY - ((y - _middleY) / PerMillimetre)) * _up)
+        ((_centreX + ((x - _middleX) / PerMillimetre)) * Right)
+        + ((_centreY - ((y - _middleY) / PerMillimetre)) * Up)
         + (near * Towards);
 
     /// <summary>The section plane over samples: a x + b y + c near + d is above 0 for what is taken away.</summary>
@@ -74,8 +111,8 @@ internal sealed class Projection
     {
         double offset = Point3.Dot(plane.Normal, ToWorld(0, 0, 0) - plane.At);
         return (
-            Point3.Dot(plane.Normal, _right) / PerMillimetre,
-            -Point3.Dot(plane.Normal, _up) / PerMillimetre,
+            Point3.Dot(plane.Normal, Right) / PerMillimetre,
+            -Point3.Dot(plane.Normal, Up) / PerMillimetre,
             Point3.Dot(plane.Normal, Towards),
             offset);
     }
@@ -85,7 +122,7 @@ internal sealed class Projection
     {
         double facing = Point3.Dot(normal, Towards);
         double scale = 1 / (PerMillimetre * (Math.Abs(facing) < Edge ? Math.CopySign(Edge, facing) : facing));
-        return (-Point3.Dot(normal, _right) * scale, Point3.Dot(normal, _up) * scale);
+        return (-Point3.Dot(normal, Right) * scale, Point3.Dot(normal, Up) * scale);
     }
 
     // Sine of the angle under which a face counts as seen edge on.

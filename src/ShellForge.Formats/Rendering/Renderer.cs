@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -9,43 +10,110 @@ namespace ShellForge.Formats.Rendering;
 /// </summary>
 public static class Renderer
 {
-    // Samples a pixel and direction: lines come out about one and a half pixels wide and edges smooth.
-    private const int Samples = 2;
-
-    /// <summary>Draws a scene. Time grows with the pixels and the triangles: about a second for 1200 x 900 and 30,000.</summary>
+    /// <summary>Draws a scene. Time grows with the pixels and the triangles: a tenth of a second for 1200 x 900 and 30,000.</summary>
     public static Picture Render(Scene scene)
     {
-        Projection projection = Projection.Fit(scene, Samples);
-        var faces = new List<Shading.Face>();
-        var buffer = new DepthBuffer(scene.Width * Samples, scene.Height * Samples);
-        (double X, double Y, double Z, double D)? cut = scene.Section is null ? null : projection.Cut(scene.Section);
-        for (int p = 0; p < scene.Parts.Length; p++)
+        Projection projection = Projection.Fit(scene, Shading.Samples);
+        var looks = new List<FaceLook>(scene.Parts.Sum(part => part.Mesh.TriangleCount));
+        var buffer = new DepthBuffer(scene.Width * Shading.Samples, scene.Height * Shading.Samples);
+        (double X, double Y, double Z, double D)? cut = null;
+        (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? shown = null;
+        if (scene.Section is { } section)
         {
-            Draw(scene.Parts[p], p, projection, buffer, faces, cut);
+            Point3 normal = (1 / section.Normal.Length) * section.Normal;
+            (double X, double Y, double Z, double D) plane = projection.Cut(section with { Normal = normal });
+            cut = plane;
+            if (plane.Z > 0)
+            {
+                shown = ([.. scene.Parts.Select((part, i) => new FaceLook(i, part.Colour, normal, false, projection))], plane);
+            }
         }
 
-        return new Shading(scene, projection, buffer, faces).ToPicture(Samples);
+        for (int p = 0; p < scene.Parts.Length; p++)
+        {
+            Draw(scene.Parts[p], p, projection, buffer, looks, cut, shown is not null);
+        }
+
+        return new Shading([.. looks], projection, buffer, shown).ToPicture(scene.Background);
+    }
+
+    /// <summary>
+    /// Draws several pictures of the same things from one stand and at one scale, each with some of them, one perhaps lifted. Every thing
+    /// is looked at once, whatever the number of pictures.
+    /// </summary>
+    public static ImmutableArray<Picture> Render(PictureSeries series)
+    {
+        Projection projection = Projection.Fit(series, Shading.Samples);
+
+        // A lift of whole rows, so that what is lifted is what was drawn, moved.
+        double perLift = series.View.Up.Z * projection.PerMillimetre;
+        int rows = (int)Math.Round(series.Lift * perLift);
+        float nearer = perLift == 0 ? 0 : (float)(rows / perLift * series.View.Towards.Z);
+        var looks = new List<FaceLook>(series.Things.Sum(thing => thing.Sum(part => part.Mesh.TriangleCount)));
+        var layers = new DepthBuffer?[series.Things.Length];
+        int number = 0;
+        for (int i = 0; i < layers.Length; i++)
+        {
+            if (series.Shots.Any(shot => shot.Shown.Contains(i)))
+            {
+                layers[i] = new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples);
+                foreach (PicturedPart part in series.Things[i])
+                {
+                    Draw(part, number++, projection, layers[i]!, looks, null, false);
+                }
+            }
+        }
+
+        FaceLook[] faces = [.. looks];
+        var pictures = new Picture[series.Shots.Length];
+        Parallel.For(0, pictures.Length, () => new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples), (s, _, buffer) =>
+        {
+            buffer.Clear();
+            foreach (int i in series.Shots[s].Shown)
+            {
+                bool lifted = series.Shots[s].Lifted == i;
+                buffer.Lay(layers[i]!, lifted ? rows : 0, lifted ? nearer : 0);
+            }
+
+            pictures[s] = new Shading(faces, projection, buffer).ToPicture(series.Background);
+            return buffer;
+        }, _ => { });
+        return [.. pictures];
     }
 
     private static void Draw(
-        PicturedPart part, int number, Projection projection, DepthBuffer buffer, List<Shading.Face> faces,
-        (double X, double Y, double Z, double D)? cut)
+        PicturedPart part, int number, Projection projection, DepthBuffer buffer, List<FaceLook> looks,
+        (double X, double Y, double Z, double D)? cut, bool showsCuts)
     {
         Mesh mesh = part.Mesh;
-        Point3[] world = [.. mesh.Vertices.Select(v => part.Placement.Apply(v.ToMillimetres()))];
-        Point3[] screen = [.. world.Select(projection.ToScreen)];
-        double side = part.Placement.Determinant < 0 ? -1 : 1;
-        for (int t = 0; t < mesh.TriangleCount; t++)
+        var world = new Point3[mesh.Vertices.Length];
+        var screen = new Point3[mesh.Vertices.Length];
+        for (int i = 0; i < world.Length; i++)
         {
-            int a = mesh.Triangles[3 * t];
-            int b = mesh.Triangles[(3 * t) + 1];
-            int c = mesh.Triangles[(3 * t) + 2];
+            world[i] = part.Placement.Apply(mesh.Vertices[i].ToMillimetres());
+            screen[i] = projection.ToScreen(world[i]);
+        }
+
+        double side = part.Placement.Determinant < 0 ? -1 : 1;
+        ReadOnlySpan<int> corners = mesh.Triangles.AsSpan();
+        for (int t = 0; t < corners.Length; t += 3)
+        {
+            (int a, int b, int c) = (corners[t], corners[t + 1], corners[t + 2]);
+
+            // Bodies are closed: uncut, what looks away is hidden by what looks here. y runs down, so the sign is turned.
+            double seen = side * (((screen[b].Y - screen[a].Y) * (screen[c].X - screen[a].X)) - ((screen[b].X - screen[a].X) * (screen[c].Y - screen[a].Y)));
+            if (cut is null && seen <= 0)
+            {
+                continue;
+            }
+
             Point3 normal = Point3.Cross(world[b] - world[a], world[c] - world[a]);
             if (normal.Length > 0)
             {
                 Point3 unit = (side / normal.Length) * normal;
-                buffer.Draw(faces.Count, screen[a], screen[b], screen[c], cut);
-                faces.Add(new Shading.Face(number, unit, Point3.Dot(unit, projection.Towards) < 0));
+                bool isBack = Point3.Dot(unit, projection.Towards) < 0;
+                buffer.Draw(looks.Count, screen[a], screen[b], screen[c], cut);
+                looks.Add(new FaceLook(number, part.Colour, isBack && !showsCuts ? -1 * unit : unit, isBack, projection));
             }
         }
     }

@@ -9,6 +9,9 @@ namespace ShellForge.Formats.Rendering;
 /// </summary>
 internal sealed class Shading
 {
+    /// <summary>Samples a pixel and direction: lines come out about one and a half pixels wide and edges smooth.</summary>
+    public const int Samples = 2;
+
     // Cosine of the turn between neighbouring faces from which a crease is drawn: 24 degrees, twice the turn of a 32-sided pin.
     private const double Crease = 0.9135;
 
@@ -17,213 +20,238 @@ internal sealed class Shading
 
     // How far skylight shade reaches, as a share of the picture's height, and how deep it gets.
     private const double ShadeReach = 0.03;
-    private const double ShadeDepth = 0.75;
+    private const float ShadeDepth = 0.75f;
+    private const int ShadePlaces = 12;
+
+    // Cosine of the turn up to which neighbouring faces are in one light from the sky: 8 degrees.
+    private const double NearlyAlike = 0.99;
+
+    // Pixels along a side of a block within which skylight shade on a face is looked up once: it changes slowly.
+    private const int Block = 2;
 
     private const double HatchPitch = 14;
     private const double HatchWidth = 2.2;
 
     private static readonly Rgb Ink = new(28, 32, 38);
-    private static readonly (double X, double Y)[] ShadeOffsets = Spiral(20);
+    private static readonly Point2[] ShadeOffsets = Spiral(ShadePlaces);
 
-    private readonly Scene _scene;
-    private readonly Projection _projection;
     private readonly DepthBuffer _buffer;
-    private readonly List<Face> _faces;
-    private readonly Point3 _right;
-    private readonly Point3 _up;
-    private readonly Point3 _cutNormal;
+    private readonly FaceLook[] _looks;
+    private readonly int _width;
+    private readonly int _height;
+    private readonly float _stepLimit;
+    private readonly float _fade;
+    private readonly (int Right, int Down, float PerHeight)[] _places;
+    private readonly FaceLook[]? _cuts;
     private readonly (double X, double Y, double Z, double D) _cut;
-    private readonly bool _showsCuts;
 
-    public Shading(Scene scene, Projection projection, DepthBuffer buffer, List<Face> faces)
+    /// <summary>Prepares the shading.</summary>
+    /// <param name="looks">The faces that the buffer's numbers mean.</param>
+    /// <param name="projection">The projection that the buffer was drawn with.</param>
+    /// <param name="buffer">What is nearest.</param>
+    /// <param name="cuts">How each part's cut face looks, and where the plane lies; null where none is seen.</param>
+    public Shading(
+        FaceLook[] looks, Projection projection, DepthBuffer buffer, (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? cuts = null)
     {
-        _scene = scene;
-        _right = scene.View.Right;
-        _up = scene.View.Up;
-        _projection = projection;
         _buffer = buffer;
-        _faces = faces;
-        if (scene.Section is { } section)
+        _looks = looks;
+        _width = buffer.Width;
+        _height = buffer.Height;
+        _stepLimit = (float)(StepSamples / projection.PerMillimetre);
+        double reach = ShadeReach * buffer.Height;
+        double reachMillimetres = reach / projection.PerMillimetre;
+        _fade = (float)(1 / (2 * reachMillimetres));
+        _places =
+        [
+            .. ShadeOffsets.Select(at => (
+                (int)Math.Floor(0.5 + (at.X * reach)), (int)Math.Floor(0.5 + (at.Y * reach)),
+                (float)(1 / Math.Max(at.Length * reachMillimetres, 1 / projection.PerMillimetre)))),
+        ];
+        if (cuts is { } seen)
         {
-            _cutNormal = (1 / section.Normal.Length) * section.Normal;
-            _cut = projection.Cut(section with { Normal = _cutNormal });
-            _showsCuts = _cut.Z > 0;
+            (_cuts, _cut) = seen;
         }
     }
 
-    /// <summary>A triangle as the shading needs it.</summary>
-    /// <param name="Part">Number of its part.</param>
-    /// <param name="Normal">Outward, of length 1.</param>
-    /// <param name="IsBack">Whether it is seen from inside its body.</param>
-    internal readonly record struct Face(int Part, Point3 Normal, bool IsBack);
-
-    // Skylight shade changes slowly over a face, so the samples of one pixel that show one face share it.
-    private record struct Shaded(int FaceAndOne, double Shade);
-
-    // What shows at a sample.
-    private readonly record struct Seen(int Part, bool IsCut, Point3 Normal, double Near);
+    // The samples of one block that show one face share its colour, and faces of one part that look nearly the same way their skylight.
+    private record struct Shaded(int FaceAndOne, Rgb Colour, float Open);
 
     /// <summary>The picture, a square of samples averaged to each pixel.</summary>
-    public Picture ToPicture(int samples)
+    public Picture ToPicture(Rgb background)
     {
-        var picture = new Picture(_scene.Width, _scene.Height, _scene.Background);
-        Parallel.For(0, _scene.Height, y =>
+        bool[] lines = Lines();
+        var picture = new Picture(_width / Samples, _height / Samples, background);
+        Parallel.For(0, (picture.Height + Block - 1) / Block, rows =>
         {
-            for (int x = 0; x < _scene.Width; x++)
+            var known = new Shaded[(picture.Width + Block - 1) / Block];
+            for (int y = rows * Block; y < Math.Min(picture.Height, (rows + 1) * Block); y++)
             {
-                int r = 0;
-                int g = 0;
-                int b = 0;
-                Shaded last = default;
-                for (int k = 0; k < samples * samples; k++)
-                {
-                    Rgb colour = ColourAt((samples * x) + (k % samples), (samples * y) + (k / samples), ref last);
-                    r += colour.R;
-                    g += colour.G;
-                    b += colour.B;
-                }
-
-                int all = samples * samples;
-                picture[x, y] = new Rgb(
-                    (byte)((r + (all / 2)) / all), (byte)((g + (all / 2)) / all), (byte)((b + (all / 2)) / all));
+                DrawRow(picture, y, background, lines, known);
             }
         });
         return picture;
     }
 
+    private void DrawRow(Picture picture, int y, Rgb background, bool[] lines, Shaded[] known)
+    {
+        ReadOnlySpan<int> face = _buffer.Face;
+        for (int x = 0; x < picture.Width; x++)
+        {
+            int first = (Samples * y * _width) + (Samples * x);
+            int second = first + _width;
+            if ((face[first] & face[first + 1] & face[second] & face[second + 1]) == -1
+                && !(lines[first] || lines[first + 1] || lines[second] || lines[second + 1]))
+            {
+                continue;
+            }
+
+            int r = 0;
+            int g = 0;
+            int b = 0;
+            for (int down = 0; down < Samples; down++)
+            {
+                for (int right = 0; right < Samples; right++)
+                {
+                    int i = first + (down * _width) + right;
+                    Rgb colour = lines[i] ? Ink
+                        : face[i] < 0 ? background
+                        : ColourAt((Samples * x) + right, (Samples * y) + down, face[i], ref known[x / Block]);
+                    r += colour.R;
+                    g += colour.G;
+                    b += colour.B;
+                }
+            }
+
+            const int all = Samples * Samples;
+            picture[x, y] = new Rgb((byte)((r + (all / 2)) / all), (byte)((g + (all / 2)) / all), (byte)((b + (all / 2)) / all));
+        }
+    }
+
     // Directions and distances that cover a disc evenly; the golden angle keeps them from lining up.
-    private static (double X, double Y)[] Spiral(int count) => [.. Enumerable.Range(0, count).Select(i =>
-    {
-        Point2 p = Point2.Polar(Math.Sqrt((i + 0.5) / count), Angle.FromDegrees(137.50776 * i));
-        return (p.X, p.Y);
-    })];
+    private static Point2[] Spiral(int count) =>
+        [.. Enumerable.Range(0, count).Select(i => Point2.Polar(Math.Sqrt((i + 0.5) / count), Angle.FromDegrees(137.50776 * i)))];
 
-    private Seen? At(int x, int y)
+    // Both samples of a pair between which a line runs are drawn dark. Each pair is looked at once.
+    private bool[] Lines()
     {
-        if (x < 0 || y < 0 || x >= _buffer.Width || y >= _buffer.Height || _buffer.Face(x, y) < 0)
+        bool[] lines = new bool[_width * _height];
+        ReadOnlySpan<int> face = _buffer.Face;
+        for (int y = 0; y < _height; y++)
         {
-            return null;
+            ReadOnlySpan<int> row = face.Slice(y * _width, _width);
+            ReadOnlySpan<int> next = y + 1 < _height ? face.Slice((y + 1) * _width, _width) : row;
+            int before = -1;
+            for (int x = 0; x < row.Length; x++)
+            {
+                int here = row[x];
+                if (here != before && x > 0 && IsLine(before, here, (y * _width) + x - 1, 1, 0))
+                {
+                    lines[(y * _width) + x - 1] = lines[(y * _width) + x] = true;
+                }
+
+                if (here != next[x] && IsLine(here, next[x], (y * _width) + x, 0, 1))
+                {
+                    lines[(y * _width) + x] = lines[((y + 1) * _width) + x] = true;
+                }
+
+                before = here;
+            }
         }
 
-        Face face = _faces[_buffer.Face(x, y)];
-        if (!face.IsBack || !_showsCuts)
+        // The picture's border cuts off what reaches it.
+        for (int x = 0; x < _width; x++)
         {
-            return new Seen(face.Part, false, face.IsBack ? -1 * face.Normal : face.Normal, _buffer.Near(x, y));
+            lines[x] |= face[x] >= 0;
+            lines[^(x + 1)] |= face[^(x + 1)] >= 0;
         }
 
-        double near = -((_cut.X * (x + 0.5)) + (_cut.Y * (y + 0.5)) + _cut.D) / _cut.Z;
-        return new Seen(face.Part, true, _cutNormal, near);
+        for (int i = 0; i < lines.Length; i += _width)
+        {
+            lines[i] |= face[i] >= 0;
+            lines[i + _width - 1] |= face[i + _width - 1] >= 0;
+        }
+
+        return lines;
     }
 
-    private Rgb ColourAt(int x, int y, ref Shaded last)
+    private bool IsCut(int face) => _cuts is not null && _looks[face].IsBack;
+
+    private ref readonly FaceLook Look(int face) => ref IsCut(face) ? ref _cuts![_looks[face].Part] : ref _looks[face];
+
+    // How near what shows at a sample is: on a cut, the cut.
+    private float NearAt(int i)
     {
-        Seen? here = At(x, y);
-        int face = _buffer.Face(x, y);
-        if (IsLine(here, face, x, y, 1, 0) || IsLine(here, face, x, y, 0, 1)
-            || IsLine(here, face, x, y, -1, 0) || IsLine(here, face, x, y, 0, -1))
-        {
-            return Ink;
-        }
-
-        if (here is not { } seen)
-        {
-            return _scene.Background;
-        }
-
-        Rgb own = _scene.Parts[seen.Part].Colour;
-        if (last.FaceAndOne != face + 1)
-        {
-            last = new Shaded(face + 1, Shade(x, y, seen));
-        }
-
-        double open = 1 - (ShadeDepth * last.Shade);
-        if (seen.IsCut)
-        {
-            bool isHatch = IsHatch(x, y, seen.Part);
-            return (isHatch ? own.Towards(Ink, 0.55) : own.Towards(Rgb.White, 0.35)).Lit(0.6 + (0.4 * open));
-        }
-
-        // A key light from the upper left of the viewer, a weak one from the right, and the sky.
-        Point3 n = seen.Normal;
-        double facing = Point3.Dot(n, _projection.Towards);
-        double toRight = Point3.Dot(n, _right);
-        double toUp = Point3.Dot(n, _up);
-        double key = Math.Max(0, (0.62 * facing) + (0.58 * toUp) - (0.53 * toRight));
-        double fill = Math.Max(0, (0.55 * facing) + (0.8 * toRight) - (0.2 * toUp));
-        return own.Lit(((0.5 + (0.12 * n.Z)) * open) + (0.46 * key * (0.5 + (0.5 * open))) + (0.22 * fill * open));
+        int face = _buffer.Face[i];
+        return face >= 0 && IsCut(face)
+            ? (float)(-((_cut.X * ((i % _width) + 0.5)) + (_cut.Y * ((i / _width) + 0.5)) + _cut.D) / _cut.Z)
+            : _buffer.Near[i];
     }
 
-    private bool IsLine(Seen? here, int face, int x, int y, int right, int down)
+    // Whether a line runs between a sample and its neighbour to the right or below, which show two faces.
+    private bool IsLine(int one, int other, int i, int right, int down)
     {
-        // Most neighbours show one face, on which there is neither crease nor step.
-        int sx = x + right;
-        int sy = y + down;
-        bool inside = sx >= 0 && sy >= 0 && sx < _buffer.Width && sy < _buffer.Height;
-        return !(inside && _buffer.Face(sx, sy) == face) && IsLine(here, At(sx, sy), right, down);
-    }
-
-    private bool IsLine(Seen? here, Seen? there, int right, int down)
-    {
-        if (here is not { } a || there is not { } b)
+        if (one < 0 || other < 0)
         {
-            return here.HasValue != there.HasValue;
+            return true;
         }
 
-        if (a.Part != b.Part || a.IsCut != b.IsCut || Point3.Dot(a.Normal, b.Normal) < Crease)
+        ref readonly FaceLook a = ref Look(one);
+        ref readonly FaceLook b = ref Look(other);
+        if (a.Part != b.Part || IsCut(one) != IsCut(other) || Point3.Dot(a.Normal, b.Normal) < Crease)
         {
             return true;
         }
 
         // A step: neither surface, drawn on, reaches the other.
-        double step = b.Near - a.Near;
-        (double Right, double Down) slopeA = _projection.Slope(a.Normal);
-        (double Right, double Down) slopeB = _projection.Slope(b.Normal);
-        double limit = StepSamples / _projection.PerMillimetre;
-        return Math.Abs(step - (right * slopeA.Right) - (down * slopeA.Down)) > limit
-            && Math.Abs(step - (right * slopeB.Right) - (down * slopeB.Down)) > limit;
+        float step = NearAt(i + right + (down * _width)) - NearAt(i);
+        return Math.Abs(step - (right * a.SlopeRight) - (down * a.SlopeDown)) > _stepLimit
+            && Math.Abs(step - (right * b.SlopeRight) - (down * b.SlopeDown)) > _stepLimit;
     }
 
-    // How near what shows at a sample is: on a cut, the cut.
-    private double NearAt(int x, int y)
+    private Rgb ColourAt(int x, int y, int face, ref Shaded last)
     {
-        if (x < 0 || y < 0 || x >= _buffer.Width || y >= _buffer.Height)
+        ref readonly FaceLook look = ref Look(face);
+        if (IsCut(face))
         {
-            return double.NegativeInfinity;
+            double open = 1 - (ShadeDepth * Shade(x, y, look));
+            return (IsHatch(x, y, look.Part) ? look.Colour.Towards(Ink, 0.55) : look.Colour.Towards(Rgb.White, 0.35)).Lit(0.6 + (0.4 * open));
         }
 
-        int face = _buffer.Face(x, y);
-        return face >= 0 && _showsCuts && _faces[face].IsBack
-            ? -((_cut.X * (x + 0.5)) + (_cut.Y * (y + 0.5)) + _cut.D) / _cut.Z
-            : _buffer.Near(x, y);
+        if (last.FaceAndOne != face + 1)
+        {
+            bool alike = last.FaceAndOne > 0 && _looks[last.FaceAndOne - 1].Part == look.Part
+                && Point3.Dot(_looks[last.FaceAndOne - 1].Normal, look.Normal) > NearlyAlike;
+            float open = alike ? last.Open : 1 - (ShadeDepth * Shade(x, y, look));
+            last = new Shaded(face + 1, look.Colour.Lit(look.Light + (look.LightOfSky * open)), open);
+        }
+
+        return last.Colour;
     }
 
     // How much of the sky near surfaces take away, from 0 to 1: looks how far the neighbourhood stands above the face's plane.
-    private double Shade(int x, int y, Seen seen)
+    private float Shade(int x, int y, in FaceLook look)
     {
-        double reach = ShadeReach * _buffer.Height;
-        double reachMillimetres = reach / _projection.PerMillimetre;
-        (double slopeRight, double slopeDown) = _projection.Slope(seen.Normal);
-        double facing = Math.Max(0.2, Point3.Dot(seen.Normal, _projection.Towards));
-        double taken = 0;
-        foreach ((double dx, double dy) in ShadeOffsets)
+        float here = NearAt((y * _width) + x);
+        float taken = 0;
+        foreach ((int right, int down, float perHeight) in _places)
         {
-            int sx = (int)Math.Floor(x + 0.5 + (dx * reach));
-            int sy = (int)Math.Floor(y + 0.5 + (dy * reach));
-            double otherNear = NearAt(sx, sy);
-            if (double.IsNegativeInfinity(otherNear))
+            int sx = x + right;
+            int sy = y + down;
+            if (sx < 0 || sy < 0 || sx >= _width || sy >= _height)
             {
                 continue;
             }
 
-            double above = (otherNear - seen.Near - (slopeRight * (sx - x)) - (slopeDown * (sy - y))) * facing;
-            double away = Math.Sqrt((dx * dx) + (dy * dy)) * reachMillimetres;
-            double height = Math.Clamp(above / Math.Max(away, 1 / _projection.PerMillimetre), 0, 1);
-
-            // What stands far in front is not near: it takes no skylight from here.
-            taken += height * Math.Clamp(2 - (above / reachMillimetres / 2), 0, 1);
+            float near = _cuts is null ? _buffer.Near[(sy * _width) + sx] : NearAt((sy * _width) + sx);
+            float above = (near - here - (look.SlopeRight * right) - (look.SlopeDown * down)) * look.Facing;
+            if (above > 0)
+            {
+                // What stands far in front is not near: it takes no skylight from here.
+                taken += Math.Min(1, above * perHeight) * Math.Clamp(2 - (above * _fade), 0, 1);
+            }
         }
 
-        return Math.Min(1, taken / ShadeOffsets.Length);
+        return Math.Min(1, taken / _places.Length);
     }
 
     // Lines at 45 degrees in the picture, to the other side for every other part, as drawing standards have it.

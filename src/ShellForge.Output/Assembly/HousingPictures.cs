@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Output.Files;
 using ShellForge.Output.Page;
-using ShellForge.Output.Page.Building;
 
 namespace ShellForge.Output.Assembly;
 
@@ -15,25 +15,20 @@ public static class HousingPictures
     private const double StepShare = 0.22;
 
     /// <summary>Pulled apart along its axis with the board in it, for people to see how it goes together.</summary>
-    public static byte[] Apart(HousingUnderCheck housing) => Drawn(
-        housing, new Scene { Parts = [], Width = 560, Height = 560, View = new View(Angle.FromDegrees(-60), Angle.FromDegrees(28)) },
-        StepShare * housing.Plan.Shell.Footprint.Bounds.Size.X);
+    public static byte[] Apart(HousingLooks looks) => Drawn(
+        looks, new Scene { Parts = [], Width = 560, Height = 560, View = new View(Angle.FromDegrees(-60), Angle.FromDegrees(28)) },
+        StepShare);
 
     /// <summary>Closed and small, for file lists.</summary>
-    public static byte[] Thumbnail(HousingUnderCheck housing) => Drawn(housing, new Scene { Parts = [], Width = 256, Height = 192 }, 0);
+    public static byte[] Thumbnail(HousingLooks looks) => Drawn(looks, new Scene { Parts = [], Width = 256, Height = 192 }, 0);
 
-    private static byte[] Drawn(HousingUnderCheck housing, Scene scene, double step)
+    private static byte[] Drawn(HousingLooks looks, Scene scene, double stepShare)
     {
-        ImmutableArray<PageBody> bodies = [.. PageBodies.Of(housing).Where(body => body.Level >= 0 && body.Mesh.TriangleCount > 0)];
+        ImmutableArray<PageBody> bodies = [.. looks.Bodies.Where(body => body.Level >= 0 && body.Mesh.TriangleCount > 0)];
+        double step = stepShare * bodies.Select(body => Measure.Bounds(body.Mesh).Size.X).DefaultIfEmpty(0).Max();
         return PngWriter.ToBytes(Renderer.Render(scene with
         {
-            Parts =
-            [
-                .. bodies.Select(body => new PicturedPart(body.Mesh, PictureColours.OfPlastic(body.Colour))
-                {
-                    Placement = Transform3.Shift(0, 0, step * body.Level),
-                }),
-            ],
-        }));
+            Parts = [.. bodies.Select(body => PictureColours.Part(body) with { Placement = Transform3.Shift(0, 0, step * body.Level) })],
+        }).WithFewColours());
     }
 }

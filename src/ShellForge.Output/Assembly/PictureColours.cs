@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShellForge.Formats.Rendering;
+using ShellForge.Output.Page;
 
 namespace ShellForge.Output.Assembly;
 
@@ -9,6 +10,9 @@ internal static class PictureColours
     // Black plastic drawn black hides its own edges, white plastic on white paper its outline: both move a step towards grey.
     private const double BlackLift = 0.3;
     private const double WhiteSink = 0.06;
+
+    /// <summary>A body as pictures on paper show it.</summary>
+    public static PicturedPart Part(PageBody body) => new(body.Mesh, body.BelongsTo == "board" ? Of(body.Colour) : OfPlastic(body.Colour));
 
     /// <summary>A colour given as <c>#rrggbb</c>.</summary>
     public static Rgb Of(string colour)

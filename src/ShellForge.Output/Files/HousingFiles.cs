@@ -54,6 +54,7 @@ public static class HousingFiles
     /// <param name="formats">Files wanted beside drawings, pictures and reports.</param>
     public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, HousingReport report, FileFormats formats)
     {
+        HousingLooks looks = HousingLooks.Of(housing);
         CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         if (formats.HasFlag(FileFormats.Stl))
@@ -67,7 +68,7 @@ public static class HousingFiles
         {
             ImmutableArray<PlacedJob> placed = PlateLayout.Place(
                 Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
-            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed, HousingPictures.Thumbnail(housing)))));
+            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed, HousingPictures.Thumbnail(looks)))));
         }
 
         if (formats.HasFlag(FileFormats.Glb))
@@ -78,7 +79,7 @@ public static class HousingFiles
 
         if (housing.Light is { } light)
         {
-            files.Add(new OutputFile(LightFile, LightPictures.Sheet(light)));
+            files.Add(new OutputFile(LightFile, looks.LightSheet!));
             if (formats.HasFlag(FileFormats.Csv))
             {
                 files.Add(new OutputFile("light.csv", LightTable.Csv(light)));
@@ -87,8 +88,8 @@ public static class HousingFiles
 
         ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);
         files.AddRange(drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))));
-        files.Add(new OutputFile("apart.png", HousingPictures.Apart(housing)));
-        PageContent page = PageOf(housing, report, drawings);
+        files.Add(new OutputFile("apart.png", HousingPictures.Apart(looks)));
+        PageContent page = PageOf(housing, report, looks, drawings);
         files.Add(new OutputFile("assembly.pdf", AssemblySheet.Of(housing.Plan, page)));
         files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))));
         files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
@@ -97,10 +98,11 @@ public static class HousingFiles
 
     /// <summary>The report for people.</summary>
     public static PageContent PageOf(HousingUnderCheck housing, HousingReport report) =>
-        PageOf(housing, report, HousingDrawings.Of(housing));
+        PageOf(housing, report, HousingLooks.Of(housing), HousingDrawings.Of(housing));
 
-    private static PageContent PageOf(HousingUnderCheck housing, HousingReport report, ImmutableArray<DrawingFile> drawings) =>
-        PageBuilder.Of(housing, report, [.. drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg))], StepPictures.Of(housing));
+    private static PageContent PageOf(HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<DrawingFile> drawings) =>
+        PageBuilder.Of(
+            housing, report, looks, [.. drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg))], StepPictures.Of(housing.Plan, looks));
 
     // Parts that fuse are one job: they must lie in each other as they are printed.
     private static ImmutableArray<PrintJob> Jobs(CheckedPart[] parts) =>

@@ -39,12 +39,39 @@ public sealed class PngWriterTests
         Assert.Equal(file, PngWriter.ToBytes(picture));
     }
 
+    [Fact]
+    public void A_few_colours_are_near_to_the_true_ones_and_come_back_from_a_palette()
+    {
+        var slope = new Picture(96, 96, Rgb.White);
+        for (int i = 0; i < 96 * 96; i++)
+        {
+            slope[i % 96, i / 96] = i < 96 ? new Rgb(0, 0, 0) : i < 192 ? Rgb.White : new Rgb((byte)(2 * (i % 96)), (byte)(2 * (i / 96)), 90);
+        }
+
+        Picture few = slope.WithFewColours();
+        var colours = new HashSet<Rgb>();
+        for (int i = 0; i < 96 * 96; i++)
+        {
+            Rgb a = slope[i % 96, i / 96];
+            Rgb b = few[i % 96, i / 96];
+            colours.Add(b);
+            Assert.InRange(Math.Max(Math.Abs(a.R - b.R), Math.Max(Math.Abs(a.G - b.G), Math.Abs(a.B - b.B))), 0, 8);
+        }
+
+        Assert.InRange(colours.Count, 65, 256);
+        Assert.Equal((new Rgb(0, 0, 0), Rgb.White), (few[5, 0], few[5, 1]));
+        byte[] pixels = Decode(PngWriter.ToBytes(few), out _, out _);
+        Assert.Equal(few[70, 50], new Rgb(pixels[3 * ((50 * 96) + 70)], pixels[(3 * ((50 * 96) + 70)) + 1], pixels[(3 * ((50 * 96) + 70)) + 2]));
+    }
+
     // A reader of our own after the specification; checks lengths, order and checksums.
     private static byte[] Decode(byte[] file, out int width, out int height)
     {
         Assert.Equal([0x89, 0x50, 0x4E, 0x47, 13, 10, 26, 10], file[..8]);
         var data = new MemoryStream();
         var names = new List<string>();
+        byte[]? palette = null;
+        int kind = 0;
         (width, height) = (0, 0);
         for (int at = 8; at < file.Length;)
         {
@@ -57,7 +84,13 @@ public sealed class PngWriterTests
             {
                 width = BinaryPrimitives.ReadInt32BigEndian(body);
                 height = BinaryPrimitives.ReadInt32BigEndian(body[4..]);
-                Assert.Equal([8, 2, 0, 0, 0], body[8..].ToArray());
+                kind = body[9];
+                Assert.Contains(kind, new[] { 2, 3 });
+                Assert.Equal([8, 0, 0, 0], new[] { body[8], body[10], body[11], body[12] });
+            }
+            else if (name == "PLTE")
+            {
+                palette = body.ToArray();
             }
             else if (name == "IDAT")
             {
@@ -67,26 +100,27 @@ public sealed class PngWriterTests
             at += length + 12;
         }
 
-        Assert.Equal(["IHDR", "sRGB", "IDAT", "IEND"], names);
+        Assert.Equal(kind == 3 ? ["IHDR", "sRGB", "PLTE", "IDAT", "IEND"] : ["IHDR", "sRGB", "IDAT", "IEND"], names);
         data.Position = 0;
         using var zlib = new ZLibStream(data, CompressionMode.Decompress);
         var raw = new MemoryStream();
         zlib.CopyTo(raw);
-        return Unfilter(raw.ToArray(), width, height);
+        byte[] read = Unfilter(raw.ToArray(), width, height, kind == 3 ? 1 : 3);
+        return palette is null ? read : [.. read.SelectMany(number => palette[(3 * number)..((3 * number) + 3)])];
     }
 
-    private static byte[] Unfilter(byte[] raw, int width, int height)
+    private static byte[] Unfilter(byte[] raw, int width, int height, int depth)
     {
-        int stride = 3 * width;
+        int stride = depth * width;
         Assert.Equal(height * (stride + 1), raw.Length);
         byte[] pixels = new byte[height * stride];
         for (int y = 0; y < height; y++)
         {
             for (int i = 0; i < stride; i++)
             {
-                int a = i < 3 ? 0 : pixels[(y * stride) + i - 3];
+                int a = i < depth ? 0 : pixels[(y * stride) + i - depth];
                 int b = y == 0 ? 0 : pixels[((y - 1) * stride) + i];
-                int c = i < 3 || y == 0 ? 0 : pixels[((y - 1) * stride) + i - 3];
+                int c = i < depth || y == 0 ? 0 : pixels[((y - 1) * stride) + i - depth];
                 int p = a + b - c;
                 int paeth = Math.Abs(p - a) <= Math.Abs(p - b) && Math.Abs(p - a) <= Math.Abs(p - c) ? a
                     : Math.Abs(p - b) <= Math.Abs(p - c) ? b : c;

@@ -71,6 +71,34 @@ public sealed class RendererTests
     }
 
     [Fact]
+    public void A_series_shows_in_each_picture_what_it_names_and_lifts_the_one_that_is_lifted()
+    {
+        var red = new PicturedPart(Meshes.Of(Shapes.Box(new(-10, -10, 10), new(10, 10, 14))), new Rgb(220, 60, 40));
+        var series = new PictureSeries
+        {
+            Things = [[BoxScene.Parts[0]], [red]],
+            Shots = [new Shot([0], null), new Shot([0, 1], null), new Shot([0, 1], 1)],
+            Lift = 20,
+            View = View.Front with { Elevation = Angle.FromDegrees(30) },
+            Width = 160,
+            Height = 160,
+        };
+        Picture[] pictures = [.. Renderer.Render(series)];
+        int[] Rows(Picture picture, Func<Rgb, bool> isIt) => [.. Enumerable.Range(0, 160).Where(y => isIt(picture[80, y]))];
+        bool IsRed(Rgb colour) => colour.R > colour.B + 40;
+        Assert.Empty(Rows(pictures[0], IsRed));
+        int[] resting = Rows(pictures[1], IsRed);
+        int[] lifted = Rows(pictures[2], IsRed);
+
+        // 20 mm up are 20 x cos 30 = 17.3 mm of the picture; its height is the box's depth, both boxes' heights and the lift.
+        double perMillimetre = 0.9 * 160 / ((20 * 0.5) + (34 * 0.866));
+        Assert.InRange(resting[0] - lifted[0], (17.3 * perMillimetre) - 2, (17.3 * perMillimetre) + 2);
+        Assert.Equal(resting.Length, lifted.Length);
+        Assert.True(Rows(pictures[2], IsBluish).Length > Rows(pictures[1], IsBluish).Length, "lifted, it hides less");
+        Assert.Equal(pictures[0][80, 100], Renderer.Render(series)[0][80, 100]);
+    }
+
+    [Fact]
     public void The_same_scene_gives_the_same_bytes()
     {
         Scene scene = BoxScene with { View = View.Corner, Parts = [new PicturedPart(Meshes.Of(Shapes.Sphere(9, 48)), Blue)] };

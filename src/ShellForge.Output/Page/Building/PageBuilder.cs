@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks;
 using ShellForge.Output.Assembly;
+using ShellForge.Output.Files;
 using ShellForge.Output.Light;
 using ShellForge.Output.Report;
 
@@ -13,17 +14,18 @@ public static class PageBuilder
     /// <summary>What the page shows.</summary>
     /// <param name="housing">What was made.</param>
     /// <param name="report">What is told about it.</param>
+    /// <param name="looks">What it looks like.</param>
     /// <param name="drawings">The dimensioned drawings.</param>
     /// <param name="steps">The assembly with its pictures.</param>
     public static PageContent Of(
-        HousingUnderCheck housing, HousingReport report, ImmutableArray<PageDrawing> drawings, ImmutableArray<PicturedStep> steps) => new()
+        HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings, ImmutableArray<PicturedStep> steps) => new()
         {
             Name = report.Name,
             Revision = report.Revision,
             Verdict = PageAnswers.VerdictOf(report),
             Answers = PageAnswers.Of(housing, report),
             Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
-            Bodies = PageBodies.Of(housing),
+            Bodies = looks.Bodies,
             Light = housing.Light is { } light
                 ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
             Drawings = drawings,
@@ -31,7 +33,7 @@ public static class PageBuilder
             Parts = PagePrints.Of(housing, report),
             PrintAdvice = PagePrints.AdviceOf(housing),
             Steps = [.. steps.Select(Of)],
-            Pictures = PagePhysics.PicturesOf(housing),
+            Pictures = PagePhysics.PicturesOf(looks),
             Figures = PagePhysics.FiguresOf(housing),
             Cautions = Cautions.Of(housing),
             Resolved =

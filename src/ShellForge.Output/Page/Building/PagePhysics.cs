@@ -3,7 +3,7 @@ using System.Globalization;
 using ShellForge.Checks;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Power;
-using ShellForge.Output.Light;
+using ShellForge.Output.Files;
 using ShellForge.Physics.Heat;
 
 namespace ShellForge.Output.Page.Building;
@@ -11,12 +11,12 @@ namespace ShellForge.Output.Page.Building;
 /// <summary>Light, heat and power in pictures and in words.</summary>
 internal static class PagePhysics
 {
-    public static ImmutableArray<PagePicture> PicturesOf(HousingUnderCheck housing) => housing.Light is { } light
+    public static ImmutableArray<PagePicture> PicturesOf(HousingLooks looks) => looks.LightSheet is { } sheet
         ?
         [
             new PagePicture(
                 "The light as computed, from the front", "The lit face of the diffuser at the planned layout, and its brightness along the pitch circle.",
-                LightPictures.Sheet(light), Dark: true),
+                sheet, Dark: true),
         ]
         : [];
 
