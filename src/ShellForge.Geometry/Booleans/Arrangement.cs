@@ -8,17 +8,25 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal sealed class Arrangement
 {
-    private readonly List<int> _from = [];
-    private readonly List<int> _to = [];
-    private readonly List<int> _segment = [];
+    private readonly List<int> _from;
+    private readonly List<int> _to;
+    private readonly List<int> _segment;
     private readonly List<int> _segmentEdge = [];
-    private readonly PairTable _edgeNumber = new(1024);
-    private readonly Dictionary<int, int> _segmentOfEdge = [];
+    private readonly PairTable _edgeNumber;
+
+    // One more than the segment; 0 for none.
+    private readonly int[] _segmentOfEdge;
 
     private Arrangement(Intersections found, Sheets sheets)
     {
         Found = found;
         Sheets = sheets;
+        _segmentOfEdge = new int[3 * found.Scene.TriangleCount];
+        int expected = found.EdgePoints.Count + found.Intervals.Count;
+        _edgeNumber = new PairTable(expected);
+        _from = new List<int>(expected);
+        _to = new List<int>(expected);
+        _segment = new List<int>(expected);
     }
 
     public Intersections Found { get; }
@@ -31,6 +39,9 @@ internal sealed class Arrangement
 
     /// <summary>The edges in each sheet, each once.</summary>
     public Grouping EdgesOf { get; private set; } = null!;
+
+    /// <summary>For each edge the pieces of <see cref="EdgesOf"/> that it is, one in each sheet that holds it.</summary>
+    public Grouping PiecesOf { get; private set; } = null!;
 
     /// <summary>The points known to lie in each sheet.</summary>
     public Grouping PointsOf { get; private set; } = null!;
@@ -105,14 +116,14 @@ internal sealed class Arrangement
         List<(int Segment, int Sheet)> membership = RealEdges();
         foreach ((int edge, int triangle) in Found.Imprints)
         {
-            membership.Add((_segmentOfEdge[edge], Sheets.Of(triangle)));
+            membership.Add((_segmentOfEdge[edge] - 1, Sheets.Of(triangle)));
         }
 
         int edges = _segmentEdge.Count;
         List<(int, int)> inside = new(Found.EdgePoints.Count + splits.Count);
         foreach ((int edge, int point) in Found.EdgePoints)
         {
-            inside.Add((_segmentOfEdge[edge], point));
+            inside.Add((_segmentOfEdge[edge] - 1, point));
         }
 
         for (int i = 0; i < Found.Intervals.Count; i++)
@@ -129,7 +140,7 @@ internal sealed class Arrangement
         int segments = edges + Found.Intervals.Count;
         Grouping pointsIn = Grouping.Distinct(segments, inside);
         Grouping sheetsOf = Grouping.Distinct(segments, membership);
-        List<(int Sheet, int Edge)> pieces = [];
+        List<(int Sheet, int Edge)> pieces = new(2 * (segments + inside.Count));
         List<int> row = [];
         for (int segment = 0; segment < segments; segment++)
         {
@@ -146,12 +157,13 @@ internal sealed class Arrangement
         }
 
         EdgesOf = Grouping.Distinct(Sheets.Count, pieces);
+        PiecesOf = EdgesOf.Inverse(EdgeCount);
     }
 
     private List<(int Segment, int Sheet)> RealEdges()
     {
         Scene scene = Found.Scene;
-        List<(int Segment, int Sheet)> membership = [];
+        List<(int Segment, int Sheet)> membership = new((3 * Sheets.Triangles.ItemCount) + Found.Imprints.Count + (2 * Found.Intervals.Count));
         for (int i = 0; i < Sheets.Triangles.ItemCount; i++)
         {
             int triangle = Sheets.Triangles.At(i);
@@ -164,14 +176,13 @@ internal sealed class Arrangement
                 }
 
                 int edge = scene.EdgeOf(halfEdge);
-                if (!_segmentOfEdge.TryGetValue(edge, out int segment))
+                if (_segmentOfEdge[edge] == 0)
                 {
-                    segment = _segmentEdge.Count;
                     _segmentEdge.Add(edge);
-                    _segmentOfEdge.Add(edge, segment);
+                    _segmentOfEdge[edge] = _segmentEdge.Count;
                 }
 
-                membership.Add((segment, Sheets.Of(triangle)));
+                membership.Add((_segmentOfEdge[edge] - 1, Sheets.Of(triangle)));
             }
         }
 

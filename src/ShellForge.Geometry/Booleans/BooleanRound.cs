@@ -39,7 +39,7 @@ internal sealed class BooleanRound
         Loops loops = Loops.Of(arrangement, _threads, _ct);
         Coverage coverage = Coverage.Of(arrangement, loops, _threads, _ct);
         Patches patches = Patches.From(_scene, sheets);
-        Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _ct);
+        Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _threads, _ct);
         Boundary boundary = Boundary.Of(
             arrangement, loops, coverage, facets, patches, expression.Polarity(_scene.Operands.Length), _ct);
         return new ExactResult(arrangement, boundary, patches, facets);

@@ -82,16 +82,9 @@ internal sealed class Boundary
     // All uses of edges by regions. An edge is used by the result unless one region merely goes on across it.
     private List<Use> Uses(out bool[] isUsed)
     {
-        Grouping edgesOf = _arrangement.EdgesOf;
-        List<(int Edge, int Piece)> pieces = new(edgesOf.ItemCount);
-        for (int i = 0; i < edgesOf.ItemCount; i++)
-        {
-            pieces.Add((edgesOf.At(i), i));
-        }
-
-        Grouping around = Grouping.Of(_arrangement.EdgeCount, pieces);
+        Grouping around = _arrangement.PiecesOf;
         isUsed = new bool[_arrangement.EdgeCount];
-        List<Use> uses = [];
+        List<Use> uses = new(around.ItemCount);
         for (int edge = 0; edge < isUsed.Length; edge++)
         {
             int boundaries = 0;

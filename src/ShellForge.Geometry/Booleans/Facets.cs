@@ -11,10 +11,15 @@ internal sealed class Facets
     private readonly Loops _loops;
     private readonly Coverage _coverage;
     private readonly Patches _patches;
+    // Edges from which on more than one core is worth waking.
+    private const int WorthThreads = 2048;
     private readonly int[] _facetOfLoop;
     private readonly int[] _loopOfFacet;
-    private readonly List<(int Facet, int Link)> _links = [];
-    private readonly List<Link> _link = [];
+
+    // The fans round all edges, one after the other: twice the facet, plus one where it lies left of the edge; and who comes next and before.
+    private int[] _leaves = [];
+    private int[] _next = [];
+    private int[] _previous = [];
 
     private Facets(Arrangement arrangement, Loops loops, Coverage coverage, Patches patches)
     {
@@ -38,6 +43,7 @@ internal sealed class Facets
         Kept = new sbyte[_loopOfFacet.Length + patches.Count];
     }
 
+    // From one facet to another through the cell that the front or back of each bounds.
     private readonly record struct Link(bool FromBack, int Facet, bool ToBack);
 
     private readonly record struct Leaf(int Facet, Plane Plane, bool IsLeft);
@@ -51,32 +57,68 @@ internal sealed class Facets
     public int KeptPatch(int patch) => Kept[_loopOfFacet.Length + patch];
 
     public static Facets Of(
-        Arrangement arrangement, Loops loops, Coverage coverage, Patches patches, Expression expression, CancellationToken ct)
+        Arrangement arrangement, Loops loops, Coverage coverage, Patches patches, Expression expression, int threads, CancellationToken ct)
     {
         Facets facets = new(arrangement, loops, coverage, patches);
-        facets.LinkAroundEdges();
+        facets.GatherFans(threads, ct);
         facets.Flood(expression, ct);
         return facets;
     }
 
-    private void LinkAroundEdges()
+    private void GatherFans(int threads, CancellationToken ct)
     {
-        _links.EnsureCapacity(4 * _arrangement.EdgeCount);
-        _link.EnsureCapacity(4 * _arrangement.EdgeCount);
-        List<(int Edge, int Side)> sides = new(_loops.LoopOfSide.Length);
-        Grouping edgesOf = _arrangement.EdgesOf;
-        for (int i = 0; i < edgesOf.ItemCount; i++)
+        int edges = _arrangement.EdgeCount;
+        int runs = Cores.Runs(edges, WorthThreads, threads);
+        List<int>[] leaves = new List<int>[runs], fanSizes = new List<int>[runs];
+        Cores.ForEach(runs, threads, run =>
         {
-            sides.Add((edgesOf.At(i), 2 * i));
-            sides.Add((edgesOf.At(i), (2 * i) + 1));
-        }
+            (int from, int to) = Cores.Run(run, runs, edges);
+            List<int> own = leaves[run] = new(3 * (to - from)), sizes = fanSizes[run] = new(to - from);
+            List<Leaf> fan = [];
+            for (int edge = from; edge < to; edge++)
+            {
+                Gather(edge, fan);
+                if (fan.Count > 2)
+                {
+                    Sort(edge, fan);
+                }
 
-        Grouping around = Grouping.Of(_arrangement.EdgeCount, sides);
-        List<Leaf> fan = [];
-        for (int edge = 0; edge < _arrangement.EdgeCount; edge++)
+                if (fan.Count > 1)
+                {
+                    sizes.Add(fan.Count);
+                    foreach (Leaf leaf in fan)
+                    {
+                        own.Add((2 * leaf.Facet) + (leaf.IsLeft ? 1 : 0));
+                    }
+                }
+            }
+        }, ct);
+        _leaves = new int[leaves.Sum(static run => run.Count)];
+        _next = new int[_leaves.Length];
+        _previous = new int[_leaves.Length];
+        int at = 0;
+        for (int run = 0; run < runs; run++)
         {
-            fan.Clear();
-            foreach (int side in around[edge])
+            leaves[run].CopyTo(_leaves, at);
+            foreach (int size in fanSizes[run])
+            {
+                for (int i = 0; i < size; i++)
+                {
+                    _next[at + i] = at + (i + 1 == size ? 0 : i + 1);
+                    _previous[at + i] = at + (i == 0 ? size : i) - 1;
+                }
+
+                at += size;
+            }
+        }
+    }
+
+    private void Gather(int edge, List<Leaf> fan)
+    {
+        fan.Clear();
+        foreach (int piece in _arrangement.PiecesOf[edge])
+        {
+            for (int side = 2 * piece; side <= (2 * piece) + 1; side++)
             {
                 int loop = _loops.LoopOfSide[side];
                 if (_facetOfLoop[loop] >= 0)
@@ -84,21 +126,9 @@ internal sealed class Facets
                     fan.Add(new Leaf(_facetOfLoop[loop], _arrangement.Sheets.Planes[_loops.SheetOf[loop]], (side & 1) == 0));
                 }
             }
-
-            AddPatch(edge, fan);
-            if (fan.Count > 2)
-            {
-                Sort(edge, fan);
-            }
-
-            for (int i = 0; i < fan.Count && fan.Count > 1; i++)
-            {
-                Leaf a = fan[i], b = fan[i + 1 == fan.Count ? 0 : i + 1];
-
-                // Turning about the edge, a left facet is left behind by its front, a right one by its back.
-                Connect(a.Facet, !a.IsLeft, b.Facet, b.IsLeft);
-            }
         }
+
+        AddPatch(edge, fan);
     }
 
     private void AddPatch(int edge, List<Leaf> fan)
@@ -160,10 +190,7 @@ internal sealed class Facets
     // product lies along it and one clear component tells its sense.
     private int Turn(int edge, in Leaf a, in Leaf b)
     {
-        (Int128 x, Int128 y, Int128 z) = Plane.NormalCross(a.Plane, b.Plane);
-        Int128 ax = Int128.Abs(x), ay = Int128.Abs(y), az = Int128.Abs(z);
-        int axis = ax >= ay && ax >= az ? 0 : ay >= az ? 1 : 2;
-        int sense = Int128.Sign(axis == 0 ? x : axis == 1 ? y : z);
+        (int axis, int sense) = Plane.CrossSense(a.Plane, b.Plane);
         if (sense == 0)
         {
             return 0;
@@ -173,18 +200,20 @@ internal sealed class Facets
         return a.IsLeft == b.IsLeft ? sense : -sense;
     }
 
-    private void Connect(int a, bool aBack, int b, bool bBack)
+    // Turning about the edge, a left facet is left behind by its front, a right one by its back.
+    private Link LinkTo(int link)
     {
-        _links.Add((a, _link.Count));
-        _link.Add(new Link(aBack, b, bBack));
-        _links.Add((b, _link.Count));
-        _link.Add(new Link(bBack, a, aBack));
+        int leaf = link >> 1;
+        bool isLeft = (_leaves[leaf] & 1) != 0;
+        int other = _leaves[(link & 1) == 0 ? _next[leaf] : _previous[leaf]];
+        bool otherIsLeft = (other & 1) != 0;
+        return (link & 1) == 0 ? new Link(!isLeft, other >> 1, otherIsLeft) : new Link(isLeft, other >> 1, !otherIsLeft);
     }
 
     private void Flood(Expression expression, CancellationToken ct)
     {
         Scene scene = _arrangement.Found.Scene;
-        Grouping linksOf = Grouping.Of(Kept.Length, _links);
+        Grouping leavesOf = Grouping.Of(Kept.Length, _leaves, 1);
         int[] winding = new int[scene.Operands.Length];
         bool[] seen = new bool[Kept.Length];
         WindingRay ray = new(scene, _arrangement.Points);
@@ -202,24 +231,30 @@ internal sealed class Facets
             path.Push((start, 0, -1));
             while (path.TryPop(out (int Facet, int Next, int Entry) at))
             {
-                ReadOnlySpan<int> links = linksOf[at.Facet];
+                ReadOnlySpan<int> leaves = leavesOf[at.Facet];
                 int i = at.Next;
-                while (i < links.Length && seen[_link[links[i]].Facet])
+                Link link = default;
+                int number = -1;
+                for (; i < 2 * leaves.Length; i++)
                 {
-                    i++;
+                    number = (2 * leaves[i >> 1]) + (i & 1);
+                    link = LinkTo(number);
+                    if (!seen[link.Facet])
+                    {
+                        break;
+                    }
                 }
 
-                if (i < links.Length)
+                if (i < 2 * leaves.Length)
                 {
                     path.Push((at.Facet, i + 1, at.Entry));
-                    Link link = _link[links[i]];
                     Pass(at.Facet, link, winding, 1);
                     Visit(link.Facet, winding, expression, seen);
-                    path.Push((link.Facet, 0, links[i]));
+                    path.Push((link.Facet, 0, number));
                 }
                 else if (at.Entry >= 0)
                 {
-                    Pass(path.Peek().Facet, _link[at.Entry], winding, -1);
+                    Pass(path.Peek().Facet, LinkTo(at.Entry), winding, -1);
                 }
             }
         }

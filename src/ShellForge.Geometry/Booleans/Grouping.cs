@@ -39,14 +39,41 @@ internal sealed class Grouping
             start[k + 1] += start[k];
         }
 
-        int[] fill = start[..keys];
         int[] items = new int[pairs.Count];
         foreach ((int key, int item) in pairs)
         {
-            items[fill[key]++] = item;
+            items[start[key]++] = item;
         }
 
+        StepBack(start);
         return new Grouping(start, items);
+    }
+
+    /// <summary>For each item, numbered 0..n-1, the running indices over all keys at which it stands.</summary>
+    public Grouping Inverse(int items) => Of(items, _items, 0);
+
+    /// <summary>For each of keys 0..n-1 the places in the list at which it stands, shifted left by so many bits.</summary>
+    public static Grouping Of(int keys, int[] shifted, int bits)
+    {
+        int[] start = new int[keys + 1];
+        foreach (int value in shifted)
+        {
+            start[(value >> bits) + 1]++;
+        }
+
+        for (int k = 0; k < keys; k++)
+        {
+            start[k + 1] += start[k];
+        }
+
+        int[] places = new int[shifted.Length];
+        for (int place = 0; place < places.Length; place++)
+        {
+            places[start[shifted[place] >> bits]++] = place;
+        }
+
+        StepBack(start);
+        return new Grouping(start, places);
     }
 
     /// <summary>The same with every item once a key, in ascending order.</summary>
@@ -71,6 +98,13 @@ internal sealed class Grouping
             start[key + 1] = kept;
         }
 
-        return new Grouping(start, all._items[..kept]);
+        return new Grouping(start, kept == all._items.Length ? all._items : all._items[..kept]);
+    }
+
+    // While items are put in place the starts run on to the ends, which are the next ones' starts.
+    private static void StepBack(int[] start)
+    {
+        Array.Copy(start, 0, start, 1, start.Length - 1);
+        start[0] = 0;
     }
 }

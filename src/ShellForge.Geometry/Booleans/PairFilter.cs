@@ -192,7 +192,7 @@ internal sealed class PairFilter
                 return height > 0 ? 1 : height < 0 ? -1 : 0;
             }
 
-            return Int128.Sign(((Int128)(long)_x * (p.X - _anchor.X)) + ((Int128)(long)_y * (p.Y - _anchor.Y)) + ((Int128)(long)_z * (p.Z - _anchor.Z)));
+            return Plane.DotSign((long)_x, (long)_y, (long)_z, p.X - _anchor.X, p.Y - _anchor.Y, p.Z - _anchor.Z);
         }
 
         /// <summary>Twice the area of three points of the plane as drawn along the axis that the normal leans to most; positive counter-clockwise.</summary>

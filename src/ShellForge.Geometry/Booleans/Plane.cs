@@ -9,6 +9,8 @@ namespace ShellForge.Geometry.Booleans;
 /// </summary>
 internal readonly struct Plane
 {
+    private const int LowBits = 26;
+    private const long LowMask = (1L << LowBits) - 1;
     public readonly long Nx;
     public readonly long Ny;
     public readonly long Nz;
@@ -35,13 +37,36 @@ internal readonly struct Plane
     public bool IsDegenerate => (Nx | Ny | Nz) == 0;
 
     /// <summary>N·anchor: the points p of the plane have N·p equal to it. 78 bits.</summary>
-    public Int128 Offset => ((Int128)Nx * Anchor.X) + ((Int128)Ny * Anchor.Y) + ((Int128)Nz * Anchor.Z);
+    public Int128 Offset
+    {
+        get
+        {
+            (long high, long low) = Dot(Nx, Ny, Nz, Anchor.X, Anchor.Y, Anchor.Z);
+            return ((Int128)high << LowBits) + low;
+        }
+    }
 
     public Plane Flipped() => new(-Nx, -Ny, -Nz, Anchor);
 
     /// <summary>Exact N·(p - anchor), 78 bits with sign.</summary>
-    public Int128 Height(LatticePoint3 p) =>
-        ((Int128)Nx * (p.X - Anchor.X)) + ((Int128)Ny * (p.Y - Anchor.Y)) + ((Int128)Nz * (p.Z - Anchor.Z));
+    public Int128 Height(LatticePoint3 p)
+    {
+        (long high, long low) = Dot(Nx, Ny, Nz, p.X - Anchor.X, p.Y - Anchor.Y, p.Z - Anchor.Z);
+        return ((Int128)high << LowBits) + low;
+    }
+
+    /// <summary>Sign of N·d, for normal components of up to 52 bits and differences of up to 26.</summary>
+    public static int DotSign(long nx, long ny, long nz, int dx, int dy, int dz)
+    {
+        (long high, long low) = Dot(nx, ny, nz, dx, dy, dz);
+        high += low >> LowBits;
+        return high != 0 ? Math.Sign(high) : (low & LowMask) != 0 ? 1 : 0;
+    }
+
+    // N·d = high·2^26 + low: components are cut into 26 bits and the rest, so that every product and sum fits 64 bits.
+    private static (long High, long Low) Dot(long nx, long ny, long nz, long dx, long dy, long dz) => (
+        ((nx >> LowBits) * dx) + ((ny >> LowBits) * dy) + ((nz >> LowBits) * dz),
+        ((nx & LowMask) * dx) + ((ny & LowMask) * dy) + ((nz & LowMask) * dz));
 
     /// <summary>1 in front, -1 behind, 0 in the plane. Doubles decide unless the value is within their rounding of zero.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -59,7 +84,7 @@ internal readonly struct Plane
             return value > 0 ? 1 : value < 0 ? -1 : 0;
         }
 
-        return Int128.Sign(Height(p));
+        return DotSign(Nx, Ny, Nz, p.X - Anchor.X, p.Y - Anchor.Y, p.Z - Anchor.Z);
     }
 
     /// <summary>Exact scalar product of the normals' directions, as a sign.</summary>
@@ -75,11 +100,32 @@ internal readonly struct Plane
         return Int128.Sign(((Int128)a.Nx * b.Nx) + ((Int128)a.Ny * b.Ny) + ((Int128)a.Nz * b.Nz));
     }
 
+    /// <summary>An axis along which the planes' common line runs, and whether the product of the normals runs up (1) or down (-1) it; 0 when they are parallel.</summary>
+    public static (int Axis, int Sense) CrossSense(in Plane a, in Plane b)
+    {
+        double x1 = (double)a.Ny * b.Nz, x2 = (double)a.Nz * b.Ny, y1 = (double)a.Nz * b.Nx, y2 = (double)a.Nx * b.Nz;
+        double z1 = (double)a.Nx * b.Ny, z2 = (double)a.Ny * b.Nx;
+        double x = x1 - x2, y = y1 - y2, z = z1 - z2;
+        double ax = Math.Abs(x), ay = Math.Abs(y), az = Math.Abs(z);
+        int axis = ax >= ay && ax >= az ? 0 : ay >= az ? 1 : 2;
+        double value = axis == 0 ? x : axis == 1 ? y : z;
+        double size = axis == 0 ? Math.Abs(x1) + Math.Abs(x2) : axis == 1 ? Math.Abs(y1) + Math.Abs(y2) : Math.Abs(z1) + Math.Abs(z2);
+        if (Math.Abs(value) > size * Tolerances.ThreeProductShare)
+        {
+            return (axis, Math.Sign(value));
+        }
+
+        (Int128 X, Int128 Y, Int128 Z) cross = NormalCross(a, b);
+        Int128 exactX = Int128.Abs(cross.X), exactY = Int128.Abs(cross.Y), exactZ = Int128.Abs(cross.Z);
+        axis = exactX >= exactY && exactX >= exactZ ? 0 : exactY >= exactZ ? 1 : 2;
+        return (axis, Int128.Sign(axis == 0 ? cross.X : axis == 1 ? cross.Y : cross.Z));
+    }
+
     /// <summary>Exact product of the normals, 104 bits a component: the direction of the planes' common line.</summary>
     public static (Int128 X, Int128 Y, Int128 Z) NormalCross(in Plane a, in Plane b) => (
-        ((Int128)a.Ny * b.Nz) - ((Int128)a.Nz * b.Ny),
-        ((Int128)a.Nz * b.Nx) - ((Int128)a.Nx * b.Nz),
-        ((Int128)a.Nx * b.Ny) - ((Int128)a.Ny * b.Nx));
+        Math.BigMul(a.Ny, b.Nz) - Math.BigMul(a.Nz, b.Ny),
+        Math.BigMul(a.Nz, b.Nx) - Math.BigMul(a.Nx, b.Nz),
+        Math.BigMul(a.Nx, b.Ny) - Math.BigMul(a.Ny, b.Nx));
 }
 
 /// <summary>

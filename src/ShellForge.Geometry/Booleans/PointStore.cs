@@ -83,9 +83,9 @@ internal sealed class PointStore
     public int AddCrossing(LatticePoint3 from, LatticePoint3 to, Int128 fromHeight, Int128 toHeight)
     {
         Int128 w = fromHeight - toHeight;
-        Int128 x = (fromHeight * to.X) - (toHeight * from.X);
-        Int128 y = (fromHeight * to.Y) - (toHeight * from.Y);
-        Int128 z = (fromHeight * to.Z) - (toHeight * from.Z);
+        Int128 x = Fractions.Times(fromHeight, to.X) - Fractions.Times(toHeight, from.X);
+        Int128 y = Fractions.Times(fromHeight, to.Y) - Fractions.Times(toHeight, from.Y);
+        Int128 z = Fractions.Times(fromHeight, to.Z) - Fractions.Times(toHeight, from.Z);
         if (w < 0)
         {
             (x, y, z, w) = (-x, -y, -z, -w);
@@ -94,7 +94,7 @@ internal sealed class PointStore
         double dw = (double)w;
         Point3 a = new((double)x / dw, (double)y / dw, (double)z / dw);
         Narrow exact = new(x, y, z, w);
-        LatticePoint3 rounded = new(Round(a.X, x, w), Round(a.Y, y, w), Round(a.Z, z, w));
+        LatticePoint3 rounded = new(Fractions.Round(a.X, x, w), Fractions.Round(a.Y, y, w), Fractions.Round(a.Z, z, w));
         bool wholeX = Near(a.X, rounded.X) && x == rounded.X * w, wholeY = Near(a.Y, rounded.Y) && y == rounded.Y * w;
         bool wholeZ = Near(a.Z, rounded.Z) && z == rounded.Z * w;
         int whole = Whole(ref a, rounded, wholeX, wholeY, wholeZ);
@@ -134,9 +134,9 @@ internal sealed class PointStore
         double dw = w.ToDouble();
         Point3 a = new(x.ToDouble() / dw, y.ToDouble() / dw, z.ToDouble() / dw);
         Wide exact = new(x, y, z, w);
-        LatticePoint3 rounded = new(Round(a.X, x, w), Round(a.Y, y, w), Round(a.Z, z, w));
-        bool wholeX = Near(a.X, rounded.X) && IsWhole(x, w, rounded.X), wholeY = Near(a.Y, rounded.Y) && IsWhole(y, w, rounded.Y);
-        bool wholeZ = Near(a.Z, rounded.Z) && IsWhole(z, w, rounded.Z);
+        LatticePoint3 rounded = new(Fractions.Round(a.X, x, w), Fractions.Round(a.Y, y, w), Fractions.Round(a.Z, z, w));
+        bool wholeX = Near(a.X, rounded.X) && Fractions.IsWhole(x, w, rounded.X), wholeY = Near(a.Y, rounded.Y) && Fractions.IsWhole(y, w, rounded.Y);
+        bool wholeZ = Near(a.Z, rounded.Z) && Fractions.IsWhole(z, w, rounded.Z);
         int whole = Whole(ref a, rounded, wholeX, wholeY, wholeZ);
         if (whole == AllWhole)
         {
@@ -357,35 +357,6 @@ internal sealed class PointStore
         a = new Point3(x ? rounded.X : a.X, y ? rounded.Y : a.Y, z ? rounded.Z : a.Z);
         return (x ? 1 : 0) | (y ? 2 : 0) | (z ? 4 : 0);
     }
-
-    // Halves go up: the largest k with k <= x/w + 1/2.
-    private static int Round(double approximate, Int128 x, Int128 w)
-    {
-        double shifted = approximate + 0.5;
-        double nearest = Math.Floor(shifted + 0.5);
-        if (Math.Abs(shifted - nearest) > Slack)
-        {
-            return (int)Math.Floor(shifted);
-        }
-
-        int k = (int)nearest;
-        return (2 * x) + w >= 2 * w * k ? k : k - 1;
-    }
-
-    private static int Round(double approximate, Int256 x, Int256 w)
-    {
-        double shifted = approximate + 0.5;
-        double nearest = Math.Floor(shifted + 0.5);
-        if (Math.Abs(shifted - nearest) > Slack)
-        {
-            return (int)Math.Floor(shifted);
-        }
-
-        int k = (int)nearest;
-        return (x + x + w - Int256.Product(w, 2 * k)).Sign >= 0 ? k : k - 1;
-    }
-
-    private static bool IsWhole(Int256 x, Int256 w, int value) => (x - Int256.Product(w, value)).Sign == 0;
 
     private readonly record struct Narrow(Int128 X, Int128 Y, Int128 Z, Int128 W);
 

@@ -82,6 +82,32 @@ internal readonly struct Int256
         return new Int256(r0, r1, r2, r3);
     }
 
+    /// <summary>The exact product.</summary>
+    public static Int256 Product(Int128 x, long y)
+    {
+        UInt128 size = (UInt128)Int128.Abs(x);
+        ulong factor = Magnitude(y);
+        ulong h0 = Math.BigMul((ulong)size, factor, out ulong r0);
+        ulong h1 = Math.BigMul((ulong)(size >> 64), factor, out ulong l1);
+        ulong r1 = h0 + l1;
+        Int256 product = new(r0, r1, h1 + (r1 < l1 ? 1UL : 0), 0);
+        return (x < 0) == (y < 0) ? product : -product;
+    }
+
+    /// <summary>The product modulo 2^256: exact whenever it fits.</summary>
+    public static Int256 Product(Int256 x, long y)
+    {
+        ulong factor = Magnitude(y);
+        ulong h0 = Math.BigMul(x._a0, factor, out ulong r0);
+        ulong h1 = Math.BigMul(x._a1, factor, out ulong l1);
+        ulong h2 = Math.BigMul(x._a2, factor, out ulong l2);
+        ulong carry = 0;
+        ulong r1 = AddCarry(h0, l1, ref carry);
+        ulong r2 = AddCarry(h1, l2, ref carry);
+        Int256 product = new(r0, r1, r2, (x._a3 * factor) + h2 + carry);
+        return y < 0 ? -product : product;
+    }
+
     /// <summary>The product modulo 2^256: exact whenever it fits.</summary>
     public static Int256 Product(Int256 x, Int128 y)
     {
@@ -144,6 +170,8 @@ internal readonly struct Int256
         double value = (((((m._a3 * 18446744073709551616.0) + m._a2) * 18446744073709551616.0) + m._a1) * 18446744073709551616.0) + m._a0;
         return (long)_a3 < 0 ? -value : value;
     }
+
+    private static ulong Magnitude(long value) => value < 0 ? 0 - (ulong)value : (ulong)value;
 
     private Int256 Magnitude() => (long)_a3 < 0 ? -this : this;
 

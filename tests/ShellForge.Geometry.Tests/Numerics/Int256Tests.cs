@@ -25,6 +25,10 @@ public class Int256Tests
             Assert.Equal((double)exactAb, ab.ToDouble(), Math.Abs((double)exactAb) * 1e-15);
             long small = random.NextInt64(-(1L << 25), 1L << 25);
             Assert.Equal(((exactAb * small) - exactCd).Sign, (Int256.Product(ab, small) - cd).Sign);
+            Assert.Equal(0, (Int256.Product(ab, small) - Int256.Product(ab, (Int128)small)).Sign);
+            long normal = random.NextInt64(-(1L << 52), 1L << 52);
+            Assert.Equal(0, (Int256.Product(a, normal) - Int256.Product(a, (Int128)normal)).Sign);
+            Assert.Equal(0, (Int256.Product(ab, -1L) + ab).Sign);
         }
     }
 
