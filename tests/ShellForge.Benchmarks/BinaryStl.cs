@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -24,6 +25,19 @@ internal static class BinaryStl
         }
 
         File.WriteAllBytes(path, bytes);
+    }
+
+    /// <summary>The triangles of a binary STL.</summary>
+    public static LooseTriangles Read(string path)
+    {
+        byte[] bytes = File.ReadAllBytes(path);
+        float[] coordinates = new float[9 * BinaryPrimitives.ReadInt32LittleEndian(bytes.AsSpan(80))];
+        for (int i = 0; i < coordinates.Length; i++)
+        {
+            coordinates[i] = BinaryPrimitives.ReadSingleLittleEndian(bytes.AsSpan(84 + (50 * (i / 9)) + 12 + (4 * (i % 9))));
+        }
+
+        return new LooseTriangles([.. coordinates]);
     }
 
     /// <summary>Volume in mm3, by the divergence theorem.</summary>

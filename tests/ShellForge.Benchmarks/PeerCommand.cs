@@ -25,7 +25,7 @@ internal static class PeerCommand
 
     public static int Run(string folder, string[] names)
     {
-        string? script = FindScript();
+        string? script = PeerScript.Find("run.mjs");
         Workload workload = Workload.Read(folder);
         double ringOurs = 0, ringPeer = 0, peerPeak = 0;
         foreach ((string name, List<(char, int[])> steps) in workload.Parts)
@@ -53,16 +53,21 @@ internal static class PeerCommand
         return 0;
     }
 
+    // Both are run at least three times, and so long, before they are timed: compilers of both make hot code better in the meantime.
+    private const double WarmSeconds = 2;
+
     private static (double Milliseconds, SolidMesh Solid) Measure(Workload workload, List<(char, int[])> steps, int repetitions)
     {
         Solid tree = workload.PreparedTree(steps);
         List<double> times = [];
         SolidMesh result = SolidMesh.Empty;
-        for (int i = 0; i < repetitions + 3; i++)
+        Stopwatch warming = Stopwatch.StartNew();
+        for (int i = 0; times.Count < repetitions; i++)
         {
+            bool isWarm = i >= 3 && warming.Elapsed.TotalSeconds >= WarmSeconds;
             Stopwatch watch = Stopwatch.StartNew();
             result = SolidEvaluator.Evaluate(tree).Require();
-            if (i >= 3)
+            if (isWarm)
             {
                 times.Add(watch.Elapsed.TotalMilliseconds);
             }
@@ -74,30 +79,8 @@ internal static class PeerCommand
 
     private static (double Milliseconds, double Megabytes) Peer(string script, string folder, string name, int repetitions)
     {
-        ProcessStartInfo start = new("node", ["--max-old-space-size=8000", script, Path.GetFullPath(folder), $"{repetitions}", name])
-        {
-            RedirectStandardOutput = true,
-        };
-        using Process process = Process.Start(start)!;
-        string line = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
+        string line = PeerScript.Run(script, Path.GetFullPath(folder), $"{repetitions}", $"{WarmSeconds}", name);
         using JsonDocument json = JsonDocument.Parse(line);
         return (json.RootElement.GetProperty("ms").GetDouble(), json.RootElement.GetProperty("peakMb").GetDouble());
-    }
-
-    // The script with its packages installed (npm ci), above the program's own folder.
-    private static string? FindScript()
-    {
-        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            string script = Path.Combine(folder.FullName, "peer", "run.mjs");
-            if (File.Exists(script) && Directory.Exists(Path.Combine(folder.FullName, "peer", "node_modules")))
-            {
-                return script;
-            }
-        }
-
-        Console.Error.WriteLine("The peer is not installed: run npm ci in tests/ShellForge.Benchmarks/peer. Measuring ours alone.");
-        return null;
     }
 }

@@ -5,8 +5,6 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 switch (args)
 {
     case ["workload", string folder, string target, .. string[] names]:
-        // One short run: what a housing allocates fits without a collection; beyond it the collector does as always.
-        GC.TryStartNoGCRegion(200L << 20);
         return WorkloadCommand.Run(folder, target, names);
     case ["peer", string folder, .. string[] names]:
         return PeerCommand.Run(folder, names);
@@ -22,7 +20,11 @@ switch (args)
             int.Parse(count, CultureInfo.InvariantCulture),
             target,
             scale.Length == 0 ? 1 : double.Parse(scale[0], CultureInfo.InvariantCulture));
+    case ["differential", string seed, string count, string target]:
+        return DifferentialCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
     default:
-        Console.Error.WriteLine("usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT | fuzz SEED COUNT DIR [SCALE]");
+        Console.Error.WriteLine(
+            "usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT "
+            + "| fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
         return 2;
 }

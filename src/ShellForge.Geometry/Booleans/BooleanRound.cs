@@ -66,6 +66,6 @@ internal sealed class BooleanRound
 internal sealed record ExactResult(Arrangement Arrangement, Boundary Boundary, Patches Patches, Facets Facets)
 {
     /// <summary>The rounded mesh.</summary>
-    public RoundedMesh Round(int mergeSteps, int threads, CancellationToken ct) =>
-        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, threads, ct);
+    public RoundedMesh Round(int mergeSteps, bool tidies, int threads, CancellationToken ct) =>
+        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, tidies, threads, ct);
 }

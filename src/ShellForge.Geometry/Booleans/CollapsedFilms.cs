@@ -3,7 +3,8 @@ namespace ShellForge.Geometry.Booleans;
 /// <summary>Two triangles over the same three vertices that face each other enclose nothing: both go, and the mesh stays closed.</summary>
 internal static class CollapsedFilms
 {
-    public static void Remove(List<int> corners, List<int> tags, List<int> apart)
+    /// <summary>Takes them out and says whether there were any.</summary>
+    public static bool Remove(List<int> corners, List<int> tags, List<int> apart)
     {
         Dictionary<(int, int, int), int> seen = new(tags.Count);
         bool[] drop = new bool[tags.Count];
@@ -26,7 +27,7 @@ internal static class CollapsedFilms
 
         if (!any)
         {
-            return;
+            return false;
         }
 
         int kept = 0;
@@ -45,5 +46,6 @@ internal static class CollapsedFilms
         corners.RemoveRange(3 * kept, corners.Count - (3 * kept));
         tags.RemoveRange(kept, tags.Count - kept);
         apart.RemoveRange(kept, apart.Count - kept);
+        return true;
     }
 }

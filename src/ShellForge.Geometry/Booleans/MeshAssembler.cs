@@ -27,11 +27,13 @@ internal sealed class MeshAssembler
 
     // Within mergeSteps a constructed point takes an existing vertex instead of making one; 0: never.
     public static RoundedMesh Assemble(
-        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, int threads, CancellationToken ct)
+        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, bool tidies, int threads,
+        CancellationToken ct)
     {
         MeshAssembler assembler = new(arrangement, mergeSteps);
         assembler.AddPatches(patches, facets);
         List<Region> rounded = assembler.NumberVertices(boundary);
+        int collapsed = tidies ? ShortEdges.Collapse(rounded, assembler._vertices, assembler._held.Contains) : 0;
         List<int> corners = [];
         List<int> tags = [];
         RegionSet regions = new(assembler._vertices, rounded, assembler.Release, assembler._held.Contains)
@@ -46,13 +48,15 @@ internal sealed class MeshAssembler
 
         List<int> apart = [];
         regions.Fill(corners, tags, apart, threads, ct);
-        CollapsedFilms.Remove(corners, tags, apart);
+        bool lostFilm = CollapsedFilms.Remove(corners, tags, apart);
         assembler.KeepPatches();
         return new RoundedMesh
         {
             Vertices = [.. assembler._vertices],
             Corners = [.. assembler._patchCorners, .. corners],
             Tags = [.. assembler._patchTags, .. tags],
+            Collapsed = collapsed,
+            LostFilm = lostFilm,
             KnownApart = [.. new int[assembler._patchTags.Count], .. apart],
         };
     }

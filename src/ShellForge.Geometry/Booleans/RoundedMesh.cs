@@ -18,4 +18,10 @@ internal sealed class RoundedMesh
     public required int[] KnownApart { get; init; }
 
     public int TriangleCount => Tags.Length;
+
+    /// <summary>How many short edges went while it was made.</summary>
+    public int Collapsed { get; init; }
+
+    /// <summary>Whether faces fell onto each other and went.</summary>
+    public bool LostFilm { get; init; }
 }

@@ -12,10 +12,12 @@ public static class SolidEvaluator
 {
     private const int MostRounds = 6;
 
-    // Within so many steps vertices are taken for one, and edges led through vertices, while rounding. 0 is tried first and does on
-    // most solids. More is for films: places where faces of two operands lie less than a few steps apart without being the same.
-    // Where even that does not settle, the operands' vertices are welded within the same reach before they are intersected anew.
-    private static readonly (int MergeSteps, bool Welds)[] Ladder = [(0, false), (2, false), (2, true), (4, false), (4, true), (8, true), (16, true)];
+    // How a result is rounded, tried from the first on. The first tidies: it drops edges under two steps, which most solids don't have and
+    // nearly all can spare; a contact that comes of it is no gain, so the second leaves them. Within so many steps vertices are taken for
+    // one, and edges led through vertices: for films, places where faces of two operands lie less than a few steps apart without being the
+    // same. Where even that does not settle, the operands' vertices are welded within the same reach before they are intersected anew.
+    private static readonly (int MergeSteps, bool Welds, bool Tidies)[] Ladder =
+        [(0, false, true), (0, false, false), (2, false, false), (2, true, false), (4, false, false), (4, true, false), (8, true, false), (16, true, false)];
 
     /// <summary>
     /// The mesh that bounds the solid: closed, oriented, one fan round each vertex, no degenerate triangle, no two triangles that
@@ -43,26 +45,40 @@ public static class SolidEvaluator
         progress?.Report(0.7);
         Point3 place = default;
         SolidOutcome? last = null;
-        foreach ((int mergeSteps, bool welds) in Ladder)
+        int collapsed = -1;
+        foreach ((int mergeSteps, bool welds, bool tidies) in Ladder)
         {
+            if (mergeSteps == 0 && collapsed == 0)
+            {
+                // The same as before.
+                continue;
+            }
+
             ExactResult current = welds ? new BooleanRound(OperandWelder.Weld(operands, mergeSteps), threads, ct).Evaluate(root) : exact;
             long fewest = int.MaxValue;
             for (int round = 0; round <= MostRounds; round++)
             {
-                RoundedMesh mesh = current.Round(mergeSteps, threads, ct);
+                RoundedMesh mesh = current.Round(mergeSteps, tidies, threads, ct);
+                collapsed = mesh.Collapsed;
+                if (collapsed > 0 && mesh.LostFilm)
+                {
+                    // Solid that is thinner than the edges that went.
+                    break;
+                }
+
                 Operand rounded = Welded(mesh);
                 BooleanRound next = new([rounded], threads, ct);
                 if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
                     SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, threads, ct);
-                    if (outcome.Solid is not null)
+                    if (outcome.Solid is not null && (collapsed == 0 || outcome.Openings.IsEmpty))
                     {
                         progress?.Report(1);
                         return outcome;
                     }
 
                     // Another rounding has other triangles round the contact.
-                    last = outcome;
+                    last = last?.Solid is null ? outcome : last;
                     break;
                 }
 

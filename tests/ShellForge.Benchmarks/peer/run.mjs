@@ -1,7 +1,7 @@
-// The peer on the same workload: node run.mjs DIR REPS PART...   One JSON line a part: median milliseconds of the booleans alone.
+// The peer on the same workload: node run.mjs DIR REPS WARM-SECONDS PART...   One JSON line a part: median milliseconds of the booleans alone.
 import Module from 'manifold-3d';
 import fs from 'node:fs';
-const [, , dir, reps = '15', ...names] = process.argv;
+const [, , dir, reps = '15', warm = '0', ...names] = process.argv;
 const wasm = await Module();
 wasm.setup();
 const { Manifold, Mesh } = wasm;
@@ -29,7 +29,9 @@ const median = a => { a = [...a].sort((x, y) => x - y); return a.length & 1 ? a[
 for (const part of parts.filter(p => names.length === 0 || names.includes(p.name))) {
   const times = [];
   let triangles = 0, volume = 0;
-  for (let i = 0; i < +reps + 3; i++) {
+  const started = performance.now();
+  for (let i = 0; times.length < +reps; i++) {
+    const isWarm = i >= 3 && performance.now() - started >= 1000 * warm;
     const solids = new Map();
     for (const [, ids] of part.steps) for (const id of ids) solids.set(id, load(id));
     const start = performance.now();
@@ -44,7 +46,7 @@ for (const part of parts.filter(p => names.length === 0 || names.includes(p.name
     }
     triangles = result.numTri();
     const time = performance.now() - start;
-    if (i >= 3) times.push(time);
+    if (isWarm) times.push(time);
     volume = result.volume();
     if (own) result.delete();
     for (const solid of solids.values()) solid.delete();

@@ -30,6 +30,28 @@ public class HardCaseTests
         Clean(sphere.Less(turned));
     }
 
+    [Fact]
+    public void A_notch_of_a_step_leaves_no_needles()
+    {
+        double deep = 4 - Lattice.Step;
+        Solid notched = Cube.Less(Shapes.Box(new Point3(deep, 1, -1), new Point3(5, 3, 5)), Shapes.Box(new Point3(1, deep, 1), new Point3(3, 5, 3)));
+
+        Mesh mesh = Clean(notched).Mesh;
+
+        Assert.InRange(SmallestAltitude(mesh), 2, double.PositiveInfinity);
+        Assert.InRange(Measure.Volume(mesh) - 64, -Measure.Area(mesh) / (1 << 17), Measure.Area(mesh) / (1 << 17));
+    }
+
+    [Fact]
+    public void A_film_of_a_step_stays_a_film()
+    {
+        Solid film = Cube.Less(Shapes.Box(new Point3(-1, -1, Lattice.Step), new Point3(5, 5, 5)));
+        Solid sheet = Cube.Less(Shapes.Box(new Point3(-1, -1, 2 + Lattice.Step), new Point3(5, 5, 5)), Shapes.Box(new Point3(-1, -1, -1), new Point3(5, 5, 2)));
+
+        Assert.Equal(16 * Lattice.Step, Measure.Volume(Clean(film).Mesh), 1e-12);
+        Assert.Equal(16 * Lattice.Step, Measure.Volume(Clean(sheet).Mesh), 1e-12);
+    }
+
     [Theory]
     [InlineData(64, 64)]
     [InlineData(64, 48)]
@@ -211,5 +233,20 @@ public class HardCaseTests
         Assert.True(outcome.Solid is not null, outcome.Defect?.ToString());
         AuditReport report = MeshAudit.Run(outcome.Solid!.Mesh);
         Assert.True(report.IsClean, report.ToString());
+    }
+
+    // In steps.
+    private static double SmallestAltitude(Mesh mesh)
+    {
+        double smallest = double.PositiveInfinity;
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            Point3 a = mesh.Vertices[mesh.Triangles[3 * t]].ToMillimetres(), b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]].ToMillimetres();
+            Point3 c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]].ToMillimetres();
+            double longest = Math.Max(Point3.Distance(a, b), Math.Max(Point3.Distance(b, c), Point3.Distance(c, a)));
+            smallest = Math.Min(smallest, Point3.Cross(b - a, c - a).Length / longest / Lattice.Step);
+        }
+
+        return smallest;
     }
 }
