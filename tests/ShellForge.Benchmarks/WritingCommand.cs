@@ -16,7 +16,7 @@ using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks;
 
-/// <summary>Writes the files of a sample again and again; prints the median of processor time of each stage.</summary>
+/// <summary>Makes a sample and writes its files again and again; prints the median of processor time of each stage.</summary>
 internal static class WritingCommand
 {
     public static int Run(string sample, int repetitions)
@@ -34,6 +34,8 @@ internal static class WritingCommand
         PageContent page = HousingFiles.PageOf(housing, report);
         (string Name, Func<object> Work)[] stages =
         [
+            ("plan", () => HousingPlanner.Plan(file)),
+            ("parts as solids", () => HousingBuilder.Build(plan).Select(part => SolidEvaluator.Evaluate(part.InPrint)).ToArray()),
             ("looks", () => HousingLooks.Of(housing)),
             ("drawings", () => HousingDrawings.Of(housing)),
             ("step pictures", () => StepPictures.Of(plan, looks)),

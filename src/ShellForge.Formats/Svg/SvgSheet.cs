@@ -67,6 +67,21 @@ public sealed class SvgSheet
     public void Line(Point2 from, Point2 to, Stroke stroke) =>
         Add($"<path class=\"{Class(stroke)}\" d=\"M{Text(from)}L{Text(to)}\"/>\n");
 
+    /// <summary>Many straight lines of one kind.</summary>
+    public void Lines(IEnumerable<(Point2 From, Point2 To)> lines, Stroke stroke)
+    {
+        var data = new StringBuilder();
+        foreach ((Point2 from, Point2 to) in lines)
+        {
+            data.Append('M').Append(Text(from)).Append('L').Append(Text(to));
+        }
+
+        if (data.Length > 0)
+        {
+            Add($"<path class=\"{Class(stroke)}\" d=\"{data}\"/>\n");
+        }
+    }
+
     /// <summary>A circle.</summary>
     public void Circle(Point2 centre, double radius, Stroke stroke, Fill fill = Fill.None) =>
         Add($"<circle class=\"{Class(stroke)}\" cx=\"{Text(centre.X)}\" cy=\"{Text(centre.Y)}\" r=\"{Text(radius)}\" fill=\"{Paint(fill)}\"/>\n");

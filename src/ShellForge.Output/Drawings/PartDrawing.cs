@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Checks;
+using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
@@ -44,6 +45,9 @@ public static class PartDrawing
         LevelView.Draw(sheet, mesh);
         DrawCuttingLine(sheet, bounds, direction);
         ImmutableArray<ImmutableArray<Point2>> section = [.. cut.Select(loop => loop.Select(p => new Point2(p.X, p.Y + shift)).ToImmutableArray())];
+        sheet.Svg.Lines(
+            VisibleEdges.Behind([mesh], right, new Point3(0, 0, 1))
+                .Select(line => (sheet.At(line.From.X, line.From.Y + shift), sheet.At(line.To.X, line.To.Y + shift))), Stroke.Thin);
         sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.Blank);
         sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.HatchRising);
         sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
@@ -101,7 +105,7 @@ public static class PartDrawing
         DimensionLines.Horizontal(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row, sign + Caliper(sizes.Right - sizes.Left));
         DimensionLines.Vertical(
-            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Top), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
         if (sizes.Wall is { } wall)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Checks;
+using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Files;
@@ -9,7 +10,7 @@ namespace ShellForge.Output.Drawings;
 
 /// <summary>
 /// The assembled housing cut upright along its axis: each printed part hatched in its own way, the board with its parts in grey, screws
-/// whole as drawings show them, heights running from the outer floor.
+/// whole as drawings show them; what is seen behind the cut in narrow lines, what is hidden left out; heights running from the outer floor.
 /// </summary>
 public static class SectionDrawing
 {
@@ -55,13 +56,18 @@ public static class SectionDrawing
         Box2 extent = new(new Point2(-reach, 0), new Point2(reach, plan.Stack.Front));
         DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"section through {through}");
 
-        foreach (BoardBody body in BoardBodies.Of(plan))
+        ImmutableArray<BoardBody> board = BoardBodies.Of(plan);
+        CheckedPart[] parts = [.. housing.SoundParts.Where(part => part.Name != PartNames.Stand)];
+        sheet.Svg.Lines(
+            VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right, new Point3(0, 0, 1))
+                .Select(line => (sheet.At(line.From), sheet.At(line.To))), Stroke.Thin);
+        foreach (BoardBody body in board)
         {
             sheet.Svg.Area(sheet.At(Cut(body.Mesh, right)), Stroke.Thin, Fill.Grey);
         }
 
         int hatch = 0;
-        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Stand))
+        foreach (CheckedPart part in parts)
         {
             ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh, right);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);
