@@ -42,8 +42,6 @@ public static class RuleList
         new NoFingerRoom(),
         new CableBendsTooTight(),
         new NoWayForWires(),
-        new PlasticsDoNotFuse(),
-        new WallLetsLightThrough(),
         new CrowdedSector(),
         new PartsOffToReflash(),
         new WallOffTheLines(),

@@ -22,7 +22,7 @@ public sealed class LedsTooWarm() : Rule(
             yield return Found(
                 Severity.Warn, "LEDs",
                 string.Create(CultureInfo.InvariantCulture, $"LEDs get {leds.Celsius:0} degC (give or take {leds.PlusMinus:0} K){(housing.Board.Power.Capped ? "" : " at full white, which the firmware does not cap")}"),
-                leds.Celsius, heat.LedLimit, null,
+                leds.Celsius, heat.LedLimit, Places.OfBody(housing, leds.Name),
                 string.Create(CultureInfo.InvariantCulture, $"cap the firmware's brightness at {PowerModel.FirmwareCap(heat.LargestBrightness)} of 255 and say 'capped: true'"), "degC");
         }
     }

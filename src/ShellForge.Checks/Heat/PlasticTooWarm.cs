@@ -29,19 +29,20 @@ public sealed class PlasticTooWarm() : Rule(
             yield return Found(
                 planned.Celsius > heat.PlasticSoftensCelsius ? Severity.Stop : Severity.Warn, told.Name,
                 Text(told, heat, told.Name == planned.Name && told.Celsius == planned.Celsius ? "at the planned brightness" : "at full white, which the firmware does not cap,"),
-                told.Celsius, limit, null, remedy, "degC");
+                told.Celsius, limit, Places.OfBody(housing, told.Name), remedy, "degC");
         }
         else if (told.Celsius + told.PlusMinus > limit)
         {
             yield return Found(
-                Severity.Note, told.Name, Text(told, heat, capped ? "at the planned brightness" : "at full white"), told.Celsius, limit, null,
+                Severity.Note, told.Name, Text(told, heat, capped ? "at the planned brightness" : "at full white"), told.Celsius, limit,
+                Places.OfBody(housing, told.Name),
                 "the margin is smaller than the model's uncertainty: measure the warm lamp once with a thermometer", "degC");
         }
 
         if (told.Celsius <= limit && full.Celsius > limit)
         {
             yield return Found(
-                Severity.Note, full.Name, Text(full, heat, "at full white"), full.Celsius, limit, null,
+                Severity.Note, full.Name, Text(full, heat, "at full white"), full.Celsius, limit, Places.OfBody(housing, full.Name),
                 string.Create(CultureInfo.InvariantCulture, $"keep the firmware's cap: {PowerModel.FirmwareCap(housing.Board.Power.Brightness)} of 255 is planned ({planned.Celsius:0} degC), {PowerModel.FirmwareCap(heat.LargestBrightness)} is the most"),
                 "degC");
         }

@@ -1,3 +1,5 @@
+using ShellForge.Geometry.Numerics;
+
 namespace ShellForge.Checks.Heat;
 
 /// <summary>Vents that nothing flows through.</summary>
@@ -14,8 +16,14 @@ public sealed class VentsCovered() : Rule(
         if (housing.Heat.VentsCovered)
         {
             yield return Found(
-                Severity.Note, "vents", "the floor's vents lie against the wall or the table and are not counted on", 0, housing.Plan.Vents.Length, null,
+                Severity.Note, "vents", "the floor's vents lie against the wall or the table and are not counted on", 0, housing.Plan.Vents.Length, Middle(housing),
                 "hold the housing off by 5 mm or more, 'mount: stand', or 'vents: none'", "");
         }
+    }
+
+    private static Point3 Middle(HousingUnderCheck housing)
+    {
+        Point2 at = housing.Plan.Vents[0].Outline.Bounds.Centre;
+        return new Point3(at.X, at.Y, 0);
     }
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Light;
 
@@ -22,7 +24,20 @@ public sealed class CellsBleed() : Rule(
             yield return Found(
                 light.Crosstalk > Washes ? Severity.Warn : Severity.Note, "baffle",
                 string.Create(CultureInfo.InvariantCulture, $"one LED lights its neighbour's cell with {100 * light.Crosstalk:0.#} % of its own light; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
-                light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, null, "a black baffle ('print.baffle'), or 'look: blend'", "");
+                light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing), "a black baffle ('print.baffle'), or 'look: blend'", "");
         }
+    }
+
+    // One wall stands for all: that between the first two LEDs.
+    private static Point3? BetweenTwo(HousingUnderCheck housing)
+    {
+        Pixel[] leds = [.. housing.Board.Board.PixelCircles.Where(circle => circle.Pixels.Length > 1).SelectMany(circle => circle.Pixels.Take(2))];
+        if (leds.Length < 2)
+        {
+            return null;
+        }
+
+        Point2 middle = 0.5 * (leds[0].At + leds[1].At);
+        return new Point3(middle.X, middle.Y, (housing.Plan.Stack.LedWindow + housing.Plan.Stack.DiffuserInner) / 2);
     }
 }

@@ -21,7 +21,7 @@ public sealed class FrontTooDim() : Rule(
             yield return Found(
                 Severity.Warn, "diffuser",
                 string.Create(CultureInfo.InvariantCulture, $"{thickness:0.##} mm of {housing.Plan.Diffuser.Filament.Name} let about {100 * light.Map.Diffuser.Transmission:0} % of the light through"),
-                light.Map.Diffuser.Transmission, Weak, null, "a thinner diffuser, 0.8 of white, or natural filament", "");
+                light.Map.Diffuser.Transmission, Weak, Places.OfDiffuser(housing), "a thinner diffuser, 0.8 of white, or natural filament", "");
         }
     }
 }

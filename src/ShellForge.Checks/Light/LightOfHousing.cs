@@ -41,6 +41,8 @@ internal static class LightOfHousing
             Leds = leds,
             Solids = solids,
             Materials = materials,
+            Sheet = Sheet(housing),
+            SheetOptics = Optics(sheet),
             Face = face,
             Diffuser = DiffuserOptics.Printed(plan.Diffuser.Thickness, sheet.TransmissionLength),
             Cells = cells,
@@ -121,6 +123,18 @@ internal static class LightOfHousing
         return (builder.Build(), materials.ToImmutable());
     }
 
+    // The diffuser as a part of its own: its rim dims what passes the bezel over it.
+    private static ShadowTree Sheet(HousingUnderCheck housing)
+    {
+        var builder = new ShadowTreeBuilder();
+        if (housing.Part(PartNames.Diffuser) is { } sheet)
+        {
+            builder.Add(sheet.AssembledMesh, 0);
+        }
+
+        return builder.Build();
+    }
+
     private static void Add(ShadowTreeBuilder builder, Region outline, double from, double to, int material)
     {
         if (to > from && Shapes.Extrude(outline, from, to) is SourceSolid source)
@@ -134,7 +148,16 @@ internal static class LightOfHousing
         }
     }
 
-    private static SurfaceOptics Optics(FilamentProfile filament) => new(filament.Reflectance, filament.TransmissionLength);
+    private static SurfaceOptics Optics(FilamentProfile filament) => new(filament.Reflectance, filament.TransmissionLength, DarkFrom(filament));
+
+    // Black is dark from 1.2 mm on, other dark colours from 1.6: trade knowledge, for their transmission lengths of 0.02 and 0.08 mm. White and
+    // natural scatter, and are dark at no thickness that is printed.
+    private static double DarkFrom(FilamentProfile filament) => (double)filament.TransmissionLength switch
+    {
+        <= 0.03 => 1.2,
+        <= 0.12 => 1.6,
+        _ => double.PositiveInfinity,
+    };
 
     private static CircleLight Judged(HousingPlan plan, LightMap map, PixelCircle circle, bool cells)
     {

@@ -7,8 +7,8 @@ public sealed class WallGlows() : Rule(
     "wall-glows",
     "Walls outside of the window must look dark beside it.",
     "A housing of white or thin plastic glows all over and its window loses its edge.",
-    "direct light on the wall's inner face times T = 1 / (1 + t / t0) of the thickness met there, over the mean of the lit window",
-    "limit typical: a tenth of the window's light is seen in a dim room; t0 from the filament's profile, for dark pigments an upper bound")
+    "direct light on a wall's inner face times T = 1 / (1 + sum of t / t0) of everything that stands between it and the outside, baffle, lip and the diffuser's rim too, over the mean of the lit window; 1.2 mm of black and 1.6 mm of other dark plastic count as dark",
+    "limit typical: a tenth of the window's light is seen in a dim room, as the trade says of less than 2.4 mm of white; t0 from the filament's profile")
 {
     private const double Seen = 0.10;
     private const double Bright = 0.25;
@@ -20,7 +20,7 @@ public sealed class WallGlows() : Rule(
         {
             bool bright = light.Leaks.WallGlow > Bright;
             yield return Found(
-                bright ? Severity.Warn : Severity.Note, "cover",
+                bright ? Severity.Warn : Severity.Note, "wall",
                 string.Create(CultureInfo.InvariantCulture, $"through {light.Leaks.WallThickness:0.##} mm of wall comes up to {100 * light.Leaks.WallGlow:0} % of the window's light"),
                 light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt, "a darker shell filament, more lines of wall, or paint or foil inside", "");
         }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Power;
 
@@ -20,13 +19,7 @@ public sealed class ContactsOverloaded() : Rule(
             yield return Found(
                 Severity.Stop, connector,
                 string.Create(CultureInfo.InvariantCulture, $"{connector} would carry up to {power.LargestAmps:0.00} A; its contacts are rated for {power.Input.ContactAmps:0.##} A"),
-                power.LargestAmps, power.Input.ContactAmps, Mouth(housing, connector), "a lower brightness with 'capped: true', or a connector that carries more", "A");
+                power.LargestAmps, power.Input.ContactAmps, Places.OfFeed(housing), "a lower brightness with 'capped: true', or a connector that carries more", "A");
         }
     }
-
-    // Where the plug comes in.
-    private static Point3? Mouth(HousingUnderCheck housing, string connector) =>
-        housing.Board.Board.Parts.FirstOrDefault(part => part.Ref == connector) is { Mouth: { } mouth }
-            ? new Point3(mouth.Face.X, mouth.Face.Y, housing.Plan.Stack.BoardBottom)
-            : null;
 }

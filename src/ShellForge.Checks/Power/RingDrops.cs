@@ -23,7 +23,7 @@ public sealed class RingDrops() : Rule(
             yield return Found(
                 Severity.Warn, "LEDs",
                 string.Create(CultureInfo.InvariantCulture, $"{power.Input.RingLeds} LEDs on {power.Input.Feeds} {(power.Input.Feeds == 1 ? "feed" : "feeds")} lose {drop:0.00} V to the farthest"),
-                drop, PowerModel.DropBudgetVolts, null,
+                drop, PowerModel.DropBudgetVolts, Places.OfFarthestLed(housing),
                 string.Create(CultureInfo.InvariantCulture, $"feed the ring at {feeds} evenly spread places, both arcs joined"), "V");
         }
     }

@@ -24,7 +24,7 @@ public sealed class SupplyOverloaded() : Rule(
             yield return Found(
                 Severity.Warn, supply,
                 string.Create(CultureInfo.InvariantCulture, $"{(capped ? "at the planned brightness" : "at full white, which the firmware does not cap,")} the board draws up to {power.LargestAmps:0.00} A; {supply} gives {power.Input.SupplyAmps:0.##} A, of which 80 % are used"),
-                power.LargestAmps, allowed, null,
+                power.LargestAmps, allowed, Places.OfFeed(housing),
                 string.Create(CultureInfo.InvariantCulture, $"cap the firmware's brightness at {most} of 255 and say 'capped: true', or take a stronger supply"), "A");
         }
         else if (power.Result.StrongestAmps > allowed)
@@ -32,7 +32,7 @@ public sealed class SupplyOverloaded() : Rule(
             yield return Found(
                 Severity.Note, supply,
                 string.Create(CultureInfo.InvariantCulture, $"full white would draw up to {power.Result.StrongestAmps:0.00} A; the firmware's cap keeps it at {power.LargestAmps:0.00} A"),
-                power.Result.StrongestAmps, allowed, null,
+                power.Result.StrongestAmps, allowed, Places.OfFeed(housing),
                 string.Create(CultureInfo.InvariantCulture, $"keep the cap: {PowerModel.FirmwareCap(housing.Board.Power.Brightness)} of 255 is planned, {most} is the most for this supply"), "A");
         }
     }

@@ -24,21 +24,21 @@ public sealed class VoltageOff() : Rule(
             yield return Found(
                 Severity.Stop, supply,
                 string.Create(CultureInfo.InvariantCulture, $"{volts:0.#} V in a printed housing are outside of what can be checked here"),
-                volts, MostTouched, null, "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
+                volts, MostTouched, Places.OfFeed(housing), "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
         }
         else if (volts > MostLed && housing.Power.Input.Leds > 0)
         {
             yield return Found(
                 Severity.Warn, supply,
                 string.Create(CultureInfo.InvariantCulture, $"{supply} gives {volts:0.#} V; LEDs bear {MostLed:0.0} V, so the board needs a converter, and its own heat is not counted"),
-                volts, MostLed, null, "a 5 V supply, or make sure of the converter and give it as a part with its watts", "V");
+                volts, MostLed, Places.OfFeed(housing), "a 5 V supply, or make sure of the converter and give it as a part with its watts", "V");
         }
         else if (volts < LeastClean && housing.Power.Input.Leds > 0)
         {
             yield return Found(
                 Severity.Note, supply,
                 string.Create(CultureInfo.InvariantCulture, $"{supply} gives {volts:0.#} V: white looks warmer and dims as it sinks"),
-                volts, LeastClean, null, "a 5 V supply, or a converter", "V");
+                volts, LeastClean, Places.OfFeed(housing), "a 5 V supply, or a converter", "V");
         }
     }
 }

@@ -28,6 +28,9 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
     // A diffuser of one body with the cover is met at its face as a wall is: so near, mm, it is the window.
     private const double OnFace = 0.05;
 
+    // A diffuser's rim lies no farther before the bezel that hides it, mm: a thick sheet and its gap.
+    private const double SheetBefore = 5;
+
     private const int Seed = 17;
 
     /// <summary>Follows light through a scene. Deterministic: the dice are seeded.</summary>
@@ -106,20 +109,14 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
             return new LightLeaks(seamFlux, from, glow, glowAt, glowThickness);
         }
 
-        // How bright the other side of a lit wall is, if the other side is the outside.
+        // How bright the outside behind a lit wall is: through that wall, and through whatever stands behind it.
         private void LookBehind(SurfaceHit hit)
         {
-            SurfaceOptics optics = scene.Materials[hit.Material];
-            Point3 inward = -1 * hit.Normal;
-            if (optics.TransmissionLength <= 0
-                || !scene.Solids.Meets(hit.At + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside
-                || scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out _)
-                || double.IsFinite(scene.Face.LeavesAfter(back.At, inward)))
+            if (Outside(hit) is not var (thickness, passes, outside))
             {
                 return;
             }
 
-            double thickness = back.Distance + Lift;
             double lit = 0;
             for (int led = 0; led < direct.Count; led++)
             {
@@ -127,11 +124,79 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
                 lit += light > 0 && direct.Sees(led, hit.At, hit.Normal) ? light : 0;
             }
 
-            double share = meanSeen > 0 ? lit * optics.Transmission(thickness) / meanSeen : 0;
+            double share = meanSeen > 0 ? lit * passes / meanSeen : 0;
             if (share > glow)
             {
-                (glow, glowAt, glowThickness) = (share, back.At, thickness);
+                (glow, glowAt, glowThickness) = (share, outside, thickness);
             }
+        }
+
+        // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque, in
+        // enough of a dark pigment, or at the window. Scattering sheets one behind the other pass 1 / (1 + sum of t / t0), as one sheet of both thicknesses does.
+        private (double Thickness, double Passes, Point3 At)? Outside(SurfaceHit hit)
+        {
+            Point3 inward = -1 * hit.Normal;
+            if (LeavesByWindow(hit.At - (OnFace * inward), inward))
+            {
+                return null;
+            }
+
+            double thickness = 0;
+            double dark = 0;
+            double depth = DepthOfSheet(hit.At - (SheetBefore * inward), inward);
+            Point3 at = hit.At;
+            int material = hit.Material;
+            while (true)
+            {
+                SurfaceOptics optics = scene.Materials[material];
+                if (optics.TransmissionLength <= 0 || !scene.Solids.Meets(at + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside)
+                {
+                    return null;
+                }
+
+                thickness += back.Distance + Lift;
+                depth += (back.Distance + Lift) / optics.TransmissionLength;
+                dark += (back.Distance + Lift) / optics.DarkFrom;
+                if (dark >= 1)
+                {
+                    return null;
+                }
+
+                if (!scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out SurfaceHit next))
+                {
+                    return (thickness, 1 / (1 + depth), back.At);
+                }
+
+                if (!next.FromOutside)
+                {
+                    return null;
+                }
+
+                (at, material) = (next.At, next.Material);
+            }
+        }
+
+        // What the diffuser's own rim adds where it lies before or in a wall, in transmission lengths.
+        private double DepthOfSheet(Point3 from, Point3 along)
+        {
+            double depth = 0;
+            while (scene.SheetOptics.TransmissionLength > 0 && scene.Sheet.Meets(from, along, Longest, out SurfaceHit hit))
+            {
+                depth += hit.FromOutside ? 0 : hit.Distance / scene.SheetOptics.TransmissionLength;
+                from = hit.At + (Lift * along);
+            }
+
+            return depth;
+        }
+
+        // Whether a ray goes out through the window, or so near its edge that the edge's cells of the grid leave it out: there a diffuser of
+        // one body with the cover is as thin as in the window.
+        private bool LeavesByWindow(Point3 from, Point3 along)
+        {
+            Point3 first = scene.Face.Step * LedSource.Perpendicular(along);
+            Point3 second = Point3.Cross(along, first);
+            return ((Point3[])[from, from + first, from - first, from + second, from - second])
+                .Any(place => double.IsFinite(scene.Face.LeavesAfter(place, along)));
         }
 
         // The lobe cos(a)^m by inversion.

@@ -14,6 +14,12 @@ public sealed record LightScene
     /// <summary>What each material of the solids does with light.</summary>
     public required ImmutableArray<SurfaceOptics> Materials { get; init; }
 
+    /// <summary>The diffuser's body where it is one of its own: it dims what passes the walls over its rim, and throws no shadow.</summary>
+    public ShadowTree Sheet { get; init; } = ShadowTree.Empty;
+
+    /// <summary>Its plastic.</summary>
+    public SurfaceOptics SheetOptics { get; init; }
+
     /// <summary>The diffuser's inner face.</summary>
     public required ReceiverGrid Face { get; init; }
 

@@ -59,6 +59,38 @@ public class LeakTests
     }
 
     [Fact]
+    public void Two_walls_one_behind_the_other_pass_what_one_of_both_thicknesses_passes()
+    {
+        // A second room of 0.8 mm walls half a millimetre outside of the first.
+        LightLeaks two = Leaks(Box(0.8, 0.25, 0, walls => walls
+            .Box(new(6, -6.8, -1), new(6.8, 6.8, 8)).Box(new(7.3, -8.1, -1), new(8.1, 8.1, 8)).Box(new(-8.1, -8.1, -1), new(-7.3, 8.1, 8))
+            .Box(new(-7.3, 7.3, -1), new(7.3, 8.1, 8)).Box(new(-7.3, -8.1, -1), new(7.3, -7.3, 8))));
+        LightLeaks one = Leaks(Box(1.6, 0.25, 0));
+        Assert.InRange(two.WallThickness, 1.59, 1.61);
+        Assert.InRange(two.WallGlow / one.WallGlow, 0.97, 1.03);
+        Assert.InRange(Math.Max(Math.Abs(two.WallAt!.Value.X), Math.Abs(two.WallAt.Value.Y)), 8.09, 8.11);
+    }
+
+    [Fact]
+    public void The_rim_of_a_diffuser_dims_the_bezel_over_it_and_its_window_is_no_wall()
+    {
+        // A bezel of 0.8 mm from 3 mm on; behind it, or not, the rim of a sheet of 0.8 mm.
+        static LightScene Bezel(double sheet) => Scenes.Of(
+            [Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5),
+            new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0, DiffuserOptics.Printed(0.8, 0.25)) with
+        {
+            Materials = [new SurfaceOptics(0, 0.25)],
+            Sheet = new WallSet().Box(new(-5, -5, 4), new(5, 5, 4.8)).Tree(),
+            SheetOptics = new SurfaceOptics(0, sheet),
+        };
+        double bare = Leaks(Bezel(0)).WallGlow;
+        LightLeaks rim = Leaks(Bezel(0.25));
+        Assert.InRange(Math.Abs(rim.WallAt!.Value.X), 3.5, 9);
+        double ratio = (1 + (0.8 / 0.25)) / (1 + (1.6 / 0.25));
+        Assert.InRange(rim.WallGlow / bare, 0.9 * ratio, 1.02);
+    }
+
+    [Fact]
     public void The_least_distance_is_the_first_step_that_is_even_enough()
     {
         static double Grows(double distance) => distance / 20;
