@@ -44,7 +44,7 @@ public sealed class PlanRefused : IRule
             yield return new Finding
             {
                 Rule = refusal.Rule,
-                Severity = Severity.Stop,
+                Severity = refusal.IsReplaced ? Severity.Warn : Severity.Stop,
                 Subject = refusal.Subject,
                 Message = refusal.Message,
                 Measured = refusal.Measured,

@@ -97,7 +97,7 @@ internal static class BaffleDecision
             InWindow = inWindow,
             InWindowTop = windowTop,
             Bridges = bridges.Intersect(joined),
-            BridgesTop = Math.Max(draft.Basis.Down(draft.Stack.LedWindow), draft.Basis.Up(bottom + LowestBridge)),
+            BridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom),
             CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
             CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
             GripRibs = turns ? GripRibsOn(walls, section, standing) : [],
@@ -105,6 +105,13 @@ internal static class BaffleDecision
             Filament = filament,
         });
     }
+
+    /// <summary>z that bridges between rims reach at most: those of a baffle that turns pass over all that stands on the board.</summary>
+    public static double TopOfBridges(BoardFile file, PrintBasis basis, FrontLimits limits) => TopOfBridges(
+        basis, limits.LedWindow, file.Housing.Closure == ClosureKind.Twist ? basis.Up(limits.Tallest + Above) : limits.BoardTop);
+
+    private static double TopOfBridges(PrintBasis basis, double window, double bottom) =>
+        Math.Max(basis.Down(window), basis.Up(bottom + LowestBridge));
 
     /// <summary>What the baffle is printed of, and why.</summary>
     public static (FilamentProfile Filament, string Why) FilamentOf(BoardFile file, bool cells)

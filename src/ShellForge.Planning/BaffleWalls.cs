@@ -75,8 +75,8 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
     }
 
     /// <summary>
-    /// Low walls between two rims, where the way from one to the other is free of parts, spread round as evenly as that allows; empty when
-    /// cells join the rims already or there is only one.
+    /// Low walls between two rims, spread round: in each share of the turn where the way from one rim to the other is farthest from LEDs and
+    /// parts, so that it shades least; empty when cells join the rims already or there is only one.
     /// </summary>
     public Region Bridges(CircuitBoard board, bool cells)
     {
@@ -90,15 +90,14 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
         double share = 360.0 / BridgeCount;
         for (int i = 0; i < BridgeCount; i++)
         {
-            for (double off = 0; off < share; off += 1)
+            (Region bridge, double clear) = Enumerable.Range(0, (int)share)
+                .Select(off => Strips.Radial(
+                    Angle.FromDegrees((i * share) + off), Wall, InnerRadius - Overlap, OuterRadius - Wall + Overlap))
+                .Select(strip => (strip, onTop.Select(part => part.Outline.Distance(strip)).DefaultIfEmpty(double.PositiveInfinity).Min()))
+                .MaxBy(candidate => candidate.Item2);
+            if (clear >= BridgeClearance)
             {
-                Region bridge = Strips.Radial(
-                    Angle.FromDegrees((i * share) + off), Wall, InnerRadius - Overlap, OuterRadius - Wall + Overlap);
-                if (onTop.All(part => part.Outline.Distance(bridge) >= BridgeClearance))
-                {
-                    bridges.Add(bridge);
-                    break;
-                }
+                bridges.Add(bridge);
             }
         }
 

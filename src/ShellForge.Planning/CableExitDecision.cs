@@ -105,7 +105,7 @@ internal static class CableExitDecision
             }
         }
 
-        reasons.Refuse("no-room-for-tie-post", "cable exit",
+        reasons.Replace("no-room-for-tie-post", "cable exit",
             $"within {Reasons.Mm(FarthestAnchor)} of the notch no place is free for a tie post of {Reasons.Mm(length)} x {Reasons.Mm(width)}; planned for a knot",
             0, length, "mm", new Point3(Point2.Polar(wall.InnerLeast, cable.At).X, Point2.Polar(wall.InnerLeast, cable.At).Y, levels.FloorTop),
             "turn the exit to another angle, or say relief: knot");

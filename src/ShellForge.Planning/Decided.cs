@@ -45,6 +45,11 @@ internal sealed class Reasons
         string rule, string subject, string message, double measured, double limit, string unit, Point3 at, string remedy) =>
         refusals.Add(new PlanRefusal(rule, subject, message, measured, limit, unit, at, remedy));
 
+    /// <summary>Notes a wish that cannot be met, where something else was planned that does the same work.</summary>
+    public void Replace(
+        string rule, string subject, string message, double measured, double limit, string unit, Point3 at, string remedy) =>
+        refusals.Add(new PlanRefusal(rule, subject, message, measured, limit, unit, at, remedy, IsReplaced: true));
+
     /// <summary>Takes over what another decision found and gives its value.</summary>
     public T Take<T>(Decided<T> other)
     {

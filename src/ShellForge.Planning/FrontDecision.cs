@@ -70,8 +70,9 @@ internal static class FrontDecision
                 "they join the bezel's inner and outer part, which nothing else would");
         }
 
-        var light = new PlannedLight(file, band, baffle, thickness);
-        double distance = Distance(file, basis, limits, thickness + over, light, reasons);
+        var light = new PlannedLight(
+            file, band, baffle, thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(file, basis, limits) - limits.LedWindow);
+        double distance = Distance(file, basis, limits, thickness + over, bezel, light, reasons);
         double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
         {
@@ -244,12 +245,13 @@ internal static class FrontDecision
     }
 
     private static double Distance(
-        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, PlannedLight planned, Reasons reasons)
+        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, double bezel, PlannedLight planned, Reasons reasons)
     {
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
         double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);
-        double least = Math.Max(limits.LowestInner, limits.LowestFront - aboveInner) - limits.LedWindow;
+        double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + bezel - aboveInner);
+        double least = Math.Max(overParts, limits.LowestFront - aboveInner) - limits.LedWindow;
         double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
         double distance = inner - limits.LedWindow;
         string from = Reasons.Origin(file, "housing.diffuser.distance");
@@ -261,7 +263,7 @@ internal static class FrontDecision
         reasons.Length("diffuser.distance", distance, from, why);
         if (spec.Distance is double asked && distance > asked + basis.Layer)
         {
-            reasons.Refuse(
+            reasons.Replace(
                 "diffuser-distance-raised", "diffuser", $"The diffuser can't lie {Reasons.Mm(asked)} from the LEDs: {limits.Why}.",
                 distance, asked, "mm", new Point3(0, 0, inner), "ask for a larger distance, or leave it to 'auto'");
         }

@@ -80,7 +80,10 @@ internal sealed record MountNeeds(double Floor, double BelowBoard, string Why);
 /// <param name="LowestInner">Least z of the diffuser's inner face.</param>
 /// <param name="LowestFront">Least z of the cover's outer face.</param>
 /// <param name="Why">What drives the two.</param>
-internal sealed record FrontLimits(double LedWindow, double LowestInner, double LowestFront, string Why);
+/// <param name="LowestBezel">Least z of the bezel's inner face, which lies over parts and screw heads too; 0 without any.</param>
+/// <param name="BoardTop">z of the board's front face.</param>
+/// <param name="Tallest">z of the highest thing on it: LED, part or screw head.</param>
+internal sealed record FrontLimits(double LedWindow, double LowestInner, double LowestFront, string Why, double LowestBezel, double BoardTop, double Tallest);
 
 /// <summary>Window, bezel and diffuser as decided from light and filaments.</summary>
 /// <param name="Diffuser">The diffuser.</param>

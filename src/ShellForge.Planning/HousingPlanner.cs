@@ -21,7 +21,7 @@ public static class HousingPlanner
         ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell, joints));
         BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, portsInPlan, mount));
         ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, portsInPlan, levels));
-        double parting = reasons.Take(StackDecision.Parting(file, basis, lip, levels, ports));
+        double parting = reasons.Take(StackDecision.Parting(file, basis, shell, lip, levels, ports));
         FrontLimits limits = StackDecision.Limits(file, joints, levels, parting);
         FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, shell, lip, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));

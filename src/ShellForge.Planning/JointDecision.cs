@@ -70,7 +70,7 @@ internal static class JointDecision
         if (file.Housing.Washers && !washer)
         {
             (PartEnvelope? near, double washerGap) = Clearance(hole, screw.WasherDiameter, onTop);
-            reasons.Refuse("washer-meets-part", hole.Name,
+            reasons.Replace("washer-meets-part", hole.Name,
                 $"{hole.Name}: a washer of {Reasons.Mm(screw.WasherDiameter)} comes too near to {near!.Ref}; planned without it",
                 washerGap, PlanRules.Beside, "mm", at, "leave washers out, or keep the part away from the hole");
         }

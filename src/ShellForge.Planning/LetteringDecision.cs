@@ -42,7 +42,7 @@ internal static class LetteringDecision
         string from = Reasons.Origin(draft.File, "housing.label");
         if (strokes.IsEmpty)
         {
-            reasons.Refuse(
+            reasons.Replace(
                 "label-without-place", "label", $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(HeightLeast)} high.",
                 0, HeightLeast, "mm", new Point3(0, 0, 0), "a shorter text, or the other side of the floor");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);

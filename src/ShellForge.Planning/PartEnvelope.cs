@@ -48,9 +48,9 @@ public sealed record PartEnvelope(string Ref, Region Outline, double From, doubl
             {
                 envelopes.Add(new PartEnvelope(part.Ref, OutlineOf(part), part.Lift, part.Height));
             }
-            else if (part.JointProtrusion > 0)
+            else if (part.JointProtrusion > 0 && OutlineOf(part).Intersect(board.Outline.Region) is { IsEmpty: false } onBoard)
             {
-                envelopes.Add(new PartEnvelope(part.Ref, OutlineOf(part), 0, part.JointProtrusion));
+                envelopes.Add(new PartEnvelope(part.Ref, onBoard, 0, part.JointProtrusion));
             }
         }
 

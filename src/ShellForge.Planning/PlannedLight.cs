@@ -7,13 +7,15 @@ namespace ShellForge.Planning;
 
 /// <summary>
 /// How even a diffuser will be lit, before there are solids: the light model that the checks judge by, on one LED's share of the window
-/// with all LEDs on and rims and cell walls as the baffle will have them.
+/// with all LEDs on and rims and cell walls as the baffle will have them, and on one side of that LED what joins the rims.
 /// </summary>
 /// <param name="file">The board.</param>
 /// <param name="band">The lit window.</param>
 /// <param name="section">The baffle's walls.</param>
 /// <param name="thickness">Of the diffuser, mm.</param>
-internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection section, double thickness)
+/// <param name="bars">Whether bars behind the diffuser stand on some of the walls between LEDs.</param>
+/// <param name="bridge">Top of the bridges between rims where there are no cells, mm above the LEDs' windows.</param>
+internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection section, double thickness, bool bars, double bridge)
 {
     // Cells of the grid as in the checks, mm.
     private const double Step = 0.5;
@@ -28,8 +30,8 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
     private const double Least = 1;
     private const double StepOfDistance = 0.1;
 
-    // Asked for above the wish: parts, screws and bars that the plan does not know yet shade a little.
-    private const double Reserve = 0.02;
+    // Asked for above the wish: parts and screws that are placed later shade a little.
+    private const double Reserve = 0.03;
 
     private readonly PixelCircle[] circles = [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)];
     private readonly bool cells = file.Housing.Light.Look == LightLook.Pixels;
@@ -55,6 +57,10 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
             ? new Box2(new Point2(radius - half, -half), new Point2(radius + half, half))
             : new Box2(new Point2(Math.Max(0, band.Inner), -half), new Point2(band.Outer, half));
         ReceiverGrid face = ReceiverGrid.Flat(box, distance, Step, place => place.Length >= band.Inner && place.Length <= band.Outer);
+        PitchLine line = single
+            ? PitchLine.Row([new Point2(radius, 0)], circle.Pitch)
+            : PitchLine.Circle([new Point2(radius, 0)], circle.Count);
+        DiffuserOptics optics = DiffuserOptics.Printed(thickness, file.Print.Diffuser.TransmissionLength);
         (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, cells);
         var scene = new LightScene
         {
@@ -69,13 +75,10 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
             ],
             Solids = Walls(circle, turn, distance, tallest),
             Materials = [new SurfaceOptics(baffle.Reflectance, 0)],
-            Face = face,
-            Diffuser = DiffuserOptics.Printed(thickness, file.Print.Diffuser.TransmissionLength),
+            Face = cells ? line.OnlyOf(face, optics.Spread) : face,
+            Diffuser = optics,
             Cells = cells,
         };
-        PitchLine line = single
-            ? PitchLine.Row([new Point2(radius, 0)], circle.Pitch)
-            : PitchLine.Circle([new Point2(radius, 0)], circle.Count);
         return Evenness.Along(LightModel.Map(scene), line, cells).MinimumOverMean;
     }
 
@@ -98,12 +101,17 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
         {
             for (int i = 0; i < circle.Count; i++)
             {
-                Angle between = turn + Angle.Of(circle.Pixels[0].At) + Angle.FromDegrees((i + 0.5) * 360 / circle.Count);
-                Spoke(builder, between, -tallest, top);
+                Spoke(builder, Between(i), -tallest, bars && i == 0 ? distance : top);
             }
+        }
+        else if (!cells && band.Inner > 0)
+        {
+            Spoke(builder, Between(0), -tallest, Math.Min(top, bridge));
         }
 
         return builder.Build();
+
+        Angle Between(int i) => turn + Angle.Of(circle.Pixels[0].At) + Angle.FromDegrees((i + 0.5) * 360 / circle.Count);
     }
 
     private static void Rim(ShadowTreeBuilder builder, double radius, double bottom, double top, bool facingIn)

@@ -162,7 +162,7 @@ internal static class ShellDecision
         reasons.Choice("shell.bore", "closed", Reasons.Rule, $"walls would leave {Reasons.Mm(Math.Max(0, left))} of the bore");
         if (file.Housing.BoreOpen == true)
         {
-            reasons.Refuse("bore-too-small", "bore", "walls round the bore leave too little of it; planned closed",
+            reasons.Replace("bore-too-small", "bore", "walls round the bore leave too little of it; planned closed",
                 Math.Max(0, left), PlanRules.LeastBore, "mm", default, "say bore: closed, or take thinner walls");
         }
 

@@ -1,3 +1,4 @@
+using ShellForge.Geometry.Planar;
 using ShellForge.Board.Profiles;
 using ShellForge.Testing;
 
@@ -86,4 +87,22 @@ public sealed class ShellTests
     [InlineData("dome-dial")]
     public void A_sample_meets_all_its_wishes(string name) =>
         Assert.Empty(HousingPlanner.Plan(WrittenBoard.Sample(name)).Refusals);
+
+    [Fact]
+    public void Bridges_of_a_baffle_stand_halfway_between_LEDs()
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = "{ring: {outer: 92, bore: 40}}",
+            Holes = ["{circle: 84, count: 4, from: 0, diameter: 2.7}"],
+            Pixels = "{package: \"5050\", circle: 62, count: 15, from: 90, direction: cw}",
+        }.Read());
+        Region[] bridges = [.. plan.Baffle!.Bridges.Parts];
+        Assert.NotEmpty(bridges);
+
+        // Half a pitch of 12.98 mm less half an LED and half a bridge, to a degree of the turn.
+        double room = (12.98 / 2) - 2.5 - (plan.Baffle.Wall / 2) - 0.6;
+        Assert.All(bridges, bridge => Assert.All(
+            PartEnvelope.OnTop(plan.Source.Board), led => Assert.True(led.Outline.Distance(bridge) > room, $"{led.Ref} {led.Outline.Distance(bridge)}")));
+    }
 }

@@ -73,6 +73,38 @@ public sealed class StackTests
     }
 
     [Fact]
+    public void The_cover_s_wall_comes_down_above_joints_at_the_rim()
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = "{ring: {outer: 92, bore: 40.1}}",
+            Holes = ["{circle: 84.4, count: 4, from: 90, diameter: 2.2}"],
+            Pixels = "{package: \"5050\", circle: 66, count: 25, from: 90, direction: cw}",
+            Insert = "m2x4-od3.6",
+            Closure = "screws",
+            Parts = ["{ref: J1, package: barrel-jack-5.5x2.1, side: bottom, faces: 135, past-edge: 1.0}"],
+            Cable = "{part: J1}",
+        }.Read());
+        double joints = plan.Source.Board.Parts.Single(part => part.Ref == "J1").JointProtrusion;
+        Assert.True(joints > 1);
+        Assert.True(plan.Stack.PartingLine >= plan.Stack.BoardTop + joints + 0.25, $"{plan.Stack.PartingLine} over {plan.Stack.BoardTop} and {joints}");
+    }
+
+    [Fact]
+    public void The_bezel_lies_above_screw_heads_by_the_room_that_a_check_asks_for()
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = "{disc: 40}",
+            Holes = ["{circle: 30.4, count: 6, from: 45, diameter: 3.2}"],
+            Pixels = "{package: \"3535\", circle: 18, count: 7, from: 90, direction: cw}",
+            Insert = "m3x3-od4.2",
+        }.Read());
+        double heads = plan.Screws.Where(screw => screw.Use == ScrewUse.Board).Max(screw => screw.SeatZ + screw.Screw.HeadHeight);
+        Assert.True(plan.Stack.Front - plan.Cover.BezelThickness >= heads + 0.5 - 1e-6, $"{plan.Stack.Front - plan.Cover.BezelThickness} {heads}");
+    }
+
+    [Fact]
     public void A_part_of_unknown_height_is_refused_and_planned_for_all_the_same()
     {
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard

@@ -9,10 +9,13 @@ public sealed class MissingKey() : Rule(
     "missing-key",
     "Cover and board must go together one way only.",
     "A cover put on turned looks right until the tongue misses its port; a board put in turned has its cable on the wrong side.",
-    "section of the cover's lip, turned by steps of 15 degrees, against the tub's section at the height of the key: each turn must meet plastic; the board: by its connector, its outline or its holes, otherwise only the mark says",
+    "section of the cover's lip, turned by steps of 15 degrees, against the tub's section below the rim: each turn must meet plastic; lugs also by the turns that bring one to another's mouth; the board: by its connector, its outline or its holes, otherwise only the mark says",
     "practice: keyed always")
 {
     private const double StepDegrees = 15;
+
+    /// <summary>Depth below the rim at which the wall is looked at, mm.</summary>
+    private const double BelowRim = 0.25;
 
     /// <summary>Overlap in plan that a hand feels, mm2: a key of 4 mm that meets the wall by a tenth.</summary>
     private const double Felt = 0.4;
@@ -23,26 +26,12 @@ public sealed class MissingKey() : Rule(
         KeyPlan key = housing.Plan.Key;
         Point2 place = Point2.Polar(housing.Plan.Shell.Round?.Inner ?? housing.Board.Board.Outline.OuterRadius, key.At);
         var at = new Point3(place.X, place.Y, key.Top);
-        if (housing.Part(PartNames.Tub) is { } tub && housing.Part(PartNames.Cover) is { } cover)
+        if (WrongTurn(housing) is { } wrong)
         {
-            // Just below the rim: the bead, which overlaps on purpose, lies lower.
-            double z = key.Top - 0.25;
-            Region wall = SectionAt(housing, tub, z);
-            Region lip = SectionAt(housing, cover, z);
-            if (housing.Plan.Shell.Round is { } round)
-            {
-                // Of a round lip only what stands out past its ring can meet the wall.
-                lip = lip.Less(Region.Disc(Point2.Origin, Ring.Hole(round.Inner - (housing.Plan.Cover.LipGap / 2))));
-            }
-
-            for (double degrees = StepDegrees; degrees < 360; degrees += StepDegrees)
-            {
-                if (lip.Turned(Angle.FromDegrees(degrees)).Intersect(wall).Area < Felt)
-                {
-                    yield return Found(Severity.Stop, "cover", $"it also goes on turned by {degrees:0} degrees", degrees, 0, at, "give it a key: leave more of the rim free of ports and screws", "degrees");
-                    break;
-                }
-            }
+            yield return Found(
+                Severity.Stop, "cover", $"it also goes on turned by {wrong:0.#} degrees", wrong, 0, at,
+                housing.Plan.Closure is TwistClosurePlan ? "move one lug out of the even spacing" : "give it a key: leave more of the rim free of ports and screws",
+                "degrees");
         }
 
         if (key.BoardKey.StartsWith("by the mark", StringComparison.Ordinal))
@@ -51,6 +40,48 @@ public sealed class MissingKey() : Rule(
                 Severity.Note, "board", "it also goes in turned, since its holes match when turned: the mark on the rim shows the first LED", 0, 1, at,
                 "mind the mark when the board goes in; one hole moved by a millimetre would make it go one way only", "");
         }
+    }
+
+    /// <summary>A turn in degrees from the right one in which the cover goes on too; null when there is none.</summary>
+    private static double? WrongTurn(HousingUnderCheck housing)
+    {
+        if (housing.Part(PartNames.Tub) is not { } tub || housing.Part(PartNames.Cover) is not { } cover)
+        {
+            return null;
+        }
+
+        // Just below the rim: the bead, which overlaps on purpose, lies lower, and so do the ways along which lugs turn.
+        double z = housing.Plan.Key.Top - BelowRim;
+        var twist = housing.Plan.Closure as TwistClosurePlan;
+        Region wall = SectionAt(housing, tub, z);
+        Region lip = SectionAt(housing, cover, twist is null ? z : (twist.LugBottom + twist.LugTop) / 2);
+        if (housing.Plan.Shell.Round is { } round)
+        {
+            // Of a round lip only what stands out past its ring can meet the wall.
+            lip = lip.Less(Region.Disc(Point2.Origin, Ring.Hole(round.Inner - (housing.Plan.Cover.LipGap / 2))));
+        }
+
+        // Lugs go in beside where they close.
+        lip = lip.Turned(twist?.Turn ?? Angle.Zero);
+        foreach (double degrees in Turns(twist))
+        {
+            if (lip.Turned(Angle.FromDegrees(degrees)).Intersect(wall).Area < Felt)
+            {
+                return degrees;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Turns to try: steps all round, and those that bring a lug to another one's mouth.</summary>
+    private static IEnumerable<double> Turns(TwistClosurePlan? twist)
+    {
+        IEnumerable<double> steps = Enumerable.Range(1, (int)(360 / StepDegrees) - 1).Select(i => i * StepDegrees);
+        IEnumerable<double> swaps = twist is null
+            ? []
+            : from lug in twist.Lugs from other in twist.Lugs where other != lug select (other - lug).Normalized.Degrees;
+        return steps.Concat(swaps).Order();
     }
 
     private static Region SectionAt(HousingUnderCheck housing, CheckedPart part, double z) =>

@@ -53,7 +53,7 @@ internal static class LightOfHousing
         {
             Scene = scene,
             Map = map,
-            Circles = [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle)).Select(circle => Judged(plan, map, circle, cells))],
+            Circles = [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle)).Select(circle => Judged(plan, scene, map, circle))],
             Leaks = LightLeaks.Of(scene, map),
             Crosstalk = map.Crosstalk + through,
             ThroughCellWall = through,
@@ -159,10 +159,11 @@ internal static class LightOfHousing
         _ => double.PositiveInfinity,
     };
 
-    private static CircleLight Judged(HousingPlan plan, LightMap map, PixelCircle circle, bool cells)
+    private static CircleLight Judged(HousingPlan plan, LightScene scene, LightMap map, PixelCircle circle)
     {
         PitchLine line = Line(plan, circle);
-        (Evenness along, Point2? least) = Evenness.AlongWithLeast(map, line, cells);
+        LightMap judged = scene.Cells ? LightModel.Map(scene with { Face = line.OnlyOf(map.Face, map.Diffuser.Spread) }) : map;
+        (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line, scene.Cells);
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
             circle, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);

@@ -88,6 +88,9 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
 /// <param name="Stretches">One for each LED, from halfway to its neighbour before to halfway to the next.</param>
 public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
 {
+    private const int Parts = 2;
+    private const double Deviations = 2;
+
     /// <summary>The circle of LEDs on a flat face.</summary>
     /// <param name="places">The LEDs, in plan.</param>
     /// <param name="positions">How many LEDs fill the circle.</param>
@@ -99,6 +102,19 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     /// <param name="pitch">From one to the next, mm.</param>
     public static PitchLine Row(IEnumerable<Point2> places, double pitch) => new(
         [.. places.Select(at => new PitchStretch(at, new Point2(pitch, 0), null))]);
+
+    /// <summary>
+    /// A grid along the line for light in cells: walls throw sharp shadows near to the places that are judged, which the grid of a whole
+    /// face would smear.
+    /// </summary>
+    /// <param name="face">The face.</param>
+    /// <param name="spread">Standard deviation of the sheet's spread, mm: what comes from beside the line counts.</param>
+    public ReceiverGrid OnlyOf(ReceiverGrid face, double spread)
+    {
+        double beside = (Deviations * spread) + face.Step;
+        PitchStretch first = Stretches[0];
+        return face.Finer(Parts, at => Math.Abs(first.Turn is null ? at.Y - first.Middle.Y : at.Length - first.Middle.Length) <= beside);
+    }
 }
 
 /// <summary>One LED's stretch of a pitch line.</summary>

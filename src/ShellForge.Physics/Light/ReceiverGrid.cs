@@ -145,6 +145,13 @@ public sealed class ReceiverGrid
         }, open);
     }
 
+    /// <summary>The same sheet in cells of a fraction of the side, open only where one of this grid is and where the place counts.</summary>
+    /// <param name="parts">Cells into which the side of one is parted, 1 or more.</param>
+    /// <param name="counts">Whether a place, in unrolled coordinates, is looked at.</param>
+    public ReceiverGrid Finer(int parts, Func<Point2, bool> counts) => Made(
+        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, place, meeting,
+        at => Open[(Math.Clamp((int)((at.Y - Bottom) / Step), 0, Rows - 1) * Columns) + Math.Clamp((int)((at.X - Left) / Step), 0, Columns - 1)] && counts(at));
+
     /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
     public (Point3 At, Point3 Normal) At(double u, double v) => place(u, v);
 
