@@ -1,4 +1,4 @@
-// The peer on the same workload: node run.mjs DIR REPS WARM-SECONDS PART...   One JSON line a part: median milliseconds of the booleans alone.
+// The peer on the same workload: node run.mjs DIR REPS WARM-SECONDS PART... (0 seconds: cold, every run counts)   One JSON line a part: median milliseconds of the booleans alone.
 import Module from 'manifold-3d';
 import fs from 'node:fs';
 const [, , dir, reps = '15', warm = '0', ...names] = process.argv;
@@ -31,7 +31,7 @@ for (const part of parts.filter(p => names.length === 0 || names.includes(p.name
   let triangles = 0, volume = 0;
   const started = performance.now();
   for (let i = 0; times.length < +reps; i++) {
-    const isWarm = i >= 3 && performance.now() - started >= 1000 * warm;
+    const isWarm = +warm === 0 || (i >= 3 && performance.now() - started >= 1000 * warm);
     const solids = new Map();
     for (const [, ids] of part.steps) for (const id of ids) solids.set(id, load(id));
     const start = performance.now();
