@@ -5,13 +5,11 @@ using ShellForge.Testing;
 
 namespace ShellForge.Browser.Tests;
 
-/// <summary>One browser for all tests, and the pages of the samples, made afresh.</summary>
+/// <summary>One browser for all tests, and the pages of the samples.</summary>
 public sealed class Browser : IAsyncLifetime, IDisposable
 {
     private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
-    private readonly TemporaryFolder _made = new();
-    private readonly Dictionary<string, Lazy<string>> _pages = [];
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -53,23 +51,10 @@ public sealed class Browser : IAsyncLifetime, IDisposable
     public void Dispose()
     {
         _playwright?.Dispose();
-        _made.Dispose();
     }
 
-    /// <summary>The report page of a sample, made in this run.</summary>
-    public string PageOf(string sample)
-    {
-        Lazy<string> page;
-        lock (_pages)
-        {
-            if (!_pages.TryGetValue(sample, out page!))
-            {
-                _pages[sample] = page = new Lazy<string>(() => Make(sample));
-            }
-        }
-
-        return page.Value;
-    }
+    /// <summary>The shipped report page of a sample: the end-to-end tests hold that it is what the board makes.</summary>
+    public static string PageOf(string sample) => new Uri(Repository.At("out-samples", sample, "report.html")).AbsoluteUri;
 
     /// <summary>Opens a page and waits until its view stands.</summary>
     public async Task<IPage> Open(string address, BrowserNewContextOptions? options = null)
@@ -103,17 +88,6 @@ public sealed class Browser : IAsyncLifetime, IDisposable
             Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromMinutes(2), $"waited in vain for: {condition}");
             await page.WaitForTimeoutAsync(30);
         }
-    }
-
-    private string Make(string sample)
-    {
-        string folder = Path.Combine(_made.Path, sample);
-        using var told = new StringWriter();
-        int exit = Cli.ShellForgeCommand.Run(
-            ["make", "board.yaml", "-o", folder, "--formats", "stl"],
-            new Cli.Workbench { Out = told, Err = told, Folder = Repository.At("out-samples", sample) });
-        Assert.True(exit is 0 or 1, told.ToString());
-        return new Uri(Path.Combine(folder, "report.html")).AbsoluteUri;
     }
 }
 

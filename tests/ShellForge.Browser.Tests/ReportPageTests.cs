@@ -79,7 +79,7 @@ public class ReportPageTests(Browser browser)
         page.Console += (_, message) => complaints.Add($"{message.Type}: {message.Text}");
         page.PageError += (_, error) => complaints.Add(error);
 
-        await page.GotoAsync(browser.PageOf(Sample));
+        await page.GotoAsync(Browser.PageOf(Sample));
         await Browser.Until(page, "document.documentElement.dataset.view === 'ready'");
 
         Assert.All(asked.Skip(1), url => Assert.Matches("^(data|blob):", url));
@@ -295,7 +295,7 @@ public class ReportPageTests(Browser browser)
     private async Task<IPage> Open(string sample, int width, ColorScheme scheme)
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        return await browser.Open(browser.PageOf(sample), new BrowserNewContextOptions
+        return await browser.Open(Browser.PageOf(sample), new BrowserNewContextOptions
         {
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
             ColorScheme = scheme,

@@ -11,13 +11,16 @@ public sealed class InsertChangeTests : IDisposable
 
     public void Dispose() => _folder.Dispose();
 
+    private static string Sample => Repository.At("out-samples", "tide-lamp");
+
     private JsonElement Made(string name, params string[] more)
     {
-        string board = Repository.At("out-samples", "tide-lamp");
-        (int exit, string told) = CommandRun.Run(board, ["make", "board.yaml", "-o", _folder.File(name), .. more]);
+        (int exit, string told) = CommandRun.Run(Sample, ["make", "board.yaml", "-o", _folder.File(name), .. more]);
         Assert.True(exit is 0 or 1, told);
-        return JsonDocument.Parse(File.ReadAllBytes(_folder.File($"{name}/report.json"))).RootElement;
+        return ReportIn(_folder.File(name));
     }
+
+    private static JsonElement ReportIn(string folder) => JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, "report.json"))).RootElement;
 
     private static double Resolved(JsonElement report, string path) =>
         double.Parse(report.GetProperty("resolved").GetProperty(path).GetProperty("value").GetString()!, CultureInfo.InvariantCulture);
@@ -29,7 +32,7 @@ public sealed class InsertChangeTests : IDisposable
     public void A_larger_insert_changes_bosses_holes_screws_and_shopping_together()
     {
         // Only the insert: the screw follows its thread, and the board's holes stay as they were drilled.
-        JsonElement small = Made("small");
+        JsonElement small = ReportIn(Sample);
         JsonElement large = Made("large", "--set", "housing.insert=m3x4-od5.0");
 
         Assert.True(Resolved(large, "bosses.boss-1.diameter") > Resolved(small, "bosses.boss-1.diameter"));

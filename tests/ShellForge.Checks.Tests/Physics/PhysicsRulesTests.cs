@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
@@ -20,7 +21,13 @@ public class PhysicsRulesTests
     private static readonly string Text = File.ReadAllText(Path.Combine(Repository.Root, "out-samples", "tide-lamp", "board.yaml"));
     private static readonly ProfileLibrary Profiles = ProfileLibrary.Load([]).Library;
 
-    private static HousingUnderCheck Lamp(params string[] set)
+    private static readonly ConcurrentDictionary<string, Lazy<HousingUnderCheck>> Lamps = new();
+
+    // Several tests ask for the same lamp: each is planned once.
+    private static HousingUnderCheck Lamp(params string[] set) =>
+        Lamps.GetOrAdd(string.Join('\n', set), _ => new Lazy<HousingUnderCheck>(() => Planned(set))).Value;
+
+    private static HousingUnderCheck Planned(string[] set)
     {
         BoardReadResult read = BoardFileReader.Read("board.yaml", Text, Profiles, [.. set.Select(SetOverride.Parse)]);
         Assert.True(read.File is not null, string.Join("\n", read.Diagnostics));
