@@ -10,8 +10,8 @@ namespace ShellForge.Formats.Rendering;
 /// </summary>
 public static class VisibleEdges
 {
-    // Cells a mm, and the most of them along a side: a tenth of a millimetre is a line's width on paper.
-    private const double CellsPerMillimetre = 10;
+    // Cells a mm, and the most of them along a side: a cell is a line's width on paper.
+    private const double CellsPerMillimetre = 6;
     private const int MostCells = 3000;
 
     // Cosine of the turn between neighbouring faces from which an edge is seen: 24 degrees, as in pictures.
@@ -30,13 +30,20 @@ public static class VisibleEdges
     public static ImmutableArray<(Point2 From, Point2 To)> Behind(IEnumerable<Mesh> bodies, Point3 right, Point3 up)
     {
         Point3 towards = Point3.Cross(right, up);
-        Point3[][] seen = [.. bodies.Select(mesh => mesh.Vertices.Select(vertex =>
-        {
-            Point3 at = vertex.ToMillimetres();
-            return new Point3(Point3.Dot(right, at), Point3.Dot(up, at), Point3.Dot(towards, at));
-        }).ToArray())];
         Mesh[] meshes = [.. bodies];
-        Box2 box = Box2.Of(seen.SelectMany(body => body.Select(at => at.XY)));
+        var seen = new Point3[meshes.Length][];
+        Box2 box = Box2.Empty;
+        for (int b = 0; b < meshes.Length; b++)
+        {
+            seen[b] = new Point3[meshes[b].Vertices.Length];
+            for (int i = 0; i < seen[b].Length; i++)
+            {
+                Point3 at = meshes[b].Vertices[i].ToMillimetres();
+                seen[b][i] = new Point3(Point3.Dot(right, at), Point3.Dot(up, at), Point3.Dot(towards, at));
+                box = box.Including(seen[b][i].XY);
+            }
+        }
+
         if (box.IsEmpty)
         {
             return [];
@@ -64,17 +71,17 @@ public static class VisibleEdges
     // Edges between faces that turn sharply or of which one looks here and one away, one end at least behind the plane.
     private static IEnumerable<(int A, int B)> Edges(Mesh mesh, Point3[] at)
     {
-        var faces = new Dictionary<(int, int), Point3>();
+        var faces = new Dictionary<long, Point3>();
         ReadOnlyMemory<int> corners = mesh.Triangles.AsMemory();
         for (int t = 0; t < corners.Length; t += 3)
         {
-            int[] face = [corners.Span[t], corners.Span[t + 1], corners.Span[t + 2]];
-            if (face.All(vertex => at[vertex].Z >= 0))
+            (int first, int second, int third) = (corners.Span[t], corners.Span[t + 1], corners.Span[t + 2]);
+            if (at[first].Z >= 0 && at[second].Z >= 0 && at[third].Z >= 0)
             {
                 continue;
             }
 
-            Point3 normal = Point3.Cross(at[face[1]] - at[face[0]], at[face[2]] - at[face[0]]);
+            Point3 normal = Point3.Cross(at[second] - at[first], at[third] - at[first]);
             if (normal.Length == 0)
             {
                 continue;
@@ -83,10 +90,10 @@ public static class VisibleEdges
             normal = (1 / normal.Length) * normal;
             for (int i = 0; i < 3; i++)
             {
-                (int a, int b) = (face[i], face[(i + 1) % 3]);
-                if (!faces.Remove((b, a), out Point3 other))
+                (int a, int b) = i == 0 ? (first, second) : i == 1 ? (second, third) : (third, first);
+                if (!faces.Remove(((long)b << 32) | (uint)a, out Point3 other))
                 {
-                    faces[(a, b)] = normal;
+                    faces[((long)a << 32) | (uint)b] = normal;
                 }
                 else if ((normal.Z > 0 || other.Z > 0) && (Point3.Dot(normal, other) < Crease || normal.Z > 0 != other.Z > 0))
                 {

@@ -15,8 +15,8 @@ public sealed record PicturedStep(AssemblyStep Step, byte[]? Png, string Alterna
 /// <summary>Draws what lies on the bench at each step: the parts that are there, and the one being put in place lifted over them.</summary>
 public static class StepPictures
 {
-    private const int Width = 256;
-    private const int Height = 192;
+    private const int Width = 224;
+    private const int Height = 168;
 
     // Lifted high enough to see under it, as a share of the housing's width.
     private const double LiftShare = 0.28;
