@@ -29,7 +29,9 @@ public sealed class DotsShow() : Rule(
                 Severity.Warn, "diffuser",
                 string.Create(CultureInfo.InvariantCulture, $"the dimmest place along the circle of {worst.Circle.Diameter:0.#} mm has {100 * worst.Along.MinimumOverMean:0} % of the mean light; '{housing.Board.Housing.Light.EvennessWord}' asks for {100 * wanted:0} %"),
                 worst.Along.MinimumOverMean, wanted, worst.Least,
-                "a larger 'diffuser.distance' or 'auto', a thicker or whiter diffuser, or a lower 'evenness'", "");
+                housing.Plan.Diffuser.Band is null
+                    ? "a larger 'diffuser.distance' or 'auto', a thicker or whiter diffuser, or a lower 'evenness'"
+                    : "LEDs nearer to each other or farther from the wall, or a lower 'evenness'; ribs that carry the cover over the band stay dark", "");
         }
     }
 }
