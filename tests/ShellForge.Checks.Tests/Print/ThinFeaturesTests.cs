@@ -29,6 +29,16 @@ public class ThinFeaturesTests
         Assert.InRange(fine.At.X, 20, 32);
     }
 
+    [Theory]
+    [InlineData(1.6, 0.1, false)]
+    [InlineData(4.0, 0.1, true)]
+    [InlineData(1.6, 0.3, true)]
+    public void A_sliver_of_less_than_a_lines_square_is_the_roughness_of_an_edge(double length, double width, bool found)
+    {
+        Region body = Rectangle(0, 0, 20, 20).And(Rectangle(20, 9, 20 + length, 9 + width));
+        Assert.Equal(found, !ThinFeatures.Narrower(body, Line - PrintTolerances.Width).IsEmpty);
+    }
+
     [Fact]
     public void Corners_are_not_taken_for_thin_walls() =>
         Assert.Empty(ThinFeatures.Narrower(Region.Polygon([new Point2(0, 0), new Point2(20, 0), new Point2(3, 14)]), Line));
