@@ -19,8 +19,7 @@ internal sealed class RegionSet
     private readonly RegionFiller _filler;
     private readonly Func<int, int, Region?> _releaseNeighbour;
     private readonly Func<int, bool> _isHeld;
-    private Dictionary<long, List<int>>? _regionsOfEdge;
-    private Dictionary<int, List<int>>? _regionsOfVertex;
+    private RegionIndex? _index;
 
     /// <param name="vertices">Rounded vertices.</param>
     /// <param name="regions">Regions on them; grows when untouched triangles have to be cut.</param>
@@ -133,12 +132,12 @@ internal sealed class RegionSet
     public void LeadThroughNearVertices(int reach)
     {
         BuildIndex();
-        int[] vertices = [.. _regionsOfVertex!.Keys.Order()];
+        int[] vertices = [.. _index!.OfVertex.Keys.Order()];
         LatticePoint3[] places = [.. vertices.Select(v => _vertices[v])];
         BoxTree tree = new(places, [.. Enumerable.Range(0, places.Length).SelectMany(i => (int[])[i, i, i])]);
         List<int> near = [];
         HashSet<int> touched = [];
-        foreach (long key in _regionsOfEdge!.Keys.Order().ToArray())
+        foreach (long key in _index!.OfEdge.Keys.Order().ToArray())
         {
             int from = (int)(key >> 32), to = (int)(key & 0xFFFFFFFF);
             LatticePoint3 a = _vertices[from], b = _vertices[to];
@@ -173,7 +172,7 @@ internal sealed class RegionSet
     public void ImprintNearEdges(int reach)
     {
         BuildIndex();
-        long[] keys = [.. _regionsOfEdge!.Keys.Order()];
+        long[] keys = [.. _index!.OfEdge.Keys.Order()];
         LatticePoint3[] places = [.. _vertices];
         BoxTree tree = new(places, [.. keys.SelectMany(k => (int[])[(int)(k >> 32), (int)(k & 0xFFFFFFFF), (int)(k & 0xFFFFFFFF)])]);
         List<int> near = [];
@@ -198,11 +197,11 @@ internal sealed class RegionSet
                 int from = (int)(keys[i] >> 32), to = (int)(keys[i] & 0xFFFFFFFF);
                 bool fromNear = own.Contains(from) || NearPlanarFaces.Distance(region.Plane, _vertices[from]) <= reach;
                 bool toNear = own.Contains(to) || NearPlanarFaces.Distance(region.Plane, _vertices[to]) <= reach;
-                if (fromNear && toNear && !_regionsOfEdge[keys[i]].Contains(r))
+                if (fromNear && toNear && !_index.OfEdge[keys[i]].Contains(r))
                 {
                     region.Edges.Add((from, to));
                     region.Edges.Add((to, from));
-                    Index(from, to, r);
+                    _index.Add(from, to, r);
                 }
                 else if (fromNear != toNear)
                 {
@@ -210,7 +209,7 @@ internal sealed class RegionSet
                     if (!own.Contains(vertex))
                     {
                         region.Loose.Add(vertex);
-                        IndexVertex(vertex, r);
+                        _index.AddVertex(vertex, r);
                     }
                 }
             }
@@ -266,13 +265,13 @@ internal sealed class RegionSet
 
     private bool Lead(int from, int to, int via, HashSet<int> touched)
     {
-        long key = Key(from, to);
+        long key = RegionIndex.Key(from, to);
         if (_releaseNeighbour(from, to) is { } released)
         {
             AddRegion(released);
         }
 
-        if (!_regionsOfEdge!.Remove(key, out List<int>? regions))
+        if (!_index!.OfEdge.Remove(key, out List<int>? regions))
         {
             return false;
         }
@@ -283,7 +282,7 @@ internal sealed class RegionSet
             for (int i = edges.Count - 1; i >= 0; i--)
             {
                 (int p, int q) = edges[i];
-                if (Key(p, q) == key)
+                if (RegionIndex.Key(p, q) == key)
                 {
                     edges[i] = (p, via);
                     edges.Add((via, q));
@@ -291,8 +290,8 @@ internal sealed class RegionSet
                 }
             }
 
-            Index(from, via, r);
-            Index(via, to, r);
+            _index.Add(from, via, r);
+            _index.Add(via, to, r);
         }
 
         return true;
@@ -306,7 +305,7 @@ internal sealed class RegionSet
             return false;
         }
 
-        if (!_regionsOfVertex!.Remove(drop, out List<int>? regions))
+        if (!_index!.OfVertex.Remove(drop, out List<int>? regions))
         {
             regions = [];
         }
@@ -321,7 +320,7 @@ internal sealed class RegionSet
                 if (p == drop || q == drop)
                 {
                     edges[i] = (p == drop ? keep : p, q == drop ? keep : q);
-                    Index(edges[i].From, edges[i].To, r);
+                    _index.Add(edges[i].From, edges[i].To, r);
                 }
             }
 
@@ -336,77 +335,21 @@ internal sealed class RegionSet
 
     private void BuildIndex()
     {
-        if (_regionsOfEdge is not null)
+        if (_index is null)
         {
-            return;
-        }
-
-        _regionsOfEdge = new(PairComparer.Instance);
-        _regionsOfVertex = [];
-        for (int r = 0; r < _regions.Count; r++)
-        {
-            IndexRegion(r);
+            _index = new RegionIndex();
+            for (int r = 0; r < _regions.Count; r++)
+            {
+                _index.Add(_regions[r], r);
+            }
         }
     }
 
     private void AddRegion(Region region)
     {
         _regions.Add(region);
-        IndexRegion(_regions.Count - 1);
+        _index!.Add(region, _regions.Count - 1);
     }
-
-    private void IndexRegion(int r)
-    {
-        foreach ((int from, int to) in _regions[r].Edges)
-        {
-            Index(from, to, r);
-        }
-
-        foreach (int point in _regions[r].Loose)
-        {
-            IndexVertex(point, r);
-        }
-    }
-
-    private void Index(int from, int to, int region)
-    {
-        if (from == to)
-        {
-            IndexVertex(from, region);
-            return;
-        }
-
-        long key = Key(from, to);
-        if (!_regionsOfEdge!.TryGetValue(key, out List<int>? regions))
-        {
-            regions = [];
-            _regionsOfEdge.Add(key, regions);
-        }
-
-        if (!regions.Contains(region))
-        {
-            regions.Add(region);
-        }
-
-        IndexVertex(from, region);
-        IndexVertex(to, region);
-    }
-
-    private void IndexVertex(int vertex, int region)
-    {
-        if (!_regionsOfVertex!.TryGetValue(vertex, out List<int>? regions))
-        {
-            regions = [];
-            _regionsOfVertex.Add(vertex, regions);
-        }
-
-        if (!regions.Contains(region))
-        {
-            regions.Add(region);
-        }
-    }
-
-    private static long Key(int p, int q) => ((long)Math.Min(p, q) << 32) | (uint)Math.Max(p, q);
 
     private static double SquaredDistance(LatticePoint3 p, LatticePoint3 a, LatticePoint3 b)
     {
