@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using ShellForge.Board.Description;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Heat;
@@ -17,17 +18,16 @@ namespace ShellForge.Checks;
 /// <summary>What rules look at.</summary>
 public sealed record HousingUnderCheck
 {
-    // Several rules look at the same layers; each part is sliced once, by whoever asks first.
-    private readonly ConcurrentDictionary<string, Lazy<PartLayers>> layers = new();
-    private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> sections = new();
-    private readonly ConcurrentDictionary<string, Lazy<SurfaceTree>> trees = new();
+    private readonly Computed computed = new();
 
-    private readonly ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> gaps = new();
+    /// <summary>A housing of what its properties are given.</summary>
+    public HousingUnderCheck()
+    {
+    }
 
-    // Light, heat and power are computed once, by whoever asks first: rules, report, pictures.
-    private readonly Once<HousingLight?> light = new();
-    private readonly Once<HousingHeat> heat = new();
-    private readonly Once<BoardPower> power = new();
+    /// <summary>The same of everything that is given; what was computed of the other is not taken over, since what is given may change.</summary>
+    [SetsRequiredMembers]
+    private HousingUnderCheck(HousingUnderCheck other) => (Board, Plan, Parts, computed) = (other.Board, other.Plan, other.Parts, new Computed());
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -43,31 +43,49 @@ public sealed record HousingUnderCheck
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
     public PartLayers LayersOf(CheckedPart part) =>
-        layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+        computed.Layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
 
     /// <summary>The sections of a sound part as assembled.</summary>
     public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
-        sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
+        computed.Sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
     public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
-        gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
+        computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
     public SurfaceTree TreeOf(CheckedPart part) =>
-        trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
+        computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
 
     /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
-    public HousingLight? Light => light.Get(() => LightOfHousing.Of(this));
+    public HousingLight? Light => computed.Light.Get(() => LightOfHousing.Of(this));
 
     /// <summary>Temperatures.</summary>
-    public HousingHeat Heat => heat.Get(() => HousingHeat.Of(this));
+    public HousingHeat Heat => computed.Heat.Get(() => HousingHeat.Of(this));
 
     /// <summary>Currents.</summary>
-    public BoardPower Power => power.Get(() => BoardPower.Of(Board));
+    public BoardPower Power => computed.Power.Get(() => BoardPower.Of(Board));
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
+
+    // Several rules look at the same things; each is computed once, by whoever asks first: rules, report or pictures.
+    private sealed class Computed
+    {
+        public ConcurrentDictionary<string, Lazy<PartLayers>> Layers { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> Sections { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<SurfaceTree>> Trees { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> Gaps { get; } = new();
+
+        public Once<HousingLight?> Light { get; } = new();
+
+        public Once<HousingHeat> Heat { get; } = new();
+
+        public Once<BoardPower> Power { get; } = new();
+    }
 }
 
 /// <summary>A printed part as it was evaluated.</summary>

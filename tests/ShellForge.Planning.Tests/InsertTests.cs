@@ -95,6 +95,6 @@ public sealed class InsertTests
     {
         double thread = WrittenBoard.Shipped.Screws.All.First(s => s.Thread == insert.Thread).ThreadDiameter;
         string hole = FormattableString.Invariant($"{{circle: 84, count: 4, from: 45, diameter: {thread + 0.2}}}");
-        return new WrittenBoard { Outline = "{disc: 110}", Insert = insert.Name, Holes = [hole] };
+        return new WrittenBoard { Outline = "{disc: 110}", Insert = insert.Name, Holes = [hole], Diffuser = "{thickness: 0.8, distance: 8}" };
     }
 }

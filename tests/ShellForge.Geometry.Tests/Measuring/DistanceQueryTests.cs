@@ -55,7 +55,7 @@ public class DistanceQueryTests
                 PointMembership.Of(tree, t.A) == Membership.OnSurface && PointMembership.Of(tree, 0.5 * (t.A + t.B)) == Membership.OnSurface);
         });
 
-    [Property(MaxTest = 40)]
+    [Property(MaxTest = 20)]
     public Property The_gap_of_two_solids_is_that_of_their_nearest_triangles() =>
         Prop.ForAll(Gen.Zip(RandomSolids.Mesh, RandomSolids.Mesh).ToArbitrary(), pair =>
         {
