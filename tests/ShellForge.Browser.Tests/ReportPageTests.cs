@@ -26,7 +26,7 @@ public class ReportPageTests(Browser browser)
     {
         IPage page = await Open(sample, width, ColorScheme.Light);
 
-        await page.ScreenshotAsync(Picture($"{sample}-{width}", fullPage: true));
+        await Pages(page, $"{sample}-{width}");
 
         // Nothing wider than the window: what is wide scrolls within its own box.
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width, "the page scrolls sideways");
@@ -36,21 +36,25 @@ public class ReportPageTests(Browser browser)
     }
 
     [SkippableTheory]
-    [InlineData(1280, ColorScheme.Light)]
-    [InlineData(1280, ColorScheme.Dark)]
-    [InlineData(390, ColorScheme.Light)]
-    [InlineData(390, ColorScheme.Dark)]
-    public async Task Axe_finds_nothing_serious(int width, ColorScheme scheme)
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task Axe_finds_nothing_serious(int width)
     {
-        IPage page = await Open(Sample, width, scheme);
+        IPage page = await Open(Sample, width, ColorScheme.Light);
+        foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
+            await Browser.Drawn(page);
 
-        AxeResult result = await page.RunAxe();
+            AxeResult result = await page.RunAxe();
 
-        AxeResultItem[] serious = [.. result.Violations.Where(v => v.Impact is "serious" or "critical")];
-        Assert.True(
-            serious.Length == 0,
-            string.Join("\n", serious.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
-        Assert.True(result.Passes.Length > 15, "axe looked at too little to mean anything");
+            AxeResultItem[] serious = [.. result.Violations.Where(v => v.Impact is "serious" or "critical")];
+            Assert.True(
+                serious.Length == 0,
+                string.Join("\n", serious.Select(v => $"{scheme}: {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
+            Assert.True(result.Passes.Length > 15, "axe looked at too little to mean anything");
+        }
+
         await page.Context.CloseAsync();
     }
 
@@ -59,7 +63,7 @@ public class ReportPageTests(Browser browser)
     {
         IPage page = await Open(Sample, 1280, ColorScheme.Dark);
 
-        await page.ScreenshotAsync(Picture($"{Sample}-1280-dark", fullPage: true));
+        await Pages(page, $"{Sample}-1280-dark");
 
         string paper = await page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
         Assert.True(Channels(paper).Max() < 60, paper);
@@ -129,21 +133,21 @@ public class ReportPageTests(Browser browser)
         await page.Context.CloseAsync();
     }
 
-    [SkippableTheory]
-    [InlineData("x")]
-    [InlineData("y")]
-    [InlineData("z")]
-    public async Task Cut_open_it_shows_filled_faces_of_every_part_that_the_plane_meets(string axis)
+    [SkippableFact]
+    public async Task Cut_open_it_shows_filled_faces_of_every_part_that_the_plane_meets()
     {
         IPage page = await Open(Sample, 1280, ColorScheme.Light);
         string whole = await Canvas(page);
-        await page.Locator("#cut-axis").SelectOptionAsync(axis);
-        await Browser.Drawn(page);
-        await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-cut-{axis}"));
+        foreach (string axis in new[] { "x", "y", "z" })
+        {
+            await page.Locator("#cut-axis").SelectOptionAsync(axis);
+            await Browser.Drawn(page);
+            await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-cut-{axis}"));
 
-        Assert.NotEqual(whole, await Canvas(page));
-        int filled = await page.EvaluateAsync<int>(CountCutColour, "tub");
-        Assert.True(filled > 150, $"{filled} pixels of the tub's cut face");
+            Assert.NotEqual(whole, await Canvas(page));
+            int filled = await page.EvaluateAsync<int>(CountCutColour, "tub");
+            Assert.True(filled > 150, $"{axis}: {filled} pixels of the tub's cut face");
+        }
 
         await page.Locator("#cut-axis").SelectOptionAsync("none");
         await Browser.Drawn(page);
@@ -303,8 +307,24 @@ public class ReportPageTests(Browser browser)
         });
     }
 
-    private static PageScreenshotOptions Picture(string name, bool fullPage) =>
-        new() { Path = Path.Combine(Browser.Artefacts, $"{name}.png"), FullPage = fullPage };
+    // The whole page, screen by screen: a browser draws a picture of a page this long wrongly. It ends where it began, at the top.
+    private static async Task Pages(IPage page, string name)
+    {
+        const int screen = 2400;
+        PageViewportSizeResult window = page.ViewportSize!;
+        int height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+        await page.SetViewportSizeAsync(window.Width, screen);
+        for (int i = 0; i * screen < height; i++)
+        {
+            await page.EvaluateAsync("(y) => window.scrollTo(0, y)", i * screen);
+            await Browser.Drawn(page);
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, $"{name}-{i + 1}.png") });
+        }
+
+        await page.EvaluateAsync("() => window.scrollTo(0, 0)");
+        await page.SetViewportSizeAsync(window.Width, window.Height);
+        await Browser.Drawn(page);
+    }
 
     private static LocatorScreenshotOptions Element(string name) => new() { Path = Path.Combine(Browser.Artefacts, $"{name}.png") };
 

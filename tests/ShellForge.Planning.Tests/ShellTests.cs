@@ -1,5 +1,5 @@
-using ShellForge.Geometry.Planar;
 using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Planar;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;
