@@ -85,7 +85,7 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
             return Region.Empty;
         }
 
-        ImmutableArray<PartEnvelope> onTop = PartEnvelope.OnTop(board);
+        Region taken = Region.Union(PartEnvelope.OnTop(board).Select(part => part.Outline));
         var bridges = ImmutableArray.CreateBuilder<Region>();
         double share = 360.0 / BridgeCount;
         for (int i = 0; i < BridgeCount; i++)
@@ -93,7 +93,7 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
             (Region bridge, double clear) = Enumerable.Range(0, (int)share)
                 .Select(off => Strips.Radial(
                     Angle.FromDegrees((i * share) + off), Wall, InnerRadius - Overlap, OuterRadius - Wall + Overlap))
-                .Select(strip => (strip, onTop.Select(part => part.Outline.Distance(strip)).DefaultIfEmpty(double.PositiveInfinity).Min()))
+                .Select(strip => (strip, taken.IsEmpty ? double.PositiveInfinity : taken.Distance(strip)))
                 .MaxBy(candidate => candidate.Item2);
             if (clear >= BridgeClearance)
             {

@@ -24,7 +24,7 @@ internal static class CoverSideDecision
         RimSectors keyed = rim.With(new RimSector(key.At, key.Width + (2 * key.Gap), "key", false));
         ClosurePlan closure = reasons.Take(ClosureDecision.Decide(draft, rim, key, lipBottom));
         Region posts = Posts(draft, closure).Offset(AroundPost);
-        CoverRoom room = CoverRoom.Of(draft.Shell, draft.Lip);
+        CoverRoom room = draft.Room;
         Region window = CoverDecision.Window(draft, posts);
         bool turns = closure is TwistClosurePlan;
         BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, window, turns));

@@ -17,10 +17,6 @@ internal static class FrontDecision
     private const double WhiteThickness = 0.8;
     private const double NaturalThickness = 1.2;
 
-    // Plastic that stops light, mm. Source: trade knowledge, black 1.2, other opaque colours 1.6.
-    private const double OpaqueBlack = 1.2;
-    private const double OpaqueOther = 1.6;
-
     // The lap that locks a printed-in diffuser into the bezel, mm; half of it lies in front of, half behind more bezel.
     private const double LapWidth = 1.5;
     private const double LapInset = 0.8;
@@ -39,7 +35,7 @@ internal static class FrontDecision
 
     /// <summary>The front of a housing.</summary>
     public static Decided<FrontDraft> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, LipSection lip, FrontLimits limits)
+        BoardFile file, PrintBasis basis, ShellPlan shell, CoverRoom room, LipSection lip, FrontLimits limits)
     {
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
@@ -52,7 +48,6 @@ internal static class FrontDecision
         double thickness = Thickness(file, basis, reasons);
         (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
 
-        CoverRoom room = CoverRoom.Of(shell, lip);
         BaffleSection baffle = BaffleSection.Of(basis);
         LitBand band = Band(file, room, baffle, fit);
         NoteWindow(file, band, fit, reasons);
@@ -121,7 +116,7 @@ internal static class FrontDecision
                 0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
         }
 
-        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueOther), Reasons.Rule, "closed front");
+        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueThickness.Other), Reasons.Rule, "closed front");
         reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
         double tallestUp = file.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
             .Select(circle => circle.Led.Height.Value).DefaultIfEmpty(0).Max();
@@ -220,7 +215,7 @@ internal static class FrontDecision
         BoardFile file, PrintBasis basis, DiffuserFit fit, double thickness, Reasons reasons)
     {
         bool dark = file.Print.Shell.Reflectance < DarkReflectance;
-        double opaque = dark ? OpaqueBlack : OpaqueOther;
+        double opaque = dark ? OpaqueThickness.Black : OpaqueThickness.Other;
         (double wanted, string why) = fit switch
         {
             DiffuserFit.PrintedIn => (

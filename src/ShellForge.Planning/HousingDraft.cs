@@ -22,6 +22,9 @@ internal sealed record HousingDraft
     /// <summary>Walls and floor in plan.</summary>
     public required ShellPlan Shell { get; init; }
 
+    /// <summary>What walls and lip leave of the cover.</summary>
+    public required CoverRoom Room { get; init; }
+
     /// <summary>Heights.</summary>
     public required StackPlan Stack { get; init; }
 

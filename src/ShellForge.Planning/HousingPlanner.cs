@@ -18,12 +18,13 @@ public static class HousingPlanner
         LipSection lip = reasons.Take(LipDecision.Decide(file, basis));
         MountNeeds mount = reasons.Take(MountDecision.Needs(file, basis));
         (ShellPlan shell, ImmutableArray<ClosureSite> sites) = reasons.Take(ShellDecision.Decide(file, basis, joints, lip));
+        CoverRoom room = CoverRoom.Of(shell, lip);
         ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell, joints));
         BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, portsInPlan, mount));
         ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, portsInPlan, levels));
-        double parting = reasons.Take(StackDecision.Parting(file, basis, shell, lip, levels, ports));
+        double parting = reasons.Take(StackDecision.Parting(file, basis, room, lip, levels, ports));
         FrontLimits limits = StackDecision.Limits(file, joints, levels, parting);
-        FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, shell, lip, limits));
+        FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, shell, room, lip, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         ImmutableArray<BossPlan> bosses = reasons.Take(
             BossDecision.Decide(file, basis, shell, levels, parting, joints, sites, ports));
@@ -34,6 +35,7 @@ public static class HousingPlanner
             Basis = basis,
             Lip = lip,
             Shell = shell,
+            Room = room,
             Stack = stack,
             Front = front,
             Bosses = bosses,

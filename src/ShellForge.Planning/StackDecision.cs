@@ -34,7 +34,7 @@ internal static class StackDecision
 
     /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
     public static Decided<double> Parting(
-        BoardFile file, PrintBasis basis, ShellPlan shell, LipSection lip, BoardLevels levels, ImmutableArray<PortPlan> ports)
+        BoardFile file, PrintBasis basis, CoverRoom room, LipSection lip, BoardLevels levels, ImmutableArray<PortPlan> ports)
     {
         var reasons = new Reasons();
         IEnumerable<Need> overPorts = ports.Select(p => new Need(
@@ -49,7 +49,7 @@ internal static class StackDecision
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
             .. overPorts,
-            .. AtTheRim(file, CoverRoom.Of(shell, lip)).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
+            .. AtTheRim(file, room).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
         ];
         Need driver = needs.MaxBy(n => n.Height)!;
         double parting = basis.Up(driver.Height);
@@ -59,29 +59,29 @@ internal static class StackDecision
 
     // What stands on the board where the cover's wall, which is thicker than the tub's by the lip, comes down.
     private static IEnumerable<PartEnvelope> AtTheRim(BoardFile file, CoverRoom room) =>
-        PartEnvelope.OnTop(file.Board).Where(part => part.To is not null && !part.Outline.Less(room.Cavity).IsEmpty);
+        PartEnvelope.OnTop(file.Board).Where(part => part.To is not null && !room.Cavity.Contains(part.Outline));
 
     /// <summary>How low the front may lie.</summary>
     public static FrontLimits Limits(BoardFile file, ImmutableArray<Joint> joints, BoardLevels levels, double parting)
     {
-        double led = file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up).Select(c => c.Led.Height.Value).DefaultIfEmpty(0).Max();
-        HashSet<string> leds = [.. file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up).SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref)];
-        Need[] inner =
+        PixelCircle[] up = [.. file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up)];
+        HashSet<string> refs = [.. up.SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref)];
+        var leds = new Need("the LEDs", up.Select(c => c.Led.Height.Value).DefaultIfEmpty(0).Max());
+        Need[] others =
         [
-            new("the LEDs", led),
-            .. PartEnvelope.OnTop(file.Board).Where(e => !leds.Contains(e.Ref)).Select(e => new Need(e.Ref, e.To ?? PlanRules.UnknownHeight)),
+            .. PartEnvelope.OnTop(file.Board).Where(e => !refs.Contains(e.Ref)).Select(e => new Need(e.Ref, e.To ?? PlanRules.UnknownHeight)),
             .. joints.Select(j => new Need($"the screw at {j.Hole.Name}", j.Rises)),
         ];
-        Need tallest = inner.MaxBy(n => n.Height)!;
+        Need tallest = others.Prepend(leds).MaxBy(n => n.Height)!;
         double cover = file.Housing.Closure == ClosureKind.Screws
             ? Math.Max(LeastCoverWall, PlanRules.UnderHead + file.Housing.Screw.HeadHeight + PlanRules.CounterboreDeeper)
             : LeastCoverWall;
         return new FrontLimits(
-            levels.BoardTop + led,
-            levels.BoardTop + tallest.Height + (tallest.What == "the LEDs" ? 0 : PlanRules.Beside),
+            levels.BoardTop + leds.Height,
+            levels.BoardTop + tallest.Height + (tallest == leds ? 0 : PlanRules.Beside),
             parting + cover,
             $"{tallest.What} on the board, and {Reasons.Mm(cover)} of cover wall over the parting line",
-            inner.Length > 1 ? levels.BoardTop + inner.Skip(1).Max(n => n.Height) + PlanRules.Beside : 0,
+            others.Length > 0 ? levels.BoardTop + others.Max(n => n.Height) + PlanRules.Beside : 0,
             levels.BoardTop,
             levels.BoardTop + tallest.Height);
     }

@@ -1,11 +1,4 @@
-using System.Diagnostics;
-using ShellForge.Board.Description;
-using ShellForge.Checks;
-using ShellForge.Geometry.Booleans;
-using ShellForge.Housing;
 using ShellForge.Physics.Light;
-using ShellForge.Planning;
-using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks;
 
@@ -14,27 +7,11 @@ internal static class LightCommand
 {
     public static int Run(string sample, int repetitions)
     {
-        BoardFile file = WrittenBoard.Sample(sample);
-        HousingPlan plan = HousingPlanner.Plan(file);
-        var housing = new HousingUnderCheck
-        {
-            Board = file,
-            Plan = plan,
-            Parts = [.. HousingBuilder.Build(plan).Select(part => new CheckedPart { Plan = part.Plan, InPrint = SolidEvaluator.Evaluate(part.InPrint) })],
-        };
-        LightScene scene = housing.Light!.Scene;
-        List<double> processor = [];
-        for (int i = 0; i < repetitions; i++)
-        {
-            TimeSpan start = Process.GetCurrentProcess().TotalProcessorTime;
-            LightModel.Map(scene);
-            processor.Add((Process.GetCurrentProcess().TotalProcessorTime - start).TotalMilliseconds);
-        }
-
-        processor.Sort();
+        LightScene scene = SampleHousing.Of(sample).Light!.Scene;
+        (double median, double best) = ProcessorTime.Of(repetitions, () => LightModel.Map(scene));
         Console.WriteLine(
             $"{sample}: {scene.Leds.Length} LEDs, {scene.Face.OpenArea / (scene.Face.Step * scene.Face.Step):0} open cells of {scene.Face.Step} mm; "
-            + $"{processor[repetitions / 2]:0} ms processor, best {processor[0]:0}");
+            + $"{median:0} ms processor, best {best:0}");
         return 0;
     }
 }

@@ -1,6 +1,4 @@
-using System.Diagnostics;
 using System.Text;
-using ShellForge.Board.Description;
 using ShellForge.Checks;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
@@ -12,7 +10,6 @@ using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Output.Report;
 using ShellForge.Planning;
-using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks;
 
@@ -21,20 +18,14 @@ internal static class WritingCommand
 {
     public static int Run(string sample, int repetitions)
     {
-        BoardFile file = WrittenBoard.Sample(sample);
-        HousingPlan plan = HousingPlanner.Plan(file);
-        var housing = new HousingUnderCheck
-        {
-            Board = file,
-            Plan = plan,
-            Parts = [.. HousingBuilder.Build(plan).Select(part => new CheckedPart { Plan = part.Plan, InPrint = SolidEvaluator.Evaluate(part.InPrint) })],
-        };
+        HousingUnderCheck housing = SampleHousing.Of(sample);
+        HousingPlan plan = housing.Plan;
         HousingReport report = HousingReport.Of(housing, CheckRun.Run(housing, RuleList.All, default));
         HousingLooks looks = HousingLooks.Of(housing);
         PageContent page = HousingFiles.PageOf(housing, report);
         (string Name, Func<object> Work)[] stages =
         [
-            ("plan", () => HousingPlanner.Plan(file)),
+            ("plan", () => HousingPlanner.Plan(housing.Board)),
             ("parts as solids", () => HousingBuilder.Build(plan).Select(part => SolidEvaluator.Evaluate(part.InPrint)).ToArray()),
             ("looks", () => HousingLooks.Of(housing)),
             ("drawings", () => HousingDrawings.Of(housing)),
@@ -52,16 +43,8 @@ internal static class WritingCommand
         ];
         foreach ((string name, Func<object> work) in stages)
         {
-            List<double> processor = [];
-            for (int i = 0; i < repetitions; i++)
-            {
-                TimeSpan start = Process.GetCurrentProcess().TotalProcessorTime;
-                GC.KeepAlive(work());
-                processor.Add((Process.GetCurrentProcess().TotalProcessorTime - start).TotalMilliseconds);
-            }
-
-            processor.Sort();
-            Console.WriteLine($"{name,-18} {processor[repetitions / 2],7:0} ms processor, best {processor[0]:0}");
+            (double median, double best) = ProcessorTime.Of(repetitions, work);
+            Console.WriteLine($"{name,-18} {median,7:0} ms processor, best {best:0}");
         }
 
         return 0;

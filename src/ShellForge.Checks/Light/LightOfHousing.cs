@@ -150,12 +150,12 @@ internal static class LightOfHousing
 
     private static SurfaceOptics Optics(FilamentProfile filament) => new(filament.Reflectance, filament.TransmissionLength, DarkFrom(filament));
 
-    // Black is dark from 1.2 mm on, other dark colours from 1.6: trade knowledge, for their transmission lengths of 0.02 and 0.08 mm. White and
-    // natural scatter, and are dark at no thickness that is printed.
+    // Black and other dark colours by their transmission lengths, 0.02 and 0.08 mm in the shipped profiles. White and natural scatter, and are
+    // dark at no thickness that is printed.
     private static double DarkFrom(FilamentProfile filament) => (double)filament.TransmissionLength switch
     {
-        <= 0.03 => 1.2,
-        <= 0.12 => 1.6,
+        <= 0.03 => OpaqueThickness.Black,
+        <= 0.12 => OpaqueThickness.Other,
         _ => double.PositiveInfinity,
     };
 

@@ -17,30 +17,20 @@ internal static class Fractions
     }
 
     // Halves go up: the largest k with k <= x/w + 1/2.
-    public static int Round(double approximate, Int128 x, Int128 w)
+    public static int Round(double approximate, Int128 x, Int128 w) =>
+        IsClear(approximate, out int k) || (2 * x) + w >= 2 * w * k ? k : k - 1;
+
+    public static int Round(double approximate, Int256 x, Int256 w) =>
+        IsClear(approximate, out int k) || (x + x + w - Int256.Product(w, 2 * k)).Sign >= 0 ? k : k - 1;
+
+    // Whether a quotient known but for a little rounds to k for certain; if not, it rounds to k or to the one below.
+    private static bool IsClear(double approximate, out int k)
     {
         double shifted = approximate + 0.5;
         double nearest = Math.Floor(shifted + 0.5);
-        if (Math.Abs(shifted - nearest) > PointStore.Slack)
-        {
-            return (int)Math.Floor(shifted);
-        }
-
-        int k = (int)nearest;
-        return (2 * x) + w >= 2 * w * k ? k : k - 1;
-    }
-
-    public static int Round(double approximate, Int256 x, Int256 w)
-    {
-        double shifted = approximate + 0.5;
-        double nearest = Math.Floor(shifted + 0.5);
-        if (Math.Abs(shifted - nearest) > PointStore.Slack)
-        {
-            return (int)Math.Floor(shifted);
-        }
-
-        int k = (int)nearest;
-        return (x + x + w - Int256.Product(w, 2 * k)).Sign >= 0 ? k : k - 1;
+        bool clear = Math.Abs(shifted - nearest) > PointStore.Slack;
+        k = (int)(clear ? Math.Floor(shifted) : nearest);
+        return clear;
     }
 
     public static bool IsWhole(Int256 x, Int256 w, int value) => (x - Int256.Product(w, value)).Sign == 0;
