@@ -33,7 +33,7 @@ public static class PageBuilder
             Parts = PagePrints.Of(housing, report),
             PrintAdvice = PagePrints.AdviceOf(housing),
             Steps = [.. steps.Select(Of)],
-            Pictures = PagePhysics.PicturesOf(looks),
+            Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),
             Cautions = Cautions.Of(housing),
             Resolved =

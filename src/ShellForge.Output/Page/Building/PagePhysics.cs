@@ -4,6 +4,7 @@ using ShellForge.Checks;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Power;
 using ShellForge.Output.Files;
+using ShellForge.Output.Light;
 using ShellForge.Physics.Heat;
 
 namespace ShellForge.Output.Page.Building;
@@ -11,14 +12,15 @@ namespace ShellForge.Output.Page.Building;
 /// <summary>Light, heat and power in pictures and in words.</summary>
 internal static class PagePhysics
 {
-    public static ImmutableArray<PagePicture> PicturesOf(HousingLooks looks) => looks.LightSheet is { } sheet
-        ?
-        [
-            new PagePicture(
-                "The light as computed, from the front", "The lit face of the diffuser at the planned layout, and its brightness along the pitch circle.",
-                sheet, Dark: true),
-        ]
-        : [];
+    public static ImmutableArray<PagePicture> PicturesOf(HousingUnderCheck housing, HousingLooks looks) =>
+        housing.Light is { } light && looks.LightSheet is { } sheet
+            ?
+            [
+                new PagePicture(
+                    "The light as computed, in false colours and as the eye sees it: all white, one LED, alternating colours",
+                    LightPictures.InWords(light), sheet, Dark: true),
+            ]
+            : [];
 
     public static ImmutableArray<(string What, string Value, string Meaning)> FiguresOf(HousingUnderCheck housing)
     {
