@@ -33,6 +33,10 @@ public class SamplesTests
         (int exit, string told) = CommandRun.Run(shipped, "make", "board.yaml", "-o", fresh.Path);
 
         Assert.True(exit == (int)ExitCode.Done, told);
+
+        // A place on an axis is at 0, not at -0.
+        Assert.DoesNotMatch(@"[( ]-0(\.0+)?[,)]", told);
+        Assert.DoesNotMatch(@"[xyz] -0\.0\b", File.ReadAllText(Path.Combine(fresh.Path, HousingFiles.PageFile)));
         if (Golden.Accepting)
         {
             Accept(fresh.Path, shipped);

@@ -61,6 +61,6 @@ internal static class FindingsText
     }
 
     private static string Place(Point3? at) => at is { } place
-        ? string.Create(CultureInfo.InvariantCulture, $" at ({place.X:0.#}, {place.Y:0.#}, {place.Z:0.#})")
+        ? string.Create(CultureInfo.InvariantCulture, $" at ({place.X:0.#;-0.#;0}, {place.Y:0.#;-0.#;0}, {place.Z:0.#;-0.#;0})")
         : "";
 }

@@ -41,7 +41,7 @@ public sealed record KernelDefect(string Operation, ImmutableArray<Mesh> Operand
     public override string ToString() =>
         string.Create(
             System.Globalization.CultureInfo.InvariantCulture,
-            $"{Reason} at ({Place.X:0.####}, {Place.Y:0.####}, {Place.Z:0.####}) mm in {Operation}");
+            $"{Reason} at ({Place.X:0.####;-0.####;0}, {Place.Y:0.####;-0.####;0}, {Place.Z:0.####;-0.####;0}) mm in {Operation}");
 }
 
 /// <summary>What touched.</summary>

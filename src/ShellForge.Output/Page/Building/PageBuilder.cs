@@ -92,7 +92,7 @@ public static class PageBuilder
 
         if (finding.At is { } at)
         {
-            words.Add(string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0}, y {at.Y:0.0}, z {at.Z:0.0} mm"));
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0;-0.0;0.0}, y {at.Y:0.0;-0.0;0.0}, z {at.Z:0.0;-0.0;0.0} mm"));
         }
 
         return string.Join("; ", words);
