@@ -26,7 +26,7 @@ internal static class PeerCommand
     public static int Run(string folder, string[] names)
     {
         string? script = PeerScript.Find("run.mjs");
-        Workload workload = Workload.Read(folder);
+        using Workload workload = Workload.Read(folder);
         double ringOurs = 0, ringPeer = 0, peerPeak = 0;
         foreach ((string name, List<(char, int[])> steps) in workload.Parts)
         {

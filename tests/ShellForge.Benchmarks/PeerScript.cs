@@ -22,10 +22,13 @@ internal static class PeerScript
     }
 
     /// <summary>What it prints.</summary>
-    public static string Run(string script, params string[] arguments)
+    public static string Run(string script, params string[] arguments) =>
+        Output("node", ["--max-old-space-size=8000", script, .. arguments]);
+
+    /// <summary>What a program prints from its start to its end.</summary>
+    public static string Output(string program, params string[] arguments)
     {
-        ProcessStartInfo start = new("node", ["--max-old-space-size=8000", script, .. arguments]) { RedirectStandardOutput = true };
-        using Process process = Process.Start(start)!;
+        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
         string text = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return text;

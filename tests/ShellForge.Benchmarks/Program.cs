@@ -8,6 +8,8 @@ switch (args)
         return WorkloadCommand.Run(folder, target, names);
     case ["peer", string folder, .. string[] names]:
         return PeerCommand.Run(folder, names);
+    case ["cold", string folder, string count]:
+        return ColdCommand.Run(folder, int.Parse(count, CultureInfo.InvariantCulture));
     case ["repeat", string folder, string count, .. string[] names]:
         return RepeatCommand.Run(folder, int.Parse(count, CultureInfo.InvariantCulture), names);
     case ["light", string sample, string count]:
@@ -24,7 +26,7 @@ switch (args)
         return DifferentialCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
     default:
         Console.Error.WriteLine(
-            "usage: peer DIR [PART...] | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT "
+            "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT "
             + "| fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
         return 2;
 }

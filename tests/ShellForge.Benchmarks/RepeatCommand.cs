@@ -12,7 +12,7 @@ internal static class RepeatCommand
 {
     public static int Run(string folder, int repetitions, string[] names)
     {
-        Workload workload = Workload.Read(folder);
+        using Workload workload = Workload.Read(folder);
         double sum = 0;
         foreach ((string name, List<(char, int[])> steps) in workload.Parts)
         {

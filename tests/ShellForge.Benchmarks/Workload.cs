@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using Microsoft.Win32.SafeHandles;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
@@ -8,18 +9,18 @@ using ShellForge.Geometry.Solids;
 namespace ShellForge.Benchmarks;
 
 /// <summary>The benchmark's input as written by gen.mjs: meshes in workload.bin, parts as steps over them in workload.txt.</summary>
-internal sealed class Workload
+internal sealed class Workload : IDisposable
 {
     private readonly Dictionary<int, (long Vertices, int VertexCount, long Triangles, int TriangleCount)> _place = [];
-    private readonly byte[] _data;
+    private readonly SafeFileHandle _data;
 
-    private Workload(byte[] data) => _data = data;
+    private Workload(SafeFileHandle data) => _data = data;
 
     public List<(string Name, List<(char Operation, int[] Meshes)> Steps)> Parts { get; } = [];
 
     public static Workload Read(string folder)
     {
-        Workload workload = new(File.ReadAllBytes(Path.Combine(folder, "workload.bin")));
+        Workload workload = new(File.OpenHandle(Path.Combine(folder, "workload.bin")));
         foreach (string line in File.ReadLines(Path.Combine(folder, "workload.txt")))
         {
             string[] words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
@@ -65,10 +66,10 @@ internal sealed class Workload
     public Solid Mesh(int id)
     {
         (long vertexOffset, int vertexCount, long triangleOffset, int triangleCount) = _place[id];
-        ReadOnlySpan<Point3> vertices = MemoryMarshal.Cast<byte, Point3>(_data.AsSpan((int)vertexOffset, vertexCount * 24));
-        ReadOnlySpan<int> triangles = MemoryMarshal.Cast<byte, int>(_data.AsSpan((int)triangleOffset, triangleCount * 12));
-        return new SourceSolid([.. vertices], [.. triangles], []);
+        return new SourceSolid(Read<Point3>(vertexOffset, vertexCount), Read<int>(triangleOffset, triangleCount * 3), []);
     }
+
+    public void Dispose() => _data.Dispose();
 
     /// <summary>The tree of a part over its meshes.</summary>
     public static Solid Tree(List<(char Operation, int[] Meshes)> steps, Func<int, Solid> mesh)
@@ -86,6 +87,27 @@ internal sealed class Workload
         }
 
         return tree;
+    }
+
+    // Only what a part asks for is read: most of the file is meshes of other parts.
+    private ImmutableArray<T> Read<T>(long offset, int count)
+        where T : unmanaged
+    {
+        T[] items = new T[count];
+        Span<byte> rest = MemoryMarshal.AsBytes(items.AsSpan());
+        while (rest.Length > 0)
+        {
+            int read = RandomAccess.Read(_data, rest, offset);
+            if (read == 0)
+            {
+                throw new EndOfStreamException($"workload.bin ends before byte {offset + rest.Length}");
+            }
+
+            rest = rest[read..];
+            offset += read;
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(items);
     }
 
     private static int Int(string word) => int.Parse(word, CultureInfo.InvariantCulture);

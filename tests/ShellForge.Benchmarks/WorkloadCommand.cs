@@ -10,7 +10,7 @@ internal static class WorkloadCommand
     public static int Run(string folder, string target, string[] names)
     {
         Directory.CreateDirectory(target);
-        Workload workload = Workload.Read(folder);
+        using Workload workload = Workload.Read(folder);
         int defects = 0;
         foreach ((string name, List<(char, int[])> steps) in workload.Parts)
         {

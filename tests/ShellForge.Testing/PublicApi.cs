@@ -1,9 +1,11 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using System.Text;
 
 namespace ShellForge.Testing;
 
 /// <summary>What an assembly shows to its users, as text that a person can read and a test can compare.</summary>
+[RequiresUnreferencedCode("Looks at every member of an assembly by reflection.")]
 public static class PublicApi
 {
     private const BindingFlags Own = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;

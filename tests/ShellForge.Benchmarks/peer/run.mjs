@@ -5,7 +5,7 @@ const [, , dir, reps = '15', warm = '0', ...names] = process.argv;
 const wasm = await Module();
 wasm.setup();
 const { Manifold, Mesh } = wasm;
-const data = fs.readFileSync(`${dir}/workload.bin`);
+const data = fs.openSync(`${dir}/workload.bin`);
 const place = new Map();
 const parts = [];
 for (const line of fs.readFileSync(`${dir}/workload.txt`, 'utf8').split('\n')) {
@@ -16,8 +16,9 @@ for (const line of fs.readFileSync(`${dir}/workload.txt`, 'utf8').split('\n')) {
 }
 function load(id) {
   const m = place.get(id);
-  const v = new Float64Array(data.buffer, data.byteOffset + m.v, m.nv * 3);
-  const t = new Uint32Array(data.buffer, data.byteOffset + m.t, m.nt * 3);
+  const v = new Float64Array(m.nv * 3), t = new Uint32Array(m.nt * 3);
+  fs.readSync(data, v, 0, v.byteLength, m.v);
+  fs.readSync(data, t, 0, t.byteLength, m.t);
   const solid = new Manifold(new Mesh({ numProp: 3, vertProperties: Float32Array.from(v), triVerts: Uint32Array.from(t) }));
   solid.numTri();
   return solid;
