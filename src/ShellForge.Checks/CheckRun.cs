@@ -14,11 +14,8 @@ public static class CheckRun
         HousingUnderCheck housing, ImmutableArray<IRule> rules, CancellationToken cancel = default)
     {
         // Rules take unlike times and keep no state, so they run side by side; the order of the result is that of the list.
-        Finding[][] found = new Finding[rules.Length][];
-        Parallel.For(0, rules.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-        {
-            found[i] = [.. rules[i].Check(housing).Select(finding => Accepted(finding, rules[i], housing.Board))];
-        });
+        Finding[][] found = SideBySide.Each<IRule, Finding[]>(
+            rules, rule => [.. rule.Check(housing).Select(finding => Accepted(finding, rule, housing.Board))], cancel);
         Finding[] all = [.. PlanRefused.ToldOnce([.. found.SelectMany(each => each)])];
         return [.. all.Concat(UselessAcceptances(housing.Board, rules, all)).OrderByDescending(finding => finding.Severity)];
     }

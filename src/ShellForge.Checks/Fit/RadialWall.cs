@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
@@ -23,13 +22,14 @@ internal static class RadialWall
             return null;
         }
 
+        (Point2 From, Point2 To)[] sides =
+            [.. section.Loops.SelectMany(loop => loop.Select((corner, i) => (corner - axis, loop[(i + 1) % loop.Length] - axis)))];
         (double Thickness, Angle At) least = (double.PositiveInfinity, Angle.Zero);
         for (int i = 0; i < Directions; i++)
         {
             var direction = Angle.FromDegrees((i + 0.5) * 360.0 / Directions);
-            double[] crossings = [.. section.Loops.SelectMany(loop => Crossings(loop, axis, Point2.Polar(1, direction))).Order()];
-            bool open = crossings.Length < 2 || crossings[0] > 1.5 * holeRadius;
-            double thickness = open ? 0 : crossings[1] - crossings[0];
+            (double enters, double leaves) = Nearest(sides, Point2.Polar(1, direction));
+            double thickness = double.IsPositiveInfinity(leaves) || enters > 1.5 * holeRadius ? 0 : leaves - enters;
             if (thickness < least.Thickness)
             {
                 least = (thickness, direction);
@@ -39,23 +39,30 @@ internal static class RadialWall
         return least;
     }
 
-    private static IEnumerable<double> Crossings(ImmutableArray<Point2> loop, Point2 from, Point2 ray)
+    // The two nearest crossings of a ray from the origin; infinite where there are fewer.
+    private static (double First, double Second) Nearest((Point2 From, Point2 To)[] sides, Point2 ray)
     {
-        for (int i = 0; i < loop.Length; i++)
+        (double first, double second) = (double.PositiveInfinity, double.PositiveInfinity);
+        foreach ((Point2 a, Point2 b) in sides)
         {
-            Point2 a = loop[i] - from;
-            Point2 b = loop[(i + 1) % loop.Length] - from;
             double sideA = Point2.Cross(ray, a);
             double sideB = Point2.Cross(ray, b);
-            if ((sideA <= 0) != (sideB <= 0))
+            if ((sideA <= 0) == (sideB <= 0))
             {
-                double share = sideA / (sideA - sideB);
-                double along = Point2.Dot(ray, a + (share * (b - a)));
-                if (along > 0)
-                {
-                    yield return along;
-                }
+                continue;
+            }
+
+            double along = Point2.Dot(ray, a + (sideA / (sideA - sideB) * (b - a)));
+            if (along > 0 && along < first)
+            {
+                (first, second) = (along, first);
+            }
+            else if (along > 0 && along < second)
+            {
+                second = along;
             }
         }
+
+        return (first, second);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
@@ -28,27 +29,22 @@ public sealed class NothingBelow() : Rule(
         {
             PartLayers stack = housing.LayersOf(part);
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
-            var found = new List<Finding>();
-            foreach (PrintedLayer layer in stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2))
-            {
-                double stepOut = layer.Height * slope;
-                Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
-                Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
-                Region below = beside.Length == 0 ? own : Region.Union(beside.Prepend(own));
-                foreach (UnsupportedPiece piece in Unsupported.Of(layer.Outline, below, stepOut))
-                {
-                    if (Judged(piece, printer, layer, part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ))) is { } finding)
-                    {
-                        found.Add(finding);
-                    }
-                }
-            }
-
-            foreach (Finding finding in WorstOfEachKind(found))
+            Finding[][] found = SideBySide.Each<PrintedLayer, Finding[]>(
+                [.. stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2)],
+                layer => [.. Over(layer, stack, sameJob, layer.Height * slope)
+                    .Select(piece => Judged(piece, printer, layer, part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
+            foreach (Finding finding in WorstOfEachKind([.. found.SelectMany(layer => layer)]))
             {
                 yield return finding;
             }
         }
+    }
+
+    private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut)
+    {
+        Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
+        Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
+        return Unsupported.Of(layer.Outline, beside.Length == 0 ? own : Region.Union(beside.Prepend(own)), stepOut);
     }
 
     // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.
@@ -57,7 +53,7 @@ public sealed class NothingBelow() : Rule(
             || (other.Plan.PrintedWith is not null && other.Plan.PrintedWith == part.Plan.PrintedWith)));
 
     // A chamfered rim or a row of cells breaks the same limit in a hundred places; the worst one is told, with the count.
-    private static IEnumerable<Finding> WorstOfEachKind(List<Finding> found)
+    private static IEnumerable<Finding> WorstOfEachKind(Finding[] found)
     {
         foreach (IGrouping<(Severity, string), Finding> kind in found.GroupBy(finding => (finding.Severity, finding.Unit)))
         {

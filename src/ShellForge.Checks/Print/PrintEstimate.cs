@@ -32,6 +32,9 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
 
     private const double FilamentDiameter = 1.75;
 
+    // Distance of the lines that skins are measured along, mm: about a line of plastic.
+    private const double ScanStep = 0.4;
+
     /// <summary>What the estimate takes for given, for people.</summary>
     public static string Assumptions { get; } =
         $"{Perimeters} perimeters, {SkinLayers} solid layers under roofs and over floors, {100 * Infill:0} % infill, the profile's flow rate, 2.5 s a layer, heating of 3 minutes; expect 20 % either way";
@@ -42,6 +45,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
         double volume = 0;
         double seconds = SecondsToStart;
         int[] runs = Runs(stack);
+        var lines = new ScanLines?[runs.Length];
         Region core = Region.Empty;
         double walls = 0;
         double covered = 0;
@@ -66,7 +70,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
             }
             else if (now != around)
             {
-                covered = Covered(stack, runs, index, core);
+                covered = Math.Min(core.Area, Covered(stack, runs, index, core, lines));
             }
 
             around = now;
@@ -92,19 +96,16 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
     }
 
     // Area of a layer's core that has material for the skin's count of layers above and below, so that it is infill and no skin.
-    private static double Covered(PartLayers stack, int[] runs, int index, Region core)
+    private static double Covered(PartLayers stack, int[] runs, int index, Region core, ScanLines?[] lines)
     {
-        Region covered = core;
+        ScanLines covered = ScanLines.Of(core, ScanStep);
         foreach (int run in runs[(index - SkinLayers)..(index + SkinLayers + 1)].Distinct().Where(run => run != runs[index]))
         {
-            if (covered.IsEmpty)
-            {
-                break;
-            }
-
-            covered = covered.Shared(stack.Layers[run].Outline);
+            covered = covered.Shared(lines[run] ??= ScanLines.Of(stack.Layers[run].Outline, ScanStep));
         }
 
+        // What lies below is not asked for again.
+        Array.Clear(lines, 0, runs[index - SkinLayers]);
         return covered.Area;
     }
 }

@@ -1,6 +1,5 @@
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
 
 namespace ShellForge.Checks.Print;
@@ -22,7 +21,7 @@ public sealed class SkinTooThin() : Rule(
     /// <summary>A neighbour is as thin when it is no thicker than this times as much, and <see cref="Slack"/>.</summary>
     private const double AsThin = 1.5;
 
-    /// <summary>A reading is along z from this share of its length on.</summary>
+    /// <summary>A direction is along z from this share of its length on.</summary>
     private const double Upright = 0.5;
 
     /// <summary>Lattice and scaling for shrinkage change a thickness by less, mm (modelling).</summary>
@@ -34,8 +33,7 @@ public sealed class SkinTooThin() : Rule(
         double least = 2 * PrintBasis.Of(housing.Board.Print).Layer;
         foreach (CheckedPart part in housing.SoundParts)
         {
-            var tree = new SurfaceTree(part.PrintMesh.Mesh);
-            if (Thinnest(tree, least - Slack, reading => Math.Abs(reading.Opposite.Z - reading.At.Z) >= Upright * reading.Thickness) is { } skin)
+            if (Thinnest(housing.PrintTreeOf(part), least - Slack, IsSkin) is { } skin)
             {
                 yield return Found(
                     Severity.Warn, part.Name, $"a skin of it is {skin.Thickness:0.00} mm thick, less than two layers", skin.Thickness, least,
@@ -45,11 +43,14 @@ public sealed class SkinTooThin() : Rule(
     }
 
     /// <summary>The thinnest place of a mesh in any direction that goes on to either side; null for a mesh without opposite faces.</summary>
-    /// <param name="mesh">A mesh that bounds a solid.</param>
-    public static ThicknessReading? ThinnestOf(Mesh mesh) => Thinnest(new SurfaceTree(mesh), double.PositiveInfinity, _ => true);
+    /// <param name="solid">A surface that bounds a solid.</param>
+    public static ThicknessReading? ThinnestOf(SurfaceTree solid) => Thinnest(solid, double.PositiveInfinity, from: null);
 
-    private static ThicknessReading? Thinnest(SurfaceTree tree, double reach, Func<ThicknessReading, bool> counts) =>
-        Thickness.Thinnest(tree, Spacing, reach, Angle.FromDegrees(OpposingDegrees), reading => counts(reading) && HasSize(tree, reading));
+    private static ThicknessReading? Thinnest(SurfaceTree solid, double reach, Func<Point3, bool>? from) =>
+        Thickness.Thinnest(solid, Spacing, reach, Angle.FromDegrees(OpposingDegrees), from, reading => HasSize(solid, reading));
+
+    // Rays go straight into a face, so those along z start from level faces.
+    private static bool IsSkin(Point3 normal) => Math.Abs(normal.Z) >= Upright * normal.Length;
 
     // Along one of two tangents the part is about as thin on both sides.
     private static bool HasSize(SurfaceTree tree, ThicknessReading reading)

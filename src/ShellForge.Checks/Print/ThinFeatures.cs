@@ -116,7 +116,7 @@ internal static class ThinFeatures
         }
 
         double y = bounds.Centre.Y;
-        double[] crossings = [.. region.Loops.SelectMany(loop => Crossings(loop, y)).Order()];
+        double[] crossings = ScanLines.Crossings(region.Loops, y);
         (double Length, Point2 At) best = (-1, region.Loops[0][0]);
         for (int i = 0; i + 1 < crossings.Length; i += 2)
         {
@@ -127,18 +127,5 @@ internal static class ThinFeatures
         }
 
         return best.At;
-    }
-
-    private static IEnumerable<double> Crossings(ImmutableArray<Point2> loop, double y)
-    {
-        for (int i = 0; i < loop.Length; i++)
-        {
-            Point2 a = loop[i];
-            Point2 b = loop[(i + 1) % loop.Length];
-            if ((a.Y <= y) != (b.Y <= y))
-            {
-                yield return a.X + ((b.X - a.X) * (y - a.Y) / (b.Y - a.Y));
-            }
-        }
     }
 }

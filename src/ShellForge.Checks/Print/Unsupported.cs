@@ -28,7 +28,7 @@ internal readonly record struct UnsupportedPiece(Hold Hold, double Reach, Point2
 internal static class Unsupported
 {
     private const int Directions = 12;
-    private const int ScanLines = 24;
+    private const int LinesAcross = 24;
 
     /// <summary>A scan line's end lies on supported material when it is this near, mm.</summary>
     private const double EndReach = 0.05;
@@ -115,10 +115,10 @@ internal static class Unsupported
         int lines = 0;
         int heldLines = 0;
         double span = 0;
-        for (int i = 0; i < ScanLines; i++)
+        for (int i = 0; i < LinesAcross; i++)
         {
-            double y = bounds.Min.Y + (bounds.Size.Y * (i + 0.5) / ScanLines);
-            double[] crossings = [.. loops.SelectMany(loop => Crossings(loop, y)).Order()];
+            double y = bounds.Min.Y + (bounds.Size.Y * (i + 0.5) / LinesAcross);
+            double[] crossings = ScanLines.Crossings(loops, y);
             for (int c = 0; c + 1 < crossings.Length; c += 2)
             {
                 lines++;
@@ -129,22 +129,13 @@ internal static class Unsupported
                 }
             }
 
-            bool IsHeld(double x) => held.Distance(new Point2(x, y).Turned(direction)) < EndReach;
+            bool IsHeld(double x)
+            {
+                Point2 end = new Point2(x, y).Turned(direction);
+                return held.IsNearOutline(end, EndReach) || held.Contains(end);
+            }
         }
 
         return lines > 0 && heldLines >= HeldShare * lines ? span : null;
-    }
-
-    private static IEnumerable<double> Crossings(ImmutableArray<Point2> loop, double y)
-    {
-        for (int i = 0; i < loop.Length; i++)
-        {
-            Point2 a = loop[i];
-            Point2 b = loop[(i + 1) % loop.Length];
-            if ((a.Y <= y) != (b.Y <= y))
-            {
-                yield return a.X + ((b.X - a.X) * (y - a.Y) / (b.Y - a.Y));
-            }
-        }
     }
 }

@@ -54,6 +54,7 @@ internal sealed record MadeHousing
     /// <summary>Runs the rules over a housing.</summary>
     public static MadeHousing Checked(HousingUnderCheck housing, CancellationToken cancel)
     {
+        housing.Prepare(cancel);
         ImmutableArray<Finding> findings = CheckRun.Run(housing, RuleList.All, cancel);
         return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings) };
     }

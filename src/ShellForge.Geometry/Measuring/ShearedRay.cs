@@ -83,8 +83,8 @@ internal readonly struct ShearedRay
 
         double near = (min - start) * inverse;
         double far = (max - start) * inverse;
-        from = Math.Max(from, Math.Min(near, far));
-        to = Math.Min(to, Math.Max(near, far));
+        from = double.MaxNative(from, double.MinNative(near, far));
+        to = double.MinNative(to, double.MaxNative(near, far));
     }
 
     private Point3 Sheared(in Point3 p)

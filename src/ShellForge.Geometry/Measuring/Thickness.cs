@@ -86,17 +86,23 @@ public static class Thickness
     /// <param name="spacing">Distance between places, mm; a thin spot smaller than that may be missed.</param>
     /// <param name="reach">Only what is thinner counts, mm.</param>
     /// <param name="opposing">How far the two faces may be from parallel.</param>
+    /// <param name="from">Which faces are looked at, by their outward normals of any length; null: all.</param>
     /// <param name="counts">Whether a reading counts; null: all do.</param>
     public static ThicknessReading? Thinnest(
-        SurfaceTree solid, double spacing, double reach, Angle opposing, Func<ThicknessReading, bool>? counts = null)
+        SurfaceTree solid, double spacing, double reach, Angle opposing, Func<Point3, bool>? from = null, Func<ThicknessReading, bool>? counts = null)
     {
         ThicknessReading? thinnest = null;
         double least = opposing.Cos;
         for (int t = 0; t < solid.Mesh.TriangleCount; t++)
         {
-            Triangle3 from = solid.TriangleOf(t);
-            Point3 normal = from.DoubleNormal;
-            foreach (Point3 at in Net(from, spacing))
+            Triangle3 triangle = solid.TriangleOf(t);
+            Point3 normal = triangle.DoubleNormal;
+            if (from is not null && !from(normal))
+            {
+                continue;
+            }
+
+            foreach (Point3 at in Net(triangle, spacing))
             {
                 if (AlongRay(solid, t, at, reach) is not { } reading || reading.Thickness >= reach)
                 {

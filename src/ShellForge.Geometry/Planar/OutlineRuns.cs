@@ -14,6 +14,9 @@ internal sealed class OutlineRuns
     private readonly (Point2 From, Point2 To)[] _sides;
     private readonly Box2[] _boxes;
 
+    // Where a near side was found last: who asks next mostly asks nearby. Threads may overwrite it; it only says where to look first.
+    private int _lastNear;
+
     public OutlineRuns(ImmutableArray<ImmutableArray<Point2>> loops)
     {
         _sides = [.. loops.SelectMany(loop => loop.Select((p, i) => (p, loop[(i + 1) % loop.Length])))];
@@ -46,6 +49,31 @@ internal sealed class OutlineRuns
         }
 
         return Math.Sqrt(best);
+    }
+
+    /// <summary>Whether a side is no farther from a point than a distance, mm: quick where the same side or its neighbours are asked for.</summary>
+    public bool IsNear(Point2 point, double distance)
+    {
+        double most = distance * distance;
+        var place = new Box2(point, point);
+        int start = _lastNear;
+        for (int i = 0; i < _boxes.Length; i++)
+        {
+            int run = start + i < _boxes.Length ? start + i : start + i - _boxes.Length;
+            if (SquareDistance(_boxes[run], place) <= most)
+            {
+                foreach ((Point2 from, Point2 to) in Run(run))
+                {
+                    if (SquareDistance(point, from, to) <= most)
+                    {
+                        _lastNear = run;
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Distance between the nearest sides of two outlines, mm: 0 where they touch or cross.</summary>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite;
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using ShellForge.Geometry.Numerics;
 
@@ -80,12 +79,19 @@ internal static class Overlay
         Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, LatticeModel));
 
     /// <summary>Points of the first alone, with corners off the lattice: for looking.</summary>
-    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
-        Loose(a, b, OverlayNG.DIFFERENCE);
-
-    /// <summary>Points of both, with corners off the lattice: for looking.</summary>
-    public static NetTopologySuite.Geometries.Geometry LooseIntersection(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
-        Loose(a, b, OverlayNG.INTERSECTION);
+    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b)
+    {
+        try
+        {
+            return Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, FloatingModel));
+        }
+        catch (TopologyException)
+        {
+            // Rounding has crossed two sides that all but touch, in the overlay or already in an operand that was grown. Cleaned and on a
+            // grid of a micrometre they are one.
+            return Polygonal(OverlayNG.Overlay(a.Buffer(0), b.Buffer(0), OverlayNG.DIFFERENCE, CoarseModel));
+        }
+    }
 
     /// <summary>A geometry of already canonical parts: each an outer loop and its holes.</summary>
     public static NetTopologySuite.Geometries.Geometry Assemble(IReadOnlyList<ImmutableArray<ImmutableArray<Point2>>> parts)
@@ -150,21 +156,6 @@ internal static class Overlay
         }
 
         return touching;
-    }
-
-    private static NetTopologySuite.Geometries.Geometry Loose(
-        NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b, SpatialFunction operation)
-    {
-        try
-        {
-            return Polygonal(OverlayNG.Overlay(a, b, operation, FloatingModel));
-        }
-        catch (TopologyException)
-        {
-            // Rounding has crossed two sides that all but touch, in the overlay or already in an operand that was grown. Cleaned and on a
-            // grid of a micrometre they are one.
-            return Polygonal(OverlayNG.Overlay(a.Buffer(0), b.Buffer(0), operation, CoarseModel));
-        }
     }
 
     // Overlays may leave points and lines where regions only touch; a region is its area.

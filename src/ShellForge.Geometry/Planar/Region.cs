@@ -129,6 +129,9 @@ public sealed partial class Region : IEquatable<Region>
         return _outline.Value.Distance(point);
     }
 
+    /// <summary>Whether a point lies no farther than a distance in mm from the nearest outline: quicker than to measure.</summary>
+    public bool IsNearOutline(Point2 point, double distance) => !IsEmpty && _outline.Value.IsNear(point, distance);
+
     /// <summary>Smallest distance in mm between two regions: 0 when they share a point.</summary>
     /// <exception cref="InvalidOperationException">A region is empty.</exception>
     public double Distance(Region other)

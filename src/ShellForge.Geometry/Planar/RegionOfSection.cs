@@ -6,6 +6,9 @@ namespace ShellForge.Geometry.Planar;
 
 public sealed partial class Region
 {
+    // Corners of sections are rounded, and left out where an outline is straight to two steps.
+    private const double RoundingReach = 4 * Lattice.Step;
+
     /// <summary>
     /// The region that loops of a section bound: solid on the left of each. Loops that rounding to the lattice made touch or cross
     /// by a step are overlaid instead of being taken as they are, which changes the region by less than a step along its outline.
@@ -20,14 +23,14 @@ public sealed partial class Region
         }
 
         // A hole belongs to the smallest outer loop round it; it lies wholly inside, so one of its corners tells, but for corners
-        // that rounding put on the outer loop.
+        // that rounding put on the outer loop. Its box lies inside too, but for as much.
         List<IReadOnlyList<Point2>>[] holesOf = [.. outers.Select(_ => new List<IReadOnlyList<Point2>>())];
         Box2[] boxes = [.. outers.Select(loop => Box2.Of(loop))];
         foreach (ImmutableArray<Point2> hole in holes)
         {
             Box2 box = Box2.Of(hole);
             int owner = Enumerable.Range(0, outers.Count).FirstOrDefault(
-                i => boxes[i].Touches(box) && hole.Any(corner => IsWithin(outers[i], corner)), -1);
+                i => Holds(boxes[i], box) && hole.Any(corner => IsWithin(outers[i], corner)), -1);
             if (owner >= 0)
             {
                 holesOf[owner].Add(hole);
@@ -44,6 +47,10 @@ public sealed partial class Region
         NetTopologySuite.Geometries.Geometry body = GeometryFixer.Fix(Overlay.RawPolygon(outer));
         return holes.Aggregate(body, (rest, hole) => Overlay.Difference(rest, GeometryFixer.Fix(Overlay.RawPolygon(hole))));
     }
+
+    private static bool Holds(Box2 outer, Box2 hole) =>
+        outer.Min.X <= hole.Min.X + RoundingReach && outer.Min.Y <= hole.Min.Y + RoundingReach
+        && outer.Max.X >= hole.Max.X - RoundingReach && outer.Max.Y >= hole.Max.Y - RoundingReach;
 
     private static bool IsWithin(ImmutableArray<Point2> loop, Point2 p)
     {

@@ -20,9 +20,6 @@ public sealed partial class Region
     /// </summary>
     public Region Without(Region other) => IsEmpty || other.IsEmpty ? this : new(Overlay.LooseDifference(_geometry, other._geometry));
 
-    /// <summary>What this region and another have in common, for looking: see <see cref="Without"/>.</summary>
-    public Region Shared(Region other) => IsEmpty || other.IsEmpty ? Empty : new(Overlay.LooseIntersection(_geometry, other._geometry));
-
     /// <summary>
     /// All points within a distance of the region, or with a negative distance all points that lie deeper inside than that.
     /// Convex corners become arcs; where two sides meet at so small a turn that the corner stays within the chord error, they

@@ -145,7 +145,7 @@ public sealed record HousingReport
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
             Estimate = PrintEstimate.Of(housing.LayersOf(part), housing.Board.Print.Printer, part.Plan.Filament),
-            Thinnest = SkinTooThin.ThinnestOf(mesh) is { } thinnest
+            Thinnest = SkinTooThin.ThinnestOf(housing.PrintTreeOf(part)) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };

@@ -8,13 +8,13 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 internal sealed class FarSight(LightScene scene, DirectLight direct)
 {
-    // Cells along a block's side.
-    private const int Side = 4;
+    /// <summary>Cells along a block's side.</summary>
+    public const int Side = 4;
 
     private readonly int across = (scene.Face.Columns + Side - 1) / Side;
     private readonly sbyte[] seen = new sbyte[direct.Count * ((scene.Face.Columns + Side - 1) / Side) * ((scene.Face.Rows + Side - 1) / Side)];
 
-    /// <summary>Whether an LED sees a cell's block; the first cell that asks looks for all.</summary>
+    /// <summary>Whether an LED sees a cell's block; the first cell that asks looks for all. Rows of different blocks may be asked about at the same time.</summary>
     public bool Sees(int led, int cell)
     {
         ReceiverGrid face = scene.Face;

@@ -8,15 +8,11 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 internal sealed class LedZones
 {
-    private readonly double[] flux;
-    private readonly int leds;
-
     public LedZones(LightScene scene)
     {
-        leds = scene.Leds.Length;
-        flux = new double[leds * leds];
+        Flux = new ZoneFlux(scene.Leds.Length);
         Of = new int[scene.Face.Count];
-        Cells = new int[leds];
+        Cells = new int[scene.Leds.Length];
         for (int i = 0; i < Of.Length; i++)
         {
             Of[i] = -1;
@@ -53,9 +49,30 @@ internal sealed class LedZones
         return nearest;
     }
 
-    /// <summary>Adds what an LED brings to a zone: irradiance times cells.</summary>
-    public void Add(int led, int zone, double irradianceTimesCells) => flux[(led * leds) + zone] += irradianceTimesCells;
+    /// <summary>What LEDs bring to zones.</summary>
+    public ZoneFlux Flux { get; }
 
     /// <summary>Mean irradiance that an LED brings to a zone.</summary>
-    public double Mean(int led, int zone) => Cells[zone] == 0 ? 0 : flux[(led * leds) + zone] / Cells[zone];
+    public double Mean(int led, int zone) => Cells[zone] == 0 ? 0 : Flux.Of(led, zone) / Cells[zone];
+}
+
+/// <summary>How much each LED brings to each zone: irradiance times cells.</summary>
+internal sealed class ZoneFlux(int leds)
+{
+    private readonly double[] sums = new double[leds * leds];
+
+    /// <summary>What an LED brings to a zone.</summary>
+    public double Of(int led, int zone) => sums[(led * leds) + zone];
+
+    /// <summary>Adds what an LED brings to a zone.</summary>
+    public void Add(int led, int zone, double irradianceTimesCells) => sums[(led * leds) + zone] += irradianceTimesCells;
+
+    /// <summary>Adds all that another part of the grid gets.</summary>
+    public void Add(ZoneFlux other)
+    {
+        for (int i = 0; i < sums.Length; i++)
+        {
+            sums[i] += other.sums[i];
+        }
+    }
 }

@@ -20,6 +20,9 @@ public static class LightModel
     // shadow passes the four rays at four different places, whichever way it runs, and nothing is shifted to a side.
     private const double BesideMiddle = 0.28867513459481287;
 
+    // Bands of rows, about: enough to keep a workshop computer's cores busy to the end.
+    private const int Bands = 16;
+
     /// <summary>The light on a scene's diffuser.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
     /// <param name="cancel">Stops it.</param>
@@ -52,21 +55,39 @@ public static class LightModel
         };
     }
 
+    // Bands of rows are looked at side by side. They are cut by the grid alone, not by how many cores there are, and what they add up to is
+    // summed in their order, so the light is the same to the last bit everywhere.
     private static void AddDirect(
         LightScene scene, DirectLight direct, LightFields fields, LedZones zones, CancellationToken cancel)
     {
-        ReceiverGrid face = scene.Face;
         double[] peaks = Peaks(scene, direct);
         var far = new FarSight(scene, direct);
+        int rows = Math.Max(1, scene.Face.Rows / Bands / FarSight.Side) * FarSight.Side;
+        var parts = new ZoneFlux[(scene.Face.Rows + rows - 1) / rows];
+        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, band =>
+        {
+            parts[band] = new ZoneFlux(direct.Count);
+            int from = band * rows * scene.Face.Columns;
+            AddDirect(scene, direct, fields, zones.Of, parts[band], peaks, far, from, Math.Min(scene.Face.Count, from + (rows * scene.Face.Columns)));
+        });
+        foreach (ZoneFlux part in parts)
+        {
+            zones.Flux.Add(part);
+        }
+    }
+
+    private static void AddDirect(
+        LightScene scene, DirectLight direct, LightFields fields, int[] zoneOf, ZoneFlux flux, double[] peaks, FarSight far, int from, int to)
+    {
+        ReceiverGrid face = scene.Face;
         Span<Point3> looked = stackalloc Point3[4];
-        for (int i = 0; i < face.Count; i++)
+        for (int i = from; i < to; i++)
         {
             if (!face.Open[i])
             {
                 continue;
             }
 
-            cancel.ThrowIfCancellationRequested();
             Point2 middle = face.Middle(i);
             (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
             double u = BesideMiddle * face.Step;
@@ -87,7 +108,7 @@ public static class LightModel
                 if (light > 0)
                 {
                     fields.Add(i, led, scene.Alone, light);
-                    zones.Add(led, zones.Of[i], light);
+                    flux.Add(led, zoneOf[i], light);
                 }
             }
         }

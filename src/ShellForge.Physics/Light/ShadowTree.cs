@@ -149,15 +149,16 @@ public sealed class ShadowTree
     private static Vector3 Inverse(Vector3 along) => new(
         1 / (along.X == 0 ? (float)Flat : along.X), 1 / (along.Y == 0 ? (float)Flat : along.Y), 1 / (along.Z == 0 ? (float)Flat : along.Z));
 
-    // Slabs: the parts of the ray between the box's pairs of planes must overlap within (0, most).
+    // Slabs: the parts of the ray between the box's pairs of planes must overlap within (0, most). No operand is ever no number, so the
+    // processor's own least and greatest will do.
     private static bool Enters(in Node node, Vector3 from, Vector3 inverse, float most)
     {
         Vector3 low = (node.Low - from) * inverse;
         Vector3 high = (node.High - from) * inverse;
-        Vector3 near = Vector3.Min(low, high);
-        Vector3 far = Vector3.Max(low, high);
-        float enter = MathF.Max(MathF.Max(near.X, near.Y), MathF.Max(near.Z, 0));
-        float leave = MathF.Min(MathF.Min(far.X, far.Y), MathF.Min(far.Z, most));
+        Vector3 near = Vector3.MinNative(low, high);
+        Vector3 far = Vector3.MaxNative(low, high);
+        float enter = float.MaxNative(float.MaxNative(near.X, near.Y), float.MaxNative(near.Z, 0));
+        float leave = float.MinNative(float.MinNative(far.X, far.Y), float.MinNative(far.Z, most));
         return enter <= leave;
     }
 

@@ -21,28 +21,15 @@ internal sealed class WallReflection
     private const double Lift = 0.02;
     private const double Longest = 500;
 
-    // An LED whose light at a wall is below this share of the brightest there is left out.
-    private const double Negligible = 0.02;
-
-    private const double Near = 0.25;
-
-    // Hits so near to each other, mm, and of like direction share one look at the LEDs.
-    private const double Patch = 1.0;
-
     private static readonly Point3[] Directions = Hemisphere();
+
+    // Bands of gathering places that are worked on side by side, each with walls of its own in mind.
+    private const int Bands = 4;
 
     private readonly LightScene scene;
     private readonly DirectLight direct;
-    private readonly double[] shares;
-    private readonly Dictionary<(int, int, int, int), (int Led, double Light)[]> patches = [];
-    private readonly List<(int Led, double Light)> lit = [];
 
-    public WallReflection(LightScene scene, DirectLight direct)
-    {
-        this.scene = scene;
-        this.direct = direct;
-        shares = new double[direct.Count];
-    }
+    public WallReflection(LightScene scene, DirectLight direct) => (this.scene, this.direct) = (scene, direct);
 
     /// <summary>Adds the reflected light to fields and zones.</summary>
     public void AddTo(LightFields fields, LedZones zones, CancellationToken cancel)
@@ -58,17 +45,27 @@ internal sealed class WallReflection
         int rows = (face.Rows + stride - 1) / stride;
         var gathered = new LightFields(columns * rows);
         int[] zoneOf = new int[columns * rows];
-        for (int i = 0; i < zoneOf.Length; i++)
+        var fluxes = new ZoneFlux[Bands];
+        Parallel.For(0, Bands, band =>
         {
-            cancel.ThrowIfCancellationRequested();
-            zoneOf[i] = Gather(i, columns, stride, zones, gathered);
+            fluxes[band] = new ZoneFlux(direct.Count);
+            var walls = new LitWalls(direct);
+            for (int i = rows * band / Bands * columns; i < rows * (band + 1) / Bands * columns; i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                zoneOf[i] = Gather(i, columns, stride, zones.Of, fluxes[band], walls, gathered);
+            }
+        });
+        foreach (ZoneFlux flux in fluxes)
+        {
+            zones.Flux.Add(flux);
         }
 
         Spread(fields, gathered, zoneOf, zones, columns, rows, stride);
     }
 
     // One place, at an open cell as near as possible to the middle of its block; -1 where the block has none.
-    private int Gather(int index, int columns, int stride, LedZones zones, LightFields gathered)
+    private int Gather(int index, int columns, int stride, int[] cellZones, ZoneFlux flux, LitWalls walls, LightFields gathered)
     {
         ReceiverGrid face = scene.Face;
         (int cell, int open) = OpenCell(index % columns * stride, index / columns * stride, stride);
@@ -84,7 +81,7 @@ internal sealed class WallReflection
         (Point3 beside, _) = face.At(middle.X + face.Step, middle.Y);
         Point3 first = face.Wraps ? (1 / Point3.Distance(beside, at)) * (beside - at) : Radial(at, normal);
         Point3 second = Point3.Cross(normal, first);
-        Array.Clear(shares);
+        double[] shares = walls.None();
         foreach (Point3 direction in Directions)
         {
             Point3 along = (direction.X * first) + (direction.Y * second) + (direction.Z * normal);
@@ -93,62 +90,22 @@ internal sealed class WallReflection
                 double reflectance = scene.Materials[hit.Material].Reflectance;
                 if (reflectance > 0)
                 {
-                    Collect(hit, reflectance / Directions.Length);
+                    walls.Collect(hit, reflectance / Directions.Length);
                 }
             }
         }
 
-        int zone = zones.Of[cell];
+        int zone = cellZones[cell];
         for (int led = 0; led < shares.Length; led++)
         {
             if (shares[led] > 0)
             {
                 gathered.Add(index, led, scene.Alone, shares[led]);
-                zones.Add(led, zone, shares[led] * open);
+                flux.Add(led, zone, shares[led] * open);
             }
         }
 
         return zone;
-    }
-
-    private void Collect(SurfaceHit hit, double weight)
-    {
-        int facing = (int)Math.Round(hit.Normal.X) + (3 * (int)Math.Round(hit.Normal.Y)) + (9 * (int)Math.Round(hit.Normal.Z));
-        (int, int, int, int) key = (
-            (int)Math.Floor(hit.At.X / Patch), (int)Math.Floor(hit.At.Y / Patch), (int)Math.Floor(hit.At.Z / Patch), facing);
-        if (!patches.TryGetValue(key, out (int Led, double Light)[]? lights))
-        {
-            patches[key] = lights = LightOn(hit);
-        }
-
-        foreach ((int led, double light) in lights)
-        {
-            shares[led] += weight * light;
-        }
-    }
-
-    private (int Led, double Light)[] LightOn(SurfaceHit hit)
-    {
-        double brightest = 0;
-        for (int led = 0; led < shares.Length; led++)
-        {
-            brightest = Math.Max(brightest, direct.Unshadowed(led, hit.At, hit.Normal));
-        }
-
-        lit.Clear();
-        for (int led = 0; led < shares.Length; led++)
-        {
-            // The window's corners matter for near LEDs only.
-            double unshadowed = direct.Unshadowed(led, hit.At, hit.Normal);
-            double light = unshadowed > Near * brightest ? direct.Irradiance(led, hit.At, hit.Normal)
-                : unshadowed > Negligible * brightest && direct.Sees(led, hit.At, hit.Normal) ? unshadowed : 0;
-            if (light > 0)
-            {
-                lit.Add((led, light));
-            }
-        }
-
-        return [.. lit];
     }
 
     private (int Cell, int Open) OpenCell(int column, int row, int stride)

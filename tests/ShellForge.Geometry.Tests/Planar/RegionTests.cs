@@ -78,6 +78,21 @@ public sealed class RegionTests
         }
     }
 
+    [Property(MaxTest = 40)]
+    public void Nearness_to_an_outline_agrees_with_its_distance_in_whatever_order_places_are_asked_for(short seed)
+    {
+        var random = new Random(seed);
+        Region shape = Region.Union(Enumerable.Range(0, 5).Select(_ => Region.Disc(
+            new Point2((random.NextDouble() * 30) - 15, (random.NextDouble() * 30) - 15), Ring.Peg(1 + (random.NextDouble() * 8)))));
+        for (int i = 0; i < 300; i++)
+        {
+            Point2 p = new((random.NextDouble() * 50) - 25, (random.NextDouble() * 50) - 25);
+            double distance = shape.DistanceToOutline(p);
+            Assert.True(shape.IsNearOutline(p, distance * 1.0001));
+            Assert.False(shape.IsNearOutline(p, distance * 0.9999));
+        }
+    }
+
     [Fact]
     public void A_disc_shrunk_by_its_radius_is_gone()
     {
