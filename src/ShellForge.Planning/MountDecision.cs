@@ -58,22 +58,21 @@ internal static class MountDecision
     /// <param name="shape">The shape at a place.</param>
     public static IEnumerable<Point2> Places(Region room, Angle towards, double inside, Func<Point2, Region> shape)
     {
-        Region middles = room.IsEmpty ? room : room.Offset(-inside);
-        if (middles.IsEmpty)
+        if (room.IsEmpty)
         {
             yield break;
         }
 
         const double step = 2.0;
         const int directions = 72;
-        double reach = Math.Max(middles.Bounds.Max.X, middles.Bounds.Max.Y);
+        double reach = Math.Max(room.Bounds.Max.X, room.Bounds.Max.Y) - inside;
         for (int turn = 0; turn <= directions; turn++)
         {
             Angle at = towards + Angle.FromDegrees((turn % 2 == 0 ? 1 : -1) * ((turn + 1) / 2) * (360.0 / directions));
             for (double radius = reach; radius >= 0; radius -= step)
             {
                 Point2 place = Point2.Polar(radius, at);
-                if (middles.Contains(place) && Fits(room, place, shape))
+                if (!room.IsNearOutline(place, inside) && Fits(room, place, shape))
                 {
                     yield return place;
                 }
