@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using ShellForge.Planning;
 
 namespace ShellForge.Checks;
@@ -6,14 +5,6 @@ namespace ShellForge.Checks;
 /// <summary>A wish of the board file that the plan could not meet. Each finding carries the refusal's own rule name.</summary>
 public sealed class PlanRefused : IRule
 {
-    // Refusals that a rule measures again on the solids, with the place and the neighbour.
-    private static readonly FrozenDictionary<string, string> MeasuredBy = new Dictionary<string, string>
-    {
-        ["screw-head-meets-part"] = "head-against-part",
-        ["washer-meets-part"] = "head-against-part",
-        ["snap-catch-lost"] = "snap-overstrained",
-    }.ToFrozenDictionary();
-
     /// <inheritdoc />
     public string Name => "plan-refused";
 
@@ -29,12 +20,12 @@ public sealed class PlanRefused : IRule
     /// <inheritdoc />
     public string Source => "the decision's own, listed under 'resolved'";
 
-    /// <summary>The findings without those refusals that a rule has measured and told as a stop: nobody wants to read one fault twice.</summary>
-    public static IEnumerable<Finding> ToldOnce(Finding[] all)
-    {
-        var stops = all.Where(finding => finding.Severity == Severity.Stop).Select(finding => finding.Rule).ToHashSet();
-        return all.Where(finding => !MeasuredBy.TryGetValue(finding.Rule, out string? rule) || !stops.Contains(rule));
-    }
+    /// <summary>
+    /// The findings without the plan's word on a lost catch when the rule that measures the snap has told it as a stop: nobody wants to read
+    /// one fault twice.
+    /// </summary>
+    public static IEnumerable<Finding> ToldOnce(Finding[] all) =>
+        all.Any(finding => finding is { Rule: "snap-overstrained", Severity: Severity.Stop }) ? all.Where(finding => finding.Rule != "snap-catch-lost") : all;
 
     /// <inheritdoc />
     public IEnumerable<Finding> Check(HousingUnderCheck housing)

@@ -75,32 +75,8 @@ internal static class JointDecision
                 washerGap, PlanRules.Beside, "mm", at, "leave washers out, or keep the part away from the hole");
         }
 
-        (PartEnvelope? nearest, double gap) = Clearance(hole, screw.HeadDiameter, onTop);
-        if (gap < PlanRules.Beside)
-        {
-            reasons.Refuse("screw-head-meets-part", hole.Name,
-                $"{hole.Name}: the head of {screw.Name} comes too near to {nearest!.Ref}",
-                gap, PlanRules.Beside, "mm", at, "choose a smaller head (cap screws are narrower than pan heads) or a smaller thread");
-        }
-
-        PartEnvelope? inTheWay = onTop.FirstOrDefault(e =>
-            e.To > screw.HeadHeight && e.Outline.Distance(hole.At) < screw.DriverDiameter / 2);
-        if (inTheWay is not null)
-        {
-            reasons.Refuse("driver-meets-part", hole.Name,
-                $"{hole.Name}: a driver of {Reasons.Mm(screw.DriverDiameter)} has no straight way past {inTheWay.Ref}",
-                inTheWay.Outline.Distance(hole.At), screw.DriverDiameter / 2, "mm", at, "choose a head that takes a thinner driver");
-        }
-
         double clamp = file.Board.Thickness + (washer ? screw.WasherThickness : 0);
         ScrewFit fit = ScrewFit.Choose(screw, insert, clamp, basis);
-        if (fit.Engagement < fit.Wanted - Layers.Slack)
-        {
-            reasons.Refuse("screw-too-short", hole.Name,
-                $"{hole.Name}: no stock length of {screw.Name} reaches {Reasons.Mm(fit.Wanted)} into the insert",
-                fit.Engagement, fit.Wanted, "mm", at, "a thinner board stack, no washer, or a screw sold in longer lengths");
-        }
-
         return new Joint(hole, screw, insert, washer, clamp, fit);
     }
 

@@ -60,12 +60,6 @@ internal static class ScrewDecision
                 screw.ThreadDiameter, screw.ThreadDiameter, "mm", at, $"choose a screw with thread {insert.Thread}");
         }
 
-        if (engagement < wanted - Layers.Slack)
-        {
-            reasons.Refuse("screw-too-short", name, $"{name}: no stock length of {screw.Name} fits between cover and boss",
-                engagement, wanted, "mm", at, "another screw, or a closure without screws");
-        }
-
         reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
             $"the counterbore goes {Reasons.Mm(Math.Round(stack.Front - fit.SeatZ, 3))} deep so that this stock length gets {Reasons.Mm(Math.Round(engagement, 3))} of thread in the insert");
         return new ScrewJointPlan

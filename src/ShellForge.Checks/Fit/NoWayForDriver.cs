@@ -47,7 +47,7 @@ public sealed class NoWayForDriver() : Rule(
                     gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
                     gap < 0 ? $"a driver of {2 * radius:0.0} mm meets {nearest.What}: no straight way to its head" : $"a driver of {2 * radius:0.0} mm has {gap:0.00} mm to {nearest.What}",
                     gap, Wanted, new Point3(joint.At.X, joint.At.Y, nearest.Z),
-                    "use a slimmer bit and correct the screw's profile, or move the hole away from what stands beside it");
+                    "choose a head that takes a thinner driver, use a slimmer bit and correct the screw's profile, or move the hole away from what stands beside it");
             }
         }
     }

@@ -13,6 +13,9 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
 
     private const int PlacesPerPitch = 24;
 
+    // The grid makes alike places differ by less than this, and eyes see no difference of a hundredth.
+    private const double AsDim = 1.01;
+
     /// <summary>Perfectly even.</summary>
     public static Evenness Perfect => new(1, 0);
 
@@ -53,14 +56,20 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
         if (!cells)
         {
             (Point2 At, double Light)[] all = [.. stretches.SelectMany(stretch => stretch)];
-            return (Of(all.Select(place => place.Light)), all.MinBy(place => place.Light).At);
+            return (Of(all.Select(place => place.Light)), Dimmest(all));
         }
 
         Evenness[] each = [.. stretches.Select(stretch => Of(stretch.Select(place => place.Light)))];
-        int worst = Array.IndexOf(each, each.MinBy(evenness => evenness.MinimumOverMean));
-        return (
-            new Evenness(each[worst].MinimumOverMean, each.Max(evenness => evenness.Michelson)),
-            stretches[worst].MinBy(place => place.Light).At);
+        double least = each.Min(evenness => evenness.MinimumOverMean);
+        int worst = Array.FindIndex(each, evenness => evenness.MinimumOverMean <= least * AsDim);
+        return (new Evenness(least, each.Max(evenness => evenness.Michelson)), Dimmest(stretches[worst]));
+    }
+
+    // Circles are alike all round but for the grid: of places that are dim alike the first is named, not the one that rounding picks.
+    private static Point2 Dimmest((Point2 At, double Light)[] places)
+    {
+        double least = places.Min(place => place.Light);
+        return places.First(place => place.Light <= least * AsDim).At;
     }
 
     /// <summary>Across the lit window: means over all LEDs of the light so far to the inner or outer side of the pitch line.</summary>
