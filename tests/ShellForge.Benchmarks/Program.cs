@@ -15,7 +15,9 @@ switch (args)
     case ["light", string sample, string count]:
         return LightCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture));
     case ["writing", string sample, string count]:
-        return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture));
+        return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture), null);
+    case ["writing", string sample, string count, string stage]:
+        return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture), stage);
     case ["fuzz", string seed, string count, string target, .. string[] scale]:
         return FuzzCommand.Run(
             int.Parse(seed, CultureInfo.InvariantCulture),
@@ -26,7 +28,7 @@ switch (args)
         return DifferentialCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
     default:
         Console.Error.WriteLine(
-            "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT | writing SAMPLE COUNT "
-            + "| fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
+            "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT "
+            + "| writing SAMPLE COUNT [STAGE] | fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
         return 2;
 }

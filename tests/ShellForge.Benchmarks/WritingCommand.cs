@@ -13,10 +13,10 @@ using ShellForge.Planning;
 
 namespace ShellForge.Benchmarks;
 
-/// <summary>Makes a sample and writes its files again and again; prints the median of processor time of each stage.</summary>
+/// <summary>Makes a sample and writes its files again and again; prints the medians of processor time and of the wall's of each stage.</summary>
 internal static class WritingCommand
 {
-    public static int Run(string sample, int repetitions)
+    public static int Run(string sample, int repetitions, string? only)
     {
         HousingUnderCheck housing = SampleHousing.Of(sample);
         HousingPlan plan = housing.Plan;
@@ -28,7 +28,7 @@ internal static class WritingCommand
             ("plan", () => HousingPlanner.Plan(housing.Board)),
             ("parts as solids", () => HousingBuilder.Build(plan).Select(part => SolidEvaluator.Evaluate(part.InPrint)).ToArray()),
             ("looks", () => HousingLooks.Of(housing)),
-            ("drawings", () => HousingDrawings.Of(housing)),
+            ("drawings", () => HousingDrawings.Of(housing, looks.Board)),
             ("step pictures", () => StepPictures.Of(plan, looks)),
             ("light sheet", () => LightPictures.Sheet(housing.Light!)),
             ("light on the page", () => LightPictures.SeenPng(housing.Light!, LightShow.AllWhite)),
@@ -37,14 +37,16 @@ internal static class WritingCommand
             ("page in words", () => PageBuilder.Of(housing, report, looks, [], [])),
             ("sheet as PDF", () => AssemblySheet.Of(plan, page)),
             ("page as HTML", () => Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))),
+            ("what the page adds", () => PageHtml.Write(PageBuilder.Of(housing, report, looks, page.Drawings, StepPictures.Of(plan, looks)), PageAssets.Embedded)),
             ("report as JSON", () => ReportJson.Bytes(report)),
             ("parts only", () => HousingFiles.Of(housing, report, FileFormats.Stl)),
             ("all files", () => HousingFiles.Of(housing, report, FileFormats.Stl | FileFormats.ThreeMf)),
         ];
-        foreach ((string name, Func<object> work) in stages)
+        foreach ((string name, Func<object> work) in stages.Where(stage => only is null || stage.Name == only))
         {
-            (double median, double best) = ProcessorTime.Of(repetitions, work);
-            Console.WriteLine($"{name,-18} {median,7:0} ms processor, best {best:0}");
+            int collections = GC.CollectionCount(2);
+            (double median, double best, double wall) = ProcessorTime.Of(repetitions, work);
+            Console.WriteLine($"{name,-18} {median,7:0} ms processor, best {best:0}; {wall:0} ms on the wall; {GC.CollectionCount(2) - collections} full collections");
         }
 
         return 0;

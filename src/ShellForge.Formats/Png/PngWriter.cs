@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Numerics;
 using ShellForge.Formats.Rendering;
 
 namespace ShellForge.Formats.Png;
@@ -118,7 +119,9 @@ public static class PngWriter
                 ReadOnlySpan<byte> row = picture.Bytes.AsSpan(y * stride, stride);
                 int best = 0;
                 long bestSum = long.MaxValue;
-                for (int k = 0; k < tries.Length; k++)
+
+                // Pictures drawn with several pixels a cell repeat their rows: nothing does better than no difference.
+                for (int k = 0; k < tries.Length && bestSum > 0; k++)
                 {
                     long sum = Filter(k, row, before, tries[k]);
                     if (sum < bestSum)
@@ -135,27 +138,61 @@ public static class PngWriter
         return packed.ToArray();
     }
 
-    // Filters 1 (left), 2 (above) and 4 (Paeth).
+    // Filters 1 (left), 2 (above) and 4 (Paeth). The sum is that of the distances from 0, either way round.
     private static long Filter(int kind, ReadOnlySpan<byte> row, ReadOnlySpan<byte> before, Span<byte> result)
     {
         result[0] = kind switch { 0 => 1, 1 => 2, _ => 4 };
-        long sum = 0;
-        for (int i = 0; i < row.Length; i++)
+        Span<byte> differences = result[1..];
+        int i = 0;
+        for (; i < 3; i++)
         {
-            int left = i >= 3 ? row[i - 3] : 0;
-            int above = before[i];
-            int guess = kind switch
-            {
-                0 => left,
-                1 => above,
-                _ => Paeth(left, above, i >= 3 ? before[i - 3] : 0),
-            };
-            byte difference = (byte)(row[i] - guess);
-            result[i + 1] = difference;
-            sum += difference < 128 ? difference : 256 - difference;
+            differences[i] = (byte)(row[i] - (kind == 0 ? 0 : before[i]));
         }
 
-        return sum;
+        for (; i <= row.Length - Vector<byte>.Count; i += Vector<byte>.Count)
+        {
+            Vector<byte> guess = kind switch
+            {
+                0 => new Vector<byte>(row[(i - 3)..]),
+                1 => new Vector<byte>(before[i..]),
+                _ => Paeth(new Vector<byte>(row[(i - 3)..]), new Vector<byte>(before[i..]), new Vector<byte>(before[(i - 3)..])),
+            };
+            (new Vector<byte>(row[i..]) - guess).CopyTo(differences[i..]);
+        }
+
+        for (; i < row.Length; i++)
+        {
+            int guess = kind switch
+            {
+                0 => row[i - 3],
+                1 => before[i],
+                _ => Paeth(row[i - 3], before[i], before[i - 3]),
+            };
+            differences[i] = (byte)(row[i] - guess);
+        }
+
+        return DistanceFromZero(differences);
+    }
+
+    private static long DistanceFromZero(ReadOnlySpan<byte> differences)
+    {
+        long sum = 0;
+        int i = 0;
+        Vector<uint> sums = default;
+        for (; i <= differences.Length - Vector<byte>.Count; i += Vector<byte>.Count)
+        {
+            var difference = new Vector<byte>(differences[i..]);
+            Vector.Widen(Vector.Min(difference, Vector<byte>.Zero - difference), out Vector<ushort> low, out Vector<ushort> high);
+            Vector.Widen(low + high, out Vector<uint> one, out Vector<uint> other);
+            sums += one + other;
+        }
+
+        for (; i < differences.Length; i++)
+        {
+            sum += Math.Min((int)differences[i], 256 - differences[i]);
+        }
+
+        return sum + Vector.Sum(sums);
     }
 
     private static int Paeth(int left, int above, int corner)
@@ -165,6 +202,28 @@ public static class PngWriter
         int toAbove = Math.Abs(guess - above);
         int toCorner = Math.Abs(guess - corner);
         return toLeft <= toAbove && toLeft <= toCorner ? left : toAbove <= toCorner ? above : corner;
+    }
+
+    // The same for many bytes at once, two by two in halves that hold a sign.
+    private static Vector<byte> Paeth(Vector<byte> left, Vector<byte> above, Vector<byte> corner)
+    {
+        Vector.Widen(left, out Vector<ushort> leftLow, out Vector<ushort> leftHigh);
+        Vector.Widen(above, out Vector<ushort> aboveLow, out Vector<ushort> aboveHigh);
+        Vector.Widen(corner, out Vector<ushort> cornerLow, out Vector<ushort> cornerHigh);
+        return Vector.Narrow(Paeth(leftLow, aboveLow, cornerLow), Paeth(leftHigh, aboveHigh, cornerHigh));
+    }
+
+    private static Vector<ushort> Paeth(Vector<ushort> left, Vector<ushort> above, Vector<ushort> corner)
+    {
+        Vector<short> fromCornerUp = (above - corner).As<ushort, short>();
+        Vector<short> fromCornerAcross = (left - corner).As<ushort, short>();
+        Vector<short> toLeft = Vector.Abs(fromCornerUp);
+        Vector<short> toAbove = Vector.Abs(fromCornerAcross);
+        Vector<short> toCorner = Vector.Abs(fromCornerUp + fromCornerAcross);
+        Vector<short> isLeft = Vector.LessThanOrEqual(toLeft, toAbove) & Vector.LessThanOrEqual(toLeft, toCorner);
+        return Vector.ConditionalSelect(
+            isLeft.As<short, ushort>(), left,
+            Vector.ConditionalSelect(Vector.LessThanOrEqual(toAbove, toCorner).As<short, ushort>(), above, corner));
     }
 
     private static void WriteChunk(Stream stream, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)

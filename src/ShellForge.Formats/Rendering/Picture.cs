@@ -44,24 +44,69 @@ public sealed class Picture
         }
     }
 
+    /// <summary>Lays another picture over this one.</summary>
+    /// <param name="other">The other.</param>
+    /// <param name="left">Where its left column comes to lie.</param>
+    /// <param name="top">Where its top row comes to lie.</param>
+    /// <exception cref="ArgumentException">It does not fit in there.</exception>
+    public void Lay(Picture other, int left, int top)
+    {
+        if (left < 0 || top < 0 || left + other.Width > Width || top + other.Height > Height)
+        {
+            throw new ArgumentException($"A picture of {other.Width} x {other.Height} at {left}, {top} does not fit into one of {Width} x {Height}.", nameof(other));
+        }
+
+        for (int y = 0; y < other.Height; y++)
+        {
+            other.Bytes.AsSpan(3 * y * other.Width, 3 * other.Width).CopyTo(Bytes.AsSpan(3 * (((top + y) * Width) + left)));
+        }
+    }
+
+    /// <summary>The picture with each pixel as a square of so many.</summary>
+    public Picture Enlarged(int times)
+    {
+        var picture = new Picture(Width * times, Height * times, Rgb.White);
+        int row = 3 * picture.Width;
+        for (int y = 0; y < Height; y++)
+        {
+            Span<byte> first = picture.Bytes.AsSpan(y * times * row, row);
+            for (int at = 0, from = 3 * y * Width; at < row; from += 3)
+            {
+                for (int k = 0; k < times; k++, at += 3)
+                {
+                    Bytes.AsSpan(from, 3).CopyTo(first[at..]);
+                }
+            }
+
+            for (int k = 1; k < times; k++)
+            {
+                first.CopyTo(picture.Bytes.AsSpan(((y * times) + k) * row));
+            }
+        }
+
+        return picture;
+    }
+
     /// <summary>
     /// The same picture with at most 256 colours, so that a shaded one packs half as small: channels are rounded to steps of two, four and so
     /// on until that is enough. Black and white stay what they are.
     /// </summary>
     public Picture WithFewColours()
     {
-        var colours = new HashSet<int>();
+        var colours = new HashSet<int>(FewColours + 1);
+        ReadOnlySpan<byte> bytes = Bytes;
         for (int step = 1; ; step *= 2)
         {
             byte[] rounded = [.. Enumerable.Range(0, 256).Select(value => (byte)Math.Min(255, (value + (step / 2)) / step * step))];
             colours.Clear();
             int last = -1;
-            for (int i = 0; i < Bytes.Length && colours.Count <= FewColours; i += 3)
+            for (int i = 0; i + 2 < bytes.Length && colours.Count <= FewColours; i += 3)
             {
-                int colour = (rounded[Bytes[i]] << 16) | (rounded[Bytes[i + 1]] << 8) | rounded[Bytes[i + 2]];
+                // As they are: where they don't change, their rounding does not.
+                int colour = (bytes[i] << 16) | (bytes[i + 1] << 8) | bytes[i + 2];
                 if (colour != last)
                 {
-                    colours.Add(colour);
+                    colours.Add((rounded[bytes[i]] << 16) | (rounded[bytes[i + 1]] << 8) | rounded[bytes[i + 2]]);
                     last = colour;
                 }
             }
@@ -69,9 +114,10 @@ public sealed class Picture
             if (colours.Count <= FewColours)
             {
                 var picture = new Picture(Width, Height, Rgb.White);
-                for (int i = 0; i < Bytes.Length; i++)
+                Span<byte> few = picture.Bytes;
+                for (int i = 0; i < few.Length; i++)
                 {
-                    picture.Bytes[i] = rounded[Bytes[i]];
+                    few[i] = rounded[bytes[i]];
                 }
 
                 return picture;

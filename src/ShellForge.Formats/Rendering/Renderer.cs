@@ -14,8 +14,8 @@ public static class Renderer
     public static Picture Render(Scene scene)
     {
         Projection projection = Projection.Fit(scene, Shading.Samples);
-        var looks = new List<FaceLook>(scene.Parts.Sum(part => part.Mesh.TriangleCount));
-        var buffer = new DepthBuffer(scene.Width * Shading.Samples, scene.Height * Shading.Samples);
+        var looks = new List<FaceLook>();
+        using var buffer = new DepthBuffer(scene.Width * Shading.Samples, scene.Height * Shading.Samples);
         (double X, double Y, double Z, double D)? cut = null;
         (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? shown = null;
         if (scene.Section is { } section)
@@ -49,7 +49,7 @@ public static class Renderer
         double perLift = series.View.Up.Z * projection.PerMillimetre;
         int rows = (int)Math.Round(series.Lift * perLift);
         float nearer = perLift == 0 ? 0 : (float)(rows / perLift * series.View.Towards.Z);
-        var looks = new List<FaceLook>(series.Things.Sum(thing => thing.Sum(part => part.Mesh.TriangleCount)));
+        var looks = new List<FaceLook>();
         var layers = new DepthBuffer?[series.Things.Length];
         int number = 0;
         for (int i = 0; i < layers.Length; i++)
@@ -77,7 +77,12 @@ public static class Renderer
 
             pictures[s] = new Shading(faces, projection, buffer).ToPicture(series.Background);
             return buffer;
-        }, _ => { });
+        }, buffer => buffer.Dispose());
+        foreach (DepthBuffer? layer in layers)
+        {
+            layer?.Dispose();
+        }
+
         return [.. pictures];
     }
 
@@ -107,12 +112,11 @@ public static class Renderer
                 continue;
             }
 
-            Point3 normal = Point3.Cross(world[b] - world[a], world[c] - world[a]);
-            if (normal.Length > 0)
+            if (buffer.Draw(looks.Count, screen[a], screen[b], screen[c], cut))
             {
+                Point3 normal = Point3.Cross(world[b] - world[a], world[c] - world[a]);
                 Point3 unit = (side / normal.Length) * normal;
                 bool isBack = Point3.Dot(unit, projection.Towards) < 0;
-                buffer.Draw(looks.Count, screen[a], screen[b], screen[c], cut);
                 looks.Add(new FaceLook(number, part.Colour, isBack && !showsCuts ? -1 * unit : unit, isBack, projection));
             }
         }

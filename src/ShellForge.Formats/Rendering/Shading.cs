@@ -1,3 +1,4 @@
+using System.Buffers;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Formats.Rendering;
@@ -89,6 +90,7 @@ internal sealed class Shading
                 DrawRow(picture, y, background, lines, known);
             }
         });
+        ArrayPool<bool>.Shared.Return(lines);
         return picture;
     }
 
@@ -99,10 +101,21 @@ internal sealed class Shading
         {
             int first = (Samples * y * _width) + (Samples * x);
             int second = first + _width;
-            if ((face[first] & face[first + 1] & face[second] & face[second + 1]) == -1
+            // Most pixels show one thing, and most of those what their neighbour shows.
+            int here = face[first];
+            if (here == face[first + 1] && here == face[second] && here == face[second + 1]
                 && !(lines[first] || lines[first + 1] || lines[second] || lines[second + 1]))
             {
-                continue;
+                if (here < 0)
+                {
+                    continue;
+                }
+
+                if (_cuts is null && known[x / Block].FaceAndOne == here + 1)
+                {
+                    picture[x, y] = known[x / Block].Colour;
+                    continue;
+                }
             }
 
             int r = 0;
@@ -131,10 +144,11 @@ internal sealed class Shading
     private static Point2[] Spiral(int count) =>
         [.. Enumerable.Range(0, count).Select(i => Point2.Polar(Math.Sqrt((i + 0.5) / count), Angle.FromDegrees(137.50776 * i)))];
 
-    // Both samples of a pair between which a line runs are drawn dark. Each pair is looked at once.
+    // Both samples of a pair between which a line runs are drawn dark. Each pair is looked at once. The array is lent.
     private bool[] Lines()
     {
-        bool[] lines = new bool[_width * _height];
+        bool[] lines = ArrayPool<bool>.Shared.Rent(_width * _height);
+        lines.AsSpan().Clear();
         ReadOnlySpan<int> face = _buffer.Face;
         for (int y = 0; y < _height; y++)
         {
@@ -162,10 +176,10 @@ internal sealed class Shading
         for (int x = 0; x < _width; x++)
         {
             lines[x] |= face[x] >= 0;
-            lines[^(x + 1)] |= face[^(x + 1)] >= 0;
+            lines[face.Length - 1 - x] |= face[^(x + 1)] >= 0;
         }
 
-        for (int i = 0; i < lines.Length; i += _width)
+        for (int i = 0; i < face.Length; i += _width)
         {
             lines[i] |= face[i] >= 0;
             lines[i + _width - 1] |= face[i + _width - 1] >= 0;

@@ -50,7 +50,7 @@ public static class VisibleEdges
         }
 
         double perMillimetre = Math.Min(CellsPerMillimetre, MostCells / Math.Max(1, Math.Max(box.Size.X, box.Size.Y)));
-        var grid = new Grid(box, perMillimetre);
+        using var grid = new Grid(box, perMillimetre);
         for (int b = 0; b < meshes.Length; b++)
         {
             grid.Draw(meshes[b], seen[b]);
@@ -71,6 +71,8 @@ public static class VisibleEdges
     // Edges between faces that turn sharply or of which one looks here and one away, one end at least behind the plane.
     private static IEnumerable<(int A, int B)> Edges(Mesh mesh, Point3[] at)
     {
+        // Keys that lie close hash apart; halves of a number joined by exclusive-or, as the runtime does, would not for neighbours.
+        long vertices = mesh.Vertices.Length;
         var faces = new Dictionary<long, Point3>();
         ReadOnlyMemory<int> corners = mesh.Triangles.AsMemory();
         for (int t = 0; t < corners.Length; t += 3)
@@ -91,9 +93,9 @@ public static class VisibleEdges
             for (int i = 0; i < 3; i++)
             {
                 (int a, int b) = i == 0 ? (first, second) : i == 1 ? (second, third) : (third, first);
-                if (!faces.Remove(((long)b << 32) | (uint)a, out Point3 other))
+                if (!faces.Remove((b * vertices) + a, out Point3 other))
                 {
-                    faces[((long)a << 32) | (uint)b] = normal;
+                    faces[(a * vertices) + b] = normal;
                 }
                 else if ((normal.Z > 0 || other.Z > 0) && (Point3.Dot(normal, other) < Crease || normal.Z > 0 != other.Z > 0))
                 {
@@ -103,7 +105,7 @@ public static class VisibleEdges
         }
     }
 
-    private sealed class Grid
+    private sealed class Grid : IDisposable
     {
         private readonly DepthBuffer buffer;
         private readonly Box2 box;
@@ -115,6 +117,8 @@ public static class VisibleEdges
             this.perMillimetre = perMillimetre;
             buffer = new DepthBuffer((int)Math.Ceiling(box.Size.X * perMillimetre) + 1, (int)Math.Ceiling(box.Size.Y * perMillimetre) + 1);
         }
+
+        public void Dispose() => buffer.Dispose();
 
         public void Draw(Mesh mesh, Point3[] at)
         {

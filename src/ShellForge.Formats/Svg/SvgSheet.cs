@@ -73,7 +73,8 @@ public sealed class SvgSheet
         var data = new StringBuilder();
         foreach ((Point2 from, Point2 to) in lines)
         {
-            data.Append('M').Append(Text(from)).Append('L').Append(Text(to));
+            Append(data, 'M', from);
+            Append(data, 'L', to);
         }
 
         if (data.Length > 0)
@@ -94,7 +95,7 @@ public sealed class SvgSheet
         {
             for (int i = 0; i < loop.Count; i++)
             {
-                data.Append(i == 0 ? 'M' : 'L').Append(Text(loop[i]));
+                Append(data, i == 0 ? 'M' : 'L', loop[i]);
             }
 
             data.Append('Z');
@@ -112,7 +113,7 @@ public sealed class SvgSheet
         var data = new StringBuilder();
         for (int i = 0; i < points.Count; i++)
         {
-            data.Append(i == 0 ? 'M' : 'L').Append(Text(points[i]));
+            Append(data, i == 0 ? 'M' : 'L', points[i]);
         }
 
         Add($"<path class=\"{Class(stroke)}\" d=\"{data}\" fill=\"none\"/>\n");
@@ -174,11 +175,48 @@ public sealed class SvgSheet
 
     private static string Text(Point2 point) => $"{Text(point.X)} {Text(point.Y)}";
 
-    // A thousandth of a millimetre on paper is finer than any printer.
+    private static void Append(StringBuilder data, char command, Point2 point)
+    {
+        Span<char> text = stackalloc char[2 * MostDigits];
+        int end = Write(text, point.X);
+        text[end++] = ' ';
+        end += Write(text[end..], point.Y);
+        data.Append(command).Append(text[..end]);
+    }
+
     private static string Text(double value)
     {
-        string text = value.ToString("0.###", CultureInfo.InvariantCulture);
-        return text == "-0" ? "0" : text;
+        Span<char> text = stackalloc char[MostDigits];
+        return new string(text[..Write(text, value)]);
+    }
+
+    // A sign, the digits of a long, a point, a nought before it.
+    private const int MostDigits = 24;
+
+    // A thousandth of a millimetre on paper is finer than any printer. Drawings are mostly numbers, so they are written by whole ones.
+    private static int Write(Span<char> text, double value)
+    {
+        long thousandths = (long)Math.Round(1000 * value, MidpointRounding.AwayFromZero);
+        (long whole, long rest) = Math.DivRem(Math.Abs(thousandths), 1000);
+        int end = 0;
+        if (thousandths < 0)
+        {
+            text[end++] = '-';
+        }
+
+        whole.TryFormat(text[end..], out int digits, default, CultureInfo.InvariantCulture);
+        end += digits;
+        if (rest > 0)
+        {
+            text[end++] = '.';
+            for (long place = 100; rest > 0; place /= 10)
+            {
+                text[end++] = (char)('0' + (rest / place));
+                rest %= place;
+            }
+        }
+
+        return end;
     }
 
     private static string Escape(string text) =>

@@ -47,7 +47,8 @@ public static class StepPictures
             Width = Width,
             Height = Height,
         });
-        byte[]?[] drawn = [.. pictured.Select((step, i) => step.Shown.Any(bodies.Contains) ? PngWriter.ToBytes(pictures[i].WithFewColours()) : null)];
+        byte[]?[] drawn = new byte[pictured.Length][];
+        Parallel.For(0, drawn.Length, i => drawn[i] = pictured[i].Shown.Any(bodies.Contains) ? PngWriter.ToBytes(pictures[i].WithFewColours()) : null);
         return [.. steps.Select((step, i) => new PicturedStep(step, drawn[Array.IndexOf(distinct, keys[i])], InWords(step)))];
     }
 

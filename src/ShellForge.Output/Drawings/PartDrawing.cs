@@ -24,10 +24,10 @@ public static class PartDrawing
     private const double GapShare = 0.14;
     private const double LeastGap = 10;
 
-    /// <summary>The drawing as an SVG document.</summary>
+    /// <summary>The drawing.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="part">A sound part of it.</param>
-    public static string Of(HousingUnderCheck housing, CheckedPart part)
+    public static SvgSheet Of(HousingUnderCheck housing, CheckedPart part)
     {
         Mesh mesh = part.AssembledMesh.Mapped(part.Plan.ToPrint);
         Angle direction = DirectionOf(housing.Plan, part);
@@ -56,7 +56,7 @@ public static class PartDrawing
             DrawSizes(sheet, new SectionSizes(section), bounds, housing.Plan.Shell.Round is not null);
         }
 
-        return sheet.Svg.ToString();
+        return sheet.Svg;
     }
 
     // Through a screw's hole where the part has one to show, else through the port, else across.

@@ -18,8 +18,8 @@ public static class PlanDrawing
     private const double RowSpacing = 8;
     private const double CentreLineOverhang = 3;
 
-    /// <summary>The drawing as an SVG document.</summary>
-    public static string Of(HousingUnderCheck housing)
+    /// <summary>The drawing.</summary>
+    public static SvgSheet Of(HousingUnderCheck housing)
     {
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
@@ -28,13 +28,13 @@ public static class PlanDrawing
         if (tub is null)
         {
             sheet.Svg.Lettering(sheet.At(extent.Centre), "the tub has no mesh: see the findings", 5, TextAnchor.Middle);
-            return sheet.Svg.ToString();
+            return sheet.Svg;
         }
 
         LevelView.Draw(sheet, tub, CutHeight(plan));
         DrawAxes(sheet, plan, extent);
         DrawSizes(sheet, plan, extent);
-        return sheet.Svg.ToString();
+        return sheet.Svg;
     }
 
     /// <summary>Through the first port that lies below the board; otherwise a quarter below the tops of the bosses.</summary>

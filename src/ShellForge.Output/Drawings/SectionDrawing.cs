@@ -23,31 +23,31 @@ public static class SectionDrawing
     private const double LevelSpacing = 4;
 
     /// <summary>Through the first port, else through the cable exit, else through the first boss.</summary>
-    public static string Of(HousingUnderCheck housing)
+    public static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
     {
         HousingPlan plan = housing.Plan;
         if (plan.Ports.Length > 0)
         {
-            return Of(housing, plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
+            return Of(housing, board, plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
         }
 
         if (plan.CableExit is { } exit)
         {
-            return Of(housing, exit.At, "the cable exit");
+            return Of(housing, board, exit.At, "the cable exit");
         }
 
         BossPlan? boss = plan.Bosses.FirstOrDefault(b => b.At != Point2.Origin);
-        return boss is null ? Of(housing, Angle.Zero, "the axis") : Of(housing, Angle.Of(boss.At), boss.Name);
+        return boss is null ? Of(housing, board, Angle.Zero, "the axis") : Of(housing, board, Angle.Of(boss.At), boss.Name);
     }
 
     /// <summary>Through a screw; null where the housing has none off its axis.</summary>
-    public static string? ThroughScrew(HousingUnderCheck housing)
+    public static SvgSheet? ThroughScrew(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
     {
         ScrewJointPlan? screw = housing.Plan.Screws.FirstOrDefault(s => s.At != Point2.Origin);
-        return screw is null ? null : Of(housing, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
+        return screw is null ? null : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
     }
 
-    private static string Of(HousingUnderCheck housing, Angle direction, string through)
+    private static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board, Angle direction, string through)
     {
         HousingPlan plan = housing.Plan;
         Point3 right = new(direction.Cos, direction.Sin, 0);
@@ -56,7 +56,6 @@ public static class SectionDrawing
         Box2 extent = new(new Point2(-reach, 0), new Point2(reach, plan.Stack.Front));
         DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"section through {through}");
 
-        ImmutableArray<BoardBody> board = BoardBodies.Of(plan);
         CheckedPart[] parts = [.. housing.SoundParts.Where(part => part.Name != PartNames.Stand)];
         sheet.Svg.Lines(
             VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right, new Point3(0, 0, 1))
@@ -78,7 +77,7 @@ public static class SectionDrawing
         sheet.Svg.Line(sheet.At(0, -3 / sheet.Scale), sheet.At(0, plan.Stack.Front + (3 / sheet.Scale)), Stroke.Centre);
         DrawHeights(sheet, plan, extent);
         DrawWidths(sheet, plan, extent);
-        return sheet.Svg.ToString();
+        return sheet.Svg;
     }
 
     private static ImmutableArray<ImmutableArray<Point2>> Cut(Geometry.Solids.Mesh mesh, Point3 right) =>

@@ -9,7 +9,7 @@ internal static class AssemblyScene
 {
     private const double DiffuserOpacity = 0.6;
 
-    public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing)
+    public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
     {
         var bodies = ImmutableArray.CreateBuilder<SceneBody>();
         foreach (CheckedPart part in housing.SoundParts)
@@ -18,7 +18,7 @@ internal static class AssemblyScene
             bodies.Add(new SceneBody(part.Name, part.AssembledMesh, part.Plan.Filament.Screen, opacity));
         }
 
-        bodies.AddRange(BoardBodies.Of(housing.Plan).Select(body => new SceneBody(body.Name, body.Mesh, body.Colour, 1)));
+        bodies.AddRange(board.Select(body => new SceneBody(body.Name, body.Mesh, body.Colour, 1)));
         return bodies.ToImmutable();
     }
 }

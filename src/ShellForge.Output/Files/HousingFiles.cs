@@ -55,54 +55,89 @@ public static class HousingFiles
     public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, HousingReport report, FileFormats formats)
     {
         HousingLooks looks = HousingLooks.Of(housing);
+        ImmutableArray<OutputFile> meshes = [];
+        byte[] apart = [];
+        ImmutableArray<DrawingFile> drawings = [];
+        ImmutableArray<PicturedStep> steps = [];
+
+        // Side by side, each into its own place: the order is the same whoever is through first.
+        Parallel.Invoke(
+            () => meshes = MeshFiles(housing, report.Name, looks, formats),
+            () => drawings = HousingDrawings.Of(housing, looks.Board),
+            () => steps = StepPictures.Of(housing.Plan, looks),
+            () => apart = HousingPictures.Apart(looks));
+        PageContent page = PageOf(housing, report, looks, drawings, steps);
+        byte[] sheet = [];
+        byte[] html = [];
+        Parallel.Invoke(
+            () => html = Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded)),
+            () => sheet = AssemblySheet.Of(housing.Plan, page));
+        return
+        [
+            .. meshes,
+            .. LightFiles(housing, looks, formats),
+            .. drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))),
+            new OutputFile("apart.png", apart),
+            new OutputFile("assembly.pdf", sheet),
+            new OutputFile(PageFile, html),
+            new OutputFile(ReportFile, ReportJson.Bytes(report)),
+        ];
+    }
+
+    /// <summary>The report for people.</summary>
+    public static PageContent PageOf(HousingUnderCheck housing, HousingReport report)
+    {
+        HousingLooks looks = HousingLooks.Of(housing);
+        ImmutableArray<DrawingFile> drawings = [];
+        ImmutableArray<PicturedStep> steps = [];
+        Parallel.Invoke(
+            () => drawings = HousingDrawings.Of(housing, looks.Board),
+            () => steps = StepPictures.Of(housing.Plan, looks));
+        return PageOf(housing, report, looks, drawings, steps);
+    }
+
+    private static PageContent PageOf(
+        HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<DrawingFile> drawings, ImmutableArray<PicturedStep> steps) =>
+        PageBuilder.Of(housing, report, looks, [.. drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg, drawing.Width, drawing.Height))], steps);
+
+    private static ImmutableArray<OutputFile> MeshFiles(HousingUnderCheck housing, string name, HousingLooks looks, FileFormats formats)
+    {
         CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
-        var files = ImmutableArray.CreateBuilder<OutputFile>();
+        var files = new List<(string Name, Action<Stream> Write)>();
         if (formats.HasFlag(FileFormats.Stl))
         {
-            files.AddRange(parts.Select(part => new OutputFile(
+            files.AddRange(parts.Select(part => (
                 HousingReport.FileOf(part.Name),
-                Written(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {part.Name} mm")))));
+                (Action<Stream>)(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {part.Name} mm")))));
         }
 
         if (formats.HasFlag(FileFormats.ThreeMf))
         {
-            ImmutableArray<PlacedJob> placed = PlateLayout.Place(
-                Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
-            files.Add(new OutputFile("housing.3mf", Written(stream => ThreeMfWriter.Write(stream, report.Name, placed, HousingPictures.Thumbnail(looks)))));
+            ImmutableArray<PlacedJob> placed = PlateLayout.Place(Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
+            files.Add(("housing.3mf", stream => ThreeMfWriter.Write(stream, name, placed, HousingPictures.Thumbnail(looks))));
         }
 
         if (formats.HasFlag(FileFormats.Glb))
         {
-            files.Add(new OutputFile(
-                "assembly.glb", Written(stream => GlbWriter.Write(stream, report.Name, AssemblyScene.Of(housing)))));
+            files.Add(("assembly.glb", stream => GlbWriter.Write(stream, name, AssemblyScene.Of(housing, looks.Board))));
         }
 
-        if (housing.Light is { } light)
-        {
-            files.Add(new OutputFile(LightFile, looks.LightSheet!));
-            if (formats.HasFlag(FileFormats.Csv))
-            {
-                files.Add(new OutputFile("light.csv", LightTable.Csv(light)));
-            }
-        }
-
-        ImmutableArray<DrawingFile> drawings = HousingDrawings.Of(housing);
-        files.AddRange(drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))));
-        files.Add(new OutputFile("apart.png", HousingPictures.Apart(looks)));
-        PageContent page = PageOf(housing, report, looks, drawings);
-        files.Add(new OutputFile("assembly.pdf", AssemblySheet.Of(housing.Plan, page)));
-        files.Add(new OutputFile(PageFile, Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))));
-        files.Add(new OutputFile(ReportFile, ReportJson.Bytes(report)));
-        return files.ToImmutable();
+        var written = new OutputFile[files.Count];
+        Parallel.For(0, written.Length, i => written[i] = new OutputFile(files[i].Name, Written(files[i].Write)));
+        return [.. written];
     }
 
-    /// <summary>The report for people.</summary>
-    public static PageContent PageOf(HousingUnderCheck housing, HousingReport report) =>
-        PageOf(housing, report, HousingLooks.Of(housing), HousingDrawings.Of(housing));
-
-    private static PageContent PageOf(HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<DrawingFile> drawings) =>
-        PageBuilder.Of(
-            housing, report, looks, [.. drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg))], StepPictures.Of(housing.Plan, looks));
+    private static IEnumerable<OutputFile> LightFiles(HousingUnderCheck housing, HousingLooks looks, FileFormats formats)
+    {
+        if (housing.Light is { } light)
+        {
+            yield return new OutputFile(LightFile, looks.LightSheet!);
+            if (formats.HasFlag(FileFormats.Csv))
+            {
+                yield return new OutputFile("light.csv", LightTable.Csv(light));
+            }
+        }
+    }
 
     // Parts that fuse are one job: they must lie in each other as they are printed.
     private static ImmutableArray<PrintJob> Jobs(CheckedPart[] parts) =>

@@ -7,11 +7,24 @@ using ShellForge.Output.Page.Building;
 namespace ShellForge.Output.Files;
 
 /// <summary>What several files show of a housing, worked out once.</summary>
+/// <param name="Board">The populated board, body by body.</param>
 /// <param name="Bodies">Parts and board, as assembled.</param>
 /// <param name="LightSheet">The pictures of the light as one PNG; null where nothing is lit.</param>
-public sealed record HousingLooks(ImmutableArray<PageBody> Bodies, byte[]? LightSheet)
+public sealed record HousingLooks(ImmutableArray<BoardBody> Board, ImmutableArray<PageBody> Bodies, byte[]? LightSheet)
 {
     /// <summary>The looks of a housing.</summary>
-    public static HousingLooks Of(HousingUnderCheck housing) =>
-        new(PageBodies.Of(housing), housing.Light is { } light ? LightPictures.Sheet(light) : null);
+    public static HousingLooks Of(HousingUnderCheck housing)
+    {
+        ImmutableArray<BoardBody> board = [];
+        ImmutableArray<PageBody> bodies = [];
+        byte[]? sheet = null;
+        Parallel.Invoke(
+            () => sheet = housing.Light is { } light ? LightPictures.Sheet(light) : null,
+            () =>
+            {
+                board = BoardBodies.Of(housing.Plan);
+                bodies = PageBodies.Of(housing, board);
+            });
+        return new HousingLooks(board, bodies, sheet);
+    }
 }

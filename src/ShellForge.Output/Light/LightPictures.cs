@@ -45,11 +45,10 @@ public static class LightPictures
     /// </summary>
     public static byte[] Sheet(HousingLight light)
     {
-        Picture[] pictures =
-        [
-            .. Enum.GetValues<LightShow>().Select(show => FalseColours(light, show)),
-            .. Enum.GetValues<LightShow>().Select(show => AsSeen(light, show)),
-        ];
+        LightShow[] shows = Enum.GetValues<LightShow>();
+        var pictures = new Picture[2 * shows.Length];
+        Parallel.For(0, pictures.Length, i =>
+            pictures[i] = Enlarged(i < shows.Length ? FalseColours(light, shows[i]) : AsSeen(light, shows[i - shows.Length])));
         int width = pictures[0].Width;
         int height = pictures[0].Height;
         bool band = light.Map.Face.Wraps;
@@ -58,25 +57,14 @@ public static class LightPictures
         var sheet = new Picture((across * width) + ((across + 1) * Gap), (down * height) + ((down + 1) * Gap), Dark);
         for (int i = 0; i < pictures.Length; i++)
         {
-            int left = Gap + (i % across * (width + Gap));
-            int top = Gap + (i / across * (height + Gap));
-            for (int y = 0; y < height; y++)
-            {
-                for (int x = 0; x < width; x++)
-                {
-                    sheet[left + x, top + y] = pictures[i][x, y];
-                }
-            }
+            sheet.Lay(pictures[i], Gap + (i % across * (width + Gap)), Gap + (i / across * (height + Gap)));
         }
 
         return PngWriter.ToBytes(sheet);
     }
 
-    /// <summary>One picture as PNG, as the eye sees it.</summary>
+    /// <summary>One picture as PNG, as the eye sees it, one pixel a cell: for the face in space, on which it is stretched in any case.</summary>
     public static byte[] SeenPng(HousingLight light, LightShow show) => PngWriter.ToBytes(AsSeen(light, show));
-
-    /// <summary>One picture as PNG, in false colours: black and blue little light, yellow the most.</summary>
-    public static byte[] FalseColourPng(HousingLight light, LightShow show) => PngWriter.ToBytes(FalseColours(light, show));
 
     /// <summary>
     /// What of the plane a picture of a flat diffuser covers, mm; of a band in the wall, the whole way round in degrees and z in mm.
@@ -137,27 +125,25 @@ public static class LightPictures
 
     private static double White(ReceiverGrid face, float[] values)
     {
-        float[] lit = [.. values.Where((value, i) => face.IsOpen(i) && value > 0).Order()];
+        float[] lit = [.. Enumerable.Range(0, values.Length).Where(i => face.IsOpen(i) && values[i] > 0).Select(i => values[i])];
+        Array.Sort(lit);
         return lit.Length == 0 ? 1 : lit[(int)(WhitePoint * (lit.Length - 1))];
     }
 
     // Row 0 of the grid is the lowest; of a picture the highest.
     private static Picture Drawn(ReceiverGrid face, Func<int, Rgb> colour)
     {
-        int scale = Math.Clamp(WantedWidth / face.Columns, 1, MostScale);
-        var picture = new Picture(face.Columns * scale, face.Rows * scale, Bezel);
+        var picture = new Picture(face.Columns, face.Rows, Bezel);
         for (int i = 0; i < face.Count; i++)
         {
             if (face.IsOpen(i))
             {
-                Rgb pixel = colour(i);
-                for (int k = 0; k < scale * scale; k++)
-                {
-                    picture[(i % face.Columns * scale) + (k % scale), ((face.Rows - 1 - (i / face.Columns)) * scale) + (k / scale)] = pixel;
-                }
+                picture[i % face.Columns, face.Rows - 1 - (i / face.Columns)] = colour(i);
             }
         }
 
         return picture;
     }
+
+    private static Picture Enlarged(Picture picture) => picture.Enlarged(Math.Clamp(WantedWidth / picture.Width, 1, MostScale));
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.IO.Compression;
 using ShellForge.Geometry.Solids;
 
@@ -12,31 +13,37 @@ namespace ShellForge.Output.Page;
 /// <param name="Data">Base64 of the deflated bytes.</param>
 public sealed record PackedMesh(int Vertices, int Triangles, string Data)
 {
+    // 32 bits in bytes of seven.
+    private const int MostBytes = 5;
+
     /// <summary>Packs a mesh; the same mesh gives the same text.</summary>
     public static PackedMesh Of(Mesh mesh)
     {
-        var bytes = new MemoryStream();
+        byte[] bytes = ArrayPool<byte>.Shared.Rent(MostBytes * ((3 * mesh.Vertices.Length) + mesh.Triangles.Length));
+        int end = 0;
         int x = 0, y = 0, z = 0;
         foreach (var vertex in mesh.Vertices)
         {
-            Append(bytes, vertex.X - x);
-            Append(bytes, vertex.Y - y);
-            Append(bytes, vertex.Z - z);
+            Append(bytes, ref end, vertex.X - x);
+            Append(bytes, ref end, vertex.Y - y);
+            Append(bytes, ref end, vertex.Z - z);
             (x, y, z) = (vertex.X, vertex.Y, vertex.Z);
         }
 
         int before = 0;
         foreach (int number in mesh.Triangles)
         {
-            Append(bytes, number - before);
+            Append(bytes, ref end, number - before);
             before = number;
         }
 
-        return new PackedMesh(mesh.Vertices.Length, mesh.TriangleCount, Deflated(bytes.ToArray()));
+        string data = Deflated(bytes.AsSpan(0, end));
+        ArrayPool<byte>.Shared.Return(bytes);
+        return new PackedMesh(mesh.Vertices.Length, mesh.TriangleCount, data);
     }
 
-    /// <summary>Base64 of bytes deflated without a header.</summary>
-    internal static string Deflated(byte[] bytes)
+    // Base64 of bytes deflated without a header.
+    private static string Deflated(ReadOnlySpan<byte> bytes)
     {
         var packed = new MemoryStream();
         using (var deflate = new DeflateStream(packed, CompressionLevel.Optimal, leaveOpen: true))
@@ -47,16 +54,15 @@ public sealed record PackedMesh(int Vertices, int Triangles, string Data)
         return Convert.ToBase64String(packed.GetBuffer(), 0, (int)packed.Length);
     }
 
-    // Differences of coordinates reach 2^25 either way, so the zigzag fits 27 bits: four bytes of seven.
-    private static void Append(Stream bytes, int value)
+    private static void Append(byte[] bytes, ref int end, int value)
     {
         uint zigzag = (uint)((value << 1) ^ (value >> 31));
         while (zigzag >= 128)
         {
-            bytes.WriteByte((byte)(zigzag | 128));
+            bytes[end++] = (byte)(zigzag | 128);
             zigzag >>= 7;
         }
 
-        bytes.WriteByte((byte)zigzag);
+        bytes[end++] = (byte)zigzag;
     }
 }

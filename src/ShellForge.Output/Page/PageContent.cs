@@ -95,7 +95,9 @@ public sealed record PageLight(byte[] Png, Box2 Extent, bool Around);
 /// <summary>A drawing.</summary>
 /// <param name="Title">For people.</param>
 /// <param name="Svg">A whole SVG document without XML head.</param>
-public sealed record PageDrawing(string Title, string Svg);
+/// <param name="Width">Width of the sheet, mm.</param>
+/// <param name="Height">Height of the sheet, mm.</param>
+public sealed record PageDrawing(string Title, string Svg, double Width, double Height);
 
 /// <summary>A picture.</summary>
 /// <param name="Caption">What it shows.</param>

@@ -30,7 +30,7 @@ public static class PageHtml
         if (assets.Script is not null)
         {
             AppendData(html, content);
-            html.Append("<script id=\"page-script\" type=\"text/plain\">").Append(MeshPackingText(assets.Script)).Append("</script>\n");
+            html.Append("<script id=\"page-script\" type=\"text/plain\">").Append(assets.Script).Append("</script>\n");
             html.Append("<script>").Append(Starter).Append("</script>\n");
         }
 
@@ -55,8 +55,6 @@ public static class PageHtml
 
     /// <summary>Text made safe for HTML.</summary>
     internal static string Text(string text) => HtmlEncoder.Default.Encode(text);
-
-    private static string MeshPackingText(string script) => PackedMesh.Deflated(Encoding.UTF8.GetBytes(script));
 
     private static void AppendHead(StringBuilder html, PageContent content, bool hasScript)
     {
@@ -117,16 +115,18 @@ public static class PageHtml
             json.WriteStartObject();
             json.WriteBoolean("live", content.Live is not null);
             json.WriteStartArray("bodies");
-            int place = 0;
-            foreach (PageBody body in content.Bodies)
+            var meshes = new PackedMesh[content.Bodies.Length];
+            Parallel.For(0, meshes.Length, i => meshes[i] = PackedMesh.Of(content.Bodies[i].Mesh));
+            for (int i = 0; i < meshes.Length; i++)
             {
-                PackedMesh packed = PackedMesh.Of(body.Mesh);
+                PageBody body = content.Bodies[i];
+                PackedMesh packed = meshes[i];
                 json.WriteStartObject();
                 json.WriteString("name", body.Name);
                 json.WriteString("belongsTo", body.BelongsTo);
                 json.WriteString("colour", body.Colour);
                 json.WriteString("edge", PageColours.Edge(body.Colour));
-                json.WriteString("cutColour", PageColours.Cut(body.Colour, place++));
+                json.WriteString("cutColour", PageColours.Cut(body.Colour, i));
                 json.WriteNumber("opacity", body.Opacity);
                 json.WriteNumber("level", body.Level);
                 json.WriteBoolean("translucent", body.Translucent);

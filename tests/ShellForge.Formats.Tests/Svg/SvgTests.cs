@@ -25,6 +25,21 @@ public class SvgTests
     }
 
     [Fact]
+    public void Numbers_are_written_to_a_thousandth_as_the_runtime_writes_them()
+    {
+        var random = new Random(5);
+        for (int i = 0; i < 2000; i++)
+        {
+            double value = i < 8 ? new[] { 0, -0.0, -0.0004, 0.001, -0.05, 12, 0.9996, -7.25 }[i] : Math.Round((random.NextDouble() - 0.5) * 900, random.Next(6));
+            var sheet = new SvgSheet(10, 10, "numbers");
+            sheet.Line(new Point2(value, 1), new Point2(2, value), Stroke.Thin);
+            string expected = value.ToString("0.###", CultureInfo.InvariantCulture);
+            expected = expected == "-0" ? "0" : expected;
+            Assert.Contains($"d=\"M{expected} 1L2 {expected}\"", sheet.ToString(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void Text_is_escaped()
     {
         var sheet = new SvgSheet(10, 10, "a<b & c");

@@ -16,7 +16,7 @@ public class PageHtmlTests
         Answers = [new PageAnswer(text, text, new Point3(1, 2, 3))],
         Findings = [new PageFinding(1, "warn", text, text, text, text, text, new Point3(1.00049, -2, 3), text)],
         Bodies = [],
-        Drawings = [new PageDrawing(text, "<svg></svg>")],
+        Drawings = [new PageDrawing(text, "<svg></svg>", 297, 210)],
         Pictures = [new PagePicture(text, text, [1, 2, 3], true)],
         Figures = [(text, text, text)],
         Shopping = [(text, 3)],
@@ -31,7 +31,7 @@ public class PageHtmlTests
     [Fact]
     public void Text_of_a_board_file_never_becomes_markup()
     {
-        string page = PageHtml.Write(Content(Hostile), new PageAssets("", "/* script */"));
+        string page = PageHtml.Write(Content(Hostile), new PageAssets("", "c2NyaXB0"));
 
         Assert.DoesNotContain("alert(1)</script>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("onload=\"", page, StringComparison.Ordinal);

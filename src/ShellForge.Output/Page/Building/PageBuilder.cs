@@ -49,7 +49,7 @@ public static class PageBuilder
     public static PageContent OfUnchecked(HousingUnderCheck housing, PageLive live) => Empty(housing.Board.Name, new PageVerdict("busy", "Checking")) with
     {
         Revision = housing.Board.Revision,
-        Bodies = PageBodies.Of(housing),
+        Bodies = PageBodies.Of(housing, BoardBodies.Of(housing.Plan)),
         Live = live,
     };
 
