@@ -79,7 +79,7 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
             Diffuser = optics,
             Cells = cells,
         };
-        return Evenness.Along(LightModel.Map(scene), line, cells).MinimumOverMean;
+        return Evenness.Along(LightModel.Map(scene), cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
     }
 
     private ShadowTree Walls(PixelCircle circle, Angle turn, double distance, double tallest)

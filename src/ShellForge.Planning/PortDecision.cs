@@ -202,11 +202,14 @@ internal static class PortDecision
             : (levels.BoardTop + near, levels.BoardTop + far);
     }
 
+    // Between the slants that stand for the upper corners the roof is so much narrower than the opening, for each mm of their radius.
+    private const double NarrowerByRadius = 1.17;
+
     // As round as the overmould is, and round enough that the flat of the roof can be bridged.
     private static double Corner(double width, double height, double roundness, BoardFile file)
     {
         double half = Math.Min(width, height) / 2;
-        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / 2);
+        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / NarrowerByRadius);
         return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
     }
 

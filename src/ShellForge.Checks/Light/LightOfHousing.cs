@@ -161,9 +161,9 @@ internal static class LightOfHousing
 
     private static CircleLight Judged(HousingPlan plan, LightScene scene, LightMap map, PixelCircle circle)
     {
-        PitchLine line = Line(plan, circle);
+        PitchLine line = scene.Cells ? Line(plan, circle).InCells(circle.Pitch, plan.Baffle!.Wall) : Line(plan, circle);
         LightMap judged = scene.Cells ? LightModel.Map(scene with { Face = line.OnlyOf(map.Face, map.Diffuser.Spread) }) : map;
-        (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line, scene.Cells);
+        (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line);
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
             circle, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);

@@ -37,9 +37,8 @@ internal static class Ports
             if (port.Recess is { } recess)
             {
                 Solid cut = Shapes.Extrude(
-                    Region.RoundedRectangle(
-                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom,
-                        recess.CornerRadius, RingSide.Outside),
+                    RoofedOpening.Of(
+                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius),
                     recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
                 yield return FeatureContribution.Cuts(PartNames.Tub, cut);
                 if (port.Tongue is not null || recess.Top > plan.Stack.PartingLine)
@@ -55,7 +54,7 @@ internal static class Ports
         double top = port.Tongue is null ? port.OpeningTop : plan.Stack.PartingLine + PastWall;
         var middle = new Point2(v, (port.OpeningBottom + top) / 2);
         return port.Tongue is null
-            ? Region.RoundedRectangle(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius, RingSide.Outside)
+            ? RoofedOpening.Of(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius)
             : Region.Rectangle(
                 new Point2(v - (port.OpeningWidth / 2), port.OpeningBottom), new Point2(v + (port.OpeningWidth / 2), top));
     }

@@ -8,8 +8,8 @@ namespace ShellForge.Physics.Light;
 /// <param name="Michelson">(largest - smallest) / (largest + smallest), 0 for even light.</param>
 public readonly record struct Evenness(double MinimumOverMean, double Michelson)
 {
-    // A cell's rim lies in the wall's shadow in any case: the middle of it is judged.
-    private const double JudgedShareOfCell = 0.8;
+    // How far along the line each LED's place is looked at for what lies to the sides of it.
+    private const double SharesAcross = 0.8;
 
     private const int PlacesPerPitch = 24;
 
@@ -37,14 +37,14 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
     /// Along a pitch line, as the viewer sees it with all LEDs on. Blending light is judged over the whole line, cells each over its middle:
     /// the worst cell counts.
     /// </summary>
-    public static Evenness Along(LightMap map, PitchLine line, bool cells) => AlongWithLeast(map, line, cells).Evenness;
+    public static Evenness Along(LightMap map, PitchLine line) => AlongWithLeast(map, line).Evenness;
 
     /// <summary>The same, and where in the grid's coordinates the dimmest judged place is; null where nothing is lit.</summary>
-    public static (Evenness Evenness, Point2? Least) AlongWithLeast(LightMap map, PitchLine line, bool cells)
+    public static (Evenness Evenness, Point2? Least) AlongWithLeast(LightMap map, PitchLine line)
     {
         (Point2 At, double Light)[][] stretches =
         [
-            .. line.Stretches.Select(stretch => Places(stretch, cells ? JudgedShareOfCell : 1)
+            .. line.Stretches.Select(stretch => Places(stretch, line.CellShare ?? 1)
                 .Select(at => (at, map.Face.Sample(map.Seen.All, at.X, at.Y))).Where(place => double.IsFinite(place.Item2)).ToArray())
                 .Where(stretch => stretch.Length > 0),
         ];
@@ -53,7 +53,7 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
             return (Perfect, null);
         }
 
-        if (!cells)
+        if (line.CellShare is null)
         {
             (Point2 At, double Light)[] all = [.. stretches.SelectMany(stretch => stretch)];
             return (Of(all.Select(place => place.Light)), Dimmest(all));
@@ -82,7 +82,7 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
         return Of(Enumerable.Range(-steps, (2 * steps) + 1).Select(k =>
         {
             double[] at = [.. line.Stretches
-                .SelectMany(stretch => Places(stretch, JudgedShareOfCell).Select(place => stretch.Beside(place, k * half / steps)))
+                .SelectMany(stretch => Places(stretch, SharesAcross).Select(place => stretch.Beside(place, k * half / steps)))
                 .Select(place => map.Face.Sample(map.Seen.All, place.X, place.Y))
                 .Where(double.IsFinite)];
             return at.Length == 0 ? double.NaN : at.Average();
@@ -100,6 +100,15 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     private const int Parts = 2;
     private const double Deviations = 2;
 
+    // A cell's rim lies in its walls' half shadow in any case: so much of the room between them is judged.
+    private const double JudgedShare = 0.8;
+
+    /// <summary>
+    /// The share of each stretch that is judged, and judged by itself, where LEDs have cells; null where light blends and the whole line is
+    /// judged as one.
+    /// </summary>
+    public double? CellShare { get; private init; }
+
     /// <summary>The circle of LEDs on a flat face.</summary>
     /// <param name="places">The LEDs, in plan.</param>
     /// <param name="positions">How many LEDs fill the circle.</param>
@@ -111,6 +120,11 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     /// <param name="pitch">From one to the next, mm.</param>
     public static PitchLine Row(IEnumerable<Point2> places, double pitch) => new(
         [.. places.Select(at => new PitchStretch(at, new Point2(pitch, 0), null))]);
+
+    /// <summary>The same line through cells.</summary>
+    /// <param name="pitch">From one LED to the next, mm.</param>
+    /// <param name="wall">Thickness of the wall between two cells, mm.</param>
+    public PitchLine InCells(double pitch, double wall) => this with { CellShare = JudgedShare * Math.Max(0, 1 - (wall / pitch)) };
 
     /// <summary>
     /// A grid along the line for light in cells: walls throw sharp shadows near to the places that are judged, which the grid of a whole

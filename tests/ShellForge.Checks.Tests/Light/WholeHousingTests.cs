@@ -54,6 +54,23 @@ public class WholeHousingTests
         }
     }
 
+    // Walls that run along the grid's diagonals once cast their edges' shadow a cell of the grid farther than others.
+    [Fact]
+    public void Narrow_cells_are_as_even_as_planned_whichever_way_their_walls_run()
+    {
+        HousingUnderCheck housing = Built(new WrittenBoard
+        {
+            Outline = "{disc: 120}",
+            Holes = ["{circle: 112, count: 6, from: 90, diameter: 2.7}"],
+            Pixels = "{package: \"2020\", circle: 99, count: 60, from: 90, direction: cw}",
+            Insert = "m2.5x4-od4.0",
+            Cable = "none",
+            Light = "{through: front, look: pixels, evenness: soft}",
+            Diffuser = "{thickness: 0.6, distance: auto}",
+        }.Read());
+        Assert.InRange(Assert.Single(housing.Light!.Circles).Along.MinimumOverMean, 0.6, 0.75);
+    }
+
     [Fact]
     public void Side_facing_LEDs_light_the_band_in_the_wall()
     {

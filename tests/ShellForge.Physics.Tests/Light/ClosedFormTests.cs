@@ -80,7 +80,7 @@ public class ClosedFormTests
         ReceiverGrid face = ReceiverGrid.Flat(
             new Box2(new Point2(-6, -0.5), new Point2(6, 0.5)), heightPerPitch * pitch, 0.2, _ => true);
         LightMap map = LightModel.Map(Scenes.Of(leds, face));
-        Evenness along = Evenness.Along(map, PitchLine.Row([Point2.Origin], pitch), cells: false);
+        Evenness along = Evenness.Along(map, PitchLine.Row([Point2.Origin], pitch));
         Assert.InRange(along.MinimumOverMean, minimumOverMean - 0.012, minimumOverMean + 0.012);
         Assert.InRange(along.Michelson, michelson - 0.012, michelson + 0.012);
     }

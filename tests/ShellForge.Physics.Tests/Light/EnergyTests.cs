@@ -87,7 +87,7 @@ public class EnergyTests
                 var leds = Enumerable.Range(-6, 13).Select(i => Scenes.Up(i * 8, 0, 120, 4));
                 ReceiverGrid face = ReceiverGrid.Flat(new Box2(new Point2(-16, -6), new Point2(16, 6)), 6, step, _ => true);
                 LightMap map = LightModel.Map(Scenes.Of(leds, face, walls, 0.85, DiffuserOptics.Printed(0.8, 0.25)));
-                return Evenness.Along(map, PitchLine.Row([new(-8, 0), Point2.Origin, new(8, 0)], 8), cells: false);
+                return Evenness.Along(map, PitchLine.Row([new(-8, 0), Point2.Origin, new(8, 0)], 8));
             }),
         ];
         Assert.InRange(found[0].MinimumOverMean, 0.5, 0.99);
