@@ -50,6 +50,7 @@ internal static class Unsupported
             return [];
         }
 
+        // What is carried is not taken out of the layer: rounding would leave hairs along its outline that seem to hold a piece.
         Region carried = below.IsEmpty ? below : below.Grown(stepOut * PrintTolerances.OverhangShare);
         Region free = layer.Without(carried);
         if (free.IsEmpty)
@@ -57,11 +58,10 @@ internal static class Unsupported
             return [];
         }
 
-        Region held = layer.Without(free);
         ImmutableArray<UnsupportedPiece>.Builder pieces = ImmutableArray.CreateBuilder<UnsupportedPiece>();
         foreach (Region piece in free.Parts)
         {
-            if (held.IsEmpty || piece.Distance(held) > EndReach)
+            if (carried.IsEmpty || piece.Distance(carried) > EndReach)
             {
                 Point2 size = piece.Bounds.Size;
                 pieces.Add(new UnsupportedPiece(Hold.None, Math.Max(size.X, size.Y), ThinFeatures.InnerPoint(piece), piece.Area));
@@ -76,7 +76,7 @@ internal static class Unsupported
                 continue;
             }
 
-            double? span = SmallestSpan(piece, held) ?? SpanAlongStrip(piece, held);
+            double? span = SmallestSpan(piece, carried) ?? SpanAlongStrip(piece, carried);
             pieces.Add(span is double bridge && bridge > overhang
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
@@ -85,20 +85,23 @@ internal static class Unsupported
         return pieces.ToImmutable();
     }
 
-    // A narrow strip that is held at both ends, such as the roof of a notch in a curved wall: straight scan lines leave it sideways.
-    private static double? SpanAlongStrip(Region piece, Region held)
+    // A narrow strip that is held at both ends, such as the roof of a notch in a curved wall: straight scan lines leave it sideways. It is as
+    // long as the rectangle of its area and outline.
+    private static double? SpanAlongStrip(Region piece, Region carried)
     {
-        double width = 2 * piece.Area / piece.Perimeter;
-        return width <= WidestStrip && held.Intersect(piece.Grown(EndReach)).Parts.Length >= 2 ? piece.Perimeter / 2 : null;
+        double half = piece.Perimeter / 2;
+        return 2 * piece.Area / piece.Perimeter <= WidestStrip && carried.Intersect(piece.Grown(EndReach)).Parts.Length >= 2
+            ? (half + Math.Sqrt(Math.Max(0, (half * half) - (4 * piece.Area)))) / 2
+            : null;
     }
 
     // A slicer lays a bridge in the direction that needs the least span. Null when no direction is held at both ends.
-    private static double? SmallestSpan(Region piece, Region held)
+    private static double? SmallestSpan(Region piece, Region carried)
     {
         double? best = null;
         for (int d = 0; d < Directions; d++)
         {
-            if (SpanAlong(Angle.FromDegrees(180.0 * d / Directions), piece, held) is double span && (best is null || span < best))
+            if (SpanAlong(Angle.FromDegrees(180.0 * d / Directions), piece, carried) is double span && (best is null || span < best))
             {
                 best = span;
             }
@@ -108,7 +111,7 @@ internal static class Unsupported
     }
 
     // The piece's corners are turned until the direction lies along x; the ends of the scan lines are turned back.
-    private static double? SpanAlong(Angle direction, Region piece, Region held)
+    private static double? SpanAlong(Angle direction, Region piece, Region carried)
     {
         ImmutableArray<Point2>[] loops = [.. piece.Loops.Select(loop => loop.Select(corner => corner.Turned(Angle.Zero - direction)).ToImmutableArray())];
         Box2 bounds = Box2.Of(loops.SelectMany(loop => loop));
@@ -132,7 +135,7 @@ internal static class Unsupported
             bool IsHeld(double x)
             {
                 Point2 end = new Point2(x, y).Turned(direction);
-                return held.IsNearOutline(end, EndReach) || held.Contains(end);
+                return carried.IsNearOutline(end, EndReach) || carried.Contains(end);
             }
         }
 

@@ -55,6 +55,24 @@ public class UnsupportedTests
         Assert.Equal(43.4 * 16 * Math.PI / 180, piece.Reach, 1.5);
     }
 
+    // Hairs along a wall's faces, left by taking its free part out of it, once held the roof across the wall.
+    [Theory]
+    [InlineData(77.5, 5.2)]
+    [InlineData(40.3, 4.1)]
+    [InlineData(155.1, 9)]
+    public void The_roof_of_an_opening_in_a_curved_wall_is_a_bridge_as_long_as_the_opening_is_wide(double radius, double width)
+    {
+        Ring outer = Ring.Hole(radius);
+        Region wall = Region.Annulus(outer, outer.Coaxial(radius - 1.68, RingSide.Inside));
+        foreach (double turn in new[] { 0.0, -90, 31 })
+        {
+            Region opening = Region.Rectangle(new Point2(radius - 5, -width / 2), new Point2(radius + 5, width / 2)).Turned(Angle.FromDegrees(turn));
+            UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(opening), Layer));
+            Assert.Equal(Hold.Bridge, piece.Hold);
+            Assert.Equal(width - (2 * Layer), piece.Reach, 0.35);
+        }
+    }
+
     [Fact]
     public void A_balcony_is_no_bridge()
     {
