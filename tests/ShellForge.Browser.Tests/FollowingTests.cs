@@ -90,6 +90,37 @@ public class FollowingTests(Browser browser)
     }
 
     [SkippableFact]
+    public async Task A_drawing_that_is_open_stays_open_where_it_was_and_is_the_new_one()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new Served(Board);
+        IPage page = await browser.Open(await served.Address);
+        await State(page, "checked");
+        double height = await Height(page);
+        await page.Locator("#drawing-2 .small-sheet button").ClickAsync();
+        await Browser.Until(page, "document.activeElement.matches('#sheet-2 .room')");
+        await Browser.Drawn(page);
+        await page.Keyboard.PressAsync("+");
+        await page.Keyboard.PressAsync("+");
+        await page.Keyboard.PressAsync("ArrowDown");
+        double[] at = await page.EvaluateAsync<double[]>(Scrolled);
+        string drawn = await page.Locator("#svg-2").InnerHTMLAsync();
+
+        served.Save(Board.Replace("floor: 2.0", "floor: 4.0", StringComparison.Ordinal));
+        await Browser.Until(page, $"housing.viewer.bounds.max.z > {height} + 1.5");
+        await State(page, "checked");
+
+        Assert.True(await page.Locator("#sheet-2").IsVisibleAsync());
+        Assert.NotEqual(drawn, await page.Locator("#svg-2").InnerHTMLAsync());
+        await Browser.Drawn(page);
+        Assert.True(at[0] > 0 && at[1] > 60);
+        Assert.Equal(at, await page.EvaluateAsync<double[]>(Scrolled));
+        await page.Context.CloseAsync();
+    }
+
+    private const string Scrolled = "(() => { const room = document.querySelector('#sheet-2 .room'); return [room.scrollLeft, room.scrollTop]; })()";
+
+    [SkippableFact]
     public async Task A_file_that_is_broken_from_the_start_comes_to_life_when_it_is_mended()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);

@@ -66,9 +66,9 @@ internal static class PageSections
     private static void AppendDrawings(StringBuilder html, PageContent content) => Section(html, "drawings", "Drawings", () =>
     {
         html.Append("<div class=\"drawings\">\n");
-        foreach (PageDrawing drawing in content.Drawings)
+        for (int i = 0; i < content.Drawings.Length; i++)
         {
-            html.Append($"<figure class=\"drawing\" tabindex=\"0\" aria-label=\"{PageHtml.Text(drawing.Title)}\">{drawing.Svg}<figcaption>{PageHtml.Text(drawing.Title)}</figcaption></figure>\n");
+            PageDrawings.Append(html, content.Drawings[i], i + 1);
         }
 
         html.Append("</div>\n");

@@ -3,6 +3,7 @@ import { unpackMesh } from './unpack.js';
 import { Viewer } from './viewer.js';
 import { Pins } from './pins.js';
 import { follow } from './follow.js';
+import { keepingSheet, wireSheets } from './sheets.js';
 
 const $ = (id) => document.getElementById(id);
 const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -106,7 +107,7 @@ async function start() {
       follow(async (fresh) => {
         const last = data;
         data = readData(fresh);
-        swapSections(fresh);
+        keepingSheet(() => swapSections(fresh));
         swapTicks(fresh);
         const same = JSON.stringify(last.bodies) === JSON.stringify(data.bodies);
         if (!same) {
@@ -128,4 +129,5 @@ async function start() {
   }
 }
 
+wireSheets();
 start();
