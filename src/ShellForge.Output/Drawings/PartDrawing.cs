@@ -53,7 +53,7 @@ public static class PartDrawing
         sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
         if (!section.IsEmpty)
         {
-            DrawSizes(sheet, new SectionSizes(section), bounds, housing.Plan.Shell.Round is not null);
+            DrawSizes(sheet, new SectionSizes(section), bounds, housing.Plan.Shell.Round is not null, part.Name is PartNames.Tub or PartNames.Baffle);
         }
 
         return sheet.Svg;
@@ -91,7 +91,7 @@ public static class PartDrawing
         }
     }
 
-    private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound)
+    private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound, bool hasWall)
     {
         string sign = isRound ? "\u00D8" : "";
         double row = sheet.At(0, sizes.Bottom).Y + RowSpacing;
@@ -108,7 +108,7 @@ public static class PartDrawing
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
-        if (sizes.Wall is { } wall)
+        if (hasWall && sizes.Wall is { } wall)
         {
             notes.Add(new Point2(wall.To, sizes.WallAt), $"wall {DimensionLines.Value(wall.To - wall.From)}");
         }

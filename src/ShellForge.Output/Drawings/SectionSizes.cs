@@ -10,6 +10,12 @@ internal sealed class SectionSizes
     private const double WallShare = 0.2;
     private const double FloorShare = 0.6;
 
+    // Where a wall is looked for, as shares of the height, the best first.
+    private static readonly double[] WallHeights = [0.37, 0.5, 0.63, 0.76, 0.88];
+
+    // A rim may be thinner than its wall by a groove; what is thicker than the thinnest by more than this has something standing at it.
+    private const double Alike = 1.6;
+
     private readonly ImmutableArray<ImmutableArray<Point2>> _section;
 
     /// <summary>Measures a section.</summary>
@@ -21,12 +27,19 @@ internal sealed class SectionSizes
         (Left, Right) = (corners.Min(p => p.X), corners.Max(p => p.X));
         (Bottom, Top) = (corners.Min(p => p.Y), corners.Max(p => p.Y));
 
-        // A third of the height lies over the floor and under what the other part reaches into.
-        WallAt = Bottom + (0.37 * (Top - Bottom));
-        (double From, double To)[] across = [.. Runs(WallAt, vertical: false)];
-        if (across.Length > 0 && across[^1].To - across[^1].From < WallShare * (Right - Left))
+        // A third of the height lies over the floor and under what the other part reaches into; where a boss stands against the wall there,
+        // the wall is free higher up.
+        (double At, double From, double To)[] walls =
+        [
+            .. WallHeights.Select(share => Bottom + (share * (Top - Bottom)))
+                .SelectMany(at => Runs(at, vertical: false).TakeLast(1).Select(run => (at, run.From, run.To)))
+                .Where(run => run.To - run.From < WallShare * (Right - Left)),
+        ];
+        if (walls.Length > 0)
         {
-            Wall = across[^1];
+            double thinnest = walls.Min(run => run.To - run.From);
+            (WallAt, double from, double to) = walls.First(run => run.To - run.From <= Alike * thinnest);
+            Wall = (from, to);
         }
 
         // The bore: the free run over the axis at the bed.
