@@ -38,8 +38,8 @@ internal static class Places
             return null;
         }
 
-        Point2[] feeds = [.. housing.Board.Board.Wires.Where(wire => wire.Conductors >= 2).Select(wire => wire.At)];
-        if (feeds.Length == 0)
+        ImmutableArray<Point2> feeds = housing.Power.Feeds;
+        if (feeds.IsEmpty)
         {
             feeds = [OfFeed(housing)?.XY ?? longest.Pixels[0].At];
         }
@@ -78,16 +78,38 @@ internal static class Places
             "leds" => new Point3(led.X, led.Y, stack.LedWindow),
             "floor" => new Point3(led.X, led.Y, stack.FloorTop),
             "front" => new Point3(led.X, led.Y, stack.DiffuserInner),
-            "side" => OnWall(housing.Plan.Shell.Round?.Inner ?? housing.Board.Board.Outline.OuterRadius),
-            "bore" => OnWall(housing.Plan.Shell.Round?.BoreInner ?? 0),
+            "side" => OnWall(OnInnerWall(housing, housing.Board.Up)),
+            "bore" => OnWall(Point2.Polar(housing.Plan.Shell.Round?.BoreInner ?? 0, housing.Board.Up)),
             _ => null,
         };
 
-        Point3 OnWall(double radius)
+        Point3 OnWall(Point2 at) => new(at.X, at.Y, middle);
+    }
+
+    /// <summary>On the inner face of the outer wall, straight out from the axis: walls that are not round stand at another distance in each direction.</summary>
+    public static Point2 OnInnerWall(HousingUnderCheck housing, Angle direction)
+    {
+        if (housing.Plan.Shell.Round is { } round)
         {
-            Point2 at = Point2.Polar(radius, housing.Board.Up);
-            return new Point3(at.X, at.Y, middle);
+            return Point2.Polar(round.Inner, direction);
         }
+
+        Point2 ray = Point2.Polar(1, direction);
+        double farthest = 0;
+        foreach (ImmutableArray<Point2> loop in housing.Plan.Shell.Cavity.Loops)
+        {
+            for (int i = 0; i < loop.Length; i++)
+            {
+                (Point2 a, Point2 b) = (loop[i], loop[(i + 1) % loop.Length]);
+                (double left, double right) = (Point2.Cross(ray, a), Point2.Cross(ray, b));
+                if ((left <= 0) != (right <= 0))
+                {
+                    farthest = Math.Max(farthest, Point2.Dot(ray, a + (left / (left - right) * (b - a))));
+                }
+            }
+        }
+
+        return farthest * ray;
     }
 
     private static Pixel? First(HousingUnderCheck housing, bool aside = false) => housing.Board.Board.PixelCircles

@@ -46,6 +46,9 @@ public sealed record CircuitBoard
     /// <summary>What was measured on which batch, for people; empty when all sizes are nominal. Measured sizes are already taken over.</summary>
     public string Measured { get; init; } = "";
 
+    /// <summary>Whether the bore is one that was measured.</summary>
+    public bool BoreMeasured { get; init; }
+
     /// <summary>Holes for screws, wires and tooling, patterns written out.</summary>
     public ImmutableArray<BoardHole> Holes { get; init; } = [];
 

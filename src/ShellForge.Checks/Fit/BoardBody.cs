@@ -21,6 +21,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     /// <summary>Copper keeps at least this far from the board's edge, mm. Source: board houses' tables, 0.3 to 0.5.</summary>
     private const double CopperFromEdge = 0.5;
 
+    // How far behind the edge a mouth still takes a plug, mm: 2 is a ruined print. Source: practice.
+    private const double AtEdge = 2.0;
+
     /// <summary>The envelope as a body.</summary>
     public Solid Solid => Shapes.Extrude(Outline, FromZ, ToZ);
 
@@ -97,6 +100,12 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     public static Region OutlineOf(BoardPart part) => part.Round
         ? Region.Disc(part.At, Ring.Hole(part.Length / 2))
         : Body(part.Length, part.Width, part.Rotation, part.At);
+
+    /// <summary>
+    /// Whether a part is a connector whose mouth lies at the edge, where a plug wants it: it is placed by the edge, goes with it whatever its
+    /// unit, and says nothing about the list that places the others.
+    /// </summary>
+    public static bool IsAtEdge(BoardPart part) => part.Mouth is { PastEdge: > -AtEdge };
 
     private static Region Body(double length, double width, Angle rotation, Point2 at) =>
         Region.Rectangle(new Point2(-length / 2, -width / 2), new Point2(length / 2, width / 2)).Turned(rotation).Moved(at);

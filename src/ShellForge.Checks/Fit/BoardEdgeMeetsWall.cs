@@ -1,6 +1,5 @@
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Planar;
 using ShellForge.Planning;
 
 namespace ShellForge.Checks.Fit;
@@ -43,7 +42,7 @@ public sealed class BoardEdgeMeetsWall() : Rule(
             double distance = board.Outline.Region.Distance(slab.Outline);
             if (distance < gap)
             {
-                (gap, at, z) = (distance, Nearest(board.Outline.Region, slab.Outline), Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
+                (gap, at, z) = (distance, NearestPlace.On(board.Outline.Region, slab.Outline), Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
             }
         }
 
@@ -55,6 +54,4 @@ public sealed class BoardEdgeMeetsWall() : Rule(
                 "widen 'clearance: {board-edge: ...}' or leave it to 'auto'; measure the stubs and write 'measured: {tab-stub: ...}'");
         }
     }
-
-    private static Point2 Nearest(Region board, Region wall) => board.Loops.SelectMany(loop => loop).MinBy(wall.Distance);
 }

@@ -8,7 +8,7 @@ public sealed class BoardNotMeasured() : Rule(
     "board-not-measured",
     "A ring whose bore stays open should be measured before its housing is printed.",
     "Rings of one name from two sellers differ by 1.9 mm in the bore: the wall round it then does not pass.",
-    "gap between bore and bore wall against 0.95 mm, half of what the bores of two sellers differ by; asked of rings without 'measured:' sizes only",
+    "gap between bore and bore wall against 0.95 mm, half of what the bores of two sellers differ by; asked of rings whose bore is not among their 'measured:' sizes",
     "sizes of rings of one name from two sellers, 16 and 17.9 mm")
 {
     private const double HalfOfSpread = 0.95;
@@ -16,7 +16,7 @@ public sealed class BoardNotMeasured() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Board.Board is { Measured.Length: 0, Outline: RingOutline ring } && housing.Plan.Shell.Round is { HasBore: true } round)
+        if (housing.Board.Board is { BoreMeasured: false, Outline: RingOutline ring } && housing.Plan.Shell.Round is { HasBore: true } round)
         {
             double gap = ring.BoreRadius - round.BoreOuter;
             if (gap < HalfOfSpread)

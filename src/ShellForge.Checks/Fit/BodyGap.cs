@@ -36,8 +36,7 @@ internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright
                     continue;
                 }
 
-                Point2 size = common.Bounds.Size;
-                double depth = Math.Min(Math.Min(size.X, size.Y), Math.Min(body.ToZ, slab.ToZ) - Math.Max(body.FromZ, slab.FromZ));
+                double depth = Math.Min(CommonWidth.Of(common), Math.Min(body.ToZ, slab.ToZ) - Math.Max(body.FromZ, slab.FromZ));
                 if (least is null || -depth < least.Value.Distance)
                 {
                     Point2 centre = common.Bounds.Centre;
@@ -46,7 +45,7 @@ internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright
             }
             else if (distance <= reach && (least is null || distance < least.Value.Distance))
             {
-                Point2 near = NearestCorner(body.Outline, slab.Outline);
+                Point2 near = across == 0 ? Middle(body.Outline, slab.Outline) : NearestPlace.On(body.Outline, slab.Outline);
                 least = new BodyGap(distance, new Point3(near.X, near.Y, z), across < along);
             }
         }
@@ -54,8 +53,12 @@ internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright
         return least;
     }
 
-    private static Point2 NearestCorner(Region body, Region section) =>
-        body.Loops.SelectMany(loop => loop).Append(body.Bounds.Centre).MinBy(section.Distance);
+    // Over or under each other: the middle of what they share in plan.
+    private static Point2 Middle(Region body, Region section)
+    {
+        Region common = body.Intersect(section);
+        return (common.IsEmpty ? body : common).Bounds.Centre;
+    }
 
     private static Box2 Grown(Box2 box, double by) => new(box.Min - new Point2(by, by), box.Max + new Point2(by, by));
 }

@@ -29,7 +29,7 @@ public sealed class HeadAgainstPart() : Rule(
             string worn = joint.Washer ? "washer" : "head";
             foreach (BoardBody part in parts.Where(part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
             {
-                double gap = part.Outline.Distance(joint.At) - headRadius;
+                double gap = Math.Round(part.Outline.Distance(joint.At) - headRadius, 3);
                 if (gap < Wanted)
                 {
                     yield return Found(

@@ -20,11 +20,11 @@ public sealed class LipJams() : Rule(
         double left = Math.Round(housing.Plan.Cover.LipGap - printer.Accuracy, 3);
         if (left < 0)
         {
-            double radius = housing.Plan.Shell.Round?.Inner ?? housing.Board.Board.Outline.OuterRadius + housing.Plan.Shell.BoardEdgeGap;
+            Point2 at = Places.OnInnerWall(housing, Angle.Zero);
             yield return Found(
                 left < Jammed ? Severity.Stop : Severity.Warn, "cover",
                 $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will not go on every time",
-                left, 0, new Point3(radius, 0, housing.Plan.Cover.LipBottom),
+                left, 0, new Point3(at.X, at.Y, housing.Plan.Cover.LipBottom),
                 "print a coupon and write the measured fit and accuracy into the printer profile, or widen its normal fit");
         }
     }

@@ -1,4 +1,5 @@
 using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Checks.Fit;
@@ -7,8 +8,8 @@ namespace ShellForge.Checks.Fit;
 public sealed class LooksMirrored() : Rule(
     "looks-mirrored",
     "Parts on the back must lie clear of mounting holes and edges as given, not only when mirrored.",
-    "Placement lists of the back come mirrored from some layout programs: every boss then stands where a part is.",
-    "bodies on the back that stand on a mounting hole's screw, in each other, or over the edge, as given and mirrored in x: some as given, none mirrored",
+    "Placement lists of the back come mirrored from some layout programs, or with y counted downward: every boss then stands where a part is.",
+    "bodies on the back that stand on a mounting hole's screw, in each other, or over the edge, as given and mirrored in x or y: some as given, none mirrored",
     "known faults of placement lists; confirm with one part that lies off the middle")
 {
     private const double ScrewRoom = 2.0;
@@ -18,14 +19,25 @@ public sealed class LooksMirrored() : Rule(
     {
         CircuitBoard board = housing.Board.Board;
         BoardBody[] back = [.. BoardBody.Of(housing.Plan).Where(body => body.Side == BoardSide.Bottom && !body.Ref.EndsWith(" joint", StringComparison.Ordinal))];
+        HashSet<string> byEdge = [.. board.Parts.Where(BoardBody.IsAtEdge).Select(part => part.Ref)];
+        back = [.. back.Where(body => !byEdge.Contains(body.Ref))];
         BoardBody[] asGiven = [.. Conflicts(board, back, body => body.Outline)];
-        if (asGiven.Length > 0 && !Conflicts(board, back, body => body.Outline.MirroredX()).Any())
+        if (asGiven.Length == 0)
+        {
+            yield break;
+        }
+
+        // Two mirrorings differ by half a turn: where both would be clear, parts seen from below are the commoner.
+        bool x = !Conflicts(board, back, body => body.Outline.MirroredX()).Any();
+        if (x || !Conflicts(board, back, body => body.Outline.MirroredX().Turned(Angle.FromDegrees(180))).Any())
         {
             BoardBody first = asGiven[0];
             yield return Found(
                 Severity.Warn, first.Ref,
-                $"{asGiven.Length} of {back.Length} parts on the back stand on holes or over the edge as given, and none would mirrored: the list may be seen from below",
-                asGiven.Length, 0, first.FarPoint, "mirror the back's placements in x (x to -x), then confirm one part that lies off the middle", "");
+                $"{asGiven.Length} of {back.Length} parts on the back stand on holes or over the edge as given, and none would mirrored: the list "
+                    + (x ? "may be seen from below" : "may count y downward"),
+                asGiven.Length, 0, first.FarPoint,
+                $"mirror the back's placements in {(x ? "x (x to -x)" : "y (y to -y)")}, then confirm one part that lies off the middle", "");
         }
     }
 

@@ -8,7 +8,7 @@ public sealed class LooksScaled() : Rule(
     "looks-scaled",
     "Outline and what lies on it must be of one unit.",
     "An outline taken for inches comes out 25.4 times too large; the first sign is a part that fits a shoe box.",
-    "reach of holes, LEDs and parts over the outline's radius; below a fifth stops",
+    "reach of holes, LEDs and parts, connectors at the edge aside, over the outline's radius; below a fifth stops",
     "hand-over files without units; drill and outline of one board fill the same box")
 {
     private const double Share = 0.2;
@@ -21,7 +21,7 @@ public sealed class LooksScaled() : Rule(
         [
             .. board.Holes.Select(hole => hole.At.Length),
             .. board.PixelCircles.SelectMany(circle => circle.Pixels).Select(pixel => pixel.At.Length),
-            .. board.Parts.Select(part => BoardBody.OutlineOf(part).Loops.SelectMany(loop => loop).Max(point => point.Length)),
+            .. board.Parts.Where(part => !BoardBody.IsAtEdge(part)).Select(part => BoardBody.OutlineOf(part).Loops.SelectMany(loop => loop).Max(point => point.Length)),
         ];
         double outline = board.Outline.OuterRadius;
         if (reaches.Length > 1 && reaches.Max() < Share * outline)

@@ -24,7 +24,7 @@ public sealed class MissingKey() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         KeyPlan key = housing.Plan.Key;
-        Point2 place = Point2.Polar(housing.Plan.Shell.Round?.Inner ?? housing.Board.Board.Outline.OuterRadius, key.At);
+        Point2 place = Places.OnInnerWall(housing, key.At);
         var at = new Point3(place.X, place.Y, key.Top);
         if (WrongTurn(housing) is { } wrong)
         {

@@ -11,7 +11,7 @@ public sealed class NoWayForWires() : Rule(
     "no-way-for-wires",
     "Soldered leads must find a way below the board, open from above, at least 1.3 times as wide as their bundle.",
     "Wires that cannot be threaded end up pinched under the board or the cover.",
-    "the room under the board less tub and parts, on the floor and just below the board, shrunk by half of 1.3 x the bundle: both ends must lie in one piece of it; the widest bundle that still passes is told",
+    "the room under the board less tub and parts, on the floor and just below the board, shrunk by half of 1.3 x the bundle: both ends must lie in one piece of it; the widest bundle that still passes is told, and where a wider one gets stuck",
     "practice: open channels of 1.3 x the bundle")
 {
     private const double Room = 1.3;
@@ -53,13 +53,13 @@ public sealed class NoWayForWires() : Rule(
             }
 
             widest = Math.Round(widest, 1);
-            Point2 middle = 0.5 * (wire.At + target.At);
+            Point2 neck = Neck(free, wire.At, target.At, widest + Step);
             yield return Found(
                 widest < bundle ? Severity.Stop : Severity.Warn, wire.Name,
                 widest == 0
                     ? $"its leads find no way to {target.Name} below the board"
                     : $"on the way to {target.Name} its leads, a bundle of {bundle:0.0} mm, find a passage of {widest:0.0} mm",
-                widest, wanted, new Point3(middle.X, middle.Y, housing.Plan.Stack.BoardBottom),
+                widest, wanted, new Point3(neck.X, neck.Y, housing.Plan.Stack.BoardBottom),
                 "solder them elsewhere, take thinner wire, or move what stands between");
         }
     }
@@ -101,12 +101,28 @@ public sealed class NoWayForWires() : Rule(
     private static IEnumerable<Region> Ends(ImmutableArray<SectionSlab> slabs, double from, double to) =>
         slabs.Where(slab => (slab.FromZ <= from && slab.ToZ > from) || (slab.FromZ < to && slab.ToZ >= to)).Select(slab => slab.Outline);
 
-    private static bool Passes(Region free, Point2 from, Point2 to, double width)
+    private static bool Passes(Region free, Point2 from, Point2 to, double width) =>
+        From(free, from, width).Any(way => Reaches(way, to, width));
+
+    // Where a bundle that is just too wide for the way gets stuck: between the pieces that it reaches from either end, else at the end that
+    // lies in none.
+    private static Point2 Neck(Region free, Point2 from, Point2 to, double width)
     {
-        Region ways = free.Grown(-width / 2);
-        double reach = AtJoint + (width / 2);
-        return ways.Parts.Any(way => way.Distance(from) <= reach && way.Distance(to) <= reach);
+        Region here = Region.Union(From(free, from, width));
+        Region there = Region.Union(From(free, to, width));
+        if (here.IsEmpty || there.IsEmpty)
+        {
+            return here.IsEmpty ? from : to;
+        }
+
+        (Point2 a, Point2 b) = NearestPlace.Between(here, there);
+        return 0.5 * (a + b);
     }
+
+    private static IEnumerable<Region> From(Region free, Point2 end, double width) =>
+        free.Grown(-width / 2).Parts.Where(way => Reaches(way, end, width));
+
+    private static bool Reaches(Region way, Point2 end, double width) => way.Distance(end) <= AtJoint + (width / 2);
 
     private sealed record WireTarget(string Name, Point2 At)
     {

@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning;
@@ -49,7 +50,11 @@ public sealed class PlugDoesNotSeat() : Rule(
         const double far = 60;
         Point2 along = Point2.Polar(1, port.Faces);
         Region way = Region.Rectangle(new Point2(0, -port.Mouth.PlugWidth / 2), new Point2(far, port.Mouth.PlugWidth / 2)).Turned(port.Faces).Moved(port.Face);
-        Region before = housing.Board.Board.Outline.Region.Intersect(way);
-        return before.IsEmpty ? 0 : before.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(point - port.Face, along));
+        BoardOutline outline = housing.Board.Board.Outline;
+        Region before = outline.Region.Intersect(way);
+
+        // Chords of a round edge lie outside of it: their corners are drawn in to where the edge is.
+        Point2 OnEdge(Point2 point) => point.Length > outline.OuterRadius ? outline.OuterRadius / point.Length * point : point;
+        return before.IsEmpty ? 0 : before.Loops.SelectMany(loop => loop).Max(point => Point2.Dot(OnEdge(point) - port.Face, along));
     }
 }

@@ -36,7 +36,7 @@ public sealed class PlugMeetsHousing() : Rule(
                     yield return Found(
                         gap.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref,
                         gap.Distance <= 0
-                            ? $"the overmould of its plug, {size}, meets {name} {-gap.Distance:0.00} mm deep and never comes to the mouth"
+                            ? gap.Distance > -0.005 ? $"the overmould of its plug, {size}, touches {name} and never comes to the mouth" : $"the overmould of its plug, {size}, meets {name} {-gap.Distance:0.00} mm deep and never comes to the mouth"
                             : $"the overmould of its plug, {size}, has {gap.Distance:0.00} mm to {name}",
                         gap.Distance, Wanted, gap.OnSecond,
                         "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or bring the mouth to the outer wall ('past-edge:')");

@@ -37,6 +37,9 @@ public sealed record BoardPower
     /// <summary>Designator of the connector that takes the cable; null for soldered cables.</summary>
     public required string? Connector { get; init; }
 
+    /// <summary>Where current is fed into the board's LEDs, mm; empty where no lead says it.</summary>
+    public required ImmutableArray<Point2> Feeds { get; init; }
+
     /// <summary>The largest current that the firmware allows, strongest dies, A: planned when capped, full white when not.</summary>
     public required double LargestAmps { get; init; }
 
@@ -46,6 +49,13 @@ public sealed record BoardPower
         PixelCircle[] circles = [.. file.Board.PixelCircles.Where(circle => !circle.Pixels.IsEmpty)];
         double Sum(Func<PixelCircle, double> milliamps) => circles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp;
         BoardPart? connector = file.Housing.Cable is ConnectorCable cable ? file.Board.Parts.FirstOrDefault(part => part.Ref == cable.PartRef) : null;
+        ImmutableArray<Point2> feeds =
+        [
+            .. file.Board.Wires.Where(wire => wire.Conductors >= 2).Select(wire => wire.At),
+
+            // A pair that runs from the connector to a far LED leaves the near ones to the connector's own tracks.
+            .. connector is not null && file.Board.Wires.Any(wire => wire.Conductors >= 2 && wire.To == connector.Ref) ? [connector.At] : Array.Empty<Point2>(),
+        ];
         PixelCircle? longest = circles.MaxBy(circle => circle.Pixels.Length);
         var input = new PowerInput
         {
@@ -59,8 +69,13 @@ public sealed record BoardPower
             SupplyAmps = file.Power.Amps,
             ContactAmps = connector?.Mouth?.Profile.ContactAmps.Value ?? double.PositiveInfinity,
             RingLeds = longest?.Pixels.Length ?? 0,
-            Feeds = Math.Max(1, file.Board.Wires.Count(wire => wire.Conductors >= 2)),
+            Feeds = Math.Max(1, feeds.Length),
         };
+        if (longest is not null)
+        {
+            input = input with { WidestArc = WidestArc(longest, feeds) };
+        }
+
         PowerResult result = PowerModel.Of(input);
         double largest = file.Power.Capped ? result.PlannedStrongestAmps : result.StrongestAmps;
         return new BoardPower
@@ -68,18 +83,27 @@ public sealed record BoardPower
             Input = input,
             Result = result,
             Connector = connector?.Ref,
+            Feeds = feeds,
             LargestAmps = largest,
-            Leads = [.. file.Board.Wires.Where(wire => wire.Conductors >= 2).Select(wire => Lead(file, wire, largest))],
+            Leads = [.. file.Board.Wires.Where(wire => wire.Conductors >= 2).Select(wire => Lead(file, wire, largest, feeds.Length))],
         };
     }
 
-    private static LeadPower Lead(BoardFile file, WireLead wire, double largest)
+    // Each feed goes to the LED next to it; two feeds at one LED are one.
+    private static int WidestArc(PixelCircle circle, IEnumerable<Point2> feeds)
     {
-        WireLead? other = file.Board.Wires.FirstOrDefault(each => each.Name == wire.To);
+        int leds = circle.Pixels.Length;
+        int[] fed = [.. feeds.Select(feed => Enumerable.Range(0, leds).MinBy(i => Point2.Distance(circle.Pixels[i].At, feed))).Distinct().Order()];
+        return fed.Length < 2 ? leds : fed.Select((at, i) => i + 1 < fed.Length ? fed[i + 1] - at : fed[0] + leds - at).Max();
+    }
+
+    private static LeadPower Lead(BoardFile file, WireLead wire, double largest, int feeds)
+    {
+        Point2? other = file.Board.Wires.FirstOrDefault(each => each.Name == wire.To)?.At ?? file.Board.Parts.FirstOrDefault(part => part.Ref == wire.To)?.At;
 
         // A pair to a second feed carries that feed's share; a lead out of the housing carries all.
-        double amps = other is null ? largest : largest / Math.Max(2, file.Board.Wires.Count(each => each.Conductors >= 2));
-        double metres = other is null ? CableMetres : AlongBoard(wire.At, other.At) / MillimetresPerMetre;
+        double amps = other is null ? largest : largest / Math.Max(2, feeds);
+        double metres = other is Point2 end ? AlongBoard(wire.At, end) / MillimetresPerMetre : CableMetres;
         return new LeadPower(
             wire, metres, amps, wire.Gauge is int gauge ? WireGauges.Of(gauge) : null,
             WireGauges.Thinnest(amps, metres, PowerModel.DropBudgetVolts));

@@ -33,8 +33,13 @@ public sealed record PowerInput
     /// <summary>LEDs on the longest ring.</summary>
     public required int RingLeds { get; init; }
 
-    /// <summary>Places at which that ring is fed, evenly spread, at least 1.</summary>
+    /// <summary>Places at which that ring is fed, at least 1.</summary>
     public int Feeds { get; init; } = 1;
+
+    /// <summary>
+    /// Segments between the two neighbouring feeds that lie farthest apart, round the ring; null: the feeds are evenly spread.
+    /// </summary>
+    public int? WidestArc { get; init; }
 
     /// <summary>Trace between two LEDs, supply and return together, ohm.</summary>
     public double SegmentOhms { get; init; } = PowerModel.TypicalSegmentOhms;

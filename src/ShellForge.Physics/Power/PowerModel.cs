@@ -65,7 +65,10 @@ public static class PowerModel
         double span = Math.Max(0, input.StrongestAmps - input.IdleAmps);
         double left = allowed - input.IdleAmps - input.OtherAmps;
         double perLed(double brightness) => input.Leds == 0 ? 0 : (Drawn(input.StrongestAmps, brightness) - input.OtherAmps) / input.Leds;
-        double Drop(int feeds, double brightness) => RingDrop(input.RingLeds, feeds, perLed(brightness), input.SegmentOhms);
+        double Spread(int feeds) => RingDrop(input.RingLeds, feeds, perLed(input.Brightness), input.SegmentOhms);
+        double Drop(double brightness) => input.WidestArc is int arc
+            ? ArcDrop(arc, perLed(brightness), input.SegmentOhms)
+            : RingDrop(input.RingLeds, input.Feeds, perLed(brightness), input.SegmentOhms);
         return new PowerResult
         {
             FullWhiteAmps = Drawn(input.FullWhiteAmps, 1),
@@ -76,25 +79,29 @@ public static class PowerModel
             IdleAmps = input.IdleAmps + input.OtherAmps,
             AllowedAmps = allowed,
             AllowedBrightness = span <= 0 ? left >= 0 ? 1 : 0 : Math.Clamp(left / span, 0, 1),
-            RingDropVolts = Drop(input.Feeds, input.Brightness),
-            FullRingDropVolts = Drop(input.Feeds, 1),
-            FeedsNeeded = Enumerable.Range(1, MostFeeds).FirstOrDefault(feeds => Drop(feeds, input.Brightness) <= DropBudgetVolts, MostFeeds),
+            RingDropVolts = Drop(input.Brightness),
+            FullRingDropVolts = Drop(1),
+            FeedsNeeded = Enumerable.Range(1, MostFeeds).FirstOrDefault(feeds => Spread(feeds) <= DropBudgetVolts, MostFeeds),
         };
     }
 
-    /// <summary>
-    /// Drop from a feed to the LED halfway to the next feed on a closed ring: r i times the LEDs that hang behind each segment, summed.
-    /// With n LEDs a feed: r i n2 / 8 for even n, r i (n2 - 1) / 8 for odd n.
-    /// </summary>
+    /// <summary>Drop from evenly spread feeds to the LED halfway between two of them on a closed ring, V.</summary>
     /// <param name="leds">LEDs on the ring.</param>
     /// <param name="feeds">Evenly spread feeds, at least 1.</param>
     /// <param name="ampsPerLed">A.</param>
     /// <param name="segmentOhms">Between two LEDs, out and back, ohm.</param>
-    public static double RingDrop(int leds, int feeds, double ampsPerLed, double segmentOhms)
-    {
-        int n = (leds + Math.Max(1, feeds) - 1) / Math.Max(1, feeds);
-        return segmentOhms * ampsPerLed * ((n * n) - (n % 2)) / 8;
-    }
+    public static double RingDrop(int leds, int feeds, double ampsPerLed, double segmentOhms) =>
+        ArcDrop((leds + Math.Max(1, feeds) - 1) / Math.Max(1, feeds), ampsPerLed, segmentOhms);
+
+    /// <summary>
+    /// Drop to the LED halfway along an arc that is fed at both ends, V: r i times the LEDs that hang behind each segment, summed.
+    /// With n segments from feed to feed: r i n2 / 8 for even n, r i (n2 - 1) / 8 for odd n.
+    /// </summary>
+    /// <param name="segments">From feed to feed; on a ring of one feed as many as LEDs.</param>
+    /// <param name="ampsPerLed">A.</param>
+    /// <param name="segmentOhms">Between two LEDs, out and back, ohm.</param>
+    public static double ArcDrop(int segments, double ampsPerLed, double segmentOhms) =>
+        segmentOhms * ampsPerLed * (((double)segments * segments) - (segments % 2)) / 8;
 
     /// <summary>The firmware's brightness byte, 0 to 255, that never exceeds a share of full white.</summary>
     public static int FirmwareCap(double brightness) => (int)Math.Clamp(Math.Floor((brightness * FullByte) + Rounding), 0, FullByte);

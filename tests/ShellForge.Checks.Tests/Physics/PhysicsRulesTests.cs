@@ -109,6 +109,16 @@ public class PhysicsRulesTests
     }
 
     [Theory]
+    [InlineData("out", "Warn lead")]
+    [InlineData("J1", "")]
+    public void A_lead_to_a_part_of_the_board_is_as_long_as_the_way_there_and_carries_a_share(string to, string told)
+    {
+        // 24 LEDs of 60 mA and a controller: some 1.55 A, which a metre of gauge 24 carries with a drop of 0.26 V.
+        string wires = $"board.wires=[{{name: lead, at: [0, 30], conductors: 2, gauge: 24, to: {to}}}]";
+        Assert.Equal(told, Told(new LeadTooThin(), wires, "power.brightness=1"));
+    }
+
+    [Theory]
     [InlineData("", "Note board Note board")]
     [InlineData("power.capped=false", "Warn board")]
     [InlineData("use.ambient=38", "Warn board")]

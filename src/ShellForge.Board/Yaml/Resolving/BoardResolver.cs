@@ -47,6 +47,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             Edge = said.Edge.Or(EdgeFinish.Clean),
             TabStub = measured is { TabStub.Given: true } ? measured.TabStub.Value : null,
             Measured = measured is null ? "" : Spelled(measured),
+            BoreMeasured = measured is { Bore.Given: true },
             Holes = holes,
             PixelCircles = circles,
             Parts = parts,
