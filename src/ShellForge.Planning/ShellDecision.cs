@@ -78,6 +78,12 @@ internal static class ShellDecision
         _ => PlanRules.EdgeGapRough,
     };
 
+    // What stands out farther over the edge than this, mm, is no corner: it wants an opening, or sits in the wrong place.
+    private const double CornerOut = 0.5;
+
+    // Air beside such a corner, mm: the spread of board holes and placement, and the flats of a round wall.
+    private const double BesideCorner = 0.28;
+
     private sealed record Gap(double Width, string From, string Why);
 
     private static Gap GapFor(BoardFile file, double finish, ImmutableArray<(double Gap, string Why)> needs)
@@ -118,6 +124,18 @@ internal static class ShellDecision
             if ((thing.To ?? PlanRules.UnknownHeight) > lip.AboveBoard && !ported.Contains(thing.Ref))
             {
                 BesideLip(thing.Outline, thing.Ref);
+            }
+        }
+
+        // Square corners of what sits at a round edge stand out over it; a port's opening is for the mouth, not for them.
+        foreach (BoardPart part in file.Board.Parts.Where(part => part.Mouth is null or { PastEdge: <= 0 }))
+        {
+            Region body = PartEnvelope.OutlineOf(part);
+            double outward = -rim.InsideOuter(body);
+            double inward = file.Board.Outline.BoreRadius > 0 ? -rim.OutsideBore(body) : 0;
+            if (outward <= CornerOut && inward <= CornerOut)
+            {
+                crowds.Add(new Crowd(outward + BesideCorner, inward + BesideCorner, $"{part.Ref}, whose corners stand out over the board's edge"));
             }
         }
 

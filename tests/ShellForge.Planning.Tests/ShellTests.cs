@@ -17,6 +17,24 @@ public sealed class ShellTests
         Assert.Equal(40 + gap + plan.Shell.Wall, plan.Shell.Round!.Outer, 9);
     }
 
+    [Theory]
+    [InlineData("barrel-jack-5.5x2.1", 0.0, true)]
+    [InlineData("usb-c-receptacle", -1.0, false)]
+    [InlineData("usb-c-receptacle", 1.0, false)]
+    public void Corners_of_a_part_at_a_round_edge_keep_off_the_wall(string package, double pastEdge, bool widens)
+    {
+        HousingPlan plan = HousingPlanner.Plan((new WrittenBoard
+        {
+            Outline = "{disc: 75}",
+            Parts = [FormattableString.Invariant($"{{ref: J1, package: {package}, side: bottom, faces: 30, past-edge: {pastEdge}}}")],
+            Holes = ["{circle: 40, count: 4, from: 45, diameter: 2.7}"],
+            Cable = "{part: J1}",
+        }).Read());
+        double corner = PartEnvelope.OutlineOf(plan.Source.Board.Parts[0]).Loops[0].Max(point => point.Length);
+        Assert.Equal(widens, plan.Shell.BoardEdgeGap > PlanRules.EdgeGapClean);
+        Assert.True(!widens || plan.Shell.Round!.Inner - corner >= 0.28, $"{plan.Shell.Round!.Inner} {corner}");
+    }
+
     [Fact]
     public void A_screw_head_near_the_edge_moves_the_wall_out_for_the_lip()
     {
