@@ -1,4 +1,6 @@
 using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml;
+using ShellForge.Board.Yaml.Overriding;
 using YamlDotNet.RepresentationModel;
 
 namespace ShellForge.Board.Tests;
@@ -65,6 +67,18 @@ public class ProfileTests
         Assert.Equal(0.006, loaded.Library.Filaments.Find("mine")!.Shrinkage.Value);
         Assert.Equal("stated in far.yaml", loaded.Library.Filaments.Find("theirs")!.Reflectance.Source);
         Assert.Equal(80, loaded.Library.Filaments.Find("petg-black")!.GlassTransitionCelsius.Value);
+    }
+
+    [Fact]
+    public void An_own_screw_of_the_same_head_and_thread_wins_by_its_name_alone()
+    {
+        ProfileLibrary library = ProfileLibrary.Load(
+            [("mine.yaml", "format: shellforge-profiles/1\nscrews:\n  drawer: {like: m3-cap, stock-lengths: {values: [4], source: drawer}}\n  m3-pan: {like: m3-pan, stock-lengths: {values: [8], source: drawer}}\n")]).Library;
+        ScrewProfile Screw(string said) => BoardFileReader.Read(
+            "board.yaml", BoardTexts.Sample("dome-dial"), library, [SetOverride.Parse($"housing.screw={said}")]).File!.Housing.Screw;
+        Assert.Equal("m3-cap", Screw("cap").Name);
+        Assert.Equal("drawer", Screw("drawer").Name);
+        Assert.Equal([8.0], Screw("pan").StockLengths.Select(length => (double)length));
     }
 
     [Theory]

@@ -3,7 +3,7 @@ using ShellForge.Board.Yaml.Tree;
 
 namespace ShellForge.Board.Profiles;
 
-/// <summary>Profiles of one kind by name, in the order of their files; a user's own stand in place of ours of the same name.</summary>
+/// <summary>Profiles of one kind by name, shipped names first, then the user's; a user's own stand in place of ours of the same name.</summary>
 /// <typeparam name="T">The kind.</typeparam>
 public sealed class ProfileShelf<T>
     where T : class
@@ -17,10 +17,10 @@ public sealed class ProfileShelf<T>
         _byName = all.ToImmutableDictionary(p => p.Name, p => p.Profile, StringComparer.Ordinal);
     }
 
-    /// <summary>All names, in file order.</summary>
+    /// <summary>All names, shipped ones first, else in file order.</summary>
     public ImmutableArray<string> Names { get; }
 
-    /// <summary>All profiles, in file order.</summary>
+    /// <summary>All profiles, in the order of their names.</summary>
     public IEnumerable<T> All => Names.Select(name => _byName[name]);
 
     /// <summary>The profile of a name, or null.</summary>

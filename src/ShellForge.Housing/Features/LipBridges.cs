@@ -29,10 +29,8 @@ internal static class LipBridges
     {
         const double overlap = FeatureContribution.Overlap;
         Region room = plan.Shell.Cavity.Filled();
-        Box2 bounds = room.Bounds;
-        double far = bounds.Max.X - bounds.Min.X + bounds.Max.Y - bounds.Min.Y;
-        Region way = Strips.Along(
-            through, direction, tongue.Width, -Point2.Dot(through, Point2.Polar(1, direction)), Math.Min(far, Lattice.LimitMillimetres / 2));
+        double outward = Point2.Dot(through, Point2.Polar(1, direction));
+        Region way = Strips.Along(through, direction, tongue.Width, -outward, Strips.PastRim(plan.Shell.Footprint) - outward);
         Region bridge = way.Intersect(
             room.Offset(overlap).Intersect(plan.Shell.Footprint).Less(room.Offset(-plan.Cover.LipGap - overlap)));
 

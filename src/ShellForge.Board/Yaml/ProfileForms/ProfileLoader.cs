@@ -16,6 +16,9 @@ internal sealed class ProfileLoader
     // Kind of profile, such as "inserts", then name: the raw mapping. The first file that gives a name keeps it.
     private readonly Dictionary<string, List<MappingEntry>> _raw = new(StringComparer.Ordinal);
 
+    // Kinds and names of the shipped profiles, whoever wins them.
+    private readonly HashSet<(string Kind, string Name)> _shipped = [];
+
     // All profiles of a name, the one that wins first: a profile that is `like` its own name means the next one.
     private readonly Dictionary<(string Kind, string Name), List<MappingNode>> _versions = [];
     private ImmutableDictionary<(string File, string Name), string> _sources =
@@ -29,9 +32,14 @@ internal sealed class ProfileLoader
     public static ProfileLoadResult Load(ImmutableArray<(string FileName, string Text)> userFiles)
     {
         var loader = new ProfileLoader();
-        foreach ((string file, string text) in userFiles.Concat(Shipped()))
+        foreach ((string file, string text) in userFiles)
         {
-            loader.Take(file, text);
+            loader.Take(file, text, isShipped: false);
+        }
+
+        foreach ((string file, string text) in Shipped())
+        {
+            loader.Take(file, text, isShipped: true);
         }
 
         var library = new ProfileLibrary
@@ -62,7 +70,7 @@ internal sealed class ProfileLoader
         }
     }
 
-    private void Take(string file, string text)
+    private void Take(string file, string text, bool isShipped)
     {
         PositionedNode? root = YamlTreeReader.Read(file, text, _sink);
         if (root is null || !ProfileFileForm.Form.TryRead(root, new ReadingContext(_sink, null), out _))
@@ -87,12 +95,12 @@ internal sealed class ProfileLoader
 
             foreach (MappingEntry profile in entries.Entries)
             {
-                Keep(shelf.Key.Text, profile);
+                Keep(shelf.Key.Text, profile, isShipped);
             }
         }
     }
 
-    private void Keep(string kind, MappingEntry profile)
+    private void Keep(string kind, MappingEntry profile, bool isShipped)
     {
         if (!_raw.TryGetValue(kind, out List<MappingEntry>? shelf))
         {
@@ -106,6 +114,11 @@ internal sealed class ProfileLoader
         }
         else
         {
+            if (isShipped)
+            {
+                _shipped.Add((kind, name));
+            }
+
             if (!shelf.Exists(e => e.Key.Text == name))
             {
                 shelf.Add(profile);
@@ -128,7 +141,9 @@ internal sealed class ProfileLoader
     {
         var read = new List<(string, T)>();
         var context = new ReadingContext(_sink, null) { Sources = _sources };
-        foreach (MappingEntry entry in _raw.GetValueOrDefault(kind) ?? [])
+
+        // What is looked for by its kind, such as a cap screw of some thread, is the shipped one: an own profile wins by its name alone.
+        foreach (MappingEntry entry in (_raw.GetValueOrDefault(kind) ?? []).OrderBy(entry => _shipped.Contains((kind, entry.Key.Text)) ? 0 : 1))
         {
             PositionedNode? full = Filled(kind, entry.Key, entry.Value, []);
             if (full is not null && form.TryRead(full, context, out Func<string, T> make))
