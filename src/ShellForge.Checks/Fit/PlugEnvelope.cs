@@ -14,6 +14,9 @@ namespace ShellForge.Checks.Fit;
 /// </summary>
 internal sealed class PlugEnvelope
 {
+    // Bodies end 256 mm from the axis; so far out a plug's corners stay within, whichever way it points.
+    private const double FarthestEnd = 248;
+
     private PlugEnvelope(PortPlan port, double fromU, double toU, SurfaceTree surface) =>
         (Port, FromU, ToU, Surface) = (port, fromU, toU, surface);
 
@@ -43,7 +46,7 @@ internal sealed class PlugEnvelope
         const double hair = 0.05;
         MouthProfile mouth = port.Mouth;
         double from = MouthU(port) + Math.Max(port.MouthBehind, mouth.SeatDepthWarn) + hair;
-        double to = MouthU(port) + mouth.PlugLength + way;
+        double to = Math.Min(MouthU(port) + mouth.PlugLength + way, FarthestEnd);
         double smaller = Math.Min(mouth.PlugWidth, mouth.PlugHeight);
         double roundness = Math.Clamp(mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2), 0, 1);
         Region across = Region.RoundedRectangle(Point2.Origin, mouth.PlugWidth, mouth.PlugHeight, Math.Floor(500 * smaller * roundness) / 1000);

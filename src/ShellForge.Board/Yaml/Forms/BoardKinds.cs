@@ -8,8 +8,8 @@ namespace ShellForge.Board.Yaml.Forms;
 /// <summary>Kinds that several forms of the board file share.</summary>
 internal static class BoardKinds
 {
-    /// <summary>Largest board across, mm: with its housing it stays inside the lattice and any bed in the trade.</summary>
-    public const double LargestBoard = 440;
+    /// <summary>Largest board across, mm: with its housing, a plug before it and a stand under it it stays inside the lattice, and no common bed is larger.</summary>
+    public const double LargestBoard = 360;
 
     /// <summary>Positions on one circle, corners of an outline, entries of a list: far above any real board.</summary>
     public const int Most = 1000;
