@@ -87,30 +87,8 @@ internal static class Places
     }
 
     /// <summary>On the inner face of the outer wall, straight out from the axis: walls that are not round stand at another distance in each direction.</summary>
-    public static Point2 OnInnerWall(HousingUnderCheck housing, Angle direction)
-    {
-        if (housing.Plan.Shell.Round is { } round)
-        {
-            return Point2.Polar(round.Inner, direction);
-        }
-
-        Point2 ray = Point2.Polar(1, direction);
-        double farthest = 0;
-        foreach (ImmutableArray<Point2> loop in housing.Plan.Shell.Cavity.Loops)
-        {
-            for (int i = 0; i < loop.Length; i++)
-            {
-                (Point2 a, Point2 b) = (loop[i], loop[(i + 1) % loop.Length]);
-                (double left, double right) = (Point2.Cross(ray, a), Point2.Cross(ray, b));
-                if ((left <= 0) != (right <= 0))
-                {
-                    farthest = Math.Max(farthest, Point2.Dot(ray, a + (left / (left - right) * (b - a))));
-                }
-            }
-        }
-
-        return farthest * ray;
-    }
+    public static Point2 OnInnerWall(HousingUnderCheck housing, Angle direction) =>
+        Point2.Polar(housing.Plan.Shell.Round?.Inner ?? housing.Plan.Shell.Cavity.FarthestAlong(direction), direction);
 
     private static Pixel? First(HousingUnderCheck housing, bool aside = false) => housing.Board.Board.PixelCircles
         .Where(circle => aside == (circle.Facing != PixelFacing.Up)).SelectMany(circle => circle.Pixels).FirstOrDefault();

@@ -34,33 +34,5 @@ internal sealed class Rim
     /// <summary>
     /// Distance from the axis to the outer edge in a direction, mm: the farthest crossing of a ray with the outline.
     /// </summary>
-    public double RadiusAt(Angle direction) => outline is PolygonOutline ? FarthestCrossing(filled, direction) : outline.OuterRadius;
-
-    private static double FarthestCrossing(Region region, Angle direction)
-    {
-        Point2 ray = Point2.Polar(1, direction);
-        double farthest = 0;
-        foreach (var loop in region.Loops)
-        {
-            for (int i = 0; i < loop.Length; i++)
-            {
-                Point2 a = loop[i];
-                Point2 side = loop[(i + 1) % loop.Length] - a;
-                double across = Point2.Cross(ray, side);
-                if (across == 0)
-                {
-                    continue;
-                }
-
-                double along = Point2.Cross(a, side) / across;
-                double share = Point2.Cross(a, ray) / across;
-                if (share is >= 0 and <= 1)
-                {
-                    farthest = Math.Max(farthest, along);
-                }
-            }
-        }
-
-        return farthest;
-    }
+    public double RadiusAt(Angle direction) => outline is PolygonOutline ? filled.FarthestAlong(direction) : outline.OuterRadius;
 }

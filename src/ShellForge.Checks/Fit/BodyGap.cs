@@ -14,7 +14,7 @@ internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright
     public static BodyGap? Least(BoardBody body, ImmutableArray<SectionSlab> slabs, double reach)
     {
         BodyGap? least = null;
-        Box2 around = Grown(body.Outline.Bounds, reach);
+        Box2 around = body.Outline.Bounds.Grown(reach);
         foreach (SectionSlab slab in slabs)
         {
             double above = slab.FromZ - body.ToZ;
@@ -59,6 +59,4 @@ internal readonly record struct BodyGap(double Distance, Point3 At, bool Upright
         Region common = body.Intersect(section);
         return (common.IsEmpty ? body : common).Bounds.Centre;
     }
-
-    private static Box2 Grown(Box2 box, double by) => new(box.Min - new Point2(by, by), box.Max + new Point2(by, by));
 }

@@ -18,9 +18,12 @@ public sealed class LooksMirrored() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         CircuitBoard board = housing.Board.Board;
-        BoardBody[] back = [.. BoardBody.Of(housing.Plan).Where(body => body.Side == BoardSide.Bottom && !body.Ref.EndsWith(" joint", StringComparison.Ordinal))];
         HashSet<string> byEdge = [.. board.Parts.Where(BoardBody.IsAtEdge).Select(part => part.Ref)];
-        back = [.. back.Where(body => !byEdge.Contains(body.Ref))];
+        BoardBody[] back =
+        [
+            .. BoardBody.Of(housing.Plan).Where(body =>
+                body.Side == BoardSide.Bottom && !body.Ref.EndsWith(" joint", StringComparison.Ordinal) && !byEdge.Contains(body.Ref)),
+        ];
         BoardBody[] asGiven = [.. Conflicts(board, back, body => body.Outline)];
         if (asGiven.Length == 0)
         {

@@ -102,14 +102,15 @@ public sealed class NoWayForWires() : Rule(
         slabs.Where(slab => (slab.FromZ <= from && slab.ToZ > from) || (slab.FromZ < to && slab.ToZ >= to)).Select(slab => slab.Outline);
 
     private static bool Passes(Region free, Point2 from, Point2 to, double width) =>
-        From(free, from, width).Any(way => Reaches(way, to, width));
+        Ways(free, width).Any(way => Reaches(way, from, width) && Reaches(way, to, width));
 
     // Where a bundle that is just too wide for the way gets stuck: between the pieces that it reaches from either end, else at the end that
     // lies in none.
     private static Point2 Neck(Region free, Point2 from, Point2 to, double width)
     {
-        Region here = Region.Union(From(free, from, width));
-        Region there = Region.Union(From(free, to, width));
+        ImmutableArray<Region> ways = Ways(free, width);
+        Region here = Region.Union(ways.Where(way => Reaches(way, from, width)));
+        Region there = Region.Union(ways.Where(way => Reaches(way, to, width)));
         if (here.IsEmpty || there.IsEmpty)
         {
             return here.IsEmpty ? from : to;
@@ -119,8 +120,8 @@ public sealed class NoWayForWires() : Rule(
         return 0.5 * (a + b);
     }
 
-    private static IEnumerable<Region> From(Region free, Point2 end, double width) =>
-        free.Grown(-width / 2).Parts.Where(way => Reaches(way, end, width));
+    // The pieces in which the middle of a bundle can lie.
+    private static ImmutableArray<Region> Ways(Region free, double width) => free.Grown(-width / 2).Parts;
 
     private static bool Reaches(Region way, Point2 end, double width) => way.Distance(end) <= AtJoint + (width / 2);
 

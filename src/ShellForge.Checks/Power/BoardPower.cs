@@ -70,12 +70,8 @@ public sealed record BoardPower
             ContactAmps = connector?.Mouth?.Profile.ContactAmps.Value ?? double.PositiveInfinity,
             RingLeds = longest?.Pixels.Length ?? 0,
             Feeds = Math.Max(1, feeds.Length),
+            WidestArc = longest is null ? null : WidestArc(longest, feeds),
         };
-        if (longest is not null)
-        {
-            input = input with { WidestArc = WidestArc(longest, feeds) };
-        }
-
         PowerResult result = PowerModel.Of(input);
         double largest = file.Power.Capped ? result.PlannedStrongestAmps : result.StrongestAmps;
         return new BoardPower

@@ -42,7 +42,7 @@ internal static class NarrowPlaces
         {
             for (int j = i; j < runs.Length; j++)
             {
-                if (runs[j].Touches(Grown(runs[i], width)))
+                if (runs[j].Touches(runs[i].Grown(width)))
                 {
                     LookAt(sides, i, j, width, found);
                 }
@@ -51,9 +51,6 @@ internal static class NarrowPlaces
 
         return found.Count > Many ? [region.Bounds] : Merged(found);
     }
-
-    /// <summary>A box grown to all sides.</summary>
-    public static Box2 Grown(Box2 box, double by) => new(box.Min - new Point2(by, by), box.Max + new Point2(by, by));
 
     private readonly record struct Side(Point2 From, Point2 To, Box2 Box, int Loop, double Start, double Length, double Around);
 
@@ -97,12 +94,12 @@ internal static class NarrowPlaces
         int secondEnd = Math.Min(sides.Length, (secondRun + 1) * RunLength);
         for (int a = firstRun * RunLength; a < firstEnd; a++)
         {
-            Box2 near = Grown(sides[a].Box, width);
+            Box2 near = sides[a].Box.Grown(width);
             for (int b = Math.Max(a + 1, secondRun * RunLength); b < secondEnd; b++)
             {
                 if (sides[b].Box.Touches(near) && AreNarrow(sides[a], sides[b], width))
                 {
-                    Box2 wide = Grown(sides[b].Box, width);
+                    Box2 wide = sides[b].Box.Grown(width);
                     found.Add(new Box2(
                         new Point2(Math.Max(near.Min.X, wide.Min.X), Math.Max(near.Min.Y, wide.Min.Y)),
                         new Point2(Math.Min(near.Max.X, wide.Max.X), Math.Min(near.Max.Y, wide.Max.Y))));

@@ -80,9 +80,9 @@ internal static class ThinFeatures
     {
         foreach (Box2 place in places)
         {
-            Box2 cut = NarrowPlaces.Grown(place, CutMargin * width);
+            Box2 cut = place.Grown(CutMargin * width);
             Region piece = region.Intersect(Region.Rectangle(cut.Min, cut.Max));
-            Box2 inside = NarrowPlaces.Grown(place, width);
+            Box2 inside = place.Grown(width);
             foreach (FineFeature feature in look(piece).Where(feature => inside.Touches(new Box2(feature.At, feature.At))))
             {
                 yield return feature;
@@ -99,11 +99,20 @@ internal static class ThinFeatures
 
     private static FineFeature Measured(Region piece)
     {
-        // The rectangle of the same area and outline; what is rounder than any rectangle counts as a square or disc.
         double length = piece.Perimeter / 2;
-        double rest = (length * length) - (4 * piece.Area);
-        double width = rest > 0 ? (length - Math.Sqrt(rest)) / 2 : 2 * piece.Area / length;
+        double difference = SidesDifference(piece);
+        double width = difference > 0 ? (length - difference) / 2 : 2 * piece.Area / length;
         return new FineFeature(width, length, InnerPoint(piece), piece.Area);
+    }
+
+    /// <summary>
+    /// By how much the long side of the rectangle that has a region's area and outline is longer than the short one, mm; 0 for what is rounder
+    /// than any rectangle. Together both sides are half the outline.
+    /// </summary>
+    internal static double SidesDifference(Region piece)
+    {
+        double both = piece.Perimeter / 2;
+        return Math.Sqrt(Math.Max(0, (both * both) - (4 * piece.Area)));
     }
 
     /// <summary>A point of the region, near its middle: the middle of the longest stretch of the level line through it.</summary>

@@ -89,9 +89,9 @@ internal static class Unsupported
     // long as the rectangle of its area and outline.
     private static double? SpanAlongStrip(Region piece, Region carried)
     {
-        double half = piece.Perimeter / 2;
-        return 2 * piece.Area / piece.Perimeter <= WidestStrip && carried.Intersect(piece.Grown(EndReach)).Parts.Length >= 2
-            ? (half + Math.Sqrt(Math.Max(0, (half * half) - (4 * piece.Area)))) / 2
+        double width = 2 * piece.Area / piece.Perimeter;
+        return width <= WidestStrip && carried.Intersect(piece.Grown(EndReach)).Parts.Length >= 2
+            ? ((piece.Perimeter / 2) + ThinFeatures.SidesDifference(piece)) / 2
             : null;
     }
 

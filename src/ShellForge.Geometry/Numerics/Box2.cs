@@ -34,6 +34,13 @@ public readonly record struct Box2(Point2 Min, Point2 Max)
         new Point2(Math.Min(Min.X, p.X), Math.Min(Min.Y, p.Y)),
         new Point2(Math.Max(Max.X, p.X), Math.Max(Max.Y, p.Y)));
 
+    /// <summary>This box grown by as much to all sides, in mm.</summary>
+    public Box2 Grown(double by) => new(Min - new Point2(by, by), Max + new Point2(by, by));
+
+    /// <summary>Whether every point of another box lies in this one.</summary>
+    public bool Contains(Box2 other) =>
+        Min.X <= other.Min.X && Min.Y <= other.Min.Y && Max.X >= other.Max.X && Max.Y >= other.Max.Y;
+
     /// <summary>Whether the boxes share a point.</summary>
     public bool Touches(Box2 other) =>
         Min.X <= other.Max.X && other.Min.X <= Max.X && Min.Y <= other.Max.Y && other.Min.Y <= Max.Y;

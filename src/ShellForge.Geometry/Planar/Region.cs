@@ -146,6 +146,34 @@ public sealed partial class Region : IEquatable<Region>
             : between;
     }
 
+    /// <summary>Distance in mm from the origin to the farthest place where a ray from there crosses an outline: 0 where it crosses none.</summary>
+    public double FarthestAlong(Angle direction)
+    {
+        Point2 ray = Point2.Polar(1, direction);
+        double farthest = 0;
+        foreach (ImmutableArray<Point2> loop in Loops)
+        {
+            for (int i = 0; i < loop.Length; i++)
+            {
+                Point2 a = loop[i];
+                Point2 side = loop[(i + 1) % loop.Length] - a;
+                double across = Point2.Cross(ray, side);
+                if (across == 0)
+                {
+                    continue;
+                }
+
+                double share = Point2.Cross(a, ray) / across;
+                if (share is >= 0 and <= 1)
+                {
+                    farthest = Math.Max(farthest, Point2.Cross(a, side) / across);
+                }
+            }
+        }
+
+        return farthest;
+    }
+
     /// <summary>Same outlines, corner by corner.</summary>
     public bool Equals(Region? other) =>
         other is not null && PartLoops.Length == other.PartLoops.Length

@@ -25,12 +25,12 @@ public sealed partial class Region
         // A hole belongs to the smallest outer loop round it; it lies wholly inside, so one of its corners tells, but for corners
         // that rounding put on the outer loop. Its box lies inside too, but for as much.
         List<IReadOnlyList<Point2>>[] holesOf = [.. outers.Select(_ => new List<IReadOnlyList<Point2>>())];
-        Box2[] boxes = [.. outers.Select(loop => Box2.Of(loop))];
+        Box2[] boxes = [.. outers.Select(loop => Box2.Of(loop).Grown(RoundingReach))];
         foreach (ImmutableArray<Point2> hole in holes)
         {
             Box2 box = Box2.Of(hole);
             int owner = Enumerable.Range(0, outers.Count).FirstOrDefault(
-                i => Holds(boxes[i], box) && hole.Any(corner => IsWithin(outers[i], corner)), -1);
+                i => boxes[i].Contains(box) && hole.Any(corner => IsWithin(outers[i], corner)), -1);
             if (owner >= 0)
             {
                 holesOf[owner].Add(hole);
@@ -47,10 +47,6 @@ public sealed partial class Region
         NetTopologySuite.Geometries.Geometry body = GeometryFixer.Fix(Overlay.RawPolygon(outer));
         return holes.Aggregate(body, (rest, hole) => Overlay.Difference(rest, GeometryFixer.Fix(Overlay.RawPolygon(hole))));
     }
-
-    private static bool Holds(Box2 outer, Box2 hole) =>
-        outer.Min.X <= hole.Min.X + RoundingReach && outer.Min.Y <= hole.Min.Y + RoundingReach
-        && outer.Max.X >= hole.Max.X - RoundingReach && outer.Max.Y >= hole.Max.Y - RoundingReach;
 
     private static bool IsWithin(ImmutableArray<Point2> loop, Point2 p)
     {

@@ -93,6 +93,19 @@ public sealed class RegionTests
         }
     }
 
+    [Theory]
+    [InlineData(0, 8)]
+    [InlineData(90, 3)]
+    [InlineData(180, 5)]
+    [InlineData(45, 4.242640687)]
+    public void The_farthest_crossing_of_a_ray_lies_behind_holes_and_gaps(double degrees, double distance)
+    {
+        Region region = Region.Rectangle(new Point2(-5, -3), new Point2(6, 3)).Less(Region.Rectangle(new Point2(-1, -1), new Point2(2, 1)))
+            .And(Region.Rectangle(new Point2(7, -1), new Point2(8, 1)));
+        Assert.Equal(distance, region.FarthestAlong(Angle.FromDegrees(degrees)), 6);
+        Assert.Equal(0, Region.Rectangle(new Point2(1, 1), new Point2(2, 2)).FarthestAlong(Angle.FromDegrees(200)));
+    }
+
     [Fact]
     public void A_disc_shrunk_by_its_radius_is_gone()
     {
