@@ -26,22 +26,32 @@ internal sealed class OffsetStrips
         _joints = [.. Enumerable.Range(0, loop.Length).Select(Joint)];
     }
 
+    /// <summary>
+    /// The far outline of a band that goes round in one, running as the loop does; empty where there is no such: the band overlaps itself,
+    /// or closes up.
+    /// </summary>
+    public ImmutableArray<Point2> FarOutline()
+    {
+        if (_joints.Any(joint => joint is null))
+        {
+            return [];
+        }
+
+        ImmutableArray<Point2> far = [.. Snapped(_joints.SelectMany(joint => joint!))];
+        bool grows = Loop.SignedArea(_loop) > 0;
+        if (far.Length < 3 || Loop.SignedArea(far) > 0 != grows)
+        {
+            return [];
+        }
+
+        return (grows ? Overlay.TryPolygon(far, [_loop]) : Overlay.TryPolygon(_loop, [far])) is null ? [] : far;
+    }
+
     /// <summary>Simple polygons on the lattice whose union is the band.</summary>
     public IEnumerable<NetTopologySuite.Geometries.Geometry> Pieces()
     {
         int count = _loop.Length;
-        int start = Array.FindIndex(_joints, j => j is null);
-        if (start < 0)
-        {
-            NetTopologySuite.Geometries.Geometry? whole = WholeBand();
-            if (whole is not null)
-            {
-                return [whole];
-            }
-
-            start = 0;
-        }
-
+        int start = Math.Max(0, Array.FindIndex(_joints, j => j is null));
         var pieces = new List<NetTopologySuite.Geometries.Geometry>();
         int from = 0;
         for (int i = 1; i <= count; i++)
@@ -60,19 +70,6 @@ internal sealed class OffsetStrips
     {
         Point2 along = b - a;
         return (1 / along.Length) * new Point2(along.Y, 0 - along.X);
-    }
-
-    // A band all round: the outer outline with the loop as its hole, when that is a polygon at all.
-    private NetTopologySuite.Geometries.Geometry? WholeBand()
-    {
-        ImmutableArray<Point2> outer = [.. Snapped(_joints.SelectMany(j => j!))];
-        bool grows = Loop.SignedArea(_loop) > 0;
-        if (outer.Length < 3 || Loop.SignedArea(outer) > 0 != grows)
-        {
-            return null;
-        }
-
-        return grows ? Overlay.TryPolygon(outer, [_loop]) : Overlay.TryPolygon(_loop, [outer]);
     }
 
     // The strip along the sides from..to-1; halved until its parts are simple. One side alone always is.

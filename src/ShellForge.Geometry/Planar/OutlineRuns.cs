@@ -51,6 +51,43 @@ internal sealed class OutlineRuns
         return Math.Sqrt(best);
     }
 
+    /// <summary>Whether a point lies inside or on an outline, told exactly: a ray to the right of it crosses an odd number of sides.</summary>
+    public bool Encloses(Point2 point)
+    {
+        bool isInside = false;
+        for (int run = 0; run < _boxes.Length; run++)
+        {
+            if (_boxes[run].Min.Y > point.Y || _boxes[run].Max.Y < point.Y || _boxes[run].Max.X < point.X)
+            {
+                continue;
+            }
+
+            foreach ((Point2 from, Point2 to) in Run(run))
+            {
+                if ((from.Y > point.Y) != (to.Y > point.Y))
+                {
+                    int side = FloatingOrientation.Sign2(from.X, from.Y, to.X, to.Y, point.X, point.Y);
+                    if (side == 0)
+                    {
+                        return true;
+                    }
+
+                    isInside ^= side > 0 == to.Y > from.Y;
+                }
+                else if (from.Y == point.Y && to.Y == point.Y && point.X >= Math.Min(from.X, to.X) && point.X <= Math.Max(from.X, to.X))
+                {
+                    return true;
+                }
+                else if (from == point || to == point)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return isInside;
+    }
+
     /// <summary>Whether a side is no farther from a point than a distance, mm: quick where the same side or its neighbours are asked for.</summary>
     public bool IsNear(Point2 point, double distance)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NetTopologySuite;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 using ShellForge.Geometry.Numerics;
 
@@ -55,8 +56,9 @@ internal static class Overlay
         return all.IsValid ? all : null;
     }
 
-    /// <summary>A loop as a polygon, unchecked.</summary>
-    public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer) => Raw(outer, []);
+    /// <summary>Loops as a polygon, unchecked.</summary>
+    public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<ImmutableArray<Point2>> holes) =>
+        Raw(outer, [.. holes.Select(hole => (IReadOnlyList<Point2>)hole)]);
 
     /// <summary>The geometry grown (or, negative, shrunk) with round corners of four chords a quarter.</summary>
     public static NetTopologySuite.Geometries.Geometry Buffered(NetTopologySuite.Geometries.Geometry geometry, double distance) =>
@@ -64,19 +66,19 @@ internal static class Overlay
 
     /// <summary>Points of either.</summary>
     public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
-        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.UNION, LatticeModel));
+        AreApart(a, b) ? Factory.CreateMultiPolygon([.. Polygons(a), .. Polygons(b)]) : OnLattice(a, b, OverlayNG.UNION);
 
     /// <summary>Points of any.</summary>
     public static NetTopologySuite.Geometries.Geometry Union(IReadOnlyList<NetTopologySuite.Geometries.Geometry> all) =>
-        all.Count == 0 ? Empty : Polygonal(UnaryUnionNG.Union(Factory.BuildGeometry(all), LatticeModel));
+        all.Count == 0 ? Empty : Union(all, 0, all.Count);
 
     /// <summary>Points of both.</summary>
     public static NetTopologySuite.Geometries.Geometry Intersection(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
-        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.INTERSECTION, LatticeModel));
+        AreApart(a, b) ? Empty : OnLattice(a, b, OverlayNG.INTERSECTION);
 
     /// <summary>Points of the first alone.</summary>
     public static NetTopologySuite.Geometries.Geometry Difference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
-        Polygonal(OverlayNG.Overlay(a, b, OverlayNG.DIFFERENCE, LatticeModel));
+        AreApart(a, b) ? a : OnLattice(a, b, OverlayNG.DIFFERENCE);
 
     /// <summary>Points of the first alone, with corners off the lattice: for looking.</summary>
     public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b)
@@ -135,6 +137,26 @@ internal static class Overlay
     public static NetTopologySuite.Geometries.Geometry Hull(IEnumerable<Point2> points) =>
         Polygonal(Factory.CreateMultiPointFromCoords([.. points.Select(p => new Coordinate(p.X, p.Y))]).ConvexHull());
 
+    private static NetTopologySuite.Geometries.Geometry OnLattice(
+        NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry? b, SpatialFunction what) =>
+        Polygonal(OverlayNG.Overlay(a, b, what, LatticeModel, new LatticeNoder()));
+
+    // Halves first: what lies together in the list mostly lies together in the plane, and small overlays are quick.
+    private static NetTopologySuite.Geometries.Geometry Union(IReadOnlyList<NetTopologySuite.Geometries.Geometry> all, int from, int to)
+    {
+        if (to - from == 1)
+        {
+            return all[from];
+        }
+
+        int middle = (from + to) / 2;
+        return Union(Union(all, from, middle), Union(all, middle, to));
+    }
+
+    // Whether rounding can't bring one to the other.
+    private static bool AreApart(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+        a.EnvelopeInternal.Distance(b.EnvelopeInternal) > 2 * Lattice.Step;
+
     // Corners that outlines meet in more than once: what touches there must stay a corner of both, straight or not, or the
     // walls over them would not meet in common edges.
     private static HashSet<Point2> Touching(NetTopologySuite.Geometries.Geometry geometry)
@@ -166,22 +188,16 @@ internal static class Overlay
             return geometry;
         }
 
-        List<Polygon> polygons = [];
-        for (int i = 0; i < geometry.NumGeometries; i++)
-        {
-            switch (geometry.GetGeometryN(i))
-            {
-                case Polygon p:
-                    polygons.Add(p);
-                    break;
-                case MultiPolygon m:
-                    polygons.AddRange(m.Geometries.Cast<Polygon>());
-                    break;
-            }
-        }
-
-        return polygons.Count == 0 ? Empty : Factory.CreateMultiPolygon([.. polygons]);
+        Polygon[] polygons = [.. Polygons(geometry)];
+        return polygons.Length == 0 ? Empty : Factory.CreateMultiPolygon(polygons);
     }
+
+    private static IEnumerable<Polygon> Polygons(NetTopologySuite.Geometries.Geometry geometry) => geometry switch
+    {
+        Polygon polygon => polygon.IsEmpty ? [] : [polygon],
+        GeometryCollection all => all.Geometries.SelectMany(Polygons),
+        _ => [],
+    };
 
     private static Polygon Raw(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes) => Factory.CreatePolygon(
         Factory.CreateLinearRing(Coordinates(outer)),

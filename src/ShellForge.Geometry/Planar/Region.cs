@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NetTopologySuite.Algorithm.Locate;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Planar;
@@ -15,9 +14,9 @@ namespace ShellForge.Geometry.Planar;
 /// </remarks>
 public sealed partial class Region : IEquatable<Region>
 {
-    private readonly NetTopologySuite.Geometries.Geometry _geometry;
-    private readonly Lazy<IndexedPointInAreaLocator> _locator;
-    private readonly Lazy<OutlineRuns> _outline;
+    // Worked out by whoever asks first: many regions are only drawn, or only measured.
+    private NetTopologySuite.Geometries.Geometry? _geometry;
+    private OutlineRuns? _outline;
 
     private Region(NetTopologySuite.Geometries.Geometry geometry)
         : this(Overlay.Parts(geometry))
@@ -27,9 +26,6 @@ public sealed partial class Region : IEquatable<Region>
     private Region(ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> parts)
     {
         PartLoops = parts;
-        _geometry = parts.IsEmpty ? Overlay.Empty : Overlay.Assemble(parts);
-        _locator = new Lazy<IndexedPointInAreaLocator>(() => new IndexedPointInAreaLocator(_geometry));
-        _outline = new Lazy<OutlineRuns>(() => new OutlineRuns(Loops));
         Bounds = Box2.Of(parts.SelectMany(p => p[0]));
     }
 
@@ -57,24 +53,28 @@ public sealed partial class Region : IEquatable<Region>
     /// <summary>For each part its outer loop and its holes.</summary>
     internal ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> PartLoops { get; }
 
+    private NetTopologySuite.Geometries.Geometry Drawn => _geometry ??= IsEmpty ? Overlay.Empty : Overlay.Assemble(PartLoops);
+
+    private OutlineRuns Outline => _outline ??= new OutlineRuns(Loops);
+
     /// <summary>All points of any of the regions.</summary>
     public static Region Union(params IEnumerable<Region> regions)
     {
         Region[] all = [.. regions.Where(r => !r.IsEmpty)];
-        return all.Length == 1 ? all[0] : new(Overlay.Union([.. all.Select(r => r._geometry)]));
+        return all.Length == 1 ? all[0] : new(Overlay.Union([.. all.Select(r => r.Drawn)]));
     }
 
     /// <summary>This region and another.</summary>
     public Region And(Region other) =>
-        IsEmpty ? other : other.IsEmpty ? this : new(Overlay.Union(_geometry, other._geometry));
+        IsEmpty ? other : other.IsEmpty ? this : new(Overlay.Union(Drawn, other.Drawn));
 
     /// <summary>This region without another.</summary>
     public Region Less(Region other) =>
-        IsEmpty || other.IsEmpty ? this : new(Overlay.Difference(_geometry, other._geometry));
+        IsEmpty || other.IsEmpty ? this : new(Overlay.Difference(Drawn, other.Drawn));
 
     /// <summary>What this region and another have in common.</summary>
     public Region Intersect(Region other) =>
-        IsEmpty || other.IsEmpty ? Empty : new(Overlay.Intersection(_geometry, other._geometry));
+        IsEmpty || other.IsEmpty ? Empty : new(Overlay.Intersection(Drawn, other.Drawn));
 
     /// <summary>The smallest convex region that holds this one.</summary>
     public Region Hull() => IsEmpty ? Empty : new(Overlay.Hull(PartLoops.SelectMany(p => p[0])));
@@ -111,8 +111,7 @@ public sealed partial class Region : IEquatable<Region>
 
     /// <summary>Whether a point lies inside or on the outline.</summary>
     public bool Contains(Point2 point) =>
-        !IsEmpty && _locator.Value.Locate(new NetTopologySuite.Geometries.Coordinate(point.X, point.Y))
-            != NetTopologySuite.Geometries.Location.Exterior;
+        !IsEmpty && Outline.Encloses(point);
 
     /// <summary>Whether every point of another region lies in this one, outlines included.</summary>
     public bool Contains(Region other) => other.Less(this).IsEmpty;
@@ -126,11 +125,11 @@ public sealed partial class Region : IEquatable<Region>
     public double DistanceToOutline(Point2 point)
     {
         RefuseEmpty();
-        return _outline.Value.Distance(point);
+        return Outline.Distance(point);
     }
 
     /// <summary>Whether a point lies no farther than a distance in mm from the nearest outline: quicker than to measure.</summary>
-    public bool IsNearOutline(Point2 point, double distance) => !IsEmpty && _outline.Value.IsNear(point, distance);
+    public bool IsNearOutline(Point2 point, double distance) => !IsEmpty && Outline.IsNear(point, distance);
 
     /// <summary>Smallest distance in mm between two regions: 0 when they share a point.</summary>
     /// <exception cref="InvalidOperationException">A region is empty.</exception>
@@ -138,7 +137,7 @@ public sealed partial class Region : IEquatable<Region>
     {
         RefuseEmpty();
         other.RefuseEmpty();
-        double between = _outline.Value.Distance(other._outline.Value);
+        double between = Outline.Distance(other.Outline);
 
         // Outlines that don't meet leave two cases: apart, or a whole part in the other region.
         return between > 0 && (other.PartLoops.Any(part => Contains(part[0][0])) || PartLoops.Any(part => other.Contains(part[0][0])))

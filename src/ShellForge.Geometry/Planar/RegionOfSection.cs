@@ -44,8 +44,8 @@ public sealed partial class Region
 
     private static NetTopologySuite.Geometries.Geometry Overlaid(IReadOnlyList<Point2> outer, List<IReadOnlyList<Point2>> holes)
     {
-        NetTopologySuite.Geometries.Geometry body = GeometryFixer.Fix(Overlay.RawPolygon(outer));
-        return holes.Aggregate(body, (rest, hole) => Overlay.Difference(rest, GeometryFixer.Fix(Overlay.RawPolygon(hole))));
+        NetTopologySuite.Geometries.Geometry body = GeometryFixer.Fix(Overlay.RawPolygon(outer, []));
+        return holes.Aggregate(body, (rest, hole) => Overlay.Difference(rest, GeometryFixer.Fix(Overlay.RawPolygon([.. hole], []))));
     }
 
     private static bool IsWithin(ImmutableArray<Point2> loop, Point2 p)

@@ -1,0 +1,92 @@
+namespace ShellForge.Geometry.Planar;
+
+/// <summary>A side of an outline between two lattice points that are not one, in steps; numbers of up to 26 bits, so products fit in 64.</summary>
+internal readonly struct LatticeSide
+{
+    private readonly int x0;
+    private readonly int y0;
+    private readonly int x1;
+    private readonly int y1;
+
+    /// <param name="from">Number of the corner that it starts at.</param>
+    /// <param name="a">Its start.</param>
+    /// <param name="b">Its end.</param>
+    public LatticeSide(int from, (int X, int Y) a, (int X, int Y) b) => (From, x0, y0, x1, y1) = (from, a.X, a.Y, b.X, b.Y);
+
+    /// <summary>Number of the corner that it starts at.</summary>
+    public int From { get; }
+
+    /// <summary>Its leftmost x.</summary>
+    public int MinX => Math.Min(x0, x1);
+
+    /// <summary>Its rightmost x.</summary>
+    public int MaxX => Math.Max(x0, x1);
+
+    /// <summary>Its lowest y.</summary>
+    public int MinY => Math.Min(y0, y1);
+
+    /// <summary>Its highest y.</summary>
+    public int MaxY => Math.Max(y0, y1);
+
+    private long Dx => (long)x1 - x0;
+
+    private long Dy => (long)y1 - y0;
+
+    /// <summary>The lattice point nearest to where two sides cross between their ends, halves going up; null where they don't.</summary>
+    public (int X, int Y)? Crossing(LatticeSide other)
+    {
+        long a = SideOf(other.x0, other.y0);
+        long b = SideOf(other.x1, other.y1);
+        if (a == 0 || b == 0 || (a > 0) == (b > 0))
+        {
+            return null;
+        }
+
+        long c = other.SideOf(x0, y0);
+        long d = other.SideOf(x1, y1);
+        if (c == 0 || d == 0 || (c > 0) == (d > 0))
+        {
+            return null;
+        }
+
+        // This side is crossed at the share c / (c - d) of its way.
+        return (Rounded(x0, Dx, c, c - d), Rounded(y0, Dy, c, c - d));
+    }
+
+    /// <summary>Whether it passes the square of one step round a lattice point other than its ends; left and lower sides belong to the square.</summary>
+    public bool Passes((int X, int Y) pixel)
+    {
+        if (pixel == (x0, y0) || pixel == (x1, y1) || pixel.X < MinX || pixel.X > MaxX || pixel.Y < MinY || pixel.Y > MaxY)
+        {
+            return false;
+        }
+
+        // Twice the distance from the line times its length, at the middle and, from there, at the corners.
+        long middle = 2 * SideOf(pixel.X, pixel.Y);
+        long reach = Math.Abs(Dx) + Math.Abs(Dy);
+        return Math.Abs(middle) < reach || middle + Dy - Dx == 0;
+    }
+
+    /// <summary>The order of two points along it that it passes.</summary>
+    public int Compare((int X, int Y) a, (int X, int Y) b)
+    {
+        int across = (Dx < 0 ? -1 : 1) * a.X.CompareTo(b.X);
+        int up = (Dy < 0 ? -1 : 1) * a.Y.CompareTo(b.Y);
+        return Math.Abs(Dx) >= Math.Abs(Dy) ? (across != 0 ? across : up) : (up != 0 ? up : across);
+    }
+
+    // Positive left of it, 0 on its line.
+    private long SideOf(int x, int y) => (Dx * ((long)y - y0)) - (Dy * ((long)x - x0));
+
+    private static int Rounded(int from, long along, long share, long whole)
+    {
+        if (whole < 0)
+        {
+            (share, whole) = (-share, -whole);
+        }
+
+        Int128 twice = ((Int128)2 * along * share) + whole;
+        Int128 quotient = twice / (2 * (Int128)whole);
+        return from + (int)(twice < 0 && quotient * 2 * whole != twice ? quotient - 1 : quotient);
+    }
+}
