@@ -23,11 +23,11 @@ internal static class MirrorEvidence
     public static MirrorVerdict Of(
         List<ImportedPart> bottom, List<ImportedPart> top, ImportedOutline? outline, IReadOnlyList<ImportedHole> holes)
     {
-        List<Point2> straight = [.. bottom.Select(p => p.FileAt)];
+        List<Point2> straight = [.. bottom.Select(p => p.At)];
         List<Point2> mirrored = [.. straight.Select(p => new Point2(-p.X, p.Y))];
         if (outline is null)
         {
-            return ByOtherSide(straight, mirrored, [.. top.Select(p => p.FileAt)]);
+            return ByOtherSide(straight, mirrored, [.. top.Select(p => p.At)]);
         }
 
         double asWritten = Share(straight, outline);

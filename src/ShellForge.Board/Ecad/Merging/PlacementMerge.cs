@@ -29,6 +29,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         }
 
         Repeated();
+        CountUp();
         MirrorBack();
         Shifted();
         return parts;
@@ -80,6 +81,36 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         }
     }
 
+    // Y counted downward, as on a screen. Where an origin at the board's upper edge explains the list as well, nothing decides.
+    private void CountUp()
+    {
+        List<Point2> front = [.. parts.Where(p => !p.Bottom && p.Placed).Select(p => p.FileAt)];
+        List<Point2> seen = front.Count >= 3 ? front : [.. parts.Where(p => p.Placed).Select(p => p.FileAt)];
+        if (shift is not null || outline is null || seen.Count < 3 || !OriginEvidence.CountsDown(seen, outline))
+        {
+            return;
+        }
+
+        ImportedPart first = parts[0];
+        if (OriginEvidence.Named(seen, outline) is { } origin)
+        {
+            log.Error(
+                first.File, first.Line, "placement-y-unclear",
+                $"the parts lie beside the board; they would lie on it with y counted downward, and with origin shift ({Numeral.Text(origin.X)}, {Numeral.Text(origin.Y)}), mirrored",
+                "export with the outline's origin and y upward, or give that shift");
+            return;
+        }
+
+        log.Warn(
+            first.File, first.Line, "placement-y-down",
+            $"the {parts.Count} parts are written with y counted downward; they are turned back (file y = -board y)",
+            "confirm one asymmetric part in the picture");
+        for (int i = 0; i < parts.Count; i++)
+        {
+            parts[i] = parts[i] with { At = new Point2(parts[i].At.X, -parts[i].At.Y) };
+        }
+    }
+
     private void MirrorBack()
     {
         List<ImportedPart> bottom = parts.FindAll(p => p.Bottom && p.Placed);
@@ -100,7 +131,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
                 {
                     if (parts[i].Bottom)
                     {
-                        parts[i] = parts[i] with { At = new Point2(-parts[i].FileAt.X, parts[i].FileAt.Y) };
+                        parts[i] = parts[i] with { At = new Point2(-parts[i].At.X, parts[i].At.Y) };
                     }
                 }
 

@@ -11,7 +11,8 @@ internal static class PlacementUnit
 
     public static double Of(PlacementFacts facts, ImportedOutline? outline, EcadLog log)
     {
-        double extent = Box2.Of(facts.Rows.Select(r => r.At)).Size.Length;
+        // Each side by itself: a back written with x mirrored lies as far from the front as the origin is away.
+        double extent = facts.Rows.GroupBy(r => r.Bottom).Select(side => Box2.Of(side.Select(r => r.At)).Size.Length).DefaultIfEmpty(0).Max();
         double board = outline?.Outer.Bounds.Size.Length ?? 0;
         if (facts.Unit is { } stated)
         {
