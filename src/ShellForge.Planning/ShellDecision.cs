@@ -60,7 +60,7 @@ internal static class ShellDecision
     {
         if (file.Housing.WallThickness is double asked)
         {
-            int near = Math.Max(1, basis.LinesFor(asked));
+            int near = basis.LinesNear(asked);
             string origin = Reasons.Origin(file, "housing.walls");
             return (reasons.Length("shell.wall", asked, origin, Math.Abs(basis.Wall(near) - asked) < Layers.Slack
                 ? $"asked for: {near} whole lines" : $"asked for: not whole lines; {near} lines would be {Reasons.Mm(basis.Wall(near))}"), near);

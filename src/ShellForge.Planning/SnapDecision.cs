@@ -56,6 +56,20 @@ internal static class SnapDecision
             Refuse(draft, rim, interference < section.Interference, diameter, caught, reasons);
         }
 
+        ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
+        if (draft.Shell.Round is RoundShell ring)
+        {
+            double Force(IEnumerable<(Angle, Angle)> gaps) =>
+                SnapForce.Closing(interference, ring.Inner, draft.Lip.Thickness, draft.Shell.Wall, filament.ModulusMegapascals, gaps);
+            ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, ring.Inner, Force);
+            if (split != interruptions)
+            {
+                reasons.Choice("closure.bead.pieces", split.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule, string.Create(
+                    CultureInfo.InvariantCulture, $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes {Force(split):0} N"));
+                interruptions = split;
+            }
+        }
+
         return reasons.Of(new SnapClosurePlan
         {
             BeadZ = lipBottom + SnapSection.Land + height + (SnapSection.Crest / 2),
@@ -65,7 +79,7 @@ internal static class SnapDecision
             BeadWidth = (2 * height) + SnapSection.Crest,
             Strain = strain,
             CatchAfterTolerance = caught,
-            Interruptions = Interruptions(rim, key),
+            Interruptions = interruptions,
             BoreHooks = Hooks(draft, reasons),
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,
             BoreGrooveDepth = HookInterference + GrooveDeeper,

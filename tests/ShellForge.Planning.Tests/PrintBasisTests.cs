@@ -14,12 +14,15 @@ public sealed class PrintBasisTests
     public void Walls_come_in_lines_that_overlap(int lines, double thickness) => Assert.Equal(thickness, Basis.Wall(lines));
 
     [Theory]
+    [InlineData(0.2, 1)]
     [InlineData(0.45, 1)]
     [InlineData(1.26, 3)]
-    [InlineData(1.27, 4)]
+    [InlineData(1.3, 3)]
+    [InlineData(1.46, 3)]
+    [InlineData(1.47, 4)]
     [InlineData(1.6, 4)]
-    public void The_least_count_of_lines_reaches_a_thickness(double thickness, int lines) =>
-        Assert.Equal(lines, Basis.LinesFor(thickness));
+    public void The_count_of_lines_is_the_nearest_one(double thickness, int lines) =>
+        Assert.Equal(lines, Basis.LinesNear(thickness));
 
     [Theory]
     [InlineData(4.2, 4.2)]

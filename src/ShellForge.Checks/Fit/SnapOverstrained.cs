@@ -13,12 +13,6 @@ public sealed class SnapOverstrained() : Rule(
     "snap-fit design guides for closed rings; bending length of a cylinder's edge from shell theory; friction 0.3, typical")
 {
     private const double LeastCatch = 0.15;
-    private const double HandForce = 150;
-
-    /// <summary>A hand presses a ring closed piece by piece, about a fifth of it at a time. Typical: try it on a coupon.</summary>
-    private const double PressedShare = 0.2;
-    private const double Friction = 0.3;
-    private const double LeadInDegrees = 35;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -46,29 +40,13 @@ public sealed class SnapOverstrained() : Rule(
                 snap.CatchAfterTolerance, LeastCatch, at, "take 'closure: screws' or 'closure: twist', or print a coupon and write the measured fit into the printer profile");
         }
 
-        double force = ClosingForce(snap, round.Inner, housing.Plan.Cover.LipThickness, housing.Plan.Shell.Wall, filament.ModulusMegapascals);
-        if (force > HandForce)
+        double force = SnapForce.Closing(
+            snap.Interference, round.Inner, housing.Plan.Cover.LipThickness, housing.Plan.Shell.Wall, filament.ModulusMegapascals, snap.Interruptions);
+        if (force > SnapForce.Hand)
         {
             yield return Found(
-                Severity.Warn, "snap bead", $"closing takes about {force:0} N, more than a hand gives", force, HandForce, at,
+                Severity.Warn, "snap bead", $"closing takes about {force:0} N, more than a hand gives", force, SnapForce.Hand, at,
                 "take fewer lines of wall, or 'closure: screws'", "N");
         }
     }
-
-    /// <summary>
-    /// Force along the axis that rides the bead over piece by piece, N. Lip and wall give in series, each as a ring as wide as its
-    /// bending length.
-    /// </summary>
-    internal static double ClosingForce(SnapClosurePlan snap, double radius, double lip, double wall, double modulus)
-    {
-        double stiffness = 1 / ((1 / Stiffness(radius, lip, modulus)) + (1 / Stiffness(radius, wall, modulus)));
-        double sweep = Math.Max(0, 1 - (snap.Interruptions.Sum(gap => gap.Sweep.Degrees) / 360));
-        double radial = stiffness * snap.Interference * 2 * Math.PI * radius * sweep * PressedShare;
-        double slope = Angle.FromDegrees(LeadInDegrees).Sin / Angle.FromDegrees(LeadInDegrees).Cos;
-        return radial * (slope + Friction) / (1 - (slope * Friction));
-    }
-
-    // Radial line load per mm of give: E t w / R^2 with the ring as wide as the wall bends along the axis.
-    private static double Stiffness(double radius, double thickness, double modulus) =>
-        modulus * thickness * 0.78 * Math.Sqrt(radius * thickness) / (radius * radius);
 }

@@ -8,11 +8,11 @@ public sealed class WallOffTheLines() : Rule(
     "wall-off-the-lines",
     "Outer walls are at least 0.8 mm and a whole number of lines of plastic.",
     "A slicer fills what is left between lines with jittery strokes: weak, and bright streaks when lit from behind.",
-    "n lines make width + (n - 1) x (width - 0.215 x layer height); 0.15 mm off warns for walls of up to 4 lines",
+    "n lines make width + (n - 1) x (width - 0.215 x layer height); 0.1 mm off the nearest warns for walls of up to 4 lines",
     "the stadium cross-section that slicers plan with; 0.8 mm as least wall from print services' tables")
 {
     private const double LeastWall = 0.8;
-    private const double Off = 0.15;
+    private const double Off = 0.10;
     private const int LinesThatShow = 4;
 
     /// <inheritdoc />
