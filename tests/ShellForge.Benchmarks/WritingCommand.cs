@@ -20,9 +20,9 @@ internal static class WritingCommand
     {
         HousingUnderCheck housing = SampleHousing.Of(sample);
         HousingPlan plan = housing.Plan;
-        HousingReport report = HousingReport.Of(housing, CheckRun.Run(housing, RuleList.All, default));
+        HousingReport report = HousingReport.Of(housing, CheckRun.Run(housing, RuleList.All, default), HousingReport.PartsOf(housing));
         HousingLooks looks = HousingLooks.Of(housing);
-        PageContent page = HousingFiles.PageOf(housing, report);
+        PageContent page = HousingFiles.PageOf(DrawnFiles.OfPage(housing), report);
         (string Name, Func<object> Work)[] stages =
         [
             ("plan", () => HousingPlanner.Plan(housing.Board)),
@@ -39,8 +39,8 @@ internal static class WritingCommand
             ("page as HTML", () => Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))),
             ("what the page adds", () => PageHtml.Write(PageBuilder.Of(housing, report, looks, page.Drawings, StepPictures.Of(plan, looks)), PageAssets.Embedded)),
             ("report as JSON", () => ReportJson.Bytes(report)),
-            ("parts only", () => HousingFiles.Of(housing, report, FileFormats.Stl)),
-            ("all files", () => HousingFiles.Of(housing, report, FileFormats.Stl | FileFormats.ThreeMf)),
+            ("parts only", () => HousingFiles.Of(DrawnFiles.Of(housing, FileFormats.Stl), report)),
+            ("all files", () => HousingFiles.Of(DrawnFiles.Of(housing, FileFormats.Stl | FileFormats.ThreeMf), report)),
         ];
         foreach ((string name, Func<object> work) in stages.Where(stage => only is null || stage.Name == only))
         {

@@ -34,11 +34,13 @@ internal sealed record MadeHousing
     /// <param name="board">The board.</param>
     /// <param name="cancel">Stops it.</param>
     /// <param name="progress">Told each step as it begins.</param>
-    public static MadeHousing Of(BoardFile board, CancellationToken cancel, Action<MakingStep>? progress = null)
+    /// <param name="beside">What else is done with the housing while the rules run.</param>
+    public static MadeHousing Of(
+        BoardFile board, CancellationToken cancel, Action<MakingStep>? progress = null, Action<HousingUnderCheck>? beside = null)
     {
         HousingUnderCheck housing = Drawn(board, cancel, progress);
         progress?.Invoke(MakingStep.Checks);
-        return Checked(housing, cancel);
+        return Checked(housing, cancel, beside);
     }
 
     /// <summary>A housing as far as a picture of it needs: planned, its parts computed, nothing checked.</summary>
@@ -52,11 +54,20 @@ internal sealed record MadeHousing
     }
 
     /// <summary>Runs the rules over a housing.</summary>
-    public static MadeHousing Checked(HousingUnderCheck housing, CancellationToken cancel)
+    /// <param name="housing">The housing.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="beside">What else is done with the housing meanwhile.</param>
+    public static MadeHousing Checked(HousingUnderCheck housing, CancellationToken cancel, Action<HousingUnderCheck>? beside = null)
     {
         housing.Prepare(cancel);
-        ImmutableArray<Finding> findings = CheckRun.Run(housing, RuleList.All, cancel);
-        return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings) };
+        ImmutableArray<Finding> findings = [];
+        ImmutableArray<PartReport> parts = [];
+        Parallel.Invoke(
+            new ParallelOptions { CancellationToken = cancel },
+            () => findings = CheckRun.Run(housing, RuleList.All, cancel),
+            () => parts = HousingReport.PartsOf(housing),
+            () => beside?.Invoke(housing));
+        return new MadeHousing { Housing = housing, Report = HousingReport.Of(housing, findings, parts) };
     }
 
     // The evaluations share nothing, so they run side by side; the results stand in the order of the parts.

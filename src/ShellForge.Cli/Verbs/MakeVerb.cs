@@ -55,15 +55,17 @@ internal static class MakeVerb
             return BadBoard.Tell(source, bench, wish.Json);
         }
 
+        DrawnFiles? drawn = null;
         MadeHousing made = MakingProgress.Run(
-            bench, wish.Quiet || wish.Json, step => MadeHousing.Of(source.File, bench.Cancel, step));
+            bench, wish.Quiet || wish.Json,
+            step => MadeHousing.Of(source.File, bench.Cancel, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats)));
         string folder = wish.Folder is null
             ? Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing")
             : bench.FullPath(wish.Folder);
         ImmutableArray<OutputFile> files =
         [
             .. DefectFiles.Of(made.Housing, source.Text),
-            .. HousingFiles.Of(made.Housing, made.Report, wish.Formats),
+            .. HousingFiles.Of(drawn!, made.Report),
         ];
         bench.Cancel.ThrowIfCancellationRequested();
         StagedFiles.Write(folder, files, EarlierRun.PartFiles(folder));

@@ -89,7 +89,7 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
             var live = new PageLive(version, PageTries.Of(kept.Drawn.Plan), isChecked);
             return new ViewedPage(
                 isChecked
-                    ? HousingFiles.PageOf(kept.Made!.Housing, kept.Made.Report) with { Live = live }
+                    ? HousingFiles.PageOf(DrawnFiles.OfPage(kept.Made!.Housing), kept.Made.Report) with { Live = live }
                     : PageBuilder.OfUnchecked(kept.Drawn, live),
                 []);
         }

@@ -95,12 +95,15 @@ public sealed record HousingReport
     public HousingUnderCheck? Housing { get; init; }
 
     /// <summary>Puts a report together.</summary>
-    public static HousingReport Of(HousingUnderCheck housing, ImmutableArray<Finding> findings) => new()
+    /// <param name="housing">What was made.</param>
+    /// <param name="findings">What the rules found.</param>
+    /// <param name="parts">What <see cref="PartsOf"/> measured.</param>
+    public static HousingReport Of(HousingUnderCheck housing, ImmutableArray<Finding> findings, ImmutableArray<PartReport> parts) => new()
     {
         Name = housing.Board.Name,
         Revision = housing.Board.Revision,
         Verdict = VerdictOf(findings),
-        Parts = PartsOf(housing),
+        Parts = parts,
         Findings = findings,
         Shopping = housing.Plan.Shopping,
         Resolved = housing.Plan.Decisions,
@@ -116,8 +119,8 @@ public sealed record HousingReport
     /// <summary>Name of a part's file.</summary>
     public static string FileOf(string part) => $"{part}.stl";
 
-    // Parts are measured side by side; the results stand in the order of the parts.
-    private static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
+    /// <summary>Measures the parts that are written, side by side; the results stand in their order.</summary>
+    public static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
     {
         CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         var reports = new PartReport[parts.Length];
