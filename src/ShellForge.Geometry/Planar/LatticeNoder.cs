@@ -65,7 +65,6 @@ internal sealed class LatticeNoder : INoder
         contexts.Add(line.Context);
     }
 
-    // The sides of all strings, by their left ends.
     private LatticeSide[] Sides()
     {
         var sides = new List<LatticeSide>(corners.Count);
@@ -77,23 +76,17 @@ internal sealed class LatticeNoder : INoder
             }
         }
 
-        sides.Sort((a, b) => a.MinX != b.MinX ? a.MinX.CompareTo(b.MinX) : a.From.CompareTo(b.From));
         return [.. sides];
     }
 
     private void FindPixels(LatticeSide[] sides)
     {
         var crossings = new List<(int X, int Y)>();
-        var spans = new Spans(sides.Length, i => (sides[i].MinY, sides[i].MaxY));
-        for (int i = 0; i < sides.Length; i++)
+        foreach ((LatticeSide side, LatticeSide other) in LatticeSide.Pairs(sides))
         {
-            LatticeSide side = sides[i];
-            for (int j = spans.Next(i + 1, side.MinY, side.MaxY); j < sides.Length && sides[j].MinX <= side.MaxX; j = spans.Next(j + 1, side.MinY, side.MaxY))
+            if (side.Crossing(other) is { } crossing)
             {
-                if (side.Crossing(sides[j]) is { } crossing)
-                {
-                    crossings.Add(crossing);
-                }
+                crossings.Add(crossing);
             }
         }
 
@@ -120,7 +113,7 @@ internal sealed class LatticeNoder : INoder
     private List<int>?[] Passed(LatticeSide[] sides)
     {
         var passed = new List<int>?[corners.Count];
-        var spans = new Spans(places.Length, i => (places[i].Y, places[i].Y));
+        var spans = new HeightSpans(places.Length, i => (places[i].Y, places[i].Y));
         foreach (LatticeSide side in sides)
         {
             int first = Array.BinarySearch(places, (side.MinX, int.MinValue));
@@ -161,43 +154,4 @@ internal sealed class LatticeNoder : INoder
     }
 
     private Coordinate Corner(int pixel) => new(places[pixel].X * Lattice.Step, places[pixel].Y * Lattice.Step);
-
-    // Things in a list whose heights are known by blocks, so that a search steps over those far above or below.
-    private readonly struct Spans
-    {
-        private const int Block = 16;
-        private readonly (int Min, int Max)[] each;
-        private readonly (int Min, int Max)[] blocks;
-
-        public Spans(int count, Func<int, (int Min, int Max)> span)
-        {
-            each = new (int, int)[count];
-            blocks = new (int, int)[(count + Block - 1) / Block];
-            Array.Fill(blocks, (int.MaxValue, int.MinValue));
-            for (int i = 0; i < count; i++)
-            {
-                each[i] = span(i);
-                ref (int Min, int Max) block = ref blocks[i / Block];
-                block = (Math.Min(block.Min, each[i].Min), Math.Max(block.Max, each[i].Max));
-            }
-        }
-
-        // The first from an index on that reaches into a height, or the count.
-        public int Next(int from, int min, int max)
-        {
-            for (int i = from; i < each.Length; i++)
-            {
-                if (i % Block == 0 && (blocks[i / Block].Min > max || blocks[i / Block].Max < min))
-                {
-                    i += Block - 1;
-                }
-                else if (each[i].Min <= max && each[i].Max >= min)
-                {
-                    return i;
-                }
-            }
-
-            return each.Length;
-        }
-    }
 }

@@ -32,6 +32,39 @@ internal readonly struct LatticeSide
 
     private long Dy => (long)y1 - y0;
 
+    /// <summary>All pairs of sides whose boxes share a point, each once. The sides are put in the order of their left ends.</summary>
+    public static IEnumerable<(LatticeSide First, LatticeSide Second)> Pairs(LatticeSide[] sides)
+    {
+        Array.Sort(sides, (a, b) => a.MinX != b.MinX ? a.MinX.CompareTo(b.MinX) : a.From.CompareTo(b.From));
+        var heights = new HeightSpans(sides.Length, i => (sides[i].MinY, sides[i].MaxY));
+        for (int i = 0; i < sides.Length; i++)
+        {
+            LatticeSide side = sides[i];
+            for (int j = heights.Next(i + 1, side.MinY, side.MaxY); j < sides.Length && sides[j].MinX <= side.MaxX; j = heights.Next(j + 1, side.MinY, side.MaxY))
+            {
+                yield return (side, sides[j]);
+            }
+        }
+    }
+
+    /// <summary>Whether two sides whose boxes share a point share one themselves.</summary>
+    public bool Meets(LatticeSide other)
+    {
+        long a = SideOf(other.x0, other.y0);
+        long b = SideOf(other.x1, other.y1);
+        if ((a > 0 && b > 0) || (a < 0 && b < 0))
+        {
+            return false;
+        }
+
+        long c = other.SideOf(x0, y0);
+        long d = other.SideOf(x1, y1);
+        return !((c > 0 && d > 0) || (c < 0 && d < 0));
+    }
+
+    /// <summary>Whether the side that goes on from this one's end lies back on it.</summary>
+    public bool TurnsBack(LatticeSide next) => SideOf(next.x1, next.y1) == 0 && (Dx * next.Dx) + (Dy * next.Dy) < 0;
+
     /// <summary>The lattice point nearest to where two sides cross between their ends, halves going up; null where they don't.</summary>
     public (int X, int Y)? Crossing(LatticeSide other)
     {

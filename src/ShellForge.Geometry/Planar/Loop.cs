@@ -61,6 +61,23 @@ internal static class Loop
         return ordered.MoveToImmutable();
     }
 
+    /// <summary>Whether a lattice point that is not on the loop lies in it.</summary>
+    public static bool Encloses(IReadOnlyList<Point2> corners, Point2 p)
+    {
+        bool encloses = false;
+        for (int i = 0; i < corners.Count; i++)
+        {
+            Point2 a = corners[i];
+            Point2 b = corners[i + 1 == corners.Count ? 0 : i + 1];
+            if ((a.Y > p.Y) != (b.Y > p.Y))
+            {
+                encloses ^= (b.Y > a.Y) == Point2.Cross(b - a, p - a) > 0;
+            }
+        }
+
+        return encloses;
+    }
+
     /// <summary>Order by x, then y.</summary>
     public static bool IsBefore(Point2 a, Point2 b) => a.X < b.X || (a.X == b.X && a.Y < b.Y);
 

@@ -44,7 +44,7 @@ internal sealed class OffsetStrips
             return [];
         }
 
-        return (grows ? Overlay.TryPolygon(far, [_loop]) : Overlay.TryPolygon(_loop, [far])) is null ? [] : far;
+        return ApartLoops.Are(far, _loop) && (grows ? Loop.Encloses(far, _loop[0]) : Loop.Encloses(_loop, far[0])) ? far : [];
     }
 
     /// <summary>Simple polygons on the lattice whose union is the band.</summary>
@@ -92,9 +92,9 @@ internal sealed class OffsetStrips
         }
 
         ImmutableArray<Point2> snapped = [.. Snapped(outline)];
-        if (snapped.Length >= 3 && Overlay.TryPolygon(snapped, []) is { } strip)
+        if (snapped.Length >= 3 && ApartLoops.Are(snapped))
         {
-            pieces.Add(strip);
+            pieces.Add(Overlay.RawPolygon(snapped, []));
         }
         else if (to - from > 1)
         {
@@ -117,9 +117,9 @@ internal sealed class OffsetStrips
         Point2 v = _loop[corner];
         ImmutableArray<Point2> wedge =
             [.. Snapped([v, v + (_distance * _normals[before]), .. joint, v + (_distance * _normals[corner])])];
-        if (wedge.Length >= 3 && Overlay.TryPolygon(wedge, []) is { } piece)
+        if (wedge.Length >= 3 && ApartLoops.Are(wedge))
         {
-            pieces.Add(piece);
+            pieces.Add(Overlay.RawPolygon(wedge, []));
         }
     }
 

@@ -43,19 +43,6 @@ internal static class Overlay
             : PrecisionReducer.ReducePrecision(raw, LatticeModel));
     }
 
-    /// <summary>The polygon when it is one: null when its sides cross or touch where they must not. Corners must lie on the lattice.</summary>
-    public static NetTopologySuite.Geometries.Geometry? TryPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<IReadOnlyList<Point2>> holes) =>
-        TryPolygons([(outer, holes)]);
-
-    /// <summary>The polygons when they are such: null when sides cross or touch where they must not. Corners must lie on the lattice.</summary>
-    public static NetTopologySuite.Geometries.Geometry? TryPolygons(
-        IReadOnlyList<(IReadOnlyList<Point2> Outer, IReadOnlyList<IReadOnlyList<Point2>> Holes)> polygons)
-    {
-        Polygon[] raw = [.. polygons.Select(polygon => Raw(polygon.Outer, polygon.Holes))];
-        NetTopologySuite.Geometries.Geometry all = raw.Length == 1 ? raw[0] : Factory.CreateMultiPolygon(raw);
-        return all.IsValid ? all : null;
-    }
-
     /// <summary>Loops as a polygon, unchecked.</summary>
     public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<ImmutableArray<Point2>> holes) =>
         Raw(outer, [.. holes.Select(hole => (IReadOnlyList<Point2>)hole)]);
@@ -105,29 +92,33 @@ internal static class Overlay
     /// <summary>The connected parts as loops, in the one order that stands for the region.</summary>
     public static ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> Parts(NetTopologySuite.Geometries.Geometry geometry)
     {
-        HashSet<Point2> touching = Touching(geometry);
-        var parts = new List<ImmutableArray<ImmutableArray<Point2>>>();
-        for (int i = 0; i < geometry.NumGeometries; i++)
+        Polygon[] polygons = [.. Polygons(geometry)];
+        return Ordered(
+            polygons.Select(polygon => ((IReadOnlyList<Point2>)Points(polygon.ExteriorRing), polygon.InteriorRings.Select(ring => (IReadOnlyList<Point2>)Points(ring)))),
+            Touching(polygons));
+    }
+
+    /// <summary>Parts, each an outer loop with its holes, in the one order that stands for the region.</summary>
+    /// <param name="parts">Loops on the lattice in any direction; together a region.</param>
+    /// <param name="touching">Corners that loops meet in.</param>
+    public static ImmutableArray<ImmutableArray<ImmutableArray<Point2>>> Ordered(
+        IEnumerable<(IReadOnlyList<Point2> Outer, IEnumerable<IReadOnlyList<Point2>> Holes)> parts, IReadOnlySet<Point2> touching)
+    {
+        var ordered = new List<ImmutableArray<ImmutableArray<Point2>>>();
+        foreach ((IReadOnlyList<Point2> outer, IEnumerable<IReadOnlyList<Point2>> holes) in parts)
         {
-            if (geometry.GetGeometryN(i) is not Polygon { IsEmpty: false } polygon)
+            ImmutableArray<Point2> canonical = Loop.Canonical(outer, counterClockwise: true, touching);
+            if (!canonical.IsEmpty)
             {
-                continue;
+                IEnumerable<ImmutableArray<Point2>> inner = holes
+                    .Select(hole => Loop.Canonical(hole, counterClockwise: false, touching))
+                    .Where(hole => !hole.IsEmpty)
+                    .OrderBy(h => h[0].X).ThenBy(h => h[0].Y).ThenBy(h => h[1].X).ThenBy(h => h[1].Y);
+                ordered.Add([canonical, .. inner]);
             }
-
-            ImmutableArray<Point2> outer = Loop.Canonical(Points(polygon.ExteriorRing), counterClockwise: true, touching);
-            if (outer.IsEmpty)
-            {
-                continue;
-            }
-
-            IEnumerable<ImmutableArray<Point2>> holes = polygon.InteriorRings
-                .Select(r => Loop.Canonical(Points(r), counterClockwise: false, touching))
-                .Where(h => !h.IsEmpty)
-                .OrderBy(h => h[0].X).ThenBy(h => h[0].Y).ThenBy(h => h[1].X).ThenBy(h => h[1].Y);
-            parts.Add([outer, .. holes]);
         }
 
-        return [.. parts.OrderBy(p => p[0][0].X).ThenBy(p => p[0][0].Y).ThenBy(p => p[0][1].X).ThenBy(p => p[0][1].Y)];
+        return [.. ordered.OrderBy(p => p[0][0].X).ThenBy(p => p[0][0].Y).ThenBy(p => p[0][1].X).ThenBy(p => p[0][1].Y)];
     }
 
     /// <summary>A point.</summary>
@@ -159,25 +150,10 @@ internal static class Overlay
 
     // Corners that outlines meet in more than once: what touches there must stay a corner of both, straight or not, or the
     // walls over them would not meet in common edges.
-    private static HashSet<Point2> Touching(NetTopologySuite.Geometries.Geometry geometry)
+    private static HashSet<Point2> Touching(IEnumerable<Polygon> polygons)
     {
         var once = new HashSet<Point2>();
-        var touching = new HashSet<Point2>();
-        for (int i = 0; i < geometry.NumGeometries; i++)
-        {
-            if (geometry.GetGeometryN(i) is Polygon { IsEmpty: false } polygon)
-            {
-                foreach (Point2 p in polygon.InteriorRings.Prepend(polygon.ExteriorRing).SelectMany(Points))
-                {
-                    if (!once.Add(p))
-                    {
-                        touching.Add(p);
-                    }
-                }
-            }
-        }
-
-        return touching;
+        return [.. polygons.SelectMany(polygon => polygon.InteriorRings.Prepend(polygon.ExteriorRing)).SelectMany(Points).Where(p => !once.Add(p))];
     }
 
     // Overlays may leave points and lines where regions only touch; a region is its area.

@@ -22,45 +22,35 @@ public sealed partial class Region
             return Empty;
         }
 
-        // A hole belongs to the smallest outer loop round it; it lies wholly inside, so one of its corners tells, but for corners
-        // that rounding put on the outer loop. Its box lies inside too, but for as much.
+        // A hole belongs to the smallest outer loop round it. Where no loop meets another one of its corners tells; where rounding has put
+        // corners of it on an outer loop, any that lies inside. Its box lies inside too, but for as much.
+        bool areApart = ApartLoops.Are(loops.Select(loop => (IReadOnlyList<Point2>)loop));
         List<IReadOnlyList<Point2>>[] holesOf = [.. outers.Select(_ => new List<IReadOnlyList<Point2>>())];
         Box2[] boxes = [.. outers.Select(loop => Box2.Of(loop).Grown(RoundingReach))];
         foreach (ImmutableArray<Point2> hole in holes)
         {
             Box2 box = Box2.Of(hole);
             int owner = Enumerable.Range(0, outers.Count).FirstOrDefault(
-                i => boxes[i].Contains(box) && hole.Any(corner => IsWithin(outers[i], corner)), -1);
+                i => boxes[i].Contains(box) && (areApart ? hole.Take(1) : hole).Any(corner => Loop.Encloses(outers[i], corner)), -1);
             if (owner >= 0)
             {
                 holesOf[owner].Add(hole);
             }
         }
 
-        return new Region(
-            Overlay.TryPolygons([.. outers.Select((outer, i) => ((IReadOnlyList<Point2>)outer, (IReadOnlyList<IReadOnlyList<Point2>>)holesOf[i]))])
-            ?? Overlay.Union([.. outers.Select((outer, i) => Overlaid(outer, holesOf[i]))]));
+        return areApart && !outers.Where((outer, i) => IsInside(outer, i)).Any()
+            ? new Region(Overlay.Ordered(outers.Select((outer, i) => ((IReadOnlyList<Point2>)outer, holesOf[i].AsEnumerable())), ImmutableHashSet<Point2>.Empty))
+            : new Region(Overlay.Union([.. outers.Select((outer, i) => Overlaid(outer, holesOf[i]))]));
+
+        // Whether it lies in what a larger one bounds, as where two solids overlap.
+        bool IsInside(ImmutableArray<Point2> outer, int index) => Enumerable.Range(index + 1, outers.Count - index - 1).Any(
+            i => boxes[i].Contains(boxes[index].Grown(-RoundingReach)) && Loop.Encloses(outers[i], outer[0])
+                && !holesOf[i].Any(hole => Loop.Encloses(hole, outer[0])));
     }
 
     private static NetTopologySuite.Geometries.Geometry Overlaid(IReadOnlyList<Point2> outer, List<IReadOnlyList<Point2>> holes)
     {
         NetTopologySuite.Geometries.Geometry body = GeometryFixer.Fix(Overlay.RawPolygon(outer, []));
         return holes.Aggregate(body, (rest, hole) => Overlay.Difference(rest, GeometryFixer.Fix(Overlay.RawPolygon([.. hole], []))));
-    }
-
-    private static bool IsWithin(ImmutableArray<Point2> loop, Point2 p)
-    {
-        bool within = false;
-        for (int i = 0; i < loop.Length; i++)
-        {
-            Point2 a = loop[i];
-            Point2 b = loop[(i + 1) % loop.Length];
-            if ((a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)))
-            {
-                within = !within;
-            }
-        }
-
-        return within;
     }
 }

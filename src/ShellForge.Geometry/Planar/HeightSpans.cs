@@ -1,0 +1,42 @@
+namespace ShellForge.Geometry.Planar;
+
+/// <summary>Stretches of height of things in a list, known by blocks too, so that a search steps over those far above or below.</summary>
+internal readonly struct HeightSpans
+{
+    private const int Block = 16;
+    private readonly (int Min, int Max)[] each;
+    private readonly (int Min, int Max)[] blocks;
+
+    /// <param name="count">How many things there are.</param>
+    /// <param name="span">Lowest and highest y of each.</param>
+    public HeightSpans(int count, Func<int, (int Min, int Max)> span)
+    {
+        each = new (int, int)[count];
+        blocks = new (int, int)[(count + Block - 1) / Block];
+        Array.Fill(blocks, (int.MaxValue, int.MinValue));
+        for (int i = 0; i < count; i++)
+        {
+            each[i] = span(i);
+            ref (int Min, int Max) block = ref blocks[i / Block];
+            block = (Math.Min(block.Min, each[i].Min), Math.Max(block.Max, each[i].Max));
+        }
+    }
+
+    /// <summary>The first from an index on that reaches into a stretch, ends included; the count where none does.</summary>
+    public int Next(int from, int min, int max)
+    {
+        for (int i = from; i < each.Length; i++)
+        {
+            if (i % Block == 0 && (blocks[i / Block].Min > max || blocks[i / Block].Max < min))
+            {
+                i += Block - 1;
+            }
+            else if (each[i].Min <= max && each[i].Max >= min)
+            {
+                return i;
+            }
+        }
+
+        return each.Length;
+    }
+}
