@@ -52,6 +52,26 @@ public sealed class RegionTests
         Assert.Equal(Region.Union(b, a), Region.Union(a, b));
     }
 
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(0.6)]
+    [InlineData(1.2)]
+    [InlineData(-0.3)]
+    [InlineData(-0.6)]
+    [InlineData(-1.2)]
+    public void An_offset_of_about_a_step_is_that_or_none(double steps)
+    {
+        // Bands as thin as that fold onto the outline or onto themselves in part.
+        foreach (double radius in new[] { 0.0003, 0.02, 1, 20 })
+        {
+            Region shape = Region.Disc(Point2.Origin, Ring.Peg(radius)).Less(Region.Rectangle(new(radius / 3, radius / 7), new(radius * 2, radius * 2)));
+            Region result = shape.Offset(steps * Lattice.Step);
+            double most = (Math.Abs(steps) + 1) * 1.5 * Lattice.Step * shape.Perimeter;
+            Assert.InRange(Math.Sign(steps) * (result.Area - shape.Area), 0, most);
+            Assert.True(steps > 0 ? shape.Less(result).IsEmpty : result.Less(shape).IsEmpty);
+        }
+    }
+
     [Property(MaxTest = 60)]
     public void An_offset_outline_lies_at_its_distance(short seed, bool grow)
     {
