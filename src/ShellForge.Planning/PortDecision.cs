@@ -160,16 +160,23 @@ internal static class PortDecision
         double top = basis.Up(highest);
         double recessBottom = basis.Down(axis - (mouth.RecessHeight / 2));
         double recessTop = basis.Up(axis + (mouth.RecessHeight / 2));
+        var roof = RoofSlant.For(file.Print.Printer.OverhangDegrees);
         double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
         RecessPlan? recess = port.RecessFace is double face
             ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
-                Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, file), face)
+                Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, roof, file), face)
             : null;
         double gap = file.Print.Printer.NormalFit;
         TonguePlan? tongue = port.Kind == PortKind.SlotWithTongue
             ? new TonguePlan(width - (2 * gap), top, gap, shell.Wall, width) : null;
         double behind = (port.RecessFace ?? (port.Through ? port.MouthU : port.WallFace)) - port.MouthU;
         reasons.Length($"{path}.axis", axis, port.Part.Package?.Name ?? Reasons.Rule, "height of the mouth's axis over the outer floor");
+        if (port.Kind != PortKind.SlotWithTongue || recess is not null)
+        {
+            reasons.Choice($"{path}.roof", string.Create(CultureInfo.InvariantCulture, $"slants {roof.Lean.Degrees:0.#} degrees from the vertical"), file.Print.Printer.Name,
+                string.Create(CultureInfo.InvariantCulture, $"they print without support: the printer manages {(double)file.Print.Printer.OverhangDegrees:0.#}, and on a curved wall layers step out a little farther"));
+        }
+
         reasons.Length($"{path}.opening-width", width, port.Part.Package?.Name ?? Reasons.Rule, port.Through ? mouth.RecessWidth.Source : mouth.OpeningWidth.Source);
         reasons.Length($"{path}.opening-height", Math.Round(top - bottom, 6), port.Part.Package?.Name ?? Reasons.Rule, "the profile's, out to whole layers");
         return new PortPlan
@@ -183,7 +190,8 @@ internal static class PortDecision
             OpeningWidth = width,
             OpeningBottom = bottom,
             OpeningTop = top,
-            OpeningCornerRadius = Corner(width, top - bottom, roundness, file),
+            Roof = roof,
+            OpeningCornerRadius = Corner(width, top - bottom, roundness, roof, file),
             WallFace = port.WallFace,
             WallInner = port.WallInner,
             MouthBehind = Math.Max(0, behind),
@@ -202,14 +210,11 @@ internal static class PortDecision
             : (levels.BoardTop + near, levels.BoardTop + far);
     }
 
-    // Between the slants that stand for the upper corners the roof is so much narrower than the opening, for each mm of their radius.
-    private const double NarrowerByRadius = 1.17;
-
-    // As round as the overmould is, and round enough that the flat of the roof can be bridged.
-    private static double Corner(double width, double height, double roundness, BoardFile file)
+    // As round as the overmould is, and round enough that the flat of the roof between its slants can be bridged.
+    private static double Corner(double width, double height, double roundness, RoofSlant roof, BoardFile file)
     {
         double half = Math.Min(width, height) / 2;
-        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / NarrowerByRadius);
+        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / (2 * roof.Across));
         return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
     }
 

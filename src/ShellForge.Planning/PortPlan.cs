@@ -49,6 +49,9 @@ public sealed record PortPlan
     /// <summary>Corner radius of the opening, mm.</summary>
     public required double OpeningCornerRadius { get; init; }
 
+    /// <summary>What stands for the upper corners of opening and recess.</summary>
+    public required RoofSlant Roof { get; init; }
+
     /// <summary>Distance along u from the axis of the housing to the outer wall face in front of the mouth, mm.</summary>
     public required double WallFace { get; init; }
 

@@ -38,7 +38,7 @@ internal static class Ports
             {
                 Solid cut = Shapes.Extrude(
                     RoofedOpening.Of(
-                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius),
+                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius, port.Roof),
                     recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
                 yield return FeatureContribution.Cuts(PartNames.Tub, cut);
                 if (port.Tongue is not null || recess.Top > plan.Stack.PartingLine)
@@ -54,7 +54,7 @@ internal static class Ports
         double top = port.Tongue is null ? port.OpeningTop : plan.Stack.PartingLine + PastWall;
         var middle = new Point2(v, (port.OpeningBottom + top) / 2);
         return port.Tongue is null
-            ? RoofedOpening.Of(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius)
+            ? RoofedOpening.Of(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius, port.Roof)
             : Region.Rectangle(
                 new Point2(v - (port.OpeningWidth / 2), port.OpeningBottom), new Point2(v + (port.OpeningWidth / 2), top));
     }

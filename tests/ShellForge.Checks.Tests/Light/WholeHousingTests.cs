@@ -1,8 +1,5 @@
-using ShellForge.Board.Description;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Print;
-using ShellForge.Geometry.Booleans;
-using ShellForge.Housing;
 using ShellForge.Physics.Light;
 using ShellForge.Planning;
 using ShellForge.Testing;
@@ -25,25 +22,14 @@ public class WholeHousingTests
         Diffuser = "{distance: auto}",
     };
 
-    private static readonly Lazy<HousingUnderCheck> Side = new(() => Built(SideLit.Read()));
-
-    private static HousingUnderCheck Built(BoardFile file)
-    {
-        HousingPlan plan = HousingPlanner.Plan(file);
-        return new HousingUnderCheck
-        {
-            Board = file,
-            Plan = plan,
-            Parts = [.. HousingBuilder.Build(plan).Select(part => new CheckedPart { Plan = part.Plan, InPrint = SolidEvaluator.Evaluate(part.InPrint) })],
-        };
-    }
+    private static readonly Lazy<HousingUnderCheck> Side = new(() => BuiltHousings.Of(SideLit.Read()));
 
     [Theory]
     [InlineData("mooring-beacon")]
     [InlineData("tide-lamp")]
     public void Halving_the_grid_moves_contrast_by_less_than_a_hundredth(string sample)
     {
-        HousingUnderCheck housing = Built(WrittenBoard.Sample(sample));
+        HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.Sample(sample));
         HousingLight coarse = housing.Light!;
         HousingLight fine = LightOfHousing.Of(housing, coarse.Map.Face.Step / 2)!;
         Assert.InRange(fine.Map.Face.Count, 3.9 * coarse.Map.Face.Count, 4.1 * coarse.Map.Face.Count);
@@ -58,7 +44,7 @@ public class WholeHousingTests
     [Fact]
     public void Narrow_cells_are_as_even_as_planned_whichever_way_their_walls_run()
     {
-        HousingUnderCheck housing = Built(new WrittenBoard
+        HousingUnderCheck housing = BuiltHousings.Of(new WrittenBoard
         {
             Outline = "{disc: 120}",
             Holes = ["{circle: 112, count: 6, from: 90, diameter: 2.7}"],
