@@ -55,7 +55,10 @@ internal static class BaffleDecision
         Region bridges = walls.Bridges(file.Board, cells).Less(posts);
         double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
         ImmutableArray<BaffleNotch> notches = turns ? [] : BaffleNotches.Over(draft, whole, top);
-        Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(BaffleNotches.Through(notches, top)));
+        FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, room.Cavity.Offset(-section.SeatGap));
+        Region surrounded = whole.Filled();
+        (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
+        Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(fine.LeftOut).Less(BaffleNotches.Through(notches, top)));
         Region standing = whole.Intersect(joined);
         if (standing.IsEmpty || top - bottom < LeastHeight)
         {
@@ -83,6 +86,12 @@ internal static class BaffleDecision
                 "rooms in its feet over " + string.Join(", ", notches.Select(notch => notch.For).Distinct().Take(8)));
         }
 
+        if (!fine.Thicker.IsEmpty || !fine.LeftOut.IsEmpty)
+        {
+            reasons.Choice("baffle.fine-walls", fine.Thicker.IsEmpty ? "left out" : "thickened", Reasons.Rule,
+                "what notches and posts leave of a wall is a line wide at least, or goes: a slicer drops what is finer");
+        }
+
         ToothPlan? tooth = turns
             ? null
             : Tooth(draft, walls, rim, key, section, top, standing, reasons);
@@ -90,6 +99,7 @@ internal static class BaffleDecision
         {
             Cells = cells,
             Walls = standing,
+            Surrounded = surrounded,
             Wall = section.Wall,
             Bottom = bottom,
             Top = top,

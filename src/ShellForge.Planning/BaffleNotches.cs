@@ -26,9 +26,21 @@ internal static class BaffleNotches
     /// <summary>The notches that walls need.</summary>
     public static ImmutableArray<BaffleNotch> Over(HousingDraft draft, Region walls, double top)
     {
+        return
+        [
+            .. Bodies(draft).Where(thing => !walls.IsEmpty && walls.Distance(thing.Outline) < thing.Beside)
+                .Select(thing => new BaffleNotch(
+                    thing.Outline.Offset(PlanRules.Beside), draft.Basis.Up(thing.Top + Above), thing.For))
+                .Select(notch => notch.Top > top - RoofLeast ? notch with { Top = draft.Stack.Front } : notch),
+        ];
+    }
+
+    /// <summary>What stands on the board: its outline, how near a wall may come to it, z of its top.</summary>
+    public static IEnumerable<(string For, Region Outline, double Beside, double Top)> Bodies(HousingDraft draft)
+    {
         double board = draft.Stack.BoardTop;
         var leds = LitBand.Circles(draft.File.Board).SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref).ToHashSet();
-        var wanted = new List<(string For, Region Body, double Beside, double Top)>();
+        var wanted = new List<(string For, Region Outline, double Beside, double Top)>();
         foreach (PartEnvelope part in PartEnvelope.OnTop(draft.File.Board))
         {
             wanted.Add((part.Ref, part.Outline, leds.Contains(part.Ref) ? BesideLed : PlanRules.Beside,
@@ -41,14 +53,7 @@ internal static class BaffleNotches
             (wire.Name, Around(wire.At, (wire.Conductors * wire.Diameter) + AroundWire), PlanRules.Beside, board + PlanRules.WireBlob)));
         wanted.AddRange(draft.Screws.Where(screw => screw.Use == ScrewUse.Board && screw.FromFront).Select(screw =>
             (screw.Name, Around(screw.At, HeadDiameter(screw)), PlanRules.Beside, TopOfHead(screw))));
-
-        return
-        [
-            .. wanted.Where(thing => !walls.IsEmpty && walls.Distance(thing.Body) < thing.Beside)
-                .Select(thing => new BaffleNotch(
-                    thing.Body.Offset(PlanRules.Beside), draft.Basis.Up(thing.Top + Above), thing.For))
-                .Select(notch => notch.Top > top - RoofLeast ? notch with { Top = draft.Stack.Front } : notch),
-        ];
+        return wanted;
     }
 
     /// <summary>What notches take away over the baffle's whole height.</summary>

@@ -66,12 +66,12 @@ internal static class CoverDecision
         double slack = draft.File.Print.Printer.NormalFit;
         Region slot = tooth is null ? Region.Empty : tooth.Outline.Offset(slack);
         Region breach = tooth is null ? Region.Empty : Breach(tooth, slot, slack, lip, draft.Basis.Wall(2));
-        Region left = WithoutStubs(lip.Less(obstacles).Less(breach), draft.Lip.Thickness);
+        Region left = WithoutStubs(WithoutSlivers(lip.Less(obstacles).Less(breach), [.. obstacles.Parts, breach], draft.Basis), draft.Lip.Thickness);
         if (left.Area < lip.Area - (draft.Lip.Thickness * PartClearance))
         {
             reasons.Choice(
                 "cover.lip.interruptions", $"{Reasons.Mm(Math.Round(100 * (1 - (left.Area / lip.Area))))} %", Reasons.Rule,
-                "left out where parts, screw heads, bosses or the baffle's tooth reach into it");
+                "left out where parts, plugs, screw heads, bosses or the baffle's tooth reach into it");
         }
 
         (Region seat, double seatBottom) = Seat(draft, room, baffle);
@@ -127,6 +127,9 @@ internal static class CoverDecision
             .Where(boss => boss.WebTop > lipBottom - PartClearance)
             .SelectMany(boss => boss.Webs);
 
+        // A mouth behind the wall is reached under the parting line, and there the lip hangs before it.
+        IEnumerable<Region> plugs = draft.Ports.Where(port => port.OpeningTop > lipBottom).Select(port => PlugWay(draft, port));
+
         // Below a lit wall the lip hangs beside what is on the board's back.
         IEnumerable<Region> below = lipBottom > draft.Stack.BoardBottom ? [] : PartEnvelope.OnBottom(draft.File.Board)
             .Select(part => part.Outline);
@@ -134,7 +137,16 @@ internal static class CoverDecision
         // Most LEDs are far from the lip; to grow them all would take a fifth of the plan's time.
         IEnumerable<Region> near = [.. parts, .. sunk, .. webs, .. below];
         return Region.Union(
-            [.. near.Where(outline => !lip.IsEmpty && outline.Distance(lip) <= PartClearance).Select(outline => outline.Offset(PartClearance)), .. heads, .. bosses]);
+            [.. near.Where(outline => !lip.IsEmpty && outline.Distance(lip) <= PartClearance).Select(outline => outline.Offset(PartClearance)), .. heads, .. bosses, .. plugs]);
+    }
+
+    // As wide as the opening, from the middle of the connector's body, so that no strip of the lip stays on it, out to the wall's face.
+    private static Region PlugWay(HousingDraft draft, PortPlan port)
+    {
+        Point2 along = Point2.Polar(1, port.Faces);
+        double from = Point2.Dot(draft.File.Board.Parts.First(part => part.Ref == port.Ref).At - port.Face, along);
+        double to = port.WallFace - Point2.Dot(port.Face, along);
+        return PartEnvelope.Rectangle(port.Face + ((from + to) / 2 * along), to - from, port.OpeningWidth, port.Faces);
     }
 
     private static double Covered(ScrewJointPlan screw) =>
@@ -161,7 +173,7 @@ internal static class CoverDecision
         BaffleSection section = BaffleSection.Of(draft.Basis);
         Region inside = Region.Union(
             dropIn ? draft.Front.Diffuser.Outline.Filled().Offset(section.SeatGap) : Region.Empty,
-            baffle is null ? Region.Empty : baffle.Walls.Filled().Offset(section.SeatGap));
+            baffle is null ? Region.Empty : baffle.Surrounded.Offset(section.SeatGap));
         if (inside.IsEmpty || bottom >= InnerCeiling(draft) - Layers.Slack)
         {
             return (Region.Empty, bottom);
@@ -182,8 +194,12 @@ internal static class CoverDecision
         IEnumerable<Region> heads = draft.Screws
             .Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && BaffleNotches.TopOfHead(screw) > bottom - PartClearance)
             .Select(screw => Around(screw.At, Covered(screw) + (2 * PartClearance)));
-        return (WithoutStubs(seat.Less(Region.Union([.. parts, .. heads])), draft.Basis.Wall(2)), bottom);
+        Region[] cuts = [.. parts, .. heads];
+        return (WithoutStubs(WithoutSlivers(seat.Less(Region.Union(cuts)), cuts, draft.Basis), draft.Basis.Wall(2)), bottom);
     }
+
+    private static Region WithoutSlivers(Region left, IEnumerable<Region> cuts, PrintBasis basis) =>
+        left.Less(Slivers.Beside(left, cuts, basis.LineWidth));
 
     // Whether no disc of this diameter fits anywhere.
     private static bool IsNarrow(Region region, double width) => region.IsEmpty || region.Offset(-width / 2).IsEmpty;

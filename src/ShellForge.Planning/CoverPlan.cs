@@ -132,6 +132,9 @@ public sealed record BafflePlan
     /// <summary>Walls in plan: rims and, with cells, the walls between LEDs.</summary>
     public required Region Walls { get; init; }
 
+    /// <summary>What its outermost rim surrounds, that rim and its gaps included: what centres the baffle goes round it.</summary>
+    public required Region Surrounded { get; init; }
+
     /// <summary>Wall thickness, mm.</summary>
     public required double Wall { get; init; }
 
