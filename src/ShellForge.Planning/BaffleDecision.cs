@@ -110,7 +110,7 @@ internal static class BaffleDecision
             BridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom),
             CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
             CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
-            GripRibs = turns ? GripRibsOn(walls, section, standing) : [],
+            GripRibs = turns ? GripRibsOn(walls, section, standing, draft.Basis.LineWidth) : [],
             Tooth = tooth,
             Filament = filament,
         });
@@ -193,11 +193,12 @@ internal static class BaffleDecision
         ];
     }
 
-    private static ImmutableArray<Region> GripRibsOn(BaffleWalls walls, BaffleSection section, Region standing)
+    private static ImmutableArray<Region> GripRibsOn(BaffleWalls walls, BaffleSection section, Region standing, double lineWidth)
     {
         const int most = 6;
-        const double width = 0.6;
+        const double least = 0.6;
         const double press = 0.1;
+        double width = Math.Max(least, lineWidth);
         return
         [
             .. Enumerable.Range(0, most)

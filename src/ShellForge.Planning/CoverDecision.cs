@@ -87,7 +87,7 @@ internal static class CoverDecision
             TongueGap = draft.Lip.TongueGap,
             LipBottom = lipBottom,
             Bars = draft.Front.Bars,
-            Seat = seat.Less(slot),
+            Seat = WithoutStubs(WithoutSlivers(seat.Less(slot), [slot], draft.Basis), draft.Basis.Wall(SeatLines)),
             SeatBottom = seatBottom,
             ToothSlot = slot,
             ToothSlotTop = InnerCeiling(draft),

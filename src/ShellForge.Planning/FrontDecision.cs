@@ -21,6 +21,7 @@ internal static class FrontDecision
     private const double LapWidth = 1.5;
     private const double LapInset = 0.8;
     private const double LapThickness = 0.4;
+    private const int LapLayers = 2;
 
     // How far a drop-in diffuser reaches behind the bezel, mm.
     private const double LedgeWanted = 2.0;
@@ -77,7 +78,9 @@ internal static class FrontDecision
             Distance = distance,
             Filament = file.Print.Diffuser,
             ExpectedMinimumOverMean = expected,
-            Lap = fit == DiffuserFit.PrintedIn ? Lap(window, shell) : null,
+            Lap = fit == DiffuserFit.PrintedIn
+                ? Lap(window, shell, reasons.Length("diffuser.lap", ThicknessOfLap(basis), Reasons.Rule, $"{Reasons.Mm(LapThickness)}, and {LapLayers} layers at least: one tears"))
+                : null,
         };
         return reasons.Of(new FrontDraft(diffuser, inFront ? window.Less(bars) : window, bezel, over)
         {
@@ -167,8 +170,10 @@ internal static class FrontDecision
         return new LitBand(inner, outer, null);
     }
 
-    private static LapPlan Lap(Region window, ShellPlan shell) => new(
-        window.Offset(LapWidth).Intersect(shell.Footprint.Offset(-LapWidth)).Less(window.Offset(-LapInset)), LapThickness, LapInset);
+    private static LapPlan Lap(Region window, ShellPlan shell, double thickness) => new(
+        window.Offset(LapWidth).Intersect(shell.Footprint.Offset(-LapWidth)).Less(window.Offset(-LapInset)), thickness, LapInset);
+
+    private static double ThicknessOfLap(PrintBasis basis) => basis.UpDistance(Math.Max(LapThickness, LapLayers * basis.Layer));
 
     /// <summary>How the diffuser is held, and why.</summary>
     public static (DiffuserFit Fit, string Why) FitOf(BoardFile file)
@@ -219,7 +224,7 @@ internal static class FrontDecision
         (double wanted, string why) = fit switch
         {
             DiffuserFit.PrintedIn => (
-                Math.Max(opaque, thickness + (2 * LapThickness)),
+                Math.Max(opaque, thickness + (2 * ThicknessOfLap(basis))),
                 "the diffuser, its lap and as much bezel behind the lap"),
             _ => (Math.Max(opaque, fit == DiffuserFit.OneWithCover ? thickness : 0),
                 dark ? "1.2 of black stops light" : "1.6 of an opaque colour stops light"),
