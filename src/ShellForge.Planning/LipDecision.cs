@@ -40,7 +40,7 @@ internal static class LipDecision
             lines == 2 ? "2 lines: the board's band is narrow and light needs the room" : "3 lines: stiff enough for its length");
         (double wanted, string why) = file.Housing.Closure switch
         {
-            ClosureKind.Snap => (SnapOverlap(file, diameter, gap), "room for the snap bead with a land above and below"),
+            ClosureKind.Snap => (SnapOverlap(file, gap), "room for the snap bead with a land above and below"),
             ClosureKind.Twist => (TwistDecision.Overlap(gap), "room for the lugs under the tub's rim"),
             _ => (LightTightOverlap, "1.5 keeps light in at the seam"),
         };
@@ -51,6 +51,6 @@ internal static class LipDecision
         return reasons.Of(new LipSection(thickness, gap, tongueGap, overlap, AboveBoard));
     }
 
-    private static double SnapOverlap(BoardFile file, double diameter, double gap) =>
-        SnapSection.Of(diameter, gap, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land);
+    private static double SnapOverlap(BoardFile file, double gap) =>
+        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), gap, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land);
 }

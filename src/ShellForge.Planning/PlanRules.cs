@@ -1,3 +1,5 @@
+using ShellForge.Board.Profiles;
+
 namespace ShellForge.Planning;
 
 /// <summary>
@@ -95,6 +97,9 @@ internal static class PlanRules
 
     /// <summary>Length of an overmould that fingers still need outside the wall, mm. Typical.</summary>
     public const double Grip = 8.0;
+
+    /// <summary>Length of a plug that must stay outside the wall, mm: nothing of a wire connector's, which is drawn by its leads.</summary>
+    public static double GripOf(MouthProfile mouth) => mouth.IsDrawnByLeads ? 0 : Grip;
 
     /// <summary>Plastic over a recess or a closed opening up to the parting line, mm: six layers.</summary>
     public const double OverOpening = 1.2;

@@ -72,11 +72,15 @@ internal static class PortDecision
         MouthProfile profile = mouth.Profile;
         string path = $"ports.{part.Ref}";
         double mouthU = Point2.Dot(mouth.Face, Point2.Polar(1, mouth.Faces));
-        if (WallAhead(shell, part, profile.RecessWidth) is not { } wall || wall.OuterMost - mouthU > profile.PlugLength - PlanRules.Grip + shell.Wall)
+        double deepest = profile.PlugLength - PlanRules.GripOf(profile) + (profile.IsDrawnByLeads ? 0 : shell.Wall);
+        if (WallAhead(shell, part, profile.RecessWidth) is not { } wall || wall.OuterMost - mouthU > deepest)
         {
+            double? ahead = WallAhead(shell, part, profile.RecessWidth)?.OuterMost - mouthU;
             reasons.Refuse("no-way-for-plug", part.Ref,
-                $"{part.Ref}: no wall within a plug's length in front of its mouth; planned without a port",
-                WallAhead(shell, part, profile.RecessWidth)?.OuterMost - mouthU ?? 0, profile.PlugLength - PlanRules.Grip, "mm",
+                ahead is double far && far <= profile.PlugLength
+                    ? $"{part.Ref}: the wall's face lies {Reasons.Mm(Math.Round(far, 2))} before its mouth, a plug {Reasons.Mm(profile.PlugLength)} long leaves too little to grip; planned without a port"
+                    : $"{part.Ref}: no wall within a plug's length in front of its mouth; planned without a port",
+                ahead ?? 0, deepest, "mm",
                 new Point3(mouth.Face.X, mouth.Face.Y, 0), "turn the connector to the edge, or take the cable out through a notch");
             return null;
         }

@@ -38,7 +38,7 @@ internal static class SnapDecision
         double diameter = draft.Shell.Round is RoundShell round
             ? 2 * (round.Inner - draft.Lip.Gap)
             : lipOutside.Perimeter / Math.PI;
-        SnapSection section = SnapSection.Of(2 * file.Board.Outline.OuterRadius, draft.Lip.Gap, filament, file.Print.Printer);
+        SnapSection section = SnapSection.Of(SnapSection.RingOf(file.Board.Outline), draft.Lip.Gap, filament, file.Print.Printer);
         double room = draft.Shell.Wall - Skin - GrooveDeeper;
         double interference = Math.Min(section.Interference, Math.Max(room, 0));
         double grooveDepth = interference + GrooveDeeper;

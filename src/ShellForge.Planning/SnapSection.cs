@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 
 namespace ShellForge.Planning;
@@ -45,6 +46,10 @@ internal sealed record SnapSection(
         return new SnapSection(
             interference, height, (2 * height) + Crest, 2 * interference / diameter, filament.StrainAlongLayers, interference - tolerance);
     }
+
+    /// <summary>Diameter of the circle as long round as a board's edge, mm: what gives on any outline is the way round, not the corners' reach.</summary>
+    public static double RingOf(BoardOutline outline) =>
+        outline is PolygonOutline ? outline.Region.Filled().Perimeter / Math.PI : 2 * outline.OuterRadius;
 
     // Rounded down: the strain must stay below the limit.
     private static double Hundredths(double length) => Math.Floor((length + Layers.Slack) * 100) / 100;

@@ -49,6 +49,9 @@ public sealed record MouthProfile
     /// <summary>Kind for messages and prices of contact: <c>usb-c</c>, <c>micro-b</c>, <c>barrel</c>, <c>wire</c>.</summary>
     public required string Kind { get; init; }
 
+    /// <summary>Whether its plug has no body to grip but leads to draw it by.</summary>
+    public bool IsDrawnByLeads => Kind == "wire";
+
     /// <summary>How far the mouth's front face stands out past the body's +x end, mm: a connector that overhangs its module's edge.</summary>
     public Sourced Overhang { get; init; }
 

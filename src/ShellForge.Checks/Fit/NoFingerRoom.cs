@@ -10,7 +10,7 @@ public sealed class NoFingerRoom() : Rule(
     "no-finger-room",
     "Enough of a seated plug must stand out to be gripped, above the table or wall behind, and clear of the next plug.",
     "A plug that is flush with the wall goes in once and comes out with pliers; one below the floor lifts the lamp off the table.",
-    "overmould outside the outer wall face against 8 mm (4 stops); its lower edge against the face the housing lies on; 3 mm between two overmoulds",
+    "overmould outside the outer wall face against 8 mm (4 stops), but for wire connectors, which are drawn by their leads; its lower edge against the face the housing lies on; 3 mm between two overmoulds",
     "typical: two fingertips; try it with the cable at hand")
 {
     private const double Grip = 8;
@@ -25,7 +25,7 @@ public sealed class NoFingerRoom() : Rule(
         {
             PortPlan port = plug.Port;
             double outside = Math.Round(PlugEnvelope.MouthU(port) + port.Mouth.PlugLength - port.WallFace, 3);
-            if (outside < Grip)
+            if (outside < Grip && !port.Mouth.IsDrawnByLeads)
             {
                 yield return Found(
                     outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref, $"only {outside:0.0} mm of its plug stand out of the wall to be gripped",

@@ -123,13 +123,18 @@ internal static class LightOfHousing
         return (builder.Build(), materials.ToImmutable());
     }
 
-    // The diffuser as a part of its own: its rim dims what passes the bezel over it.
+    // The diffuser as a part of its own, printed or cut: its rim dims what passes the bezel over it.
     private static ShadowTree Sheet(HousingUnderCheck housing)
     {
         var builder = new ShadowTreeBuilder();
         if (housing.Part(PartNames.Diffuser) is { } sheet)
         {
             builder.Add(sheet.AssembledMesh, 0);
+        }
+        else if (housing.Plan.Diffuser is { Fit: DiffuserFit.CutSheet } cut)
+        {
+            double inner = housing.Plan.Stack.DiffuserInner;
+            Add(builder, cut.Outline, inner, inner + cut.Thickness, 0);
         }
 
         return builder.Build();

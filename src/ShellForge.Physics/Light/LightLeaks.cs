@@ -70,10 +70,18 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
         {
             Point3 along = Leaving(led.Axis, led.Lobe.Exponent);
             Point3 from = led.At + (Lift * led.Axis);
+            bool scattered = false;
             for (int flight = 0; flight <= Reflections && flux > 0; flight++)
             {
                 bool met = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
                 if (scene.Face.LeavesAfter(from, along) - OnFace < (met ? hit.Distance : Longest))
+                {
+                    return;
+                }
+
+                // What slips past the window's edge into the rim of a diffuser behind the bezel is scattered there, and leaves by the window.
+                scattered = scattered || scene.Sheet.Meets(from, along, met ? hit.Distance : Longest, out _);
+                if (!met && scattered)
                 {
                     return;
                 }

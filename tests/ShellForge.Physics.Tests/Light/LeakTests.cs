@@ -91,6 +91,25 @@ public class LeakTests
     }
 
     [Fact]
+    public void Light_that_a_wall_throws_back_into_the_rim_of_a_sheet_leaves_through_the_window()
+    {
+        // A room of 18 x 18 with white walls, a window of 6 x 6 in its bezel; a sheet lies behind the bezel, or nothing does.
+        WallSet walls = new WallSet().Box(new(-10, -10, -3), new(10, 10, -1))
+            .Box(new(9, -10, -1), new(10, 10, 5.6)).Box(new(-10, -10, -1), new(-9, 10, 5.6)).Box(new(-9, 9, -1), new(9, 10, 5.6)).Box(new(-9, -10, -1), new(9, -9, 5.6))
+            .Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)).Box(new(-3, 3, 4.8), new(3, 9, 5.6)).Box(new(-3, -9, 4.8), new(3, -3, 5.6));
+        LightScene open = Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5), walls, 0.85, DiffuserOptics.Printed(0.8, 0.25)) with
+        {
+            Materials = [new SurfaceOptics(0.85, 0)],
+        };
+        Assert.True(Leaks(open).SeamShare > 0.002);
+        Assert.Equal(0, Leaks(open with
+        {
+            Sheet = new WallSet().Box(new(-9, -9, 4), new(9, 9, 4.8)).Tree(),
+            SheetOptics = new SurfaceOptics(0, 0.25),
+        }).SeamShare);
+    }
+
+    [Fact]
     public void The_least_distance_is_the_first_step_that_is_even_enough()
     {
         static double Grows(double distance) => distance / 20;
