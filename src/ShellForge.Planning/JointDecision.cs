@@ -83,7 +83,9 @@ internal static class JointDecision
     private static (PartEnvelope? Nearest, double Gap) Clearance(BoardHole hole, double covers, ImmutableArray<PartEnvelope> onTop)
     {
         PartEnvelope? nearest = onTop.MinBy(e => e.Outline.Distance(hole.At));
-        return (nearest, nearest is null ? double.PositiveInfinity : nearest.Outline.Distance(hole.At) - (covers / 2));
+
+        // To a thousandth, as the rule on heads has it: bodies lie on the lattice, and half a millimetre on the drawing is half a millimetre.
+        return (nearest, nearest is null ? double.PositiveInfinity : Math.Round(nearest.Outline.Distance(hole.At) - (covers / 2), 3));
     }
 
     private static void Explain(BoardFile file, ImmutableArray<Joint> joints, Reasons reasons)
