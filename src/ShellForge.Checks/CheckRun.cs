@@ -16,7 +16,7 @@ public static class CheckRun
         // Rules take unlike times and keep no state, so they run side by side; the order of the result is that of the list.
         Finding[][] found = SideBySide.Each<IRule, Finding[]>(
             rules, rule => [.. rule.Check(housing).Select(finding => Accepted(finding, rule, housing.Board))], cancel);
-        Finding[] all = [.. PlanRefused.ToldOnce([.. found.SelectMany(each => each)])];
+        Finding[] all = [.. EqualOnes.Together(found.SelectMany(each => each))];
         return [.. all.Concat(UselessAcceptances(housing.Board, rules, all)).OrderByDescending(finding => finding.Severity)];
     }
 

@@ -20,13 +20,6 @@ public sealed class PlanRefused : IRule
     /// <inheritdoc />
     public string Source => "the decision's own, listed under 'resolved'";
 
-    /// <summary>
-    /// The findings without the plan's word on a lost catch when the rule that measures the snap has told it as a stop: nobody wants to read
-    /// one fault twice.
-    /// </summary>
-    public static IEnumerable<Finding> ToldOnce(Finding[] all) =>
-        all.Any(finding => finding is { Rule: "snap-overstrained", Severity: Severity.Stop }) ? all.Where(finding => finding.Rule != "snap-catch-lost") : all;
-
     /// <inheritdoc />
     public IEnumerable<Finding> Check(HousingUnderCheck housing)
     {

@@ -229,6 +229,9 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <summary>Catch left when all tolerances go against it, mm.</summary>
     public required double CatchAfterTolerance { get; init; }
 
+    /// <summary>Why too little catch is left; null where enough is.</summary>
+    public LostCatch? LostCatch { get; init; }
+
     /// <summary>Sectors without bead (at ports and keys): start and sweep.</summary>
     public required ImmutableArray<(Angle From, Angle Sweep)> Interruptions { get; init; }
 
@@ -241,6 +244,11 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <summary>Depth of the groove for them in the bore wall, mm.</summary>
     public double BoreGrooveDepth { get; init; }
 }
+
+/// <summary>A snap that would not hold.</summary>
+/// <param name="Cause">What keeps the bead from catching more.</param>
+/// <param name="Instead">What would work.</param>
+public sealed record LostCatch(string Cause, string Instead);
 
 /// <summary>Screws through the cover (or from behind) into inserts.</summary>
 public sealed record ScrewClosurePlan : ClosurePlan

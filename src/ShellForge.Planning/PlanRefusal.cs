@@ -6,7 +6,7 @@ namespace ShellForge.Planning;
 /// A wish that the plan cannot meet. The plan still is whole (the nearest thing that can be built), so that the maker sees it; the
 /// checks turn each refusal into a finding with the alternatives that would work.
 /// </summary>
-/// <param name="Rule">Name of the rule that reports it, such as <c>snap-catch-lost</c>.</param>
+/// <param name="Rule">Name of the rule that reports it, such as <c>no-way-for-plug</c>.</param>
 /// <param name="Subject">What it is about: a part, a designator, a hole.</param>
 /// <param name="Message">What cannot be met and why.</param>
 /// <param name="Measured">The value that results.</param>

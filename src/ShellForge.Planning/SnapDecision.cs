@@ -51,11 +51,6 @@ internal static class SnapDecision
         double height = reasons.Length(
             "closure.bead.height", draft.Lip.Gap + interference, Reasons.Rule,
             $"gap {Reasons.Mm(draft.Lip.Gap)} plus interference {Reasons.Mm(interference)}");
-        if (caught < SnapSection.CatchMinimum - Layers.Slack)
-        {
-            Refuse(draft, rim, interference < section.Interference, diameter, caught, reasons);
-        }
-
         ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
         if (draft.Shell.Round is RoundShell ring)
         {
@@ -79,6 +74,8 @@ internal static class SnapDecision
             BeadWidth = (2 * height) + SnapSection.Crest,
             Strain = strain,
             CatchAfterTolerance = caught,
+            LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack
+                ? Lost(draft, rim, interference < section.Interference, diameter) : null,
             Interruptions = interruptions,
             BoreHooks = Hooks(draft, reasons),
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,
@@ -105,20 +102,15 @@ internal static class SnapDecision
         ];
     }
 
-    private static void Refuse(
-        HousingDraft draft, RimSectors rim, bool wallTooThin, double diameter, double caught, Reasons reasons)
+    private static LostCatch Lost(HousingDraft draft, RimSectors rim, bool wallTooThin, double diameter)
     {
         FilamentProfile filament = draft.File.Print.Shell;
         string cause = wallTooThin
             ? $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove"
             : string.Create(CultureInfo.InvariantCulture,
                 $"{filament.Name} bears {(double)filament.StrainAlongLayers:0.0%}, which on a diameter of {Reasons.Mm(Math.Round(diameter, 1))} is too little way");
-        string twist = TwistDecision.Obstacle(draft, rim) is null ? "screws or twist" : "screws";
-        string other = wallTooThin ? "walls of 4 lines" : "a more elastic filament for the shell";
-        reasons.Refuse(
-            "snap-catch-lost", "snap bead", $"The catch left after tolerances is too small to hold: {cause}.",
-            caught, SnapSection.CatchMinimum, "mm",
-            new Point3(diameter / 2, 0, draft.Stack.PartingLine), $"closure: {twist}; or {other}");
+        string twist = TwistDecision.Obstacle(draft, rim) is null ? "'closure: screws' or 'closure: twist'" : "'closure: screws'";
+        return new LostCatch(cause, $"{twist}, {(wallTooThin ? "walls of 4 lines" : "a more elastic filament for the shell")}");
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)

@@ -17,13 +17,26 @@ public sealed class SnapOverstrained() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Plan.Closure is not SnapClosurePlan snap || housing.Plan.Shell.Round is not { } round)
+        if (housing.Plan.Closure is not SnapClosurePlan snap)
+        {
+            yield break;
+        }
+
+        double inner = housing.Plan.Shell.Round?.Inner ?? housing.Plan.Shell.Cavity.Filled().FarthestAlong(Angle.Zero);
+        var at = new Point3(inner, 0, snap.BeadZ);
+        if (Math.Round(snap.CatchAfterTolerance, 3) < LeastCatch && snap.LostCatch is { } lost)
+        {
+            yield return Found(
+                Severity.Stop, "snap bead", $"with all spreads against it too little catch is left to hold the cover: {lost.Cause}",
+                snap.CatchAfterTolerance, LeastCatch, at, $"take {lost.Instead}, or print a coupon and write the measured fit into the printer profile");
+        }
+
+        if (housing.Plan.Shell.Round is not { } round)
         {
             yield break;
         }
 
         FilamentProfile filament = housing.Board.Print.Shell;
-        var at = new Point3(round.Inner, 0, snap.BeadZ);
         double allowed = filament.StrainAlongLayers;
         if (snap.Strain > allowed)
         {
@@ -31,13 +44,6 @@ public sealed class SnapOverstrained() : Rule(
                 snap.Strain > 1.5 * allowed ? Severity.Stop : Severity.Warn, "snap bead",
                 $"closing strains the ring by {100 * snap.Strain:0.0} %, {filament.Name} repeats {100 * allowed:0.0} %",
                 100 * snap.Strain, 100 * allowed, at, "take a lower bead by a tighter printer profile, a tougher filament, or 'closure: screws'", "%");
-        }
-
-        if (Math.Round(snap.CatchAfterTolerance, 3) < LeastCatch)
-        {
-            yield return Found(
-                Severity.Stop, "snap bead", "with all spreads against it too little catch is left to hold the cover",
-                snap.CatchAfterTolerance, LeastCatch, at, "take 'closure: screws' or 'closure: twist', or print a coupon and write the measured fit into the printer profile");
         }
 
         double force = SnapForce.Closing(
