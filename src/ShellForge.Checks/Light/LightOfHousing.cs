@@ -105,7 +105,7 @@ internal static class LightOfHousing
     {
         var builder = new ShadowTreeBuilder();
         var materials = ImmutableArray.CreateBuilder<SurfaceOptics>();
-        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Diffuser))
+        foreach (CheckedPart part in InScene(housing))
         {
             builder.Add(part.AssembledMesh, materials.Count);
             materials.Add(Optics(part.Plan.Filament));
@@ -122,6 +122,12 @@ internal static class LightOfHousing
         materials.Add(new SurfaceOptics(BoardReflectance, 0));
         return (builder.Build(), materials.ToImmutable());
     }
+
+    /// <summary>Name of the part that a material of the scene is; null for the board and what is on it.</summary>
+    public static string? PartOf(HousingUnderCheck housing, int material) => InScene(housing).ElementAtOrDefault(material)?.Name;
+
+    // Materials are numbered in this order.
+    private static IEnumerable<CheckedPart> InScene(HousingUnderCheck housing) => housing.SoundParts.Where(part => part.Name != PartNames.Diffuser);
 
     // The diffuser as a part of its own, printed or cut: its rim dims what passes the bezel over it.
     private static ShadowTree Sheet(HousingUnderCheck housing)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShellForge.Planning;
 
 namespace ShellForge.Checks.Light;
 
@@ -19,10 +20,15 @@ public sealed class WallGlows() : Rule(
         if (housing.Light is { } light && light.Leaks.WallGlow > Seen)
         {
             bool bright = light.Leaks.WallGlow > Bright;
+
+            // The baffle is no wall of the outside: what is seen of it is seen through a port or a slot.
+            bool baffle = LightOfHousing.PartOf(housing, light.Leaks.WallMaterial) == PartNames.Baffle;
+            string share = string.Create(CultureInfo.InvariantCulture, $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes up to {100 * light.Leaks.WallGlow:0} % of the window's light");
             yield return Found(
-                bright ? Severity.Warn : Severity.Note, "wall",
-                string.Create(CultureInfo.InvariantCulture, $"through {light.Leaks.WallThickness:0.##} mm of wall comes up to {100 * light.Leaks.WallGlow:0} % of the window's light"),
-                light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt, "a darker shell filament, more lines of wall, or paint or foil inside", "");
+                bright ? Severity.Warn : Severity.Note, baffle ? PartNames.Baffle : "wall",
+                baffle ? $"it is seen to glow through an opening of the wall: through {share}" : $"through {share}",
+                light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt,
+                baffle ? "a black baffle ('print: {baffle: ...}'), or a plug that fills the opening" : "a darker shell filament, more lines of wall, or paint or foil inside", "");
         }
     }
 }

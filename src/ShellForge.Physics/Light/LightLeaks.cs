@@ -10,7 +10,9 @@ namespace ShellForge.Physics.Light;
 /// </param>
 /// <param name="WallAt">Where that is; null when no outer wall is lit.</param>
 /// <param name="WallThickness">Thickness there, mm.</param>
-public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallGlow, Point3? WallAt, double WallThickness)
+/// <param name="WallMaterial">The material that ends there, as numbered in the scene: of what is seen to glow; -1 for none.</param>
+public sealed record LightLeaks(
+    double SeamShare, Point3? SeamFrom, double WallGlow, Point3? WallAt, double WallThickness, int WallMaterial = -1)
 {
     private const int Reflections = 3;
 
@@ -65,6 +67,7 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
         private double glow;
         private Point3? glowAt;
         private double glowThickness;
+        private int glowMaterial = -1;
 
         public void Follow(LedSource led, double flux)
         {
@@ -114,13 +117,13 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
         public LightLeaks Result()
         {
             Point3? from = seams.Count == 0 ? null : seams.Values.MaxBy(seam => seam.Flux).At;
-            return new LightLeaks(seamFlux, from, glow, glowAt, glowThickness);
+            return new LightLeaks(seamFlux, from, glow, glowAt, glowThickness, glowMaterial);
         }
 
         // How bright the outside behind a lit wall is: through that wall, and through whatever stands behind it.
         private void LookBehind(SurfaceHit hit)
         {
-            if (Outside(hit) is not var (thickness, passes, outside))
+            if (Outside(hit) is not var (thickness, passes, outside, material))
             {
                 return;
             }
@@ -135,13 +138,13 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
             double share = meanSeen > 0 ? lit * passes / meanSeen : 0;
             if (share > glow)
             {
-                (glow, glowAt, glowThickness) = (share, outside, thickness);
+                (glow, glowAt, glowThickness, glowMaterial) = (share, outside, thickness, material);
             }
         }
 
         // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque, in
         // enough of a dark pigment, or at the window. Scattering sheets one behind the other pass 1 / (1 + sum of t / t0), as one sheet of both thicknesses does.
-        private (double Thickness, double Passes, Point3 At)? Outside(SurfaceHit hit)
+        private (double Thickness, double Passes, Point3 At, int Material)? Outside(SurfaceHit hit)
         {
             Point3 inward = -1 * hit.Normal;
             if (LeavesByWindow(hit.At - (OnFace * inward), inward))
@@ -172,7 +175,7 @@ public sealed record LightLeaks(double SeamShare, Point3? SeamFrom, double WallG
 
                 if (!scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out SurfaceHit next))
                 {
-                    return (thickness, 1 / (1 + depth), back.At);
+                    return (thickness, 1 / (1 + depth), back.At, material);
                 }
 
                 if (!next.FromOutside)

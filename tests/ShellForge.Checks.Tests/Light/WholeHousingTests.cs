@@ -97,4 +97,25 @@ public class WholeHousingTests
         HousingUnderCheck alone = Side.Value with { Parts = [.. Side.Value.Parts.Where(part => part.Name != PartNames.Diffuser)] };
         Assert.Contains(new NothingBelow().Check(alone), finding => finding is { Severity: Severity.Stop, Subject: PartNames.Cover });
     }
+
+    // By hand: 5 mm from an LED and 3.2 above it the rim gets 0.0050 of the LED's light on each mm2 and passes 1 / (1 + 0.86 / 0.25) of it, 0.0011.
+    // The window, 951 mm2 for 12 LEDs, gets 0.6 of theirs or a little more and passes 1 / (1 + 0.8 / 0.25): 0.0018 to 0.0020.
+    [Fact]
+    public void A_white_baffle_seen_through_a_port_on_the_LED_side_is_told_as_the_baffle()
+    {
+        HousingUnderCheck housing = BuiltHousings.Of(new WrittenBoard
+        {
+            Outline = "{disc: 60}",
+            Holes = ["{circle: 52, count: 4, from: 45, diameter: 2.2}"],
+            Pixels = "{package: \"2020\", circle: 34, count: 12, from: 90, direction: cw}",
+            Parts = ["{ref: J1, package: usb-c-receptacle, side: top, faces: 270, past-edge: -0.5}"],
+            Insert = "m2x3-od3.6",
+            Cable = "{part: J1}",
+        }.Read());
+        Finding found = Assert.Single(new WallGlows().Check(housing));
+        Assert.Equal("baffle", found.Subject);
+        Assert.InRange(found.Measured!.Value, 0.55, 0.70);
+        Assert.InRange(found.At!.Value.X, -7, 7);
+        Assert.InRange(found.At.Value.Y, -23, -22);
+    }
 }

@@ -59,6 +59,22 @@ public class LeakTests
     }
 
     [Fact]
+    public void A_wall_beside_an_LED_glows_as_photons_and_the_cosine_law_say()
+    {
+        // A flat emitter at the foot of a wall at the distance a throws at most 9 / (16 sqrt(3) pi a^2) of its light on each mm2 of it. Photons say
+        // how much of it the window gets; 0.8 mm of wall pass 1 / (1 + 0.8 / 0.25) of theirs.
+        const double a = 6;
+        const int photons = 400_000;
+        WallSet walls = new WallSet().Room(a, 8, 0.8);
+        double landed = new PhotonTracer(5, walls.Triangles).Land([(new Point3(0, 0, 0), 120, 0)], a, 8, 1, 0, photons)[0, 0] / photons;
+        double expected = 9 / (16 * Math.Sqrt(3) * Math.PI * a * a) / (landed / (4 * a * a)) / (1 + (0.8 / 0.25));
+
+        LightLeaks leaks = Leaks(Box(0.8, 0.25, 0) with { Diffuser = Scenes.Clear });
+        Assert.InRange(leaks.WallGlow / expected, 0.98, 1.01);
+        Assert.Equal(0, leaks.WallMaterial);
+    }
+
+    [Fact]
     public void Two_walls_one_behind_the_other_pass_what_one_of_both_thicknesses_passes()
     {
         // A second room of 0.8 mm walls half a millimetre outside of the first.
