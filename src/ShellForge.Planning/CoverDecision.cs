@@ -25,6 +25,9 @@ internal static class CoverDecision
     // A seat that fills the way to the wall reaches into it by this, mm, so that both are one body.
     private const double IntoWall = 0.3;
 
+    // A slit between seat and post narrower than this is filled, mm: lines bulge into it from either side.
+    private const double WeldedShut = 0.4;
+
     // Clear above the LEDs, mm.
     private const double OverLeds = 0.6;
 
@@ -56,7 +59,7 @@ internal static class CoverDecision
     }
 
     /// <summary>The cover of a housing.</summary>
-    public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region window)
+    public static Decided<CoverPlan> Decide(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region window, Region posts)
     {
         var reasons = new Reasons();
         double lipBottom = LipBottom(draft);
@@ -74,7 +77,7 @@ internal static class CoverDecision
                 "left out where parts, plugs, screw heads, bosses or the baffle's tooth reach into it");
         }
 
-        (Region seat, double seatBottom) = Seat(draft, room, baffle);
+        (Region seat, double seatBottom) = Seat(draft, room, baffle, posts);
         return reasons.Of(new CoverPlan
         {
             Footprint = draft.Shell.Footprint,
@@ -166,7 +169,7 @@ internal static class CoverDecision
     private static Region WithoutStubs(Region lip, double thickness) =>
         Region.Union(lip.Parts.Where(part => part.Area >= thickness * ShortestLip));
 
-    private static (Region Seat, double Bottom) Seat(HousingDraft draft, CoverRoom room, BafflePlan? baffle)
+    private static (Region Seat, double Bottom) Seat(HousingDraft draft, CoverRoom room, BafflePlan? baffle, Region posts)
     {
         double bottom = SeatBottom(draft);
         bool dropIn = draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
@@ -195,7 +198,20 @@ internal static class CoverDecision
             .Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && BaffleNotches.TopOfHead(screw) > bottom - PartClearance)
             .Select(screw => Around(screw.At, Covered(screw) + (2 * PartClearance)));
         Region[] cuts = [.. parts, .. heads];
-        return (WithoutStubs(WithoutSlivers(seat.Less(Region.Union(cuts)), cuts, draft.Basis), draft.Basis.Wall(2)), bottom);
+        Region cut = WithoutStubs(WithoutSlivers(seat.Less(Region.Union(cuts)), cuts, draft.Basis), draft.Basis.Wall(2));
+        return (cut.And(SlitsBeside(cut, posts).Less(inside).Less(Region.Union(cuts)).Intersect(outerWall)), bottom);
+    }
+
+    // What is left between the seat and a closure screw's post, where it would be welded shut in print. It reaches into both.
+    private static Region SlitsBeside(Region seat, Region posts)
+    {
+        if (seat.IsEmpty || posts.IsEmpty || seat.Distance(posts) >= WeldedShut)
+        {
+            return Region.Empty;
+        }
+
+        double half = WeldedShut / 2;
+        return posts.Offset(half).Intersect(seat.Offset(half)).Offset(half);
     }
 
     private static Region WithoutSlivers(Region left, IEnumerable<Region> cuts, PrintBasis basis) =>

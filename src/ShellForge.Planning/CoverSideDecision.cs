@@ -28,7 +28,7 @@ internal static class CoverSideDecision
         Region window = CoverDecision.Window(draft, posts);
         bool turns = closure is TwistClosurePlan;
         BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, window, turns));
-        CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, window));
+        CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, window, posts));
         DiffuserPlan diffuser = draft.Front.Diffuser with
         {
             Outline = draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
