@@ -22,10 +22,10 @@ internal readonly struct HeightSpans
         }
     }
 
-    /// <summary>The first from an index on that reaches into a stretch, ends included; the count where none does.</summary>
-    public int Next(int from, int min, int max)
+    /// <summary>The first from an index on, before an end, that reaches into a stretch, its ends included; the end where none does.</summary>
+    public int Next(int from, int end, int min, int max)
     {
-        for (int i = from; i < each.Length; i++)
+        for (int i = from; i < end; i++)
         {
             if (i % Block == 0 && (blocks[i / Block].Min > max || blocks[i / Block].Max < min))
             {
@@ -37,6 +37,6 @@ internal readonly struct HeightSpans
             }
         }
 
-        return each.Length;
+        return end;
     }
 }

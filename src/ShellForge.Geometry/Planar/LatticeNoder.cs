@@ -113,11 +113,12 @@ internal sealed class LatticeNoder : INoder
     private List<int>?[] Passed(LatticeSide[] sides)
     {
         var passed = new List<int>?[corners.Count];
-        var spans = new HeightSpans(places.Length, i => (places[i].Y, places[i].Y));
+        var heights = new HeightSpans(places.Length, i => (places[i].Y, places[i].Y));
         foreach (LatticeSide side in sides)
         {
-            int first = Array.BinarySearch(places, (side.MinX, int.MinValue));
-            for (int i = spans.Next(~first, side.MinY, side.MaxY); i < places.Length && places[i].X <= side.MaxX; i = spans.Next(i + 1, side.MinY, side.MaxY))
+            int first = ~Array.BinarySearch(places, (side.MinX, int.MinValue));
+            int end = ~Array.BinarySearch(places, (side.MaxX, int.MaxValue));
+            for (int i = heights.Next(first, end, side.MinY, side.MaxY); i < end; i = heights.Next(i + 1, end, side.MinY, side.MaxY))
             {
                 if (side.Passes(places[i]))
                 {

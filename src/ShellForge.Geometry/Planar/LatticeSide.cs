@@ -36,11 +36,13 @@ internal readonly struct LatticeSide
     public static IEnumerable<(LatticeSide First, LatticeSide Second)> Pairs(LatticeSide[] sides)
     {
         Array.Sort(sides, (a, b) => a.MinX != b.MinX ? a.MinX.CompareTo(b.MinX) : a.From.CompareTo(b.From));
+        int[] lefts = Array.ConvertAll(sides, side => side.MinX);
         var heights = new HeightSpans(sides.Length, i => (sides[i].MinY, sides[i].MaxY));
         for (int i = 0; i < sides.Length; i++)
         {
             LatticeSide side = sides[i];
-            for (int j = heights.Next(i + 1, side.MinY, side.MaxY); j < sides.Length && sides[j].MinX <= side.MaxX; j = heights.Next(j + 1, side.MinY, side.MaxY))
+            int end = FirstBeyond(lefts, i + 1, side.MaxX);
+            for (int j = heights.Next(i + 1, end, side.MinY, side.MaxY); j < end; j = heights.Next(j + 1, end, side.MinY, side.MaxY))
             {
                 yield return (side, sides[j]);
             }
@@ -106,6 +108,26 @@ internal readonly struct LatticeSide
         int across = (Dx < 0 ? -1 : 1) * a.X.CompareTo(b.X);
         int up = (Dy < 0 ? -1 : 1) * a.Y.CompareTo(b.Y);
         return Math.Abs(Dx) >= Math.Abs(Dy) ? (across != 0 ? across : up) : (up != 0 ? up : across);
+    }
+
+    // Mostly a few steps on: sides are short.
+    private static int FirstBeyond(int[] rising, int from, int value)
+    {
+        int reach = 1;
+        while (from + reach < rising.Length && rising[from + reach] <= value)
+        {
+            reach *= 2;
+        }
+
+        int low = from + (reach / 2);
+        int high = Math.Min(rising.Length, from + reach);
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = rising[middle] <= value ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
     }
 
     // Positive left of it, 0 on its line.
