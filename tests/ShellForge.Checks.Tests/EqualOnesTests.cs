@@ -1,4 +1,6 @@
+using ShellForge.Checks.Tests.Print;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Checks.Tests;
 
@@ -32,6 +34,13 @@ public class EqualOnesTests
         Assert.Equal(found, EqualOnes.Together(found));
     }
 
+    [Fact]
+    public void A_run_of_rules_tells_them_as_one()
+    {
+        HousingUnderCheck housing = KnownShapes.Housing(Shapes.Box(new Point3(0, 0, 0), new Point3(30, 30, 5)));
+        Assert.Equal("screw 1 to 4", Assert.Single(CheckRun.Run(housing, [new Bottoming()])).Subject);
+    }
+
     private static Finding Of(string subject, double measured) => new()
     {
         Rule = "screw-bottoms-out",
@@ -44,4 +53,9 @@ public class EqualOnesTests
         At = new Point3(double.Parse(subject[^1..].Replace("b", "0", StringComparison.Ordinal), System.Globalization.CultureInfo.InvariantCulture), 0, 0),
         Remedy = "take the next shorter stock length",
     };
+
+    private sealed class Bottoming() : Rule("screw-bottoms-out", "what", "why", "formula", "source")
+    {
+        public override IEnumerable<Finding> Check(HousingUnderCheck housing) => [Of("screw 1", 0.2), Of("screw 2", 0.2), Of("screw 3", 0.2), Of("screw 4", 0.2)];
+    }
 }
