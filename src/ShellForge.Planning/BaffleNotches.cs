@@ -24,16 +24,13 @@ internal static class BaffleNotches
     private const double AroundWire = 1.0;
 
     /// <summary>The notches that walls need.</summary>
-    public static ImmutableArray<BaffleNotch> Over(HousingDraft draft, Region walls, double top)
-    {
-        return
-        [
-            .. Bodies(draft).Where(thing => !walls.IsEmpty && walls.Distance(thing.Outline) < thing.Beside)
-                .Select(thing => new BaffleNotch(
-                    thing.Outline.Offset(PlanRules.Beside), draft.Basis.Up(thing.Top + Above), thing.For))
-                .Select(notch => notch.Top > top - RoofLeast ? notch with { Top = draft.Stack.Front } : notch),
-        ];
-    }
+    public static ImmutableArray<BaffleNotch> Over(HousingDraft draft, Region walls, double top) =>
+    [
+        .. Bodies(draft).Where(thing => !walls.IsEmpty && walls.Distance(thing.Outline) < thing.Beside)
+            .Select(thing => new BaffleNotch(
+                thing.Outline.Offset(PlanRules.Beside), draft.Basis.Up(thing.Top + Above), thing.For))
+            .Select(notch => notch.Top > top - RoofLeast ? notch with { Top = draft.Stack.Front } : notch),
+    ];
 
     /// <summary>What stands on the board: its outline, how near a wall may come to it, z of its top.</summary>
     public static IEnumerable<(string For, Region Outline, double Beside, double Top)> Bodies(HousingDraft draft)

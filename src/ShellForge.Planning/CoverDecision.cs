@@ -69,7 +69,7 @@ internal static class CoverDecision
         double slack = draft.File.Print.Printer.NormalFit;
         Region slot = tooth is null ? Region.Empty : tooth.Outline.Offset(slack);
         Region breach = tooth is null ? Region.Empty : Breach(tooth, slot, slack, lip, draft.Basis.Wall(2));
-        Region left = WithoutStubs(WithoutSlivers(lip.Less(obstacles).Less(breach), [.. obstacles.Parts, breach], draft.Basis), draft.Lip.Thickness);
+        Region left = Printable(lip.Less(obstacles).Less(breach), [.. obstacles.Parts, breach], draft.Basis, draft.Lip.Thickness);
         if (left.Area < lip.Area - (draft.Lip.Thickness * PartClearance))
         {
             reasons.Choice(
@@ -90,7 +90,7 @@ internal static class CoverDecision
             TongueGap = draft.Lip.TongueGap,
             LipBottom = lipBottom,
             Bars = draft.Front.Bars,
-            Seat = WithoutStubs(WithoutSlivers(seat.Less(slot), [slot], draft.Basis), draft.Basis.Wall(SeatLines)),
+            Seat = Printable(seat.Less(slot), [slot], draft.Basis, draft.Basis.Wall(SeatLines)),
             SeatBottom = seatBottom,
             ToothSlot = slot,
             ToothSlotTop = InnerCeiling(draft),
@@ -198,7 +198,7 @@ internal static class CoverDecision
             .Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && BaffleNotches.TopOfHead(screw) > bottom - PartClearance)
             .Select(screw => Around(screw.At, Covered(screw) + (2 * PartClearance)));
         Region[] cuts = [.. parts, .. heads];
-        Region cut = WithoutStubs(WithoutSlivers(seat.Less(Region.Union(cuts)), cuts, draft.Basis), draft.Basis.Wall(2));
+        Region cut = Printable(seat.Less(Region.Union(cuts)), cuts, draft.Basis, ring);
         return (cut.And(SlitsBeside(cut, posts).Less(inside).Less(Region.Union(cuts)).Intersect(outerWall)), bottom);
     }
 
@@ -214,8 +214,9 @@ internal static class CoverDecision
         return posts.Offset(half).Intersect(seat.Offset(half)).Offset(half);
     }
 
-    private static Region WithoutSlivers(Region left, IEnumerable<Region> cuts, PrintBasis basis) =>
-        left.Less(Slivers.Beside(left, cuts, basis.LineWidth));
+    // What cuts leave of a rim, without what is too narrow or too short to be printed.
+    private static Region Printable(Region left, IEnumerable<Region> cuts, PrintBasis basis, double thickness) =>
+        WithoutStubs(left.Less(Slivers.Beside(left, cuts, basis.LineWidth)), thickness);
 
     // Whether no disc of this diameter fits anywhere.
     private static bool IsNarrow(Region region, double width) => region.IsEmpty || region.Offset(-width / 2).IsEmpty;

@@ -34,24 +34,23 @@ public sealed record DrawnFiles(
     public static DrawnFiles Of(HousingUnderCheck housing, FileFormats formats)
     {
         HousingLooks looks = HousingLooks.Of(housing);
+        DrawnFiles page = null!;
         ImmutableArray<OutputFile> meshes = [];
         byte[] apart = [];
-        ImmutableArray<DrawingFile> drawings = [];
-        ImmutableArray<PicturedStep> steps = [];
 
         // Side by side, each into its own place: the order is the same whoever is through first.
         Parallel.Invoke(
             () => meshes = MeshFiles(housing, looks, formats),
-            () => drawings = HousingDrawings.Of(housing, looks.Board),
-            () => steps = StepPictures.Of(housing.Plan, looks),
+            () => page = OfPage(housing, looks),
             () => apart = HousingPictures.Apart(looks));
-        return new DrawnFiles(housing, looks, [.. meshes, .. LightFiles(housing, looks, formats)], drawings, steps, apart);
+        return page with { Meshes = [.. meshes, .. LightFiles(housing, looks, formats)], Apart = apart };
     }
 
     /// <summary>What the page shows, and no files.</summary>
-    public static DrawnFiles OfPage(HousingUnderCheck housing)
+    public static DrawnFiles OfPage(HousingUnderCheck housing) => OfPage(housing, HousingLooks.Of(housing));
+
+    private static DrawnFiles OfPage(HousingUnderCheck housing, HousingLooks looks)
     {
-        HousingLooks looks = HousingLooks.Of(housing);
         ImmutableArray<DrawingFile> drawings = [];
         ImmutableArray<PicturedStep> steps = [];
         Parallel.Invoke(
