@@ -68,7 +68,7 @@ internal static class BaffleDecision
                 double left = standing.IsEmpty ? 0 : Math.Max(0, top - bottom);
                 reasons.Replace(
                     "cells-without-room", "baffle",
-                    $"pixels are not kept apart: between what stands on the board and the front {Reasons.Mm(left)} are left for walls of cells; planned without a baffle",
+                    $"pixels are not kept apart: between what stands on the board and the front {Reasons.Mm(left)} mm are left for walls of cells; planned without a baffle",
                     left, LeastHeight, "mm", new Point3(0, 0, bottom),
                     turns ? "a closure that does not turn the baffle over the board, a larger distance of the diffuser, or look: blend" : "a larger distance of the diffuser, or look: blend");
             }

@@ -73,19 +73,19 @@ internal static class PortDecision
         string path = $"ports.{part.Ref}";
         double mouthU = Point2.Dot(mouth.Face, Point2.Polar(1, mouth.Faces));
         double deepest = profile.PlugLength - PlanRules.GripOf(profile) + (profile.IsDrawnByLeads ? 0 : shell.Wall);
-        if (WallAhead(shell, part, profile.RecessWidth) is not { } wall || wall.OuterMost - mouthU > deepest)
+        WallSpan? ahead = WallAhead(shell, part, profile.RecessWidth);
+        double behind = ahead?.OuterMost - mouthU ?? 0;
+        if (ahead is not { } wall || behind > deepest)
         {
-            double? ahead = WallAhead(shell, part, profile.RecessWidth)?.OuterMost - mouthU;
             reasons.Refuse("no-way-for-plug", part.Ref,
-                ahead is double far && far <= profile.PlugLength
-                    ? $"{part.Ref}: the wall's face lies {Reasons.Mm(Math.Round(far, 2))} before its mouth, a plug {Reasons.Mm(profile.PlugLength)} long leaves too little to grip; planned without a port"
-                    : $"{part.Ref}: no wall within a plug's length in front of its mouth; planned without a port",
-                ahead ?? 0, deepest, "mm",
+                ahead is not null && behind <= profile.PlugLength
+                    ? $"the wall's face lies {Reasons.Mm(Math.Round(behind, 2))} mm before its mouth, a plug {Reasons.Mm(profile.PlugLength)} mm long leaves too little to grip; planned without a port"
+                    : "no wall within a plug's length in front of its mouth; planned without a port",
+                behind, deepest, "mm",
                 new Point3(mouth.Face.X, mouth.Face.Y, 0), "turn the connector to the edge, or take the cable out through a notch");
             return null;
         }
 
-        double behind = wall.OuterMost - mouthU;
         double beside = (WallAhead(shell, part, Math.Max(profile.ShellWidth, part.Width)) ?? wall).InnerLeast;
         bool inWall = mouthU > beside - file.Print.Printer.NormalFit;
         double thinnest = wall.InnerMost + basis.Wall(PlanRules.RecessWallLines);

@@ -29,9 +29,12 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         }
 
         Repeated();
-        CountUp();
-        MirrorBack();
-        Shifted();
+        if (CountUp())
+        {
+            MirrorBack();
+            Shifted();
+        }
+
         return parts;
     }
 
@@ -81,14 +84,15 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         }
     }
 
-    // Y counted downward, as on a screen. Where an origin at the board's upper edge explains the list as well, nothing decides.
-    private void CountUp()
+    // Y counted downward, as on a screen. Where an origin at the board's upper edge explains the list as well, nothing decides, and nothing
+    // else is asked of the list: false.
+    private bool CountUp()
     {
         List<Point2> front = [.. parts.Where(p => !p.Bottom && p.Placed).Select(p => p.FileAt)];
         List<Point2> seen = front.Count >= 3 ? front : [.. parts.Where(p => p.Placed).Select(p => p.FileAt)];
         if (shift is not null || outline is null || seen.Count < 3 || !OriginEvidence.CountsDown(seen, outline))
         {
-            return;
+            return true;
         }
 
         ImportedPart first = parts[0];
@@ -98,7 +102,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
                 first.File, first.Line, "placement-y-unclear",
                 $"the parts lie beside the board; they would lie on it with y counted downward, and with origin shift ({Numeral.Text(origin.X)}, {Numeral.Text(origin.Y)}), mirrored",
                 "export with the outline's origin and y upward, or give that shift");
-            return;
+            return false;
         }
 
         log.Warn(
@@ -109,6 +113,8 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         {
             parts[i] = parts[i] with { At = new Point2(parts[i].At.X, -parts[i].At.Y) };
         }
+
+        return true;
     }
 
     private void MirrorBack()
