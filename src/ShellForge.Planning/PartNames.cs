@@ -1,6 +1,6 @@
 namespace ShellForge.Planning;
 
-/// <summary>Names of the printed parts, also of their files.</summary>
+/// <summary>Names of the printed parts, also of their files, and of the board.</summary>
 public static class PartNames
 {
     /// <summary>The back shell that carries the board.</summary>
@@ -17,4 +17,7 @@ public static class PartNames
 
     /// <summary>The stand.</summary>
     public const string Stand = "stand";
+
+    /// <summary>The populated board, which is not printed: pictures and measurements name it so.</summary>
+    public const string Board = "board";
 }
