@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Checks.Gauges;
 
 namespace ShellForge.Checks;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 
 namespace ShellForge.Checks;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using ShellForge.Checks.Findings;
 
 namespace ShellForge.Checks;
 

@@ -1,4 +1,6 @@
-using ShellForge.Planning;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks;
 

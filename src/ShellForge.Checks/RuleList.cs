@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
+using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Power;
 using ShellForge.Checks.Print;
-using ShellForge.Checks.Truth;
 
 namespace ShellForge.Checks;
 

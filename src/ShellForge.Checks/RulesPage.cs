@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ShellForge.Checks.Findings;
 
 namespace ShellForge.Checks;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing.Features;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing;
 

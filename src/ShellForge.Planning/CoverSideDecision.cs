@@ -2,6 +2,12 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Closures;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Front;
+using ShellForge.Planning.Marks;
+using ShellForge.Planning.Mounts;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning;
 

@@ -1,5 +1,12 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Front;
+using ShellForge.Planning.Mounts;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Ports;
+using ShellForge.Planning.Posts;
+using ShellForge.Planning.Walls;
 
 namespace ShellForge.Planning;
 

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning;
 

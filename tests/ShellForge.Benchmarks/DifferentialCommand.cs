@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Testing.Solids;
 
 namespace ShellForge.Benchmarks;

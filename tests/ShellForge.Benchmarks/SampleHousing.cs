@@ -1,8 +1,9 @@
 using ShellForge.Board.Description;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks;

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Benchmarks;

@@ -1,5 +1,6 @@
 using System.Text;
 using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
 using ShellForge.Output.Assembly;
@@ -10,6 +11,7 @@ using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Output.Report;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Benchmarks;
 

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
 using ShellForge.Checks.Tests.Print;
-using ShellForge.Checks.Truth;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 

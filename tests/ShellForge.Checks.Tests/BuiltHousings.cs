@@ -1,7 +1,9 @@
 using ShellForge.Board.Description;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Tests;
 

@@ -1,3 +1,5 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Tests.Print;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks;
+using ShellForge.Checks.Findings;
 using ShellForge.Cli;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
@@ -64,7 +65,7 @@ public class FaultBoardsTests
 
         public bool IsOfIt(Finding finding) => finding.Rule == Rule && finding.Subject.StartsWith(Subject, StringComparison.Ordinal);
 
-        public bool IsStillThere(Finding finding) => IsOfIt(finding) && !(TwinMayNote && finding.Severity == ShellForge.Checks.Severity.Note);
+        public bool IsStillThere(Finding finding) => IsOfIt(finding) && !(TwinMayNote && finding.Severity == Severity.Note);
 
         public bool Fits(Finding finding) =>
             IsOfIt(finding) && finding.Severity == Severity && finding.At is { } at

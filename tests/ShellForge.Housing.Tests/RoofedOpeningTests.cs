@@ -2,7 +2,7 @@ using FsCheck.Xunit;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Housing.Features;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Housing.Tests;
 

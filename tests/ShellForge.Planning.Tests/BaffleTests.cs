@@ -1,3 +1,4 @@
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

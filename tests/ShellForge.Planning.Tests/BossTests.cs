@@ -1,5 +1,8 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Posts;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

@@ -1,4 +1,5 @@
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

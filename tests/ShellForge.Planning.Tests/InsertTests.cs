@@ -1,4 +1,5 @@
 using ShellForge.Board.Profiles;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

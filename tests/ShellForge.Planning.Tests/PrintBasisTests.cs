@@ -1,3 +1,5 @@
+using ShellForge.Planning.Draft;
+
 namespace ShellForge.Planning.Tests;
 
 public sealed class PrintBasisTests

@@ -1,5 +1,8 @@
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

@@ -1,4 +1,6 @@
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Closures;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

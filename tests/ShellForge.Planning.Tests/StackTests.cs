@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Planning.Tests;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Board.Ecad.Writing;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Overriding;

@@ -1,4 +1,6 @@
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Fit;

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 

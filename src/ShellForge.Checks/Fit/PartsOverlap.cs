@@ -1,3 +1,5 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Checks.Fit;

@@ -1,7 +1,9 @@
 using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 

@@ -1,8 +1,10 @@
 using System.Globalization;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using Region = ShellForge.Geometry.Planar.Region;
 
 namespace ShellForge.Checks.Fit;

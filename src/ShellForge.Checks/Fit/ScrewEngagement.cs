@@ -1,5 +1,7 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 

@@ -1,6 +1,9 @@
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Closures;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 

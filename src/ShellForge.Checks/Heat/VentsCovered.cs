@@ -1,3 +1,5 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Heat;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Light;

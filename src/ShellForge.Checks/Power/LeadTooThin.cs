@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Power;
 

@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Power;
 
 namespace ShellForge.Checks.Power;

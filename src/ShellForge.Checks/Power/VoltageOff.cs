@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 
 namespace ShellForge.Checks.Power;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 

@@ -1,6 +1,8 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Draft;
 
 namespace ShellForge.Checks.Print;
 

@@ -1,5 +1,8 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 

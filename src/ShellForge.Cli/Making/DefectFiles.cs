@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
-using ShellForge.Checks;
-using ShellForge.Geometry.Booleans;
+using ShellForge.Checks.Gauges;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Files;

@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Checks;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
 using ShellForge.Output.Report;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Cli.Making;
 

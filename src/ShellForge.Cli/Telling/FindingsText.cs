@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Checks;
+using ShellForge.Checks.Findings;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
 using Spectre.Console;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using ShellForge.Output.Report;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Telling;

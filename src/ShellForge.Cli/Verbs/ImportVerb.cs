@@ -3,14 +3,15 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Text;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Board.Ecad;
-using ShellForge.Board.Ecad.Files;
-using ShellForge.Board.Ecad.Writing;
 using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Import;
+using ShellForge.Import.Files;
+using ShellForge.Import.Writing;
 using ShellForge.Output.Files;
 
 namespace ShellForge.Cli.Verbs;

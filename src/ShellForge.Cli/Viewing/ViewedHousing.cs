@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;

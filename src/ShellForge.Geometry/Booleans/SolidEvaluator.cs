@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using ShellForge.Geometry.Booleans.Ingest;
+using ShellForge.Geometry.Booleans.Rounding;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 

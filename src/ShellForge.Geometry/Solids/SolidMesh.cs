@@ -1,4 +1,4 @@
-using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Ingest;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Solids;

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 
@@ -12,7 +13,7 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class BedChamfer
 {
-    private const double Reach = Outlines.ChamferReach;
+    private const double Reach = OutlineOffsets.ChamferReach;
 
     // The kept cones stand out of the cutter's slab by this at both ends, so that no two caps coincide.
     private const double PastSlab = FeatureContribution.Overlap;
@@ -48,6 +49,6 @@ internal static class BedChamfer
         ring.Coaxial(ring.Radius + Reach + PastSlab, ring.Side), chamfer + Reach + PastSlab, axis);
 
     private static Solid Widening(ImmutableArray<Point2> loop, double chamfer) => Shapes.Loft(
-        Outlines.Mitred(loop, -chamfer - Reach - PastSlab)!.Value, -Reach - PastSlab,
-        Outlines.Mitred(loop, Reach + PastSlab)!.Value, chamfer + Reach + PastSlab);
+        OutlineOffsets.Mitred(loop, -chamfer - Reach - PastSlab)!.Value, -Reach - PastSlab,
+        OutlineOffsets.Mitred(loop, Reach + PastSlab)!.Value, chamfer + Reach + PastSlab);
 }

@@ -2,13 +2,13 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Housing.Features;
 
 /// <summary>
 /// Cutters that take a 45 degree chamfer off edges that lie on the bed, so that the spread of the first layers ends inside the part's outline.
-/// They go on past bed and wall by <see cref="Outlines.ChamferReach"/>.
+/// They go on past bed and wall by <see cref="OutlineOffsets.ChamferReach"/>.
 /// </summary>
 internal static class BedChamfers
 {
@@ -38,13 +38,13 @@ internal static class BedChamfers
     /// <summary>The cutter along one outline; null when its corners are too tight.</summary>
     private static Solid? Along(ImmutableArray<Point2> ccw, double bedZ, double leg, bool towardsViewer, bool isHole)
     {
-        double reach = Outlines.ChamferReach;
+        double reach = OutlineOffsets.ChamferReach;
         double sign = isHole ? 1 : -1;
 
         // What is kept stands out of the slab at both ends: no two caps lie in one plane, whichever way the part is turned.
         double past = isHole ? 0 : FeatureContribution.Overlap;
-        ImmutableArray<Point2>? inBody = Outlines.Mitred(ccw, -sign * (reach + past));
-        ImmutableArray<Point2>? pastBed = Outlines.Mitred(ccw, sign * (leg + reach + past));
+        ImmutableArray<Point2>? inBody = OutlineOffsets.Mitred(ccw, -sign * (reach + past));
+        ImmutableArray<Point2>? pastBed = OutlineOffsets.Mitred(ccw, sign * (leg + reach + past));
         if (inBody is not ImmutableArray<Point2> far || pastBed is not ImmutableArray<Point2> near)
         {
             return null;
@@ -62,7 +62,7 @@ internal static class BedChamfers
             return slope;
         }
 
-        ImmutableArray<Point2>? beyond = Outlines.Mitred(ccw, 2 * (reach + past));
+        ImmutableArray<Point2>? beyond = OutlineOffsets.Mitred(ccw, 2 * (reach + past));
         return beyond is not ImmutableArray<Point2> outside
             ? null
             : Shapes.Extrude(Region.Polygon(outside), Math.Min(farZ, nearZ), Math.Max(farZ, nearZ)).Less(slope);

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 
@@ -54,7 +55,7 @@ internal static class Bosses
     }
 
     // Left as it is where it fits, so that its corners stay those of its ring.
-    private static Region Within(Region post, Region room) => room.Contains(post) ? post : Outlines.WithoutSlivers(post.Intersect(room));
+    private static Region Within(Region post, Region room) => room.Contains(post) ? post : OutlineOffsets.WithoutSlivers(post.Intersect(room));
 
     private static Solid Hole(BossPlan boss, InsertHolePlan hole)
     {

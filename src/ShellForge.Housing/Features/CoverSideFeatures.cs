@@ -1,4 +1,4 @@
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 

@@ -1,7 +1,8 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 
@@ -29,7 +30,7 @@ internal static class Mounts
 
         Region undercut = Region.Slot(hole.Entry, hole.Seat, mount.UndercutWidth);
         double shoulder = mount.UndercutTop - mount.RoofChamfer;
-        Solid roof = Outlines.Mitred(undercut.Loops[0], -mount.RoofChamfer) is { } ridge
+        Solid roof = OutlineOffsets.Mitred(undercut.Loops[0], -mount.RoofChamfer) is { } ridge
             ? Shapes.Loft(undercut.Loops[0], shoulder, ridge, mount.UndercutTop)
             : Solid.Empty;
         yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(

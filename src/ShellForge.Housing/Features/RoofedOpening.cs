@@ -1,6 +1,6 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Housing.Features;
 

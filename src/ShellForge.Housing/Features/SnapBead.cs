@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 
@@ -99,7 +100,7 @@ internal static class SnapBead
         var pieces = new List<Solid>();
         foreach (ImmutableArray<Point2> loop in face.Loops)
         {
-            if (Outlines.Mitred(loop, height) is ImmutableArray<Point2> wide)
+            if (OutlineOffsets.Mitred(loop, height) is ImmutableArray<Point2> wide)
             {
                 // Flanks and crest meet in whole faces, which fuse.
                 pieces.Add(Shapes.Loft(loop, z - half, wide, z - (crest / 2)));

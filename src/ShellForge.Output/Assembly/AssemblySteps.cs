@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;
 

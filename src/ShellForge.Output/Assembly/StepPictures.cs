@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Output.Files;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;
 

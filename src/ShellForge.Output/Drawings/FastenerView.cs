@@ -1,6 +1,6 @@
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 

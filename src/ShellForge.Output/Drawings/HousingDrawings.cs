@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
 using ShellForge.Output.Files;
 
@@ -19,7 +19,7 @@ public static class HousingDrawings
     /// <summary>The drawings, in the order in which they are read.</summary>
     /// <param name="housing">What was made.</param>
     /// <param name="board">The populated board, body by body.</param>
-    public static ImmutableArray<DrawingFile> Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
+    public static ImmutableArray<DrawingFile> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         (string Name, string Title, Func<SvgSheet?> Draw)[] drawings =
         [

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 

@@ -1,8 +1,8 @@
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 

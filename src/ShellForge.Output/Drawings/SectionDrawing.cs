@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Files;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 
@@ -23,7 +23,7 @@ public static class SectionDrawing
     private const double LevelSpacing = 4;
 
     /// <summary>Through the first port, else through the cable exit, else through the first boss.</summary>
-    public static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
+    public static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         HousingPlan plan = housing.Plan;
         if (plan.Ports.Length > 0)
@@ -41,13 +41,13 @@ public static class SectionDrawing
     }
 
     /// <summary>Through a screw; null where the housing has none off its axis.</summary>
-    public static SvgSheet? ThroughScrew(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
+    public static SvgSheet? ThroughScrew(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         ScrewJointPlan? screw = housing.Plan.Screws.FirstOrDefault(s => s.At != Point2.Origin);
         return screw is null ? null : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
     }
 
-    private static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board, Angle direction, string through)
+    private static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board, Angle direction, string through)
     {
         HousingPlan plan = housing.Plan;
         Point3 right = new(direction.Cos, direction.Sin, 0);
@@ -60,7 +60,7 @@ public static class SectionDrawing
         sheet.Svg.Lines(
             VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right, new Point3(0, 0, 1))
                 .Select(line => (sheet.At(line.From), sheet.At(line.To))), Stroke.Thin);
-        foreach (BoardBody body in board)
+        foreach (BoardMesh body in board)
         {
             sheet.Svg.Area(sheet.At(Cut(body.Mesh, right)), Stroke.Thin, Fill.Grey);
         }

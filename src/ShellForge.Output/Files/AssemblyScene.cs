@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Glb;
 
 namespace ShellForge.Output.Files;
@@ -9,7 +9,7 @@ internal static class AssemblyScene
 {
     private const double DiffuserOpacity = 0.6;
 
-    public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
+    public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         var bodies = ImmutableArray.CreateBuilder<SceneBody>();
         foreach (CheckedPart part in housing.SoundParts)

@@ -3,7 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Files;
 
@@ -11,7 +11,7 @@ namespace ShellForge.Output.Files;
 /// <param name="Name">Designator, or "board".</param>
 /// <param name="Mesh">The body where it sits in the assembled housing.</param>
 /// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
-public sealed record BoardBody(string Name, Mesh Mesh, string Colour);
+public sealed record BoardMesh(string Name, Mesh Mesh, string Colour);
 
 /// <summary>The populated board as simple bodies: the laminate with its holes, a box or cylinder a part, a box an LED.</summary>
 public static class BoardBodies
@@ -22,18 +22,18 @@ public static class BoardBodies
     private const string LedColour = "#f4f4ec";
 
     /// <summary>All bodies that have a height, in the order of the board file.</summary>
-    public static ImmutableArray<BoardBody> Of(HousingPlan plan)
+    public static ImmutableArray<BoardMesh> Of(HousingPlan plan)
     {
         CircuitBoard board = plan.Source.Board;
-        var bodies = ImmutableArray.CreateBuilder<BoardBody>();
+        var bodies = ImmutableArray.CreateBuilder<BoardMesh>();
         Region laminate = board.Outline.Region.Less(Region.Union(board.Holes.Select(hole => Round(hole.At, hole.Diameter))));
-        bodies.Add(new BoardBody("board", Drawn(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
+        bodies.Add(new BoardMesh("board", Drawn(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
         foreach (PixelCircle circle in board.PixelCircles)
         {
             foreach (Pixel pixel in circle.Pixels)
             {
                 Region body = Box(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
-                bodies.Add(new BoardBody(
+                bodies.Add(new BoardMesh(
                     pixel.Ref, Drawn(body, plan.Stack.BoardTop, plan.Stack.BoardTop + circle.Led.Height), LedColour));
             }
         }
@@ -46,7 +46,7 @@ public static class BoardBodies
                 (double from, double to) = part.Side == BoardSide.Top
                     ? (plan.Stack.BoardTop + part.Lift, plan.Stack.BoardTop + height)
                     : (plan.Stack.BoardBottom - height, plan.Stack.BoardBottom - part.Lift);
-                bodies.Add(new BoardBody(part.Ref, Drawn(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
+                bodies.Add(new BoardMesh(part.Ref, Drawn(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
             }
         }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Glb;
 using ShellForge.Formats.Stl;
 using ShellForge.Formats.ThreeMf;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Output.Light;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
@@ -10,12 +10,12 @@ namespace ShellForge.Output.Files;
 /// <param name="Board">The populated board, body by body.</param>
 /// <param name="Bodies">Parts and board, as assembled.</param>
 /// <param name="LightSheet">The pictures of the light as one PNG; null where nothing is lit.</param>
-public sealed record HousingLooks(ImmutableArray<BoardBody> Board, ImmutableArray<PageBody> Bodies, byte[]? LightSheet)
+public sealed record HousingLooks(ImmutableArray<BoardMesh> Board, ImmutableArray<PageBody> Bodies, byte[]? LightSheet)
 {
     /// <summary>The looks of a housing.</summary>
     public static HousingLooks Of(HousingUnderCheck housing)
     {
-        ImmutableArray<BoardBody> board = [];
+        ImmutableArray<BoardMesh> board = [];
         ImmutableArray<PageBody> bodies = [];
         byte[]? sheet = null;
         Parallel.Invoke(

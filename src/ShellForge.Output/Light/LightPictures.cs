@@ -1,5 +1,5 @@
 using System.Globalization;
-using ShellForge.Checks.Light;
+using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Geometry.Numerics;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using ShellForge.Checks.Light;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Light;
 

@@ -1,8 +1,6 @@
 using System.Text.Json;
 using ShellForge.Checks;
-using ShellForge.Checks.Heat;
-using ShellForge.Checks.Light;
-using ShellForge.Checks.Power;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Files;
 using ShellForge.Physics.Heat;

@@ -1,5 +1,8 @@
+using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
+using ShellForge.Checks.Gauges;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Fit;

@@ -1,8 +1,11 @@
+using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Housing;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Fit;

@@ -1,4 +1,4 @@
-using ShellForge.Checks.Fit;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 

@@ -1,5 +1,6 @@
 using ShellForge.Checks.Fit;
-using ShellForge.Planning;
+using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Fit;

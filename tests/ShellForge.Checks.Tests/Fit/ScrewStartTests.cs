@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using FsCheck.Xunit;
-using ShellForge.Checks.Fit;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Tests.Fit;

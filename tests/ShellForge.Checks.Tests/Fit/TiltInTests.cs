@@ -1,10 +1,11 @@
 using ShellForge.Board.Description;
-using ShellForge.Checks.Fit;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 using Region = ShellForge.Geometry.Planar.Region;
 

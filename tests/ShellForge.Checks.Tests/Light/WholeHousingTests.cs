@@ -1,7 +1,9 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Print;
 using ShellForge.Physics.Light;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Light;

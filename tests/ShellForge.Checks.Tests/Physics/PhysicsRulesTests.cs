@@ -3,11 +3,14 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Board.Yaml.Overriding;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Power;
 using ShellForge.Physics.Heat;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Physics;

@@ -1,5 +1,6 @@
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Print;

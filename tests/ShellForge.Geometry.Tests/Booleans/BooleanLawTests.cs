@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;

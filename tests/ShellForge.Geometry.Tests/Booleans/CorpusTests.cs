@@ -1,5 +1,6 @@
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Testing;
 using ShellForge.Testing.Solids;
 

@@ -1,4 +1,6 @@
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Ingest;
+using ShellForge.Geometry.Booleans.Meeting;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;

@@ -1,7 +1,7 @@
 using System.Numerics;
-using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Exact;
 using ShellForge.Geometry.Numerics;
-using Plane = ShellForge.Geometry.Booleans.Plane;
+using Plane = ShellForge.Geometry.Booleans.Exact.Plane;
 
 namespace ShellForge.Geometry.Tests.Booleans;
 

@@ -3,9 +3,11 @@ using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Board.Yaml.Overriding;
 using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Tests.CoverSide;
 

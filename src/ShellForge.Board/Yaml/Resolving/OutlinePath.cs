@@ -6,7 +6,7 @@ using ShellForge.Geometry.Planar;
 namespace ShellForge.Board.Yaml.Resolving;
 
 /// <summary>Corners and arcs as a closed chain of points.</summary>
-internal static class OutlinePath
+public static class OutlinePath
 {
     // Chords of arcs flatter than this keep the chord error by far.
     private const double LargestArcRadius = 250;
@@ -15,7 +15,7 @@ internal static class OutlinePath
     /// The points round the outline; arcs as inscribed chords within the chord error. A last corner that repeats the first, as ECAD files
     /// write it, closes the chain and is not a corner of its own: its arc leads back to the first.
     /// </summary>
-    public static ImmutableArray<Point2> Points(ImmutableArray<OutlineCorner> corners)
+    internal static ImmutableArray<Point2> Points(ImmutableArray<OutlineCorner> corners)
     {
         if (corners.Length == 0)
         {

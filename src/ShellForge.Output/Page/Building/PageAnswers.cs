@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Checks;
-using ShellForge.Checks.Fit;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Report;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 

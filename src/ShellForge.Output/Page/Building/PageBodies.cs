@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using ShellForge.Checks;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Files;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 
@@ -15,7 +15,7 @@ internal static class PageBodies
     // Places in the stack: parts that stay together when the housing is pulled apart share one.
     private const double BoardLevel = 1;
 
-    public static ImmutableArray<PageBody> Of(HousingUnderCheck housing, ImmutableArray<BoardBody> board)
+    public static ImmutableArray<PageBody> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         var bodies = ImmutableArray.CreateBuilder<PageBody>();
         foreach (CheckedPart part in housing.SoundParts)
@@ -27,7 +27,7 @@ internal static class PageBodies
         }
 
         // One mesh a colour: a board of sixty LEDs is three bodies to draw, not sixty.
-        foreach (IGrouping<string, BoardBody> colour in board.GroupBy(body => body.Colour, StringComparer.Ordinal))
+        foreach (IGrouping<string, BoardMesh> colour in board.GroupBy(body => body.Colour, StringComparer.Ordinal))
         {
             string name = colour.First().Name == "board" ? "board" : $"board {colour.Key}";
             bodies.Add(new PageBody(name, "board", Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, "board"));

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Files;
 using ShellForge.Output.Light;

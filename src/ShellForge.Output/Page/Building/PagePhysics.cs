@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Checks;
-using ShellForge.Checks.Heat;
-using ShellForge.Checks.Power;
+using ShellForge.Checks.Gauges;
 using ShellForge.Output.Files;
 using ShellForge.Output.Light;
 using ShellForge.Physics.Heat;

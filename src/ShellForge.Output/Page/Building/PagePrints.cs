@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Profiles;
-using ShellForge.Checks;
-using ShellForge.Checks.Print;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
-using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 

@@ -1,0 +1,82 @@
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Physics.Heat;
+using ShellForge.Planning.Marks;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Checks.Gauges;
+
+/// <summary>Heat of a housing: what went into the model, and what came out.</summary>
+public sealed record HousingHeat
+{
+    /// <summary>What the model took.</summary>
+    public required HeatInput Input { get; init; }
+
+    /// <summary>The coefficients that both were worked out with.</summary>
+    public required HeatCoefficients Coefficients { get; init; }
+
+    /// <summary>Name of the profile that they stand in.</summary>
+    public required string Profile { get; init; }
+
+    /// <summary>At the planned brightness, in the warmest surrounding air.</summary>
+    public required HeatResult Planned { get; init; }
+
+    /// <summary>At full white, in the warmest surrounding air.</summary>
+    public required HeatResult FullWhite { get; init; }
+
+    /// <summary>The coolest surrounding air, where it is a range; null for one temperature.</summary>
+    public double? CoolestCelsius { get; init; }
+
+    /// <summary>At the planned brightness in the coolest surrounding air; null for one temperature.</summary>
+    public HeatResult? PlannedCoolest { get; init; }
+
+    /// <summary>Service limit of the weakest filament in the warm, degrees Celsius.</summary>
+    public required double PlasticLimitCelsius { get; init; }
+
+    /// <summary>Glass transition of that filament.</summary>
+    public required double PlasticSoftensCelsius { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string WeakestFilament { get; init; }
+
+    /// <summary>What the most delicate of the LEDs bear, degrees Celsius.</summary>
+    public required double LedLimit { get; init; }
+
+    /// <summary>Largest brightness at which plastic and LEDs stay within their limits, 0 to 1.</summary>
+    public required double LargestBrightness { get; init; }
+
+    /// <summary>Whether there are vents that the wall or the table behind the floor closes.</summary>
+    public required bool VentsCovered { get; init; }
+
+    /// <summary>The heat of a housing.</summary>
+    public static HousingHeat Of(HousingUnderCheck housing)
+    {
+        BoardFile file = housing.Board;
+        FilamentProfile weakest = Filaments(housing).MinBy(filament => filament.ServiceLimitCelsius.Value)!;
+        HousingPlan plan = housing.Plan;
+        HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, plan.Cover, plan.Diffuser, plan.Vents);
+        HeatCoefficients coefficients = PlannedHeat.CoefficientsOf(file.Use.Air);
+        double ledLimit = PlannedHeat.LedLimitCelsius(file.Board);
+        bool range = file.Use.CoolestCelsius < file.Use.WarmestCelsius;
+        return new HousingHeat
+        {
+            Input = input,
+            Coefficients = coefficients,
+            Profile = file.Use.Air.Name,
+            Planned = HeatModel.Of(input, coefficients),
+            FullWhite = HeatModel.Of(input with { Brightness = 1, Duty = 1 }, coefficients),
+            CoolestCelsius = range ? file.Use.CoolestCelsius : null,
+            PlannedCoolest = range ? HeatModel.Of(input with { AmbientCelsius = file.Use.CoolestCelsius }, coefficients) : null,
+            LedLimit = ledLimit,
+            PlasticLimitCelsius = weakest.ServiceLimitCelsius,
+            PlasticSoftensCelsius = weakest.GlassTransitionCelsius,
+            WeakestFilament = weakest.Name,
+            LargestBrightness = HeatModel.LargestBrightness(input, coefficients, result =>
+                result.WarmestPlastic.Celsius <= weakest.ServiceLimitCelsius && result["leds"].Celsius <= ledLimit),
+            VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file),
+        };
+    }
+
+    private static IEnumerable<FilamentProfile> Filaments(HousingUnderCheck housing) =>
+        housing.Plan.Parts.Where(part => part.Name != PartNames.Stand).Select(part => part.Filament);
+}

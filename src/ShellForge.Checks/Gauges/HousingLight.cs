@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Physics.Light;
+
+namespace ShellForge.Checks.Gauges;
+
+/// <summary>One LED circle's light on the diffuser.</summary>
+/// <param name="Circle">The LEDs.</param>
+/// <param name="Along">Evenness along the pitch circle, all LEDs white.</param>
+/// <param name="Across">Evenness across the lit window, at most half a pitch to each side.</param>
+/// <param name="Least">Where the dimmest place along the circle is, mm; null where nothing is lit.</param>
+public sealed record CircleLight(PixelCircle Circle, Evenness Along, Evenness Across, Point3? Least);
+
+/// <summary>The light of a housing, computed on its solids.</summary>
+public sealed record HousingLight
+{
+    /// <summary>LEDs, solids and diffuser as the model took them.</summary>
+    public required LightScene Scene { get; init; }
+
+    /// <summary>The light on the diffuser.</summary>
+    public required LightMap Map { get; init; }
+
+    /// <summary>Each circle that shines at the lit window.</summary>
+    public required ImmutableArray<CircleLight> Circles { get; init; }
+
+    /// <summary>Light that leaves elsewhere.</summary>
+    public required LightLeaks Leaks { get; init; }
+
+    /// <summary>Largest light of one LED on a neighbour's cell over that on its own, through the cell's wall included.</summary>
+    public required double Crosstalk { get; init; }
+
+    /// <summary>Share that passes a wall between two cells; 0 without cells.</summary>
+    public required double ThroughCellWall { get; init; }
+
+    /// <summary>Smallest over mean along the worst circle, 0 to 1.</summary>
+    public double MinimumOverMean => Circles.Select(circle => circle.Along.MinimumOverMean).DefaultIfEmpty(1).Min();
+}

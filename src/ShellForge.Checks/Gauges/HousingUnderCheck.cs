@@ -1,0 +1,138 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Booleans.Settling;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Checks.Gauges;
+
+/// <summary>What rules look at.</summary>
+public sealed record HousingUnderCheck
+{
+    private readonly Computed computed = new();
+
+    /// <summary>A housing of what its properties are given.</summary>
+    public HousingUnderCheck()
+    {
+    }
+
+    /// <summary>The same of everything that is given; what was computed of the other is not taken over, since what is given may change.</summary>
+    [SetsRequiredMembers]
+    private HousingUnderCheck(HousingUnderCheck other) => (Board, Plan, Parts, computed) = (other.Board, other.Plan, other.Parts, new Computed());
+
+    /// <summary>What was asked for.</summary>
+    public required BoardFile Board { get; init; }
+
+    /// <summary>What was decided.</summary>
+    public required HousingPlan Plan { get; init; }
+
+    /// <summary>What was made, in the order of assembly from the floor up.</summary>
+    public required ImmutableArray<CheckedPart> Parts { get; init; }
+
+    /// <summary>The parts that have meshes: those without a defect.</summary>
+    public IEnumerable<CheckedPart> SoundParts => Parts.Where(part => part.IsSound);
+
+    /// <summary>The layers of a sound part, as its printer draws it.</summary>
+    public PartLayers LayersOf(CheckedPart part) =>
+        computed.Layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+
+    /// <summary>The sections of a sound part as assembled.</summary>
+    public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
+        computed.Sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
+
+    /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
+    public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
+        computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
+
+    /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
+    public SurfaceTree TreeOf(CheckedPart part) =>
+        computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
+
+    /// <summary>The surface of a sound part as printed, for thickness.</summary>
+    public SurfaceTree PrintTreeOf(CheckedPart part) =>
+        computed.PrintTrees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.PrintMesh.Mesh))).Value;
+
+    /// <summary>
+    /// Works out side by side what several rules look at, so that none of them waits for another. Nothing but speed comes of it: a rule that
+    /// runs alone asks for what it needs.
+    /// </summary>
+    /// <param name="cancel">Stops between two of them.</param>
+    public void Prepare(CancellationToken cancel = default)
+    {
+        Func<object?>[] works =
+        [
+            () => Light, .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => LayersOf(part)),
+            .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => SectionsOf(part)),
+            .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => GapsOf(part)),
+        ];
+        SideBySide.Each(works, work => work(), cancel);
+    }
+
+    /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
+    public HousingLight? Light => computed.Light.Get(() => LightOfHousing.Of(this));
+
+    /// <summary>Temperatures.</summary>
+    public HousingHeat Heat => computed.Heat.Get(() => HousingHeat.Of(this));
+
+    /// <summary>Currents.</summary>
+    public BoardPower Power => computed.Power.Get(() => BoardPower.Of(Board));
+
+    /// <summary>The sound part of a name; null when there is none.</summary>
+    public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
+
+    // Several rules look at the same things; each is computed once, by whoever asks first: rules, report or pictures.
+    private sealed class Computed
+    {
+        public ConcurrentDictionary<string, Lazy<PartLayers>> Layers { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> Sections { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<SurfaceTree>> Trees { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<SurfaceTree>> PrintTrees { get; } = new();
+
+        public ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> Gaps { get; } = new();
+
+        public Once<HousingLight?> Light { get; } = new();
+
+        public Once<HousingHeat> Heat { get; } = new();
+
+        public Once<BoardPower> Power { get; } = new();
+    }
+}
+
+/// <summary>A printed part as it was evaluated.</summary>
+public sealed record CheckedPart
+{
+    private Mesh? assembled;
+
+    /// <summary>Its entry in the plan.</summary>
+    public required PartPlan Plan { get; init; }
+
+    /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
+    public required SolidOutcome InPrint { get; init; }
+
+    /// <summary>Name, also of its file.</summary>
+    public string Name => Plan.Name;
+
+    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToFile"/>.</summary>
+    public Point3 ToAssembled(Point3 inPrint) => Plan.ToFile.Inverse().Apply(inPrint);
+
+    /// <summary>Whether the evaluation gave a mesh.</summary>
+    public bool IsSound => InPrint.Solid is not null;
+
+    /// <summary>
+    /// The printed mesh of a sound part where it sits in the housing, at the size it has in the hand: what is written is what is checked,
+    /// to one lattice step.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
+
+    /// <summary>The mesh that is printed, of a sound part.</summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public SolidMesh PrintMesh => InPrint.Require();
+}

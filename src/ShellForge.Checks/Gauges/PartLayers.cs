@@ -1,0 +1,109 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Draft;
+
+namespace ShellForge.Checks.Gauges;
+
+/// <summary>A layer as the printer draws it: the section through its middle.</summary>
+/// <param name="Index">From 0 at the bed.</param>
+/// <param name="FromZ">Lower face, mm.</param>
+/// <param name="ToZ">Upper face, mm.</param>
+/// <param name="Outline">The section.</param>
+/// <param name="SameAsBelow">Whether the section equals that of the layer below.</param>
+public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Outline, bool SameAsBelow)
+{
+    /// <summary>Layer height, mm.</summary>
+    public double Height => ToZ - FromZ;
+}
+
+/// <summary>A part cut into the layers of its printer profile, in print orientation.</summary>
+public sealed class PartLayers
+{
+    private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> narrow = new();
+    private readonly double narrowWidth;
+
+    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, this.narrowWidth) = (layers, narrowWidth);
+
+    /// <summary>From the bed up. Layers without material at the top are left out.</summary>
+    public ImmutableArray<PrintedLayer> Layers { get; }
+
+    /// <summary>The layers whose section differs from the one below: a housing's walls are alike for long stretches.</summary>
+    public IEnumerable<PrintedLayer> Changes => Layers.Where(layer => !layer.SameAsBelow);
+
+    /// <summary>
+    /// The section at a height above the bed; none where the part has no layer. A part that is printed in one job with another may start
+    /// high above the bed, so layers of two parts are never matched by their number.
+    /// </summary>
+    public IEnumerable<Region> At(double z) => Layers.Where(layer => layer.FromZ < z && z < layer.ToZ).Select(layer => layer.Outline);
+
+    /// <summary>Volume of all layers, mm3.</summary>
+    public double Volume => Layers.Sum(layer => layer.Outline.Area * layer.Height);
+
+    /// <summary>Slices a part.</summary>
+    public static PartLayers Of(Mesh part, PrinterProfile printer)
+    {
+        if (part.TriangleCount == 0)
+        {
+            return new PartLayers([], 0);
+        }
+
+        Box3 bounds = Measure.Bounds(part);
+        var faces = new List<double> { bounds.Min.Z };
+        for (double z = bounds.Min.Z + printer.FirstLayerHeight; faces[^1] < bounds.Max.Z - (printer.LayerHeight / 2); z = bounds.Min.Z + printer.FirstLayerHeight + ((faces.Count - 1) * printer.LayerHeight))
+        {
+            faces.Add(z);
+        }
+
+        double[] middles = [.. Enumerable.Range(0, faces.Count - 1).Select(i => (faces[i] + faces[i + 1]) / 2)];
+        ImmutableArray<Region> sections = Slicing.Layers(part, middles);
+        ImmutableArray<PrintedLayer>.Builder layers = ImmutableArray.CreateBuilder<PrintedLayer>(sections.Length);
+        for (int i = 0; i < sections.Length; i++)
+        {
+            layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && IsSame(sections[i], sections[i - 1])));
+        }
+
+        return new PartLayers(layers.ToImmutable(), new PrintBasis(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight).Wall(2) - PrintTolerances.Width);
+    }
+
+    // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
+    private static bool IsSame(Region a, Region b)
+    {
+        if (a.Equals(b))
+        {
+            return true;
+        }
+
+        var loopsA = a.Loops;
+        var loopsB = b.Loops;
+        return loopsA.Length == loopsB.Length && Enumerable.Range(0, loopsA.Length).All(i => IsSame(loopsA[i], loopsB[i]));
+    }
+
+    private static bool IsSame(ImmutableArray<Point2> a, ImmutableArray<Point2> b)
+    {
+        if (a.Length != b.Length)
+        {
+            return false;
+        }
+
+        // Which corner comes first may differ where two share an x.
+        int start = Enumerable.Range(0, b.Length).MinBy(i => Point2.Distance(a[0], b[i]));
+        for (int i = 0; i < a.Length; i++)
+        {
+            if (Point2.Distance(a[i], b[(start + i) % b.Length]) > PrintTolerances.SamePlace)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Places of a layer that may be narrower than two lines; several rules look at them.</summary>
+    internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
+        narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, narrowWidth));
+}

@@ -1,0 +1,87 @@
+using ShellForge.Board.Diagnostics;
+
+namespace ShellForge.Import.Files;
+
+/// <summary>Reads hand-over files from disk, never more than the limits allow, whatever the file system says of their size.</summary>
+public static class EcadFileLoader
+{
+    /// <summary>Code of the diagnostic for a file that can't be read at all.</summary>
+    public const string ReadTrouble = "ecad-read";
+
+    /// <summary>Reads files and the files of folders (one level deep), in the order of their names.</summary>
+    /// <param name="paths">Files or folders.</param>
+    /// <param name="folder">The folder that relative names start from; null for the process's own.</param>
+    /// <returns>The files, and what could not be read.</returns>
+    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths, string? folder = null)
+    {
+        var files = new List<EcadFile>();
+        var log = new EcadLog();
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        long left = EcadLimits.AllBytes;
+        foreach (string name in paths)
+        {
+            string path = folder is null ? Path.GetFullPath(name) : Path.GetFullPath(name, folder);
+            if (!Directory.Exists(path))
+            {
+                left -= Read(path, name, left, explicitly: true, seen, files, log);
+                continue;
+            }
+
+            List<string> inside = [.. Directory.EnumerateFiles(path).Take(EcadLimits.Files + 1).Order(StringComparer.Ordinal)];
+            if (inside.Count == 0)
+            {
+                log.Error(name, 0, "ecad-no-files", "an empty folder", "a folder of hand-over files");
+            }
+            else if (inside.Count > EcadLimits.Files)
+            {
+                log.Error(name, 0, "ecad-too-many", $"more than {EcadLimits.Files} files in one folder", "the hand-over files of one board");
+                continue;
+            }
+
+            foreach (string file in inside)
+            {
+                left -= Read(file, Path.GetFileName(file), left, explicitly: false, seen, files, log);
+            }
+        }
+
+        return (files, log.Closed());
+    }
+
+    private static long Read(string path, string name, long left, bool explicitly, HashSet<string> seen, List<EcadFile> files, EcadLog log)
+    {
+        if (!seen.Add(Path.GetFullPath(path)))
+        {
+            return 0;
+        }
+
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            int most = (int)Math.Min(EcadLimits.FileBytes, Math.Max(left, 0)) + 1;
+            using var content = new MemoryStream(stream.CanSeek ? (int)Math.Min(stream.Length, most) : 0);
+            byte[] buffer = new byte[65536];
+            int read;
+            while (content.Length < most && (read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, most - content.Length))) > 0)
+            {
+                content.Write(buffer, 0, read);
+            }
+
+            if (content.Length >= most)
+            {
+                // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
+                string limits = $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
+                log.Add(new Diagnostic(
+                    name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning, "too large for a hand-over file; not read", limits));
+                return 0;
+            }
+
+            files.Add(new EcadFile(name, content.GetBuffer().AsMemory(0, (int)content.Length)));
+            return content.Length;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            log.Error(name, 0, ReadTrouble, $"can't be read: {e.Message}", "a file or a folder that exists");
+            return 0;
+        }
+    }
+}

@@ -1,0 +1,223 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Front;
+
+/// <summary>
+/// Decides the light baffle, a part of its own: it stands on the board, the cover centres it by its rim, keys it by a tooth and presses
+/// it down through crush ribs. Under a cover that turns it stays in the cover and hangs clear of everything on the board.
+/// </summary>
+internal static class BaffleDecision
+{
+    // Lower than this it shades nothing, mm.
+    private const double LeastHeight = 1.5;
+
+    // Clear of parts, heads and LEDs above a part, mm.
+    private const double Above = 0.4;
+
+    // The tooth: along the rim, and past the seat's gap, mm.
+    private const double ToothWidth = 3.0;
+    private const double ToothReach = 0.9;
+
+    // How far bodies reach into each other, mm.
+    private const double Overlap = 0.2;
+    private const double ToothRoot = 0.4;
+
+    // Lowest bridge between rims, mm: what hangs over the LEDs has to be strong by itself.
+    private const double LowestBridge = 1.0;
+
+    // A tooth lower than this keys nothing, mm.
+    private const double ToothLeast = 1.6;
+
+    private const double DarkReflectance = 0.3;
+    private const double WhiteReflectance = 0.6;
+
+    /// <summary>The baffle of a housing; null where none fits or none is of use.</summary>
+    public static Decided<BafflePlan?> Decide(HousingDraft draft, CoverRoom room, RimSectors rim, KeyPlan key, Region posts, Region window, bool turns)
+    {
+        var reasons = new Reasons();
+        BoardFile file = draft.File;
+        if (file.Housing.Light.Through == LightThrough.Wall || !LitBand.Circles(file.Board).Any())
+        {
+            reasons.Choice("baffle", "none", Reasons.Rule, "no LED shines to the front");
+            return reasons.Of<BafflePlan?>(null);
+        }
+
+        BaffleSection section = BaffleSection.Of(draft.Basis);
+        bool cells = file.Housing.Light.Look == LightLook.Pixels;
+        double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
+        BaffleWalls walls = BaffleWalls.Of(draft, room, section, cells);
+        Region whole = walls.Region.Intersect(room.Cavity.Offset(-section.SeatGap));
+        Region bridges = walls.Bridges(file.Board, cells).Less(posts);
+        double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
+        ImmutableArray<BaffleNotch> notches = turns ? [] : BaffleNotches.Over(draft, whole, top);
+        FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, room.Cavity.Offset(-section.SeatGap));
+        Region surrounded = whole.Filled();
+        (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
+        Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(fine.LeftOut).Less(BaffleNotches.Through(notches, top)));
+        Region standing = whole.Intersect(joined);
+        if (standing.IsEmpty || top - bottom < LeastHeight)
+        {
+            reasons.Choice("baffle", "none", Reasons.Rule, "parts and walls leave no room for one");
+            if (cells)
+            {
+                double left = standing.IsEmpty ? 0 : Math.Max(0, top - bottom);
+                reasons.Replace(
+                    "cells-without-room", "baffle",
+                    $"pixels are not kept apart: between what stands on the board and the front {Reasons.Mm(left)} mm are left for walls of cells; planned without a baffle",
+                    left, LeastHeight, "mm", new Point3(0, 0, bottom),
+                    turns ? "a closure that does not turn the baffle over the board, a larger distance of the diffuser, or look: blend" : "a larger distance of the diffuser, or look: blend");
+            }
+
+            return reasons.Of<BafflePlan?>(null);
+        }
+
+        double windowTop = draft.Basis.Down(draft.Stack.DiffuserInner - section.TopGap);
+        double inset = section.TopGap + (draft.Front.Diffuser.Lap?.Inset ?? 0);
+        Region inWindow = windowTop > top + Layers.Slack
+            ? BaffleNotches.WithoutCrumbs(
+                standing.Intersect(window.Offset(-inset)).Less(draft.Front.Bars.Offset(section.TopGap)), section.Wall)
+            : Region.Empty;
+        (FilamentProfile filament, string why) = FilamentOf(file, cells);
+        reasons.Choice("baffle", cells ? "cells" : "rims", Reasons.Origin(file, "housing.light.look"),
+            cells ? "one cell for each LED keeps pixels apart" : "rims only: the light shall blend");
+        reasons.Choice("baffle.filament", filament.Name, Reasons.Origin(file, "print.baffle"), why);
+        reasons.Length("baffle.wall", section.Wall, Reasons.Rule, "2 lines");
+        reasons.Length("baffle.bottom", bottom, Reasons.Rule,
+            turns ? "clear of everything on the board, since it turns with the cover" : "it stands on the board");
+        reasons.Length("baffle.top", top, Reasons.Rule, $"{Reasons.Mm(section.TopGap)} below what lies over its rims");
+        if (!notches.IsEmpty)
+        {
+            reasons.Choice("baffle.notches", notches.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
+                "rooms in its feet over " + string.Join(", ", notches.Select(notch => notch.For).Distinct().Take(8)));
+        }
+
+        if (!fine.Thicker.IsEmpty || !fine.LeftOut.IsEmpty)
+        {
+            reasons.Choice("baffle.fine-walls", fine.Thicker.IsEmpty ? "left out" : "thickened", Reasons.Rule,
+                "what notches and posts leave of a wall is a line wide at least, or goes: a slicer drops what is finer");
+        }
+
+        ToothPlan? tooth = turns
+            ? null
+            : Tooth(draft, walls, rim, key, section, top, standing, reasons);
+        return reasons.Of<BafflePlan?>(new BafflePlan
+        {
+            Cells = cells,
+            Walls = standing,
+            Surrounded = surrounded,
+            Wall = section.Wall,
+            Bottom = bottom,
+            Top = top,
+            Notches = notches,
+            InWindow = inWindow,
+            InWindowTop = windowTop,
+            Bridges = bridges.Intersect(joined),
+            BridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom),
+            CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
+            CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
+            GripRibs = turns ? GripRibsOn(walls, section, standing, draft.Basis.LineWidth) : [],
+            Tooth = tooth,
+            Filament = filament,
+        });
+    }
+
+    /// <summary>z that bridges between rims reach at most: those of a baffle that turns pass over all that stands on the board.</summary>
+    public static double TopOfBridges(BoardFile file, PrintBasis basis, FrontLimits limits) => TopOfBridges(
+        basis, limits.LedWindow, file.Housing.Closure == ClosureKind.Twist ? basis.Up(limits.Tallest + Above) : limits.BoardTop);
+
+    private static double TopOfBridges(PrintBasis basis, double window, double bottom) =>
+        Math.Max(basis.Down(window), basis.Up(bottom + LowestBridge));
+
+    /// <summary>What the baffle is printed of, and why.</summary>
+    public static (FilamentProfile Filament, string Why) FilamentOf(BoardFile file, bool cells)
+    {
+        FilamentProfile shell = file.Print.Shell;
+        FilamentProfile diffuser = file.Print.Diffuser;
+        return file.Print.Baffle is FilamentProfile asked ? (asked, "as asked")
+            : cells ? (shell, shell.Reflectance < DarkReflectance
+                ? "black walls keep pixels apart"
+                : "as the shell; black would keep pixels apart better")
+            : diffuser.Reflectance >= WhiteReflectance ? (diffuser, "white walls throw light back and mix it")
+            : (shell, "as the shell; white would throw more light back");
+    }
+
+    // Highest thing on the board that a turning baffle passes over: radii count, directions don't.
+    private static double Highest(HousingDraft draft, Region walls)
+    {
+        Box2 bounds = walls.Bounds;
+        double reach = Math.Max(bounds.Max.X, bounds.Max.Y);
+        double tallest = PartEnvelope.OnTop(draft.File.Board)
+            .Where(part => part.Outline.Distance(Point2.Origin) < reach)
+            .Select(part => draft.Stack.BoardTop + (part.To ?? PlanRules.UnknownHeight))
+            .DefaultIfEmpty(draft.Stack.BoardTop).Max();
+        double head = draft.Screws.Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && screw.At.Length < reach + screw.Screw.HeadDiameter)
+            .Select(BaffleNotches.TopOfHead).DefaultIfEmpty(tallest).Max();
+        return Math.Max(tallest, head);
+    }
+
+    private static ToothPlan? Tooth(
+        HousingDraft draft, BaffleWalls walls, RimSectors rim, KeyPlan key, BaffleSection section, double top, Region standing, Reasons reasons)
+    {
+        double bottom = CoverDecision.SeatBottom(draft);
+        RimSectors taken = rim.With(new RimSector(key.At, key.Width, "key", false));
+        double root = walls.OuterRadius - section.Wall;
+        Angle? at = null;
+        for (int step = 0; step < 36 && at is null; step++)
+        {
+            Angle candidate = (key.At + Angle.FromDegrees(180 + ((step % 2 == 0 ? 5 : -5) * step))).Normalized;
+            Region rootRegion = Strips.Radial(candidate, ToothWidth, root, walls.OuterRadius);
+            bool stands = standing.Intersect(rootRegion).Area > 0.8 * section.Wall * ToothWidth;
+            at = stands && taken.IsFree(candidate, ToothWidth, ToothWidth) ? candidate : null;
+        }
+
+        if (at is not Angle found || top - bottom < ToothLeast)
+        {
+            reasons.Choice("baffle.key", "by the LEDs in its cells", Reasons.Rule, "no room for a tooth on its rim");
+            return null;
+        }
+
+        reasons.Choice("baffle.key", $"tooth at {Reasons.Mm(Math.Round(found.Degrees, 1))} degrees", Reasons.Rule, "in a slot of the cover, away from the cover's own key");
+        return new ToothPlan(
+            found, ToothWidth, walls.OuterRadius - ToothRoot, walls.OuterRadius,
+            walls.OuterRadius + section.SeatGap + ToothReach, bottom);
+    }
+
+    // Ribs on the outer rim, one line wide, between the notches.
+    private static ImmutableArray<Region> CrushRibsOn(BaffleWalls walls, Region standing, double lineWidth)
+    {
+        const int most = 8;
+        const double length = 2.0;
+        double radius = walls.OuterRadius - (walls.Wall / 2);
+        return
+        [
+            .. Enumerable.Range(0, most)
+                .Select(i => Angle.FromDegrees((i + 0.5) * 360 / most))
+                .Select(at => PartEnvelope.Rectangle(
+                    Point2.Polar(radius, at), length, Math.Min(lineWidth, walls.Wall - Overlap), at + Angle.FromDegrees(90)))
+                .Where(rib => standing.Contains(rib)),
+        ];
+    }
+
+    private static ImmutableArray<Region> GripRibsOn(BaffleWalls walls, BaffleSection section, Region standing, double lineWidth)
+    {
+        const int most = 6;
+        const double least = 0.6;
+        const double press = 0.1;
+        double width = Math.Max(least, lineWidth);
+        return
+        [
+            .. Enumerable.Range(0, most)
+                .Select(i => Angle.FromDegrees(i * 360.0 / most))
+                .Select(at => Strips.Radial(at, width, walls.OuterRadius - ToothRoot, walls.OuterRadius + section.SeatGap + press))
+                .Where(rib => !standing.Intersect(rib).IsEmpty),
+        ];
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Front;
+
+/// <summary>
+/// Walls of the baffle where notches and posts leave less of them than a line: thickened by a line on the side that is free, since what
+/// stands over a notch has to stand on something; where neither side is free, left out.
+/// <code>
+///       │ wall │                 │ wall │
+///       │   ╭──╯                 │   ╭──╯
+///       │   │  head   becomes  ╭─╯   │  head
+///       │   ╰──╮               ╰─╮   ╰──╮
+///       │      │                 │      │
+/// </code>
+/// </summary>
+/// <param name="Thicker">What is added to the walls.</param>
+/// <param name="LeftOut">What is taken from them over their whole height.</param>
+/// <param name="Notches">The notches, with what they take more.</param>
+internal sealed record FineWalls(Region Thicker, Region LeftOut, ImmutableArray<BaffleNotch> Notches)
+{
+    /// <summary>Mends the walls of a baffle, from the highest notches down: what a high notch takes is gone at the lower ones too.</summary>
+    /// <param name="draft">The draft.</param>
+    /// <param name="walls">Walls and bridges in plan.</param>
+    /// <param name="posts">What goes through the baffle.</param>
+    /// <param name="notches">The notches.</param>
+    /// <param name="room">Where walls may stand.</param>
+    public static FineWalls Mended(HousingDraft draft, Region walls, Region posts, ImmutableArray<BaffleNotch> notches, Region room)
+    {
+        double line = draft.Basis.LineWidth;
+        Region inside = walls.Filled().Intersect(room);
+        Region[] taken = [.. BaffleNotches.Bodies(draft).Select(body => body.Outline.Offset(body.Beside))];
+        Region left = walls.Less(posts);
+        var thicker = Region.Empty;
+        Region leftOut = Beside(posts.Parts);
+        var mended = ImmutableArray.CreateBuilder<BaffleNotch>(notches.Length);
+        foreach (IGrouping<double, BaffleNotch> level in notches.GroupBy(notch => notch.Top).OrderByDescending(level => level.Key))
+        {
+            left = left.Less(Region.Union(level.Select(notch => notch.Outline)));
+            foreach (BaffleNotch notch in level)
+            {
+                Region less = Beside([notch.Outline]);
+                mended.Add(less.IsEmpty ? notch : notch with { Outline = notch.Outline.And(less) });
+            }
+        }
+
+        return new FineWalls(thicker, leftOut, mended.ToImmutable());
+
+        Region Beside(IReadOnlyCollection<Region> cuts)
+        {
+            Region slivers = Slivers.Beside(left, cuts, line);
+            if (slivers.IsEmpty)
+            {
+                return Region.Empty;
+            }
+
+            Region wide = slivers.Offset(line);
+            Region free = wide.Intersect(inside).Less(Region.Union(cuts)).Less(posts)
+                .Less(Region.Union(taken.Where(body => body.Bounds.Touches(wide.Bounds))));
+            Region with = left.And(free);
+            Region less = Slivers.Beside(with, cuts, line);
+            left = with.Less(less);
+            thicker = thicker.And(free.Less(less));
+            return less;
+        }
+    }
+}

@@ -1,0 +1,276 @@
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Front;
+
+/// <summary>Decides window, bezel and diffuser: how it is held, how thick it is, how far it lies from the LEDs.</summary>
+internal static class FrontDecision
+{
+    // How much light a filament must throw back to count as white, and let through to count as clear. Typical.
+    private const double DarkReflectance = 0.3;
+    private const double PigmentedLength = 0.8;
+
+    // Default thickness, mm: what makers settle on for white, and a thicker one for natural filament.
+    private const double WhiteThickness = 0.8;
+    private const double NaturalThickness = 1.2;
+
+    // The lap that locks a printed-in diffuser into the bezel, mm; half of it lies in front of, half behind more bezel.
+    private const double LapWidth = 1.5;
+    private const double LapInset = 0.8;
+    private const double LapThickness = 0.4;
+    private const int LapLayers = 2;
+
+    // How far a drop-in diffuser reaches behind the bezel, mm.
+    private const double LedgeWanted = 2.0;
+
+    // Bars across an annular window: how many, how wide in lines, how far they reach into the bezel, mm.
+    private const int BarCount = 4;
+    private const int BarLines = 3;
+    private const double BarRoot = 0.5;
+
+    // Beyond this a housing is no longer the flat thing that was asked for, mm.
+    private const double LargestDistance = 30;
+
+    /// <summary>The front of a housing.</summary>
+    public static Decided<FrontDraft> Decide(
+        BoardFile file, PrintBasis basis, ShellPlan shell, CoverRoom room, LipSection lip, FrontLimits limits)
+    {
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            return LitWallFront(file, basis, lip, limits);
+        }
+
+        var reasons = new Reasons();
+        (DiffuserFit fit, string why) = FitOf(file);
+        reasons.Choice("diffuser.fit", Name(fit), Reasons.Origin(file, "housing.diffuser", file.Print.Diffuser.Name), why);
+        double thickness = Thickness(file, basis, reasons);
+        (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
+
+        BaffleSection baffle = BaffleSection.Of(basis);
+        LitBand band = Band(file, room, baffle, fit);
+        NoteWindow(file, band, fit, reasons);
+        int count = shell.Round?.Count ?? Ring.CountFor(band.Outer);
+        Region window = WindowRegion(band, count).Intersect(room.Cavity);
+        Region outline = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
+            ? WindowRegion(Ledged(band, room, baffle), count).Intersect(room.Cavity.Offset(-baffle.SeatGap))
+            : window;
+
+        Region bars = Bars(file, basis, band, fit);
+        bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
+        if (!bars.IsEmpty)
+        {
+            reasons.Choice("cover.bars", inFront ? "across the window" : "behind the diffuser", Reasons.Rule,
+                "they join the bezel's inner and outer part, which nothing else would");
+        }
+
+        var light = new PlannedLight(
+            file, band, baffle, thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(file, basis, limits) - limits.LedWindow);
+        double distance = Distance(file, basis, limits, thickness + over, bezel, light, reasons);
+        double expected = light.MinimumOverMean(distance);
+        var diffuser = new DiffuserPlan
+        {
+            Fit = fit,
+            Outline = outline,
+            Thickness = thickness,
+            Distance = distance,
+            Filament = file.Print.Diffuser,
+            ExpectedMinimumOverMean = expected,
+            Lap = fit == DiffuserFit.PrintedIn
+                ? Lap(window, shell, reasons.Length("diffuser.lap", ThicknessOfLap(basis), Reasons.Rule, $"{Reasons.Mm(LapThickness)}, and {LapLayers} layers at least: one tears"))
+                : null,
+        };
+        return reasons.Of(new FrontDraft(diffuser, inFront ? window.Less(bars) : window, bezel, over)
+        {
+            Bars = inFront ? Region.Empty : bars,
+        });
+    }
+
+    // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
+    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, DiffuserFit fit)
+    {
+        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0;
+        bool hidden = fit == DiffuserFit.PrintedIn;
+        if (joined || (hidden && (file.Housing.Light.Look != LightLook.Pixels || LitBand.Circles(file.Board).Count() != 1)))
+        {
+            return Region.Empty;
+        }
+
+        double width = basis.Wall(hidden ? 2 : BarLines);
+        return Region.Union(LitBand.BetweenLeds(file, BarCount).Select(at =>
+            Strips.Radial(at, width, band.Inner - BarRoot, band.Outer + BarRoot)));
+    }
+
+    // The front is closed: the band is worked out with the stack.
+    private static Decided<FrontDraft> LitWallFront(BoardFile file, PrintBasis basis, LipSection lip, FrontLimits limits)
+    {
+        var reasons = new Reasons();
+        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        bool same = file.Print.Shell.Name == file.Print.Diffuser.Name;
+        DiffuserFit fit = same ? DiffuserFit.OneWithCover : DiffuserFit.PrintedIn;
+        reasons.Choice("diffuser.fit", "band in the wall", Reasons.Origin(file, "housing.light.through"),
+            same ? "cover and band are of one filament" : "printed between the cover's layers, which change filament there");
+        if (!same && file.Print.Shell.Family != file.Print.Diffuser.Family)
+        {
+            reasons.Refuse("unlike-plastics-fused", "diffuser",
+                $"The band has to fuse with the cover, and {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not.",
+                0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
+        }
+
+        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueThickness.Other), Reasons.Rule, "closed front");
+        reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
+        double tallestUp = file.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
+            .Select(circle => circle.Led.Height.Value).DefaultIfEmpty(0).Max();
+        double axis = limits.LedWindow - tallestUp + LitWallSection.AxisHeight(file);
+        double front = basis.Up(Math.Max(
+            Math.Max(limits.LowestFront, limits.LowestInner + bezel), axis + section.HalfHeight + bezel + basis.Layer));
+        return reasons.Of(new FrontDraft(
+            new DiffuserPlan
+            {
+                Fit = fit,
+                Outline = Region.Empty,
+                Thickness = section.Thickness,
+                Distance = front - bezel - limits.LedWindow,
+                Filament = file.Print.Diffuser,
+                ExpectedMinimumOverMean = 1,
+            },
+            Region.Empty, bezel, bezel - section.Thickness));
+    }
+
+    /// <summary>The lit band as window and baffle both see it.</summary>
+    public static LitBand Band(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit)
+    {
+        double margin = baffle.SeatGap + baffle.Wall;
+        double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
+
+        // Posts in a closed bore need bezel round them; bars hold it then.
+        bool posts = file.Housing.Closure == ClosureKind.Screws && file.Board.Outline.BoreRadius > 0;
+        bool islandHeld = posts || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
+        return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, room.OuterRadius - margin, islandHeld);
+    }
+
+    /// <summary>A band as a region: its outer edge lets the whole circle through, an island stays inside its circle.</summary>
+    public static Region WindowRegion(LitBand band, int count)
+    {
+        var outer = new Ring(band.Outer, RingSide.Outside, count, Angle.Zero);
+        return band.Inner > 0
+            ? Region.Annulus(outer, outer.Coaxial(band.Inner, RingSide.Inside))
+            : Region.Disc(Point2.Origin, outer);
+    }
+
+    // The rim of a drop-in diffuser ends where the baffle's seat in the cover begins.
+    private static LitBand Ledged(LitBand band, CoverRoom room, BaffleSection baffle)
+    {
+        double outer = Math.Min(band.Outer + LedgeWanted, room.OuterRadius - baffle.SeatGap);
+        double inner = band.Inner == 0 ? 0
+            : room.InnerRadius > 0 ? Math.Max(band.Inner - LedgeWanted, room.InnerRadius + baffle.SeatGap)
+            : Math.Max(0, band.Inner - LedgeWanted);
+        return new LitBand(inner, outer, null);
+    }
+
+    private static LapPlan Lap(Region window, ShellPlan shell, double thickness) => new(
+        window.Offset(LapWidth).Intersect(shell.Footprint.Offset(-LapWidth)).Less(window.Offset(-LapInset)), thickness, LapInset);
+
+    private static double ThicknessOfLap(PrintBasis basis) => basis.UpDistance(Math.Max(LapThickness, LapLayers * basis.Layer));
+
+    /// <summary>How the diffuser is held, and why.</summary>
+    public static (DiffuserFit Fit, string Why) FitOf(BoardFile file)
+    {
+        FilamentProfile shell = file.Print.Shell;
+        FilamentProfile diffuser = file.Print.Diffuser;
+        return file.Housing.Diffuser.Sheet is not null
+                ? (DiffuserFit.CutSheet, "a cut sheet was asked for; it lies behind the bezel")
+            : shell.Name == diffuser.Name
+                ? (DiffuserFit.OneWithCover, "cover and diffuser are of one filament")
+            : shell.Family == diffuser.Family
+                ? (DiffuserFit.PrintedIn, $"{shell.Name} and {diffuser.Name} are one family and fuse; a lap locks it in all the same")
+                : (DiffuserFit.DropIn, $"{shell.Family} and {diffuser.Family} do not bond: a part of its own behind the bezel");
+    }
+
+    private static string Name(DiffuserFit fit) => fit switch
+    {
+        DiffuserFit.OneWithCover => "one with the cover",
+        DiffuserFit.PrintedIn => "printed in",
+        DiffuserFit.DropIn => "drop-in",
+        _ => "cut sheet",
+    };
+
+    private static double Thickness(BoardFile file, PrintBasis basis, Reasons reasons)
+    {
+        DiffuserSpec spec = file.Housing.Diffuser;
+        if (spec.Sheet is double sheet)
+        {
+            return reasons.Length("diffuser.thickness", sheet, Reasons.Origin(file, "housing.diffuser.sheet"), "the sheet's thickness");
+        }
+
+        bool pigmented = file.Print.Diffuser.TransmissionLength < PigmentedLength;
+        double wanted = spec.Thickness ?? (pigmented ? WhiteThickness : NaturalThickness);
+        double thickness = basis.Up(wanted);
+        return reasons.Length(
+            "diffuser.thickness",
+            thickness,
+            Reasons.Origin(file, "housing.diffuser.thickness"),
+            spec.Thickness is not null ? "as asked, in whole layers"
+                : pigmented ? "0.8 of white: thinner shows dots, thicker is dim" : "1.2 of natural filament: it scatters less");
+    }
+
+    private static (double Bezel, double Over) Bezel(
+        BoardFile file, PrintBasis basis, DiffuserFit fit, double thickness, Reasons reasons)
+    {
+        bool dark = file.Print.Shell.Reflectance < DarkReflectance;
+        double opaque = dark ? OpaqueThickness.Black : OpaqueThickness.Other;
+        (double wanted, string why) = fit switch
+        {
+            DiffuserFit.PrintedIn => (
+                Math.Max(opaque, thickness + (2 * ThicknessOfLap(basis))),
+                "the diffuser, its lap and as much bezel behind the lap"),
+            _ => (Math.Max(opaque, fit == DiffuserFit.OneWithCover ? thickness : 0),
+                dark ? "1.2 of black stops light" : "1.6 of an opaque colour stops light"),
+        };
+        double bezel = reasons.Length("cover.bezel.thickness", basis.Up(wanted), Reasons.Rule, why);
+        return (bezel, fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? bezel : 0);
+    }
+
+    private static void NoteWindow(BoardFile file, LitBand band, DiffuserFit fit, Reasons reasons)
+    {
+        string width = string.Create(
+            CultureInfo.InvariantCulture, $"radius {Reasons.Mm(band.Inner)} to {Reasons.Mm(band.Outer)}");
+        string why = band.Clipped is not null ? $"narrowed by {band.Clipped}"
+            : file.Housing.Light.WindowWidth is not null ? "as asked"
+            : band.Inner == 0 && fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? "open to the middle: nothing would hold an island of bezel"
+            : "one pitch wide: beyond that light falls to half";
+        reasons.Choice("cover.window", width, Reasons.Origin(file, "housing.light.window"), why);
+    }
+
+    private static double Distance(
+        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, double bezel, PlannedLight planned, Reasons reasons)
+    {
+        DiffuserSpec spec = file.Housing.Diffuser;
+        LightSpec light = file.Housing.Light;
+        double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);
+        double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + bezel - aboveInner);
+        double least = Math.Max(overParts, limits.LowestFront - aboveInner) - limits.LedWindow;
+        double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
+        double distance = inner - limits.LedWindow;
+        string from = Reasons.Origin(file, "housing.diffuser.distance");
+        string why = wanted < least - Layers.Slack ? $"raised from {Reasons.Mm(wanted)}: {limits.Why}"
+            : spec.Distance is not null ? "as asked, in whole layers"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"least distance for '{light.EvennessWord}': smallest over mean {light.MinimumOverMean:0.##} along the pitch circle");
+        reasons.Length("diffuser.distance", distance, from, why);
+        if (spec.Distance is double asked && distance > asked + basis.Layer)
+        {
+            reasons.Replace(
+                "diffuser-distance-raised", "diffuser", $"The diffuser can't lie {Reasons.Mm(asked)} from the LEDs: {limits.Why}.",
+                distance, asked, "mm", new Point3(0, 0, inner), "ask for a larger distance, or leave it to 'auto'");
+        }
+
+        return distance;
+    }
+}

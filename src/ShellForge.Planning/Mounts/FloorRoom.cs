@@ -1,0 +1,73 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Mounts;
+
+/// <summary>What is free on and in the tub's floor, in plan, for mounts, vents, lettering and marks.</summary>
+internal static class FloorRoom
+{
+    // Clear of posts and webs, mm.
+    private const double Beside = 0.8;
+
+    // Clear under parts and board, mm.
+    private const double Under = 0.6;
+
+    /// <summary>Where something may stand on the floor up to a height, clear of posts, the walls and what hangs from the board.</summary>
+    /// <param name="draft">The tub.</param>
+    /// <param name="top">z of its top.</param>
+    public static Region Inside(HousingDraft draft, double top)
+    {
+        double board = draft.Stack.BoardBottom;
+        IEnumerable<Region> parts = PartEnvelope.OnBottom(draft.File.Board)
+            .Where(part => board - (part.To ?? PlanRules.UnknownHeight) - Under < top)
+            .Select(part => part.Outline.Offset(Under));
+        IEnumerable<Region> wires = draft.File.Board.Wires
+            .Where(wire => wire.Side == BoardSide.Bottom && board - PlanRules.WireBlob - Under < top)
+            .Select(wire => Region.Disc(wire.At, Ring.Hole((wire.Conductors * wire.Diameter) + Under)));
+        return draft.Shell.Cavity.Offset(-Beside).Less(Region.Union([.. parts, .. wires, Posts(draft)]));
+    }
+
+    /// <summary>Where the outer floor may be cut or lettered without meeting a hole from above or the wall's edge.</summary>
+    /// <param name="draft">The tub.</param>
+    /// <param name="margin">From the outer edge, mm.</param>
+    public static Region Outside(HousingDraft draft, double margin)
+    {
+        IEnumerable<Region> holes = draft.Bosses.Where(boss => boss.Hole is not null)
+            .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Hole!.MouthDiameter / 2) + Beside)));
+        Region ports = Region.Union(draft.Ports.Where(port => port.Recess is not null).Select(port => Strips.Along(
+            port.Face, port.Faces, port.Recess!.Width, -draft.Shell.Wall, 4 * draft.Shell.Wall)));
+        return draft.Shell.Footprint.Offset(-margin).Less(Region.Union([.. holes, ports]));
+    }
+
+    private static Region Posts(HousingDraft draft)
+    {
+        IEnumerable<Region> bosses = draft.Bosses.SelectMany(boss => new[]
+        {
+            Region.Disc(boss.At, Ring.Hole((boss.Diameter / 2) + Beside)),
+            Region.Union(boss.Webs).Offset(Beside),
+        }.Concat(boss.Gussets.Select(gusset => Strips.Along(
+            boss.At, gusset.Direction, gusset.Thickness + (2 * Beside), 0, (boss.Diameter / 2) + gusset.Foot + Beside))));
+        IEnumerable<Region> saddles = draft.Saddles.Select(saddle => Strips.Along(
+            saddle.Face, saddle.Faces, saddle.RestMax.Y - saddle.RestMin.Y + (2 * Beside),
+            Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
+        IEnumerable<Region> exit = draft.CableExit is not CableExitPlan cable ? [] :
+        [
+            Strips.Radial(cable.At, cable.NotchWidth + (2 * Beside), Way(draft, cable), draft.Shell.Footprint.Bounds.Max.X + draft.Shell.Wall),
+            cable.TiePost is TiePostPlan post
+                ? Strips.Along(post.At, post.Along, post.Width + (2 * Beside), -(post.Length / 2) - Beside, (post.Length / 2) + Beside)
+                : Region.Empty,
+        ];
+        return Region.Union([.. bosses, .. saddles, .. exit]);
+    }
+
+    // Where the cable's way over the floor begins, from the axis.
+    private static double Way(HousingDraft draft, CableExitPlan cable)
+    {
+        double wall = draft.Shell.Round?.Inner ?? draft.Shell.Cavity.Bounds.Max.X;
+        double post = cable.TiePost is TiePostPlan tie ? tie.At.Length - tie.Length : wall - (2 * cable.KnotRoom);
+        return Math.Max(0, Math.Min(wall - cable.CableDiameter, post));
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>
+/// Every dimension of the housing, decided once. Frame: mm, the board's centre on the z axis, x right and y up seen by the viewer, z = 0
+/// on the tub's outer floor and rising towards the viewer. All parts are planned as assembled; <see cref="Parts"/> says how each
+/// is turned for the printer.
+/// </summary>
+public sealed record HousingPlan
+{
+    /// <summary>What was asked for.</summary>
+    public required BoardFile Source { get; init; }
+
+    /// <summary>Heights from the floor to the front.</summary>
+    public required StackPlan Stack { get; init; }
+
+    /// <summary>Walls and floor in plan.</summary>
+    public required ShellPlan Shell { get; init; }
+
+    /// <summary>Posts on the tub's floor: under the board, and for closure screws.</summary>
+    public required ImmutableArray<BossPlan> Bosses { get; init; }
+
+    /// <summary>Every screw of the housing.</summary>
+    public required ImmutableArray<ScrewJointPlan> Screws { get; init; }
+
+    /// <summary>Openings for connectors.</summary>
+    public required ImmutableArray<PortPlan> Ports { get; init; }
+
+    /// <summary>The exit of a soldered round cable; null where there is none.</summary>
+    public CableExitPlan? CableExit { get; init; }
+
+    /// <summary>Supports under connectors of modules that are soldered flat.</summary>
+    public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
+
+    /// <summary>The front part.</summary>
+    public required CoverPlan Cover { get; init; }
+
+    /// <summary>What scatters the light.</summary>
+    public required DiffuserPlan Diffuser { get; init; }
+
+    /// <summary>Walls between and round the LEDs; null where the board has none.</summary>
+    public BafflePlan? Baffle { get; init; }
+
+    /// <summary>How cover and tub hold together.</summary>
+    public required ClosurePlan Closure { get; init; }
+
+    /// <summary>What makes the parts go together one way only.</summary>
+    public required KeyPlan Key { get; init; }
+
+    /// <summary>Notches in the parting line for a screwdriver blade.</summary>
+    public required ImmutableArray<PryNotchPlan> PryNotches { get; init; }
+
+    /// <summary>Slots in the floor that let warm air out.</summary>
+    public ImmutableArray<VentPlan> Vents { get; init; } = [];
+
+    /// <summary>How the housing is hung or stood; null: not at all.</summary>
+    public MountPlan? Mount { get; init; }
+
+    /// <summary>Lettering and revision marks.</summary>
+    public ImmutableArray<LetteringPlan> Lettering { get; init; } = [];
+
+    /// <summary>The printed parts, in the order of assembly from the floor up.</summary>
+    public required ImmutableArray<PartPlan> Parts { get; init; }
+
+    /// <summary>Screws, inserts, washers, sheet and filament to have at hand.</summary>
+    public required ImmutableArray<ShoppingItem> Shopping { get; init; }
+
+    /// <summary>Every decision with its reason.</summary>
+    public required ImmutableArray<Decision> Decisions { get; init; }
+
+    /// <summary>Wishes that cannot be met.</summary>
+    public required ImmutableArray<PlanRefusal> Refusals { get; init; }
+}
+
+/// <summary>Something to have at hand.</summary>
+/// <param name="Item">In the trade's words: "insert M2.5 x 4, body 4.6", "screw M2.5 x 8 pan head".</param>
+/// <param name="Count">How many.</param>
+public sealed record ShoppingItem(string Item, int Count);

@@ -1,0 +1,23 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>
+/// A wish that the plan cannot meet. The plan still is whole (the nearest thing that can be built), so that the maker sees it; the
+/// checks turn each refusal into a finding with the alternatives that would work.
+/// </summary>
+/// <param name="Rule">Name of the rule that reports it, such as <c>no-way-for-plug</c>.</param>
+/// <param name="Subject">What it is about: a part, a designator, a hole.</param>
+/// <param name="Message">What cannot be met and why.</param>
+/// <param name="Measured">The value that results.</param>
+/// <param name="Limit">The value it would need.</param>
+/// <param name="Unit">Unit of both.</param>
+/// <param name="At">Place in the assembled frame, mm.</param>
+/// <param name="Remedy">What would work.</param>
+/// <param name="IsReplaced">
+/// Whether something else was planned that does the same work, such as a knot for a tie: a <c>warn</c>. Otherwise the housing lacks it: a
+/// <c>stop</c>.
+/// </param>
+public sealed record PlanRefusal(
+    string Rule, string Subject, string Message, double Measured, double Limit, string Unit, Point3 At, string Remedy,
+    bool IsReplaced = false);

@@ -1,0 +1,144 @@
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Outlines;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>The rung of the port ladder that was taken.</summary>
+public enum PortKind
+{
+    /// <summary>A closed opening: the mouth lies inside the edge and near the outer wall face.</summary>
+    ClosedOpening,
+
+    /// <summary>A closed opening with a recess that the plug's overmould enters.</summary>
+    OvermouldRecess,
+
+    /// <summary>A slot open to the parting line; a tongue on the cover makes its roof.</summary>
+    SlotWithTongue,
+}
+
+/// <summary>An opening in the wall in front of a connector. Its own frame: u along <see cref="Faces"/>, v to its left, z up.</summary>
+public sealed record PortPlan
+{
+    /// <summary>Designator of the connector.</summary>
+    public required string Ref { get; init; }
+
+    /// <summary>The rung taken.</summary>
+    public required PortKind Kind { get; init; }
+
+    /// <summary>Direction from which the plug comes, outward.</summary>
+    public required Angle Faces { get; init; }
+
+    /// <summary>Middle of the mouth's front face in plan.</summary>
+    public required Point2 Face { get; init; }
+
+    /// <summary>z of the mouth's axis.</summary>
+    public required double AxisZ { get; init; }
+
+    /// <summary>Sizes of mouth and plug.</summary>
+    public required MouthProfile Mouth { get; init; }
+
+    /// <summary>Width of the opening through the wall, mm, as drawn.</summary>
+    public required double OpeningWidth { get; init; }
+
+    /// <summary>z of the opening's lower edge.</summary>
+    public required double OpeningBottom { get; init; }
+
+    /// <summary>z of the opening's upper edge: for a slot the tongue's lower face.</summary>
+    public required double OpeningTop { get; init; }
+
+    /// <summary>Corner radius of the opening, mm.</summary>
+    public required double OpeningCornerRadius { get; init; }
+
+    /// <summary>What stands for the upper corners of opening and recess.</summary>
+    public required RoofSlant Roof { get; init; }
+
+    /// <summary>Distance along u from the axis of the housing to the outer wall face in front of the mouth, mm.</summary>
+    public required double WallFace { get; init; }
+
+    /// <summary>Distance along u from the axis of the housing to the nearest inner wall face in front of the mouth, mm.</summary>
+    public required double WallInner { get; init; }
+
+    /// <summary>How far the mouth lies behind the face that the plug's overmould touches, mm; negative: it stands out.</summary>
+    public required double MouthBehind { get; init; }
+
+    /// <summary>The recess; null when there is none.</summary>
+    public RecessPlan? Recess { get; init; }
+
+    /// <summary>The tongue; null unless <see cref="PortKind.SlotWithTongue"/>.</summary>
+    public TonguePlan? Tongue { get; init; }
+}
+
+/// <summary>A recess in the outer wall face for a plug's overmould.</summary>
+/// <param name="Width">Along v, mm, as drawn.</param>
+/// <param name="Bottom">z of its lower edge.</param>
+/// <param name="Top">z of its upper edge.</param>
+/// <param name="CornerRadius">Corner radius, mm.</param>
+/// <param name="FaceU">u of its floor: the face that the overmould touches.</param>
+public sealed record RecessPlan(double Width, double Bottom, double Top, double CornerRadius, double FaceU);
+
+/// <summary>A tongue on the cover that fills the upper part of a slot in the tub's wall.</summary>
+/// <param name="Width">Along v, mm.</param>
+/// <param name="Bottom">z of its lower face.</param>
+/// <param name="Gap">Gap per side to the slot, mm.</param>
+/// <param name="Thickness">Along u, mm: as the wall, flush outside.</param>
+/// <param name="SlotWidth">Width of the slot it fills, along v, mm.</param>
+public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness, double SlotWidth);
+
+/// <summary>The exit of a soldered round cable: a notch open to the parting line, closed by a tongue on the cover.</summary>
+public sealed record CableExitPlan
+{
+    /// <summary>Where it leaves, as a board angle.</summary>
+    public required Angle At { get; init; }
+
+    /// <summary>Distance along the exit's direction from the axis to the nearest inner wall face, mm.</summary>
+    public required double WallInner { get; init; }
+
+    /// <summary>Distance along the exit's direction from the axis to the farthest outer wall face, mm.</summary>
+    public required double WallFace { get; init; }
+
+    /// <summary>Cable diameter, mm.</summary>
+    public required double CableDiameter { get; init; }
+
+    /// <summary>Width of the notch, mm, as drawn.</summary>
+    public required double NotchWidth { get; init; }
+
+    /// <summary>z of the round bottom of the notch.</summary>
+    public required double NotchBottom { get; init; }
+
+    /// <summary>The tongue that closes it.</summary>
+    public required TonguePlan Tongue { get; init; }
+
+    /// <summary>Edge radius (as a 45 degree chamfer) of the notch, mm.</summary>
+    public required double EdgeChamfer { get; init; }
+
+    /// <summary>Tie saddle; null for a knot.</summary>
+    public TiePostPlan? TiePost { get; init; }
+
+    /// <summary>Room for the knot in plan radius, mm; 0 for a tie.</summary>
+    public double KnotRoom { get; init; }
+}
+
+/// <summary>A post on the floor that a cable tie goes round, cable on top.</summary>
+/// <param name="At">Middle in plan.</param>
+/// <param name="Along">Direction of the cable.</param>
+/// <param name="Length">Along the cable, mm.</param>
+/// <param name="Width">Across the cable, mm.</param>
+/// <param name="Top">z of the cable's seat.</param>
+/// <param name="SlotHeight">Height of the passage for the tie, mm.</param>
+/// <param name="SlotWidth">Width of the passage along the cable, mm.</param>
+public sealed record TiePostPlan(
+    Point2 At, Angle Along, double Length, double Width, double Top, double SlotHeight, double SlotWidth);
+
+/// <summary>A rest under a connector's shell and a stop rib behind it, so that plug forces do not lift pads.</summary>
+/// <param name="Ref">Designator.</param>
+/// <param name="RestMin">Lower corner in the part's frame (u along the mouth, v left), mm, from the face's middle.</param>
+/// <param name="RestMax">Upper corner.</param>
+/// <param name="Faces">Direction of the mouth.</param>
+/// <param name="Face">Middle of the mouth's front face.</param>
+/// <param name="Top">z of the rest.</param>
+/// <param name="StopTop">z of the stop rib's top; 0: no rib.</param>
+/// <param name="StopU">u of the rib's face, mm from the face's middle.</param>
+/// <param name="Rib">Thickness of the rib, mm.</param>
+public sealed record SaddlePlan(
+    string Ref, Point2 RestMin, Point2 RestMax, Angle Faces, Point2 Face, double Top, double StopTop, double StopU, double Rib);

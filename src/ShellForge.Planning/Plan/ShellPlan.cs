@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>Walls and floor in plan. Round boards have <see cref="Round"/>; any outline has the regions, which builders use.</summary>
+public sealed record ShellPlan
+{
+    /// <summary>Everything inside the outer wall face, less an open bore.</summary>
+    public required Region Footprint { get; init; }
+
+    /// <summary>The room inside the walls: footprint less walls.</summary>
+    public required Region Cavity { get; init; }
+
+    /// <summary>Radii of a round shell; null for other outlines.</summary>
+    public RoundShell? Round { get; init; }
+
+    /// <summary>Wall thickness, mm.</summary>
+    public required double Wall { get; init; }
+
+    /// <summary>Lines of plastic across the wall.</summary>
+    public required int WallLines { get; init; }
+
+    /// <summary>Gap between board edge and wall, mm.</summary>
+    public required double BoardEdgeGap { get; init; }
+
+    /// <summary>Chamfer on edges that lie on the bed, mm; 0 where the outline allows none.</summary>
+    public required double BedChamfer { get; init; }
+
+    /// <summary>Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.</summary>
+    public ImmutableArray<ShellLobe> Lobes { get; init; } = [];
+
+    /// <summary>The walls in plan, lobes included.</summary>
+    public Region Walls => Footprint.Less(Cavity);
+}
+
+/// <summary>A round bulge of a wall.</summary>
+/// <param name="At">Its axis.</param>
+/// <param name="Radius">Its radius, mm.</param>
+/// <param name="IntoBore">Whether it bulges into an open bore; otherwise it stands out of the outer wall as an ear.</param>
+public sealed record ShellLobe(Point2 At, double Radius, bool IntoBore);
+
+/// <summary>Radii of a round shell, mm, and the polygon that all its coaxial walls share.</summary>
+/// <param name="Outer">Outer face of the outer wall.</param>
+/// <param name="Inner">Inner face of the outer wall.</param>
+/// <param name="BoreOuter">Face of the bore wall that looks to the board; 0 without an open bore.</param>
+/// <param name="BoreInner">Face of the bore wall that looks to the axis; 0 without an open bore.</param>
+/// <param name="Count">Corners of every coaxial polygon.</param>
+public sealed record RoundShell(double Outer, double Inner, double BoreOuter, double BoreInner, int Count)
+{
+    /// <summary>Whether the bore is open.</summary>
+    public bool HasBore => BoreInner > 0;
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Posts;
+
+/// <summary>The room between floor and board, with what hangs into it: answers how high something on the floor may rise.</summary>
+internal sealed class BelowBoardRoom
+{
+    private readonly ImmutableArray<PartEnvelope> hanging;
+    private readonly BoardLevels levels;
+    private readonly Region board;
+
+    /// <summary>The room of a board over a floor.</summary>
+    public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels)
+    {
+        this.levels = levels;
+        Shell = shell;
+        hanging = PartEnvelope.OnBottom(file.Board);
+        Wires = [.. file.Board.Wires.Where(w => w.Side == BoardSide.Bottom)];
+        board = file.Board.Outline.Region;
+    }
+
+    /// <summary>The walls round it.</summary>
+    public ShellPlan Shell { get; }
+
+    /// <summary>Leads soldered on the back.</summary>
+    public ImmutableArray<WireLead> Wires { get; }
+
+    /// <summary>The laminate over it.</summary>
+    public Region Board => board;
+
+    /// <summary>z up to which something with this outline may rise without coming near a part or a solder blob; the board's bottom when nothing is near.</summary>
+    public double Ceiling(Region outline)
+    {
+        double ceiling = levels.BoardBottom;
+        foreach (PartEnvelope part in hanging)
+        {
+            if (part.Outline.Distance(outline) < PlanRules.Beside)
+            {
+                ceiling = Math.Min(ceiling, levels.BoardBottom - (part.To ?? PlanRules.UnknownHeight) - PlanRules.Beside);
+            }
+        }
+
+        foreach (WireLead wire in Wires)
+        {
+            if (outline.Distance(wire.At) < wire.Diameter + PlanRules.Beside)
+            {
+                ceiling = Math.Min(ceiling, levels.BoardBottom - PlanRules.WireBlob);
+            }
+        }
+
+        return ceiling;
+    }
+
+    /// <summary>Width of the thickest bundle of leads, mm; 0 when there is none.</summary>
+    public double Bundle => Wires.Select(w => w.Diameter * (1 + Math.Sqrt(w.Conductors - 1))).DefaultIfEmpty(0).Max();
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Posts;
+
+/// <summary>
+/// Posts on the floor: a boss under each board hole, one for each closure screw, rests where the board has too few holes. Bosses near a
+/// wall are tied to it by webs, slender ones get gussets; both dodge the parts on the board's back.
+/// </summary>
+internal static class BossDecision
+{
+    /// <summary>Decides all posts.</summary>
+    public static Decided<ImmutableArray<BossPlan>> Decide(
+        BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, double parting,
+        ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, ImmutableArray<PortPlan> ports)
+    {
+        var reasons = new Reasons();
+        var room = new BelowBoardRoom(file, shell, levels);
+        var bosses = ImmutableArray.CreateBuilder<BossPlan>();
+        foreach (Joint joint in joints)
+        {
+            ClosureSite? shared = sites.FirstOrDefault(s => s.Shared == joint);
+            double diameter = Math.Max(InsertHoleDecision.BossDiameter(joint.Insert, basis), shared?.Diameter ?? 0);
+            bosses.Add(new BossPlan
+            {
+                Name = Numbered("boss", bosses.Count + 1),
+                Use = shared is null ? BossUse.Board : BossUse.Both,
+                At = joint.Hole.At,
+                Diameter = diameter,
+                Top = levels.BoardBottom,
+                Hole = InsertHoleDecision.Plan(joint.Insert, levels.BoardBottom, joint.Fit.Depth),
+            });
+        }
+
+        foreach (ClosureSite site in sites.Where(s => s.Shared is null))
+        {
+            bosses.Add(new BossPlan
+            {
+                Name = Numbered("boss", bosses.Count + 1),
+                Use = BossUse.Closure,
+                At = site.At,
+                Diameter = site.Diameter,
+                Top = parting,
+                Hole = InsertHoleDecision.Plan(
+                    file.Housing.Insert, parting, ClosureScrewFit.Depth(file, basis, parting)),
+            });
+        }
+
+        for (int i = 0; i < bosses.Count; i++)
+        {
+            bosses[i] = Stiffened(bosses[i], file, basis, shell, levels, room, reasons);
+        }
+
+        ImmutableArray<BossPlan> rests = reasons.Take(RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), ports, room));
+        bosses.AddRange(rests);
+        foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
+        {
+            string path = $"bosses.{boss.Name.Replace(' ', '-')}";
+            reasons.Length($"{path}.diameter", boss.Diameter, boss.Hole!.Insert.Name, "wall round the insert, and round a sunk head where the cover's post stands on it");
+            reasons.Length($"{path}.hole-depth", boss.Hole.Depth, boss.Hole.Insert.Name, "insert and melt room, or the screw's tip and half a millimetre");
+            reasons.Length($"{path}.plastic-below", boss.Hole.PlasticBelow, Reasons.Rule, $"at least {Reasons.Mm(PlanRules.PlasticBelow)}, so that the iron does not come through");
+        }
+
+        return reasons.Of(bosses.ToImmutable());
+    }
+
+    /// <summary>"boss 3".</summary>
+    internal static string Numbered(string kind, int number) => string.Create(CultureInfo.InvariantCulture, $"{kind} {number}");
+
+    private static BossPlan Stiffened(
+        BossPlan boss, BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, BelowBoardRoom room, Reasons reasons)
+    {
+        string path = $"bosses.{boss.Name.Replace(' ', '-')}";
+        (ImmutableArray<Region> webs, double top) = WebDecision.Decide(boss, file, basis, shell, levels, room);
+        if (!webs.IsEmpty)
+        {
+            reasons.Length($"{path}.web-top", top, Reasons.Rule, $"nearer to a wall than {Reasons.Mm(PlanRules.TieDistance)}: tied to it, with room for wires above");
+            return boss with { Webs = webs, WebTop = top };
+        }
+
+        double height = boss.Top - levels.FloorTop;
+        if (height <= PlanRules.SlenderBoss * boss.Diameter || shell.Lobes.Any(l => l.At == boss.At))
+        {
+            return boss;
+        }
+
+        ImmutableArray<GussetPlan> gussets = GussetDecision.Decide(boss, basis, shell, levels, room);
+        reasons.Choice($"{path}.gussets", gussets.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
+            $"{Reasons.Mm(height)} high on {Reasons.Mm(boss.Diameter)}: slender, stiffened where no part is in the way");
+        return boss with { Gussets = gussets };
+    }
+}

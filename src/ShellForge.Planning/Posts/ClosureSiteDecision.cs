@@ -1,0 +1,196 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Front;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Ports;
+
+namespace ShellForge.Planning.Posts;
+
+/// <summary>Where a closure screw stands.</summary>
+internal enum ClosureSiteKind
+{
+    /// <summary>It shares a board hole: one long screw holds cover and board.</summary>
+    SharedHole,
+
+    /// <summary>In a bulge of the bore wall, out of the board's way.</summary>
+    BoreSide,
+
+    /// <summary>Inside a closed bore, where no board is.</summary>
+    BoreRoom,
+
+    /// <summary>In an ear outside the wall.</summary>
+    Ear,
+}
+
+/// <summary>A place for a closure screw.</summary>
+/// <param name="At">Its axis.</param>
+/// <param name="Kind">Where that is.</param>
+/// <param name="Diameter">Diameter of boss and cover post there, mm.</param>
+/// <param name="Lobe">The bulge of the wall; null where none is needed.</param>
+/// <param name="Shared">The board hole that it shares; null otherwise.</param>
+internal sealed record ClosureSite(Point2 At, ClosureSiteKind Kind, double Diameter, ShellLobe? Lobe, Joint? Shared);
+
+/// <summary>
+/// Closure screws: at the bore side on rings; through the board's own holes on discs where the posts clear the LEDs; else in ears
+/// outside, which any board can have.
+/// </summary>
+internal static class ClosureSiteDecision
+{
+    /// <summary>Rim length that one screw keeps closed, mm. Typical: 80 to 120 for a 1.7 mm wall.</summary>
+    private const double RimPerScrew = 110;
+
+    /// <summary>How far a boss reaches into the wall it bulges from, or stays off the face it must not pass, mm.</summary>
+    private const double IntoWall = 0.2;
+
+    /// <summary>Sites for a closure by screws; none for other closures.</summary>
+    public static Decided<ImmutableArray<ClosureSite>> Decide(
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipSection lip)
+    {
+        var reasons = new Reasons();
+        if (file.Housing.Closure != ClosureKind.Screws)
+        {
+            return reasons.Of(ImmutableArray<ClosureSite>.Empty);
+        }
+
+        ScrewProfile screw = file.Housing.Screw;
+        LitBand? lit = file.Housing.Light.Through == LightThrough.Wall ? null
+            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), FrontDecision.FitOf(file).Fit);
+        double diameter = PostDiameter(screw, file.Housing.Insert, basis);
+        int count = file.Housing.ClosureScrews
+            ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
+        (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
+            ? AtBore(file, ring, diameter, count) ?? Ears(file, shell, diameter, count, "the bore is too small for bosses")
+            : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
+            : Shared(file, joints, basis, lit) ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
+        reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
+        return reasons.Of(sites);
+    }
+
+    /// <summary>Diameter of a closure boss and of the cover's post over it, mm: wall round the insert and round the sunk head.</summary>
+    public static double PostDiameter(ScrewProfile screw, InsertProfile insert, PrintBasis basis) => Math.Max(
+        InsertHoleDecision.BossDiameter(insert, basis),
+        Math.Ceiling(Math.Round(10 * (screw.HeadDiameter + PlanRules.CounterboreOver + (2 * basis.Wall(3))), 4)) / 10);
+
+    private static (ImmutableArray<ClosureSite>, string)? AtBore(BoardFile file, RoundShell ring, double diameter, int count)
+    {
+        double radius = diameter / 2;
+        double onCircle = ring.BoreOuter - IntoWall - radius;
+        bool apart = count == 1 || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin > diameter + PlanRules.TieDistance;
+        if (onCircle - radius < PlanRules.LeastBore / 2 || !apart)
+        {
+            return null;
+        }
+
+        return ([.. Directions(file, ring.BoreOuter, radius, count).Select(direction =>
+        {
+            Point2 at = Lattice.Snap(Point2.Polar(onCircle, direction));
+            return new ClosureSite(at, ClosureSiteKind.BoreSide, diameter, new ShellLobe(at, radius, IntoBore: true), null);
+        })], "at the bore side, where no board and no light is");
+    }
+
+    private static (ImmutableArray<ClosureSite>, string)? InClosedBore(
+        BoardFile file, ShellPlan shell, double diameter, int count, LitBand? lit)
+    {
+        double radius = diameter / 2;
+        double onCircle = file.Board.Outline.BoreRadius - shell.BoardEdgeGap - radius;
+        if (onCircle < radius + PlanRules.TieDistance || onCircle + radius > (lit?.Inner ?? onCircle + diameter) - PlanRules.Beside
+            || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin <= diameter + PlanRules.TieDistance)
+        {
+            return null;
+        }
+
+        return ([.. Directions(file, onCircle, radius, count).Select(direction => new ClosureSite(
+            Lattice.Snap(Point2.Polar(onCircle, direction)), ClosureSiteKind.BoreRoom, diameter, null, null))],
+            "inside the closed bore, where no board and no light is");
+    }
+
+    private static (ImmutableArray<ClosureSite>, string)? Shared(
+        BoardFile file, ImmutableArray<Joint> joints, PrintBasis basis, LitBand? lit)
+    {
+        if (joints.Length < 3)
+        {
+            return null;
+        }
+
+        ImmutableArray<PartEnvelope> onTop = PartEnvelope.OnTop(file.Board);
+        bool Clear(Joint joint)
+        {
+            double radius = PostDiameter(joint.Screw, joint.Insert, basis) / 2;
+            double fromAxis = joint.Hole.At.Length;
+            return onTop.All(e => e.Outline.Distance(joint.Hole.At) >= radius + PlanRules.Beside)
+                && (lit is null || fromAxis - radius >= lit.Outer + PlanRules.Beside || fromAxis + radius <= lit.Inner - PlanRules.Beside);
+        }
+
+        return !joints.All(Clear) ? null : ([.. joints.Select(j => new ClosureSite(
+            j.Hole.At, ClosureSiteKind.SharedHole, PostDiameter(j.Screw, j.Insert, basis), null, j))],
+            "through the board's own holes: one screw holds cover and board");
+    }
+
+    private static (ImmutableArray<ClosureSite>, string) Ears(
+        BoardFile file, ShellPlan shell, double diameter, int count, string because)
+    {
+        double radius = diameter / 2;
+        double rim = Math.Sqrt(shell.Cavity.Area / Math.PI);
+        return ([.. Directions(file, rim, radius, count).Select(direction =>
+        {
+            Point2 at = Lattice.Snap(Point2.Polar(EarDistance(shell, direction, radius + IntoWall), direction));
+            return new ClosureSite(at, ClosureSiteKind.Ear, diameter, new ShellLobe(at, radius, IntoBore: false), null);
+        })], $"in ears outside the wall: {because}");
+    }
+
+    // The nearest point on a ray that keeps its distance from the room inside.
+    private static double EarDistance(ShellPlan shell, Angle direction, double off)
+    {
+        if (shell.Round is not null)
+        {
+            return shell.Round.Inner + off;
+        }
+
+        double near = 0;
+        double far = shell.Cavity.Loops.SelectMany(l => l).Max(p => p.Length) + off;
+        while (far - near > Lattice.Step)
+        {
+            double middle = (near + far) / 2;
+            (near, far) = shell.Cavity.Distance(Point2.Polar(middle, direction)) >= off ? (near, middle) : (middle, far);
+        }
+
+        return far;
+    }
+
+    // Evenly round the axis, turned so that the nearest port or cable is as far away as can be.
+    private static IEnumerable<Angle> Directions(BoardFile file, double onRadius, double radius, int count)
+    {
+        ImmutableArray<(Angle At, double HalfWidth)> exits = Exits(file);
+        double step = 360.0 / count;
+        Angle symmetric = file.Up + Angle.FromDegrees(step / 2);
+        double Room(double turn) => exits.IsEmpty ? 0 : Math.Min(step / 4, Enumerable.Range(0, count).Min(i => exits.Min(exit =>
+            Angle.Between(symmetric + Angle.FromDegrees(turn + (i * step)), exit.At).Degrees
+            - Angle.FromRadians((exit.HalfWidth + radius) / Math.Max(onRadius, radius)).Degrees)));
+        const int tries = 24;
+        double best = Enumerable.Range(0, tries)
+            .Select(i => (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * (step / tries))
+            .MaxBy(turn => Math.Round(Room(turn), 6));
+        return Enumerable.Range(0, count).Select(i => (symmetric + Angle.FromDegrees(best + (i * step))).Normalized);
+    }
+
+    private static ImmutableArray<(Angle At, double HalfWidth)> Exits(BoardFile file)
+    {
+        var exits = ImmutableArray.CreateBuilder<(Angle, double)>();
+        foreach (BoardPart part in PortDecision.Ported(file))
+        {
+            exits.Add((Angle.Of(part.Mouth!.Face), Math.Max(part.Mouth.Profile.RecessWidth, part.Mouth.Profile.PlugWidth) / 2));
+        }
+
+        if (file.Housing.Cable is RoundCable cable)
+        {
+            exits.Add((cable.At, cable.Diameter));
+        }
+
+        return exits.ToImmutable();
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Posts;
+
+/// <summary>Every screw of the housing: length from stock, so that it engages and never bottoms out.</summary>
+internal static class ScrewDecision
+{
+    /// <summary>Decides all screws.</summary>
+    public static Decided<ImmutableArray<ScrewJointPlan>> Decide(
+        BoardFile file, PrintBasis basis, StackPlan stack, ImmutableArray<BossPlan> bosses, ImmutableArray<Joint> joints)
+    {
+        var reasons = new Reasons();
+        var screws = ImmutableArray.CreateBuilder<ScrewJointPlan>();
+        foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
+        {
+            Joint? joint = joints.FirstOrDefault(j => j.Hole.At == boss.At && boss.Use is BossUse.Board or BossUse.Both);
+            screws.Add(boss.Use == BossUse.Board
+                ? BoardScrew(boss, joint!, stack, screws.Count + 1)
+                : ClosureScrew(file, basis, stack, boss, joint, screws.Count + 1, reasons));
+        }
+
+        return reasons.Of(screws.ToImmutable());
+    }
+
+    private static ScrewJointPlan BoardScrew(BossPlan boss, Joint joint, StackPlan stack, int number) => new()
+    {
+        Name = BossDecision.Numbered("screw", number),
+        Use = ScrewUse.Board,
+        Boss = boss.Name,
+        Screw = joint.Screw,
+        At = boss.At,
+        SeatZ = stack.BoardTop,
+        FromFront = true,
+        Washer = joint.Washer,
+        Clamp = joint.Clamp,
+        Length = joint.Fit.Length,
+        Engagement = joint.Fit.Engagement,
+        EngagementWanted = joint.Fit.Wanted,
+        TipGap = boss.Hole!.Depth - (joint.Fit.Length - joint.Clamp),
+    };
+
+    private static ScrewJointPlan ClosureScrew(
+        BoardFile file, PrintBasis basis, StackPlan stack, BossPlan boss, Joint? joint, int number, Reasons reasons)
+    {
+        ScrewProfile screw = joint?.Screw ?? file.Housing.Screw;
+        InsertProfile insert = boss.Hole!.Insert;
+        double lowest = (joint is null ? boss.Top : stack.BoardTop) + PlanRules.UnderHead;
+        ClosureScrewFit fit = ClosureScrewFit.Choose(screw, insert, boss.Top, boss.Hole.Depth, lowest, stack.Front, basis);
+        double clamp = Math.Round(fit.SeatZ - boss.Top, 6);
+        double wanted = ScrewFit.EngagementWanted(screw, insert);
+        double engagement = Math.Clamp(fit.Length - clamp - PlanRules.SetBelow, 0, insert.Length);
+        string name = BossDecision.Numbered("screw", number);
+        var at = new Point3(boss.At.X, boss.At.Y, fit.SeatZ);
+        if (screw.Thread != insert.Thread && joint is null)
+        {
+            reasons.Refuse("screw-insert-thread", name, $"{name}: a screw {screw.Thread} does not go into an insert {insert.Thread}",
+                screw.ThreadDiameter, screw.ThreadDiameter, "mm", at, $"choose a screw with thread {insert.Thread}");
+        }
+
+        reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
+            $"the counterbore goes {Reasons.Mm(Math.Round(stack.Front - fit.SeatZ, 3))} deep so that this stock length gets {Reasons.Mm(Math.Round(engagement, 3))} of thread in the insert");
+        return new ScrewJointPlan
+        {
+            Name = name,
+            Use = ScrewUse.Closure,
+            Boss = boss.Name,
+            Screw = screw,
+            At = boss.At,
+            SeatZ = fit.SeatZ,
+            FromFront = true,
+            Washer = false,
+            Clamp = clamp,
+            Length = fit.Length,
+            Engagement = engagement,
+            EngagementWanted = wanted,
+            TipGap = boss.Hole.Depth - (fit.Length - clamp),
+            PassDiameter = screw.ClearanceHole + file.Print.Printer.HoleAllowance,
+            CounterboreDiameter = screw.HeadDiameter + PlanRules.CounterboreOver,
+        };
+    }
+}

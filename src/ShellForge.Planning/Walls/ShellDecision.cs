@@ -1,0 +1,225 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Posts;
+
+namespace ShellForge.Planning.Walls;
+
+/// <summary>
+/// Walls in plan: thickness in lines of plastic, and a gap round the board that lets it in, leaves the lip its place and the boss holes
+/// their wall.
+/// </summary>
+internal static class ShellDecision
+{
+    /// <summary>Decides walls, and the bulges for closure screws.</summary>
+    public static Decided<(ShellPlan Shell, ImmutableArray<ClosureSite> Sites)> Decide(
+        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipSection lip)
+    {
+        var reasons = new Reasons();
+        (double wall, int lines) = Wall(file, basis, reasons);
+        var rim = new Rim(file.Board.Outline);
+        ImmutableArray<Crowd> crowds = Crowds(file, basis, joints, lip, wall, rim);
+        double finish = FinishGap(file.Board);
+        Gap outer = GapFor(file, finish, [.. crowds.Select(c => (c.OuterGap, c.Why))]);
+        double gap = reasons.Length("shell.gap", outer.Width, outer.From, $"between board and wall: {outer.Why}");
+
+        RoundShell? round = null;
+        if (file.Board.Outline is not PolygonOutline)
+        {
+            Gap inner = GapFor(file, finish, [.. crowds.Select(c => (c.BoreGap, c.Why))]);
+            bool bore = BoreOpen(file, wall, inner.Width, reasons);
+            if (bore)
+            {
+                reasons.Length("shell.bore-gap", inner.Width, inner.From, $"between board and bore wall: {inner.Why}");
+            }
+
+            round = Round(file.Board.Outline, gap, bore ? inner.Width : null, wall);
+            reasons.Length("shell.outer-diameter", 2 * round.Outer, Reasons.Rule, "board, gap and wall on either side");
+            if (round.HasBore)
+            {
+                reasons.Length("shell.bore-diameter", 2 * round.BoreInner, Reasons.Rule, "the board's bore less gap and wall on either side");
+            }
+        }
+
+        var bare = new ShellPlan
+        {
+            Footprint = round is null ? rim.Filled.Offset(gap + wall) : RoundRegions.Footprint(round),
+            Cavity = round is null ? rim.Filled.Offset(gap) : RoundRegions.Cavity(round),
+            Round = round,
+            Wall = wall,
+            WallLines = lines,
+            BoardEdgeGap = gap,
+            BedChamfer = Math.Max(PlanRules.BedChamfer, file.Print.Printer.ElephantFoot),
+        };
+        ImmutableArray<ClosureSite> sites = reasons.Take(ClosureSiteDecision.Decide(file, basis, bare, joints, lip));
+        ShellPlan shell = WithLobes(bare, sites);
+        shell = shell with { BedChamfer = Chamfer(file, shell, reasons) };
+        return reasons.Of((shell, sites));
+    }
+
+    private static (double Wall, int Lines) Wall(BoardFile file, PrintBasis basis, Reasons reasons)
+    {
+        if (file.Housing.WallThickness is double asked)
+        {
+            int near = basis.LinesNear(asked);
+            string origin = Reasons.Origin(file, "housing.walls");
+            return (reasons.Length("shell.wall", asked, origin, Math.Abs(basis.Wall(near) - asked) < Layers.Slack
+                ? $"asked for: {near} whole lines" : $"asked for: not whole lines; {near} lines would be {Reasons.Mm(basis.Wall(near))}"), near);
+        }
+
+        int lines = file.Housing.WallLines ?? PlanRules.WallLines;
+        return (reasons.Length("shell.wall", basis.Wall(lines), Reasons.Origin(file, "housing.walls", file.Print.Printer.Name),
+            $"{lines} lines of {Reasons.Mm(basis.LineWidth)}, laid {Reasons.Mm(Math.Round(basis.LineSpacing, 3))} apart at layers of {Reasons.Mm(basis.Layer)}"), lines);
+    }
+
+    private static double FinishGap(CircuitBoard board) => board.Edge switch
+    {
+        EdgeFinish.Clean => PlanRules.EdgeGapClean,
+        EdgeFinish.Tabs when board.TabStub is double stub => Math.Max(PlanRules.EdgeGapClean, stub + PlanRules.EdgeGapOverStub),
+        _ => PlanRules.EdgeGapRough,
+    };
+
+    // What stands out farther over the edge than this, mm, is no corner: it wants an opening, or sits in the wrong place.
+    private const double CornerOut = 0.5;
+
+    // Air beside such a corner, mm: the spread of board holes and placement, and the flats of a round wall.
+    private const double BesideCorner = 0.28;
+
+    private sealed record Gap(double Width, string From, string Why);
+
+    private static Gap GapFor(BoardFile file, double finish, ImmutableArray<(double Gap, string Why)> needs)
+    {
+        if (file.Housing.BoardEdgeClearance is double asked)
+        {
+            return new Gap(asked, Reasons.Origin(file, "housing.clearance.board-edge"), "asked for");
+        }
+
+        (double largest, string why) = needs.Append((finish, $"a board edge that is {Edge(file.Board.Edge)}")).MaxBy(n => n.Item1);
+        return new Gap(Math.Ceiling(Math.Round(largest * 20, 4)) / 20, Reasons.Rule, $"driven by {why}");
+    }
+
+    private static string Edge(EdgeFinish finish) => finish switch
+    {
+        EdgeFinish.Clean => "routed clean",
+        EdgeFinish.Tabs => "broken off at tabs",
+        _ => "scored and broken",
+    };
+
+    // What crowds the rim: each thing with the gap that it asks of either wall.
+    private sealed record Crowd(double OuterGap, double BoreGap, string Why);
+
+    private static ImmutableArray<Crowd> Crowds(
+        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipSection lip, double wall, Rim rim)
+    {
+        var crowds = ImmutableArray.CreateBuilder<Crowd>();
+        double fit = file.Print.Printer.LooseFit;
+
+        void BesideLip(Region region, string what) => crowds.Add(new Crowd(
+            lip.Reach + fit - rim.InsideOuter(region), lip.TongueReach + fit - rim.OutsideBore(region),
+            $"the cover's lip beside {what}"));
+
+        // Connectors with a port interrupt the lip themselves.
+        var ported = file.Board.Parts.Where(p => p.Mouth is not null && p.Mouth.PastEdge >= 0).Select(p => p.Ref).ToHashSet();
+        foreach (PartEnvelope thing in PartEnvelope.OnTop(file.Board))
+        {
+            if ((thing.To ?? PlanRules.UnknownHeight) > lip.AboveBoard && !ported.Contains(thing.Ref))
+            {
+                BesideLip(thing.Outline, thing.Ref);
+            }
+        }
+
+        // Square corners of what sits at a round edge stand out over it; a port's opening is for the mouth, not for them.
+        foreach (BoardPart part in file.Board.Parts.Where(part => part.Mouth is null or { PastEdge: <= 0 }))
+        {
+            Region body = PartEnvelope.OutlineOf(part);
+            double outward = -rim.InsideOuter(body);
+            double inward = file.Board.Outline.BoreRadius > 0 ? -rim.OutsideBore(body) : 0;
+            if (outward <= CornerOut && inward <= CornerOut)
+            {
+                crowds.Add(new Crowd(outward + BesideCorner, inward + BesideCorner, $"{part.Ref}, whose corners stand out over the board's edge"));
+            }
+        }
+
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            crowds.Add(new Crowd(lip.Reach + fit, lip.TongueReach + fit, "the cover's lip, which passes the board's edge where the wall is lit"));
+        }
+
+        foreach (Joint joint in joints)
+        {
+            BesideLip(Region.Disc(joint.Hole.At, Ring.Hole(joint.Covers / 2)), $"the screw head at {joint.Hole.Name}");
+            double skin = (InsertHoleDecision.MouthDiameter(joint.Insert) / 2) + InsertHoleDecision.Wall(joint.Insert, basis) - wall;
+            crowds.Add(new Crowd(
+                skin - rim.InsideOuter(joint.Hole.At),
+                skin - (joint.Hole.At.Length - file.Board.Outline.BoreRadius),
+                $"the plastic round the insert at {joint.Hole.Name}"));
+        }
+
+        return crowds.ToImmutable();
+    }
+
+    private static bool BoreOpen(BoardFile file, double wall, double gap, Reasons reasons)
+    {
+        double bore = file.Board.Outline.BoreRadius;
+        if (bore <= 0 || file.Housing.BoreOpen == false)
+        {
+            if (bore > 0)
+            {
+                reasons.Choice("shell.bore", "closed", Reasons.Origin(file, "housing.bore"), "asked for");
+            }
+
+            return false;
+        }
+
+        double left = Math.Round(2 * (bore - gap - wall), 3);
+        if (left >= PlanRules.LeastBore)
+        {
+            reasons.Choice("shell.bore", "open", Reasons.Origin(file, "housing.bore"), $"about {Reasons.Mm(left)} stay open");
+            return true;
+        }
+
+        reasons.Choice("shell.bore", "closed", Reasons.Rule, $"walls would leave {Reasons.Mm(Math.Max(0, left))} of the bore");
+        if (file.Housing.BoreOpen == true)
+        {
+            reasons.Replace("bore-too-small", "bore", "walls round the bore leave too little of it; planned closed",
+                Math.Max(0, left), PlanRules.LeastBore, "mm", default, "say bore: closed, or take thinner walls");
+        }
+
+        return false;
+    }
+
+    private static RoundShell Round(BoardOutline outline, double gap, double? boreGap, double wall)
+    {
+        double inner = outline.OuterRadius + gap;
+        double boreOuter = boreGap is double open ? outline.BoreRadius - open : 0;
+        return new RoundShell(
+            inner + wall, inner, boreOuter, boreGap is null ? 0 : boreOuter - wall, Ring.CountFor(inner + wall));
+    }
+
+    private static ShellPlan WithLobes(ShellPlan bare, ImmutableArray<ClosureSite> sites)
+    {
+        ImmutableArray<ShellLobe> lobes = [.. sites.Where(s => s.Lobe is not null).Select(s => s.Lobe!)];
+        return lobes.IsEmpty ? bare : bare with
+        {
+            Lobes = lobes,
+            Footprint = OutlineOffsets.WithoutSlivers(Region.Union([bare.Footprint, .. lobes.Select(RoundRegions.Lobe)])),
+        };
+    }
+
+    private static double Chamfer(BoardFile file, ShellPlan shell, Reasons reasons)
+    {
+        double chamfer = shell.BedChamfer;
+        bool possible = shell.Round is not null
+            || shell.Footprint.Filled().Loops.All(l => OutlineOffsets.Chamferable(l, chamfer));
+        if (!possible)
+        {
+            return reasons.Length("shell.bed-chamfer", 0, Reasons.Rule, "the outline's corners are too tight for one");
+        }
+
+        return reasons.Length("shell.bed-chamfer", chamfer, file.Print.Printer.Name,
+            $"45 degrees on every edge that lies on the bed, where the first layers spread by {Reasons.Mm(file.Print.Printer.ElephantFoot)}");
+    }
+}

@@ -1,0 +1,194 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Front;
+using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Ports;
+using ShellForge.Planning.Posts;
+
+namespace ShellForge.Planning.Walls;
+
+/// <summary>Heights from the floor to the front, each the largest of its needs, rounded up to whole layers.</summary>
+internal static class StackDecision
+{
+    /// <summary>Least height of the cover's wall from the parting line to the front, mm: enough to hold it while opening.</summary>
+    private const double LeastCoverWall = 2.0;
+
+    private sealed record Need(string What, double Height);
+
+    /// <summary>Floor and standoffs, from the largest of seven needs.</summary>
+    public static Decided<BoardLevels> Below(
+        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, ImmutableArray<PortInPlan> ports, MountNeeds mount)
+    {
+        var reasons = new Reasons();
+        double asked = file.Housing.Floor ?? PlanRules.Floor;
+        double floor = basis.Up(Math.Max(asked, mount.Floor));
+        reasons.Length("stack.floor", floor, Reasons.Origin(file, "housing.floor"), mount.Floor > asked
+            ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
+
+        ImmutableArray<Need> needs = [.. Needs(file, joints, ports, mount, floor, reasons).OrderByDescending(n => n.Height)];
+        double below = basis.UpDistance(needs[0].Height);
+        Need? next = needs.FirstOrDefault(n => n.What != needs[0].What);
+        string cost = next is null ? "" : $"; {needs[0].What} costs {Reasons.Mm(Math.Round(below - basis.UpDistance(next.Height), 3))} over {next.What}";
+        reasons.Length("stack.below-board", below, Reasons.Rule, $"driven by {needs[0].What}{cost}");
+        double boardBottom = basis.Up(floor + below);
+        reasons.Length("stack.standoff-top", boardBottom, Reasons.Rule, "floor and the space under the board");
+        return reasons.Of(new BoardLevels(floor, boardBottom, boardBottom + file.Board.Thickness));
+    }
+
+    /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
+    public static Decided<double> Parting(
+        BoardFile file, PrintBasis basis, CoverRoom room, LipSection lip, BoardLevels levels, ImmutableArray<PortPlan> ports)
+    {
+        var reasons = new Reasons();
+        IEnumerable<Need> overPorts = ports.Select(p => new Need(
+            $"the plug at {p.Ref}", Math.Max(p.OpeningTop, p.Recess?.Top ?? 0) + PlanRules.OverOpening));
+        if (file.Housing.Light.Through == LightThrough.Wall)
+        {
+            return LitWall(file, basis, lip, levels, overPorts, reasons);
+        }
+
+        ImmutableArray<Need> needs =
+        [
+            new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
+            new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
+            .. overPorts,
+            .. AtTheRim(file, room).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
+        ];
+        Need driver = needs.MaxBy(n => n.Height)!;
+        double parting = basis.Up(driver.Height);
+        reasons.Length("stack.parting-line", parting, Reasons.Rule, $"driven by {driver.What}");
+        return reasons.Of(parting);
+    }
+
+    // What stands on the board where the cover's wall, which is thicker than the tub's by the lip, comes down.
+    private static IEnumerable<PartEnvelope> AtTheRim(BoardFile file, CoverRoom room) =>
+        PartEnvelope.OnTop(file.Board).Where(part => part.To is not null && !room.Cavity.Contains(part.Outline));
+
+    /// <summary>How low the front may lie.</summary>
+    public static FrontLimits Limits(BoardFile file, ImmutableArray<Joint> joints, BoardLevels levels, double parting)
+    {
+        PixelCircle[] up = [.. file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up)];
+        HashSet<string> refs = [.. up.SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref)];
+        var leds = new Need("the LEDs", up.Select(c => c.Led.Height.Value).DefaultIfEmpty(0).Max());
+        Need[] others =
+        [
+            .. PartEnvelope.OnTop(file.Board).Where(e => !refs.Contains(e.Ref)).Select(e => new Need(e.Ref, e.To ?? PlanRules.UnknownHeight)),
+            .. joints.Select(j => new Need($"the screw at {j.Hole.Name}", j.Rises)),
+        ];
+        Need tallest = others.Prepend(leds).MaxBy(n => n.Height)!;
+        double cover = file.Housing.Closure == ClosureKind.Screws
+            ? Math.Max(LeastCoverWall, PlanRules.UnderHead + file.Housing.Screw.HeadHeight + PlanRules.CounterboreDeeper)
+            : LeastCoverWall;
+        return new FrontLimits(
+            levels.BoardTop + leds.Height,
+            levels.BoardTop + tallest.Height + (tallest == leds ? 0 : PlanRules.Beside),
+            parting + cover,
+            $"{tallest.What} on the board, and {Reasons.Mm(cover)} of cover wall over the parting line",
+            others.Length > 0 ? levels.BoardTop + others.Max(n => n.Height) + PlanRules.Beside : 0,
+            levels.BoardTop,
+            levels.BoardTop + tallest.Height);
+    }
+
+    /// <summary>The whole stack.</summary>
+    public static Decided<StackPlan> Above(BoardFile file, BoardLevels levels, double parting, FrontLimits limits, FrontDraft front)
+    {
+        var reasons = new Reasons();
+        double inner = limits.LedWindow + front.Diffuser.Distance;
+        double outer = inner + front.Diffuser.Thickness;
+        var stack = new StackPlan
+        {
+            FloorTop = levels.FloorTop,
+            BoardBottom = levels.BoardBottom,
+            BoardTop = levels.BoardTop,
+            PartingLine = parting,
+            LedWindow = limits.LedWindow,
+            DiffuserInner = inner,
+            DiffuserOuter = outer,
+            Front = outer + front.OverDiffuser,
+        };
+        reasons.Length("stack.board-top", stack.BoardTop, Reasons.Origin(file, "board.thickness"), "standoffs and laminate");
+        reasons.Length("stack.led-window", stack.LedWindow, Reasons.Rule, "the tallest LED on the board");
+        reasons.Length("stack.front", stack.Front, Reasons.Rule, "height of the whole housing");
+        return reasons.Of(stack);
+    }
+
+    private static IEnumerable<Need> Needs(
+        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<PortInPlan> ports, MountNeeds mount, double floor, Reasons reasons)
+    {
+        yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
+        double clearance = file.Housing.BelowPartsClearance ?? PlanRules.BelowParts;
+        reasons.Length("stack.below-parts", clearance, Reasons.Origin(file, "housing.clearance.below-parts"), "air between the tallest bottom part and the floor");
+        foreach (PartEnvelope part in PartEnvelope.OnBottom(file.Board))
+        {
+            if (part.To is double height)
+            {
+                yield return new Need(part.Ref, height + clearance);
+                continue;
+            }
+
+            bool passive = file.Board.Parts.Any(p => p.Ref == part.Ref && p.Passive);
+            if (!passive)
+            {
+                Point2 at = part.Outline.Bounds.Min;
+                reasons.Refuse("part-height-unknown", part.Ref,
+                    $"{part.Ref}: nobody has said how tall it is; planned with {Reasons.Mm(PlanRules.UnknownHeight)}",
+                    0, PlanRules.UnknownHeight, "mm", new Point3(at.X, at.Y, 0), "measure it and give its height or its size");
+                yield return new Need(part.Ref, PlanRules.UnknownHeight + clearance);
+            }
+        }
+
+        foreach (Joint joint in joints)
+        {
+            string what = joint.Fit.Deepened ? $"the screw's tip at {joint.Hole.Name}" : $"the insert {joint.Insert.Name}";
+            yield return new Need(what, joint.Fit.Depth + PlanRules.PlasticBelow - floor);
+        }
+
+        if (file.Board.Wires.Any(w => w.Side == BoardSide.Bottom) || file.Housing.Cable is RoundCable)
+        {
+            yield return new Need("soldered wires", PlanRules.WireBlob);
+        }
+
+        if (file.Housing.Cable is RoundCable cable)
+        {
+            yield return cable.Relief == ReliefKind.Tie
+                ? new Need("the cable on its tie post", PlanRules.TieSlotHeight + PlanRules.TieBridge + cable.Diameter + PlanRules.TieOverCable)
+                : new Need("the knot in the cable", PlanRules.KnotHeight * cable.Diameter);
+        }
+
+        foreach (PortInPlan port in ports.Where(p => p.Part.Side == BoardSide.Bottom))
+        {
+            yield return new Need($"the plug at {port.Part.Ref}", port.AxisOffBoard + (port.TallestCut / 2));
+        }
+
+        if (mount.BelowBoard > 0)
+        {
+            yield return new Need(mount.Why, mount.BelowBoard);
+        }
+    }
+
+    private static Decided<double> LitWall(
+        BoardFile file, PrintBasis basis, LipSection lip, BoardLevels levels, IEnumerable<Need> overPorts, Reasons reasons)
+    {
+        double axis = levels.BoardTop + LitWallSection.AxisHeight(file);
+        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        double belowBand = basis.Up(axis - section.HalfHeight) - section.Slope;
+        double overFloor = levels.FloorTop + lip.Overlap;
+        double wanted = basis.Down(Math.Max(overFloor, Math.Min(belowBand, Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission))));
+        Need? port = overPorts.MaxBy(n => n.Height);
+        if (port is null || port.Height <= wanted)
+        {
+            reasons.Length("stack.parting-line", wanted, Reasons.Rule, "the wall is lit: the seam lies below the board and away from the LEDs' axis");
+            return reasons.Of(wanted);
+        }
+
+        double above = basis.Up(Math.Max(port.Height, axis + PlanRules.PartingFromEmission));
+        double parting = port.Height <= axis - PlanRules.PartingFromEmission ? basis.Up(port.Height) : above;
+        reasons.Length("stack.parting-line", parting, Reasons.Rule, $"driven by {port.What}");
+        reasons.Replace("lit-wall-seam", "parting line", $"{port.What} needs the tub's wall as high as the lit band; the seam shows",
+            parting, wanted, "mm", new Point3(0, 0, parting), "bring power through a soldered cable, or light through the front");
+        return reasons.Of(parting);
+    }
+}

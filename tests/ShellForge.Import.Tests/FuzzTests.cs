@@ -1,0 +1,116 @@
+using System.Diagnostics;
+using System.Globalization;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml;
+using ShellForge.Import.Files;
+using ShellForge.Import.Merging;
+using ShellForge.Import.Writing;
+
+namespace ShellForge.Import.Tests;
+
+/// <summary>
+/// One promise for any bytes: a board or diagnostics, soon, never an exception. Short here; minutes of it with the environment
+/// variable SHELLFORGE_FUZZ_MINUTES.
+/// </summary>
+public class FuzzTests
+{
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
+
+    public static TheoryData<string> Kinds => new("idf", "gerber", "drill", "placement", "dxf", "job", "mixed");
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Spoiled_files_end_in_a_board_or_in_diagnostics(string kind)
+    {
+        List<byte[]> seeds = Seeds(kind);
+        Assert.NotEmpty(seeds);
+        string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
+        TimeSpan time = minutes is null ? TimeSpan.FromSeconds(1.5) : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
+        ProfileLibrary profiles = ProfileLibrary.Load([]).Library;
+        int seed = minutes is null ? 20_000 : Environment.TickCount;
+        var mutator = new Mutator(seed);
+        var clock = Stopwatch.StartNew();
+        int runs = 0;
+        int read = 0;
+        while (clock.Elapsed < time || runs < 40)
+        {
+            List<EcadFile> files = [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];
+            TimeSpan took = TimeSpan.MaxValue;
+            try
+            {
+                // The clock on the wall counts what other programs do, the processor's what other tests do: neither flatters.
+                for (int attempt = 0; attempt < 4 && took >= Longest; attempt++)
+                {
+                    using Process here = Process.GetCurrentProcess();
+                    TimeSpan before = here.TotalProcessorTime;
+                    var one = Stopwatch.StartNew();
+                    bool isBoard = Import(files, profiles);
+                    here.Refresh();
+                    TimeSpan busy = here.TotalProcessorTime - before;
+                    took = busy < one.Elapsed ? busy : one.Elapsed;
+                    read += attempt == 0 && isBoard ? 1 : 0;
+                }
+            }
+            catch (Exception e)
+            {
+                throw new InvalidOperationException($"{kind}, run {runs}, seed {seed}: kept as {Keep(files)}", e);
+            }
+
+            Assert.True(took < Longest || Debugger.IsAttached, $"{kind}, run {runs}, seed {seed}: {took} for {Keep(files)}");
+            runs++;
+        }
+
+        // Spoiling so hard that nothing is ever read would test the recognition alone.
+        Assert.True(read > 0, $"none of {runs} spoiled files was read as a board");
+    }
+
+    private static bool Import(List<EcadFile> files, ProfileLibrary profiles)
+    {
+        ImportResult result = EcadImport.Run(files, new ImportOptions { Profiles = profiles });
+        _ = ImportJson.Text(result);
+        _ = BoardPicture.Svg(result);
+        if (result.IsRefused)
+        {
+            Assert.NotEmpty(result.Diagnostics);
+            return false;
+        }
+
+        string text = BoardFileWriter.Text(result);
+        _ = BoardFileReader.Read("board.yaml", text, profiles, []);
+        return true;
+    }
+
+    private static string Keep(List<EcadFile> files)
+    {
+        string folder = Directory.CreateTempSubdirectory("ecad-fuzz-").FullName;
+        foreach (EcadFile f in files)
+        {
+            File.WriteAllBytes(Path.Combine(folder, f.Name), f.Bytes.ToArray());
+        }
+
+        return folder;
+    }
+
+    private static List<byte[]> Seeds(string kind)
+    {
+        IEnumerable<string> folders = Directory.EnumerateDirectories(SharedBoards.Own);
+        if (SharedBoards.Folder is { } shared)
+        {
+            folders = folders.Concat(Directory.EnumerateDirectories(shared));
+        }
+
+        List<EcadFile> files = [.. folders.Order(StringComparer.Ordinal).SelectMany(f => EcadFileLoader.Load([f]).Files)];
+        return [.. files.Where(f => Suits(kind, FileRecognition.Of(f).Kind)).Select(f => f.Bytes.ToArray())];
+    }
+
+    private static bool Suits(string kind, FileKind found) => kind switch
+    {
+        "idf" => found is FileKind.IdfBoard or FileKind.IdfLibrary or FileKind.IdfPanel,
+        "gerber" => found is FileKind.Gerber,
+        "drill" => found is FileKind.Drill,
+        "placement" => found is FileKind.Placement,
+        "dxf" => found is FileKind.Dxf,
+        "job" => found is FileKind.JobFile,
+        _ => found is not (FileKind.Unknown or FileKind.Accompanying),
+    };
+}
