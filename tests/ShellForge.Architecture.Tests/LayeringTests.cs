@@ -92,9 +92,9 @@ public class LayeringTests
     }
 
     [Fact]
-    public void The_rule_that_audits_meshes_uses_no_booleans() =>
+    public void The_rule_that_audits_meshes_makes_no_solids() =>
         Assert.DoesNotContain(
-            "ShellForge.Geometry.Booleans",
+            "SolidEvaluator",
             File.ReadAllText(Path.Combine(Repository.Root, "src/ShellForge.Checks/Print/AuditFailed.cs")),
             StringComparison.Ordinal);
 }
