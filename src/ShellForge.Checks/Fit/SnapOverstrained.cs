@@ -2,7 +2,6 @@ using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning.Closures;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
@@ -12,10 +11,14 @@ public sealed class SnapOverstrained() : Rule(
     "snap-overstrained",
     "A closing snap must stay within the strain its filament repeats, keep its catch after tolerances, and close by hand.",
     "A clip that breaks at the first closing, or lets go when warm, is found after the print.",
-    "strain = 2 x interference / mean diameter against the filament's repeatable strain along layers (a ring is strained along them); catch = interference - spread; force from ring stiffness over the wall's bending length 0.78 sqrt(R t), a fifth of the ring pressed at a time, against 150 N",
-    "snap-fit design guides for closed rings; bending length of a cylinder's edge from shell theory; friction 0.3, typical")
+    "strain = 2 x (interference + spread) / diameter against the filament's repeatable strain along layers (a ring is strained along them), 1.5 x stops; catch = interference - spread; force: tub and cover give as ends of round walls, on what rides at once while the tilted cover is pressed down from one side, along the flank that is built, against 150 N",
+    "snap-fit design guides for closed rings, lead-in 30 to 45 degrees; end of a long cylinder from shell theory; friction 0.3, a hand 150 N, typical")
 {
     private const double LeastCatch = 0.15;
+    private const double Hand = 150;
+
+    /// <summary>Share of the repeatable strain from which a ring may break at the first closing: guides allow that much once.</summary>
+    private const double BreaksFrom = 1.5;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -34,28 +37,22 @@ public sealed class SnapOverstrained() : Rule(
                 snap.CatchAfterTolerance, LeastCatch, at, $"take {lost.Instead}, or print a coupon and write the measured fit into the printer profile");
         }
 
-        if (housing.Plan.Shell.Round is not { } round)
-        {
-            yield break;
-        }
-
         FilamentProfile filament = housing.Board.Print.Shell;
         double allowed = filament.StrainAlongLayers;
         if (snap.Strain > allowed)
         {
             yield return Found(
-                snap.Strain > 1.5 * allowed ? Severity.Stop : Severity.Warn, "snap bead",
-                $"closing strains the ring by {100 * snap.Strain:0.0} %, {filament.Name} repeats {100 * allowed:0.0} %",
-                100 * snap.Strain, 100 * allowed, at, "take a lower bead by a tighter printer profile, a tougher filament, or 'closure: screws'", "%");
+                snap.Strain > BreaksFrom * allowed ? Severity.Stop : Severity.Warn, "snap bead",
+                $"with all spreads against it closing strains the ring by {100 * snap.Strain:0.00} %, {filament.Name} repeats {100 * allowed:0.0} %",
+                100 * snap.Strain, 100 * allowed, at,
+                "take a tougher filament for the shell, 'closure: screws', or print a coupon and write the measured accuracy into the printer profile", "%");
         }
 
-        double force = SnapForce.Closing(
-            snap.Interference, round.Inner, housing.Plan.Cover.LipThickness, housing.Plan.Shell.Wall, filament.ModulusMegapascals, snap.Interruptions);
-        if (force > SnapForce.Hand)
+        if (snap.ClosingForce > Hand)
         {
             yield return Found(
-                Severity.Warn, "snap bead", $"closing takes about {force:0} N, more than a hand gives", force, SnapForce.Hand, at,
-                "take fewer lines of wall, or 'closure: screws'", "N");
+                Severity.Warn, "snap bead", $"pressed down from one side, closing takes about {snap.ClosingForce:0} N, more than a hand gives",
+                snap.ClosingForce, Hand, at, "take fewer lines of wall, a softer filament for the shell, or 'closure: screws'", "N");
         }
     }
 }

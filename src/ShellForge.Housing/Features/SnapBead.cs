@@ -8,18 +8,16 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Housing.Features;
 
 /// <summary>
-/// The bead round the cover's lip and the groove in the tub's wall, both with flanks at 45 degrees:
+/// The bead round the cover's lip and the groove in the tub's wall, with flanks as planned:
 /// <code>
-///   lip │\            the upper flank holds, the lower one leads in
+///   lip │\            the upper flank holds, the flatter lower one leads in
 ///       │ |  bead
+///       │ /
 ///       │/
 /// </code>
 /// </summary>
 internal static class SnapBead
 {
-    // The groove lies so much lower that the bead's upper flank draws the cover onto the rim, mm.
-    private const double Draw = 0.05;
-
     // Gaps of the lip shorter than twice this come from rounding, mm.
     private const double Rounding = 0.1;
 
@@ -31,23 +29,23 @@ internal static class SnapBead
             yield break;
         }
 
-        double crest = snap.BeadWidth - (2 * snap.BeadHeight);
         Region lipOutside = plan.Shell.Cavity.Filled().Offset(-plan.Cover.LipGap);
+        Ridge ridge = Ridge.Of(snap, snap.BeadZ, snap.BeadHeight);
         Solid bead = plan.Shell.Round is RoundShell round
-            ? Turned(round, round.Inner - plan.Cover.LipGap, snap.BeadZ, snap.BeadHeight, crest)
-            : Followed(lipOutside, snap.BeadZ, snap.BeadHeight, crest);
+            ? Turned(round, round.Inner - plan.Cover.LipGap, ridge)
+            : Followed(lipOutside, ridge);
         Region without = Interrupted(plan, snap, lipOutside);
         if (!without.IsEmpty)
         {
-            bead = bead.Less(Shapes.Extrude(without, snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth));
+            bead = bead.Less(ridge.Beside(without));
         }
 
         yield return FeatureContribution.Adds(PartNames.Cover, bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
 
-        double grooveZ = snap.BeadZ - Draw;
+        Ridge hollow = Ridge.Of(snap, snap.GrooveZ, snap.GrooveDepth);
         Solid groove = plan.Shell.Round is RoundShell shell
-            ? Turned(shell, shell.Inner, grooveZ, snap.GrooveDepth, crest)
-            : Followed(plan.Shell.Cavity.Filled(), grooveZ, snap.GrooveDepth, crest);
+            ? Turned(shell, shell.Inner, hollow)
+            : Followed(plan.Shell.Cavity.Filled(), hollow);
         yield return FeatureContribution.Cuts(PartNames.Tub, groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
         if (snap.BoreHooks.IsEmpty || plan.Shell.Round is not RoundShell ring)
         {
@@ -57,64 +55,64 @@ internal static class SnapBead
         // At the bore the beads look to the axis.
         double tongue = ring.BoreOuter + plan.Cover.TongueGap;
         Region hooked = Region.Union(snap.BoreHooks.Select(hook => Region.Sector(0, ring.Inner, hook.From, hook.Sweep)));
+        Ridge hook = Ridge.Of(snap, snap.BeadZ, snap.BoreHookHeight);
         Solid hooks = Solid.Intersection(
-            TurnedInward(ring, tongue, snap.BeadZ, snap.BoreHookHeight, crest),
-            Shapes.Extrude(hooked, snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth),
-            Shapes.Extrude(plan.Cover.Lip.Offset(snap.BoreHookHeight), snap.BeadZ - snap.BeadWidth, snap.BeadZ + snap.BeadWidth));
+            TurnedInward(ring, tongue, hook), hook.Beside(hooked), hook.Beside(plan.Cover.Lip.Offset(snap.BoreHookHeight)));
         yield return FeatureContribution.Adds(PartNames.Cover, hooks.Tagged(FaceNames.Tag(FaceFeature.Bead, 1)));
         yield return FeatureContribution.Cuts(
-            PartNames.Tub, TurnedInward(ring, ring.BoreOuter, grooveZ, snap.BoreGrooveDepth, crest).Tagged(FaceNames.Tag(FaceFeature.Groove, 1)));
+            PartNames.Tub,
+            TurnedInward(ring, ring.BoreOuter, Ridge.Of(snap, snap.GrooveZ, snap.BoreGrooveDepth)).Tagged(FaceNames.Tag(FaceFeature.Groove, 1)));
     }
 
     // A ridge on a face that looks to the axis.
-    private static Solid TurnedInward(RoundShell shell, double radius, double z, double height, double crest)
+    private static Solid TurnedInward(RoundShell shell, double radius, Ridge ridge)
     {
-        double half = (crest / 2) + height;
         double root = radius + FeatureContribution.Overlap;
+        double crest = radius - ridge.Height;
         return Shapes.Revolve(
             [
-                new(root, z - half), new(root, z + half), new(radius, z + half), new(radius - height, z + (crest / 2)),
-                new(radius - height, z - (crest / 2)), new(radius, z - half),
+                new(root, ridge.Bottom), new(root, ridge.Top), new(radius, ridge.Top), new(crest, ridge.CrestTop),
+                new(crest, ridge.CrestBottom), new(radius, ridge.Bottom),
             ],
             shell.Count, Angle.Zero, RingSide.Inside);
     }
 
     // A ridge on a round face, reaching into it by the overlap.
-    private static Solid Turned(RoundShell shell, double radius, double z, double height, double crest)
+    private static Solid Turned(RoundShell shell, double radius, Ridge ridge)
     {
-        double half = (crest / 2) + height;
         double root = radius - FeatureContribution.Overlap;
+        double crest = radius + ridge.Height;
         return Shapes.Revolve(
             [
-                new(root, z - half), new(radius, z - half), new(radius + height, z - (crest / 2)),
-                new(radius + height, z + (crest / 2)), new(radius, z + half), new(root, z + half),
+                new(root, ridge.Bottom), new(radius, ridge.Bottom), new(crest, ridge.CrestBottom),
+                new(crest, ridge.CrestTop), new(radius, ridge.Top), new(root, ridge.Top),
             ],
             shell.Count, Angle.Zero, RingSide.Outside);
     }
 
     // The same along any outline, corner by corner; where corners are too tight, in steps as a printer draws it.
-    private static Solid Followed(Region face, double z, double height, double crest)
+    private static Solid Followed(Region face, Ridge ridge)
     {
-        double half = (crest / 2) + height;
         Region hollow = face.Offset(-FeatureContribution.Overlap);
         var pieces = new List<Solid>();
         foreach (ImmutableArray<Point2> loop in face.Loops)
         {
-            if (OutlineOffsets.Mitred(loop, height) is ImmutableArray<Point2> wide)
+            if (OutlineOffsets.Mitred(loop, ridge.Height) is ImmutableArray<Point2> wide)
             {
                 // Flanks and crest meet in whole faces, which fuse.
-                pieces.Add(Shapes.Loft(loop, z - half, wide, z - (crest / 2)));
-                pieces.Add(Shapes.Extrude(Region.Polygon(wide), z - (crest / 2), z + (crest / 2)));
-                pieces.Add(Shapes.Loft(wide, z + (crest / 2), loop, z + half));
+                pieces.Add(Shapes.Loft(loop, ridge.Bottom, wide, ridge.CrestBottom));
+                pieces.Add(Shapes.Extrude(Region.Polygon(wide), ridge.CrestBottom, ridge.CrestTop));
+                pieces.Add(Shapes.Loft(wide, ridge.CrestTop, loop, ridge.Top));
             }
             else
             {
-                pieces.Add(Shapes.Extrude(face.Offset(height / 2), z - half + (height / 2), z + half - (height / 2)));
-                pieces.Add(Shapes.Extrude(face.Offset(height), z - (crest / 2), z + (crest / 2)));
+                pieces.Add(Shapes.Extrude(
+                    face.Offset(ridge.Height / 2), (ridge.Bottom + ridge.CrestBottom) / 2, (ridge.Top + ridge.CrestTop) / 2));
+                pieces.Add(Shapes.Extrude(face.Offset(ridge.Height), ridge.CrestBottom, ridge.CrestTop));
             }
         }
 
-        return Solid.Union(pieces).Less(Shapes.Extrude(hollow, z - half - 1, z + half + 1));
+        return Solid.Union(pieces).Less(ridge.Beside(hollow));
     }
 
     // Where the bead is left out: at slots and key, and where the lip has a gap.
@@ -126,5 +124,22 @@ internal static class SnapBead
         Region whole = lipOutside.Less(lipOutside.Offset(-plan.Cover.LipThickness));
         Region gaps = whole.Less(plan.Cover.Lip).Offset(-Rounding).Offset(Rounding + snap.BeadHeight + Rounding);
         return Region.Union([.. sectors, gaps]);
+    }
+
+    // Heights of a ridge off its face: from below, the leading flank, the flat crest, the flank that holds.
+    private readonly record struct Ridge(double Bottom, double CrestBottom, double CrestTop, double Top, double Height)
+    {
+        private const double Past = 1;
+
+        public static Ridge Of(SnapClosurePlan snap, double middle, double height)
+        {
+            double low = middle - (snap.Crest / 2);
+            double high = middle + (snap.Crest / 2);
+            return new Ridge(
+                low - (height * snap.LeadIn.Cos / snap.LeadIn.Sin), low, high, high + (height * snap.Hold.Cos / snap.Hold.Sin), height);
+        }
+
+        // A region as a body that reaches past the ridge at both ends.
+        public Solid Beside(Region region) => Shapes.Extrude(region, Bottom - Past, Top + Past);
     }
 }

@@ -3,7 +3,6 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
 
@@ -17,6 +16,9 @@ internal static class SnapDecision
 {
     // The groove is deeper than the bead reaches, mm.
     private const double GrooveDeeper = 0.1;
+
+    // The groove lies so much lower that the bead's upper flank draws the cover onto the rim, mm.
+    private const double Draw = 0.05;
 
     // Plastic outside the groove, mm: the least wall a printer makes sound.
     private const double Skin = 0.8;
@@ -36,50 +38,71 @@ internal static class SnapDecision
         var reasons = new Reasons();
         BoardFile file = draft.File;
         FilamentProfile filament = file.Print.Shell;
-        Region lipOutside = draft.Shell.Cavity.Filled().Offset(-draft.Lip.Gap);
-        double diameter = draft.Shell.Round is RoundShell round
-            ? 2 * (round.Inner - draft.Lip.Gap)
-            : lipOutside.Perimeter / Math.PI;
+        double spread = file.Print.Printer.Accuracy;
+        double radius = draft.Shell.Round?.Inner ?? draft.Shell.Cavity.Filled().Perimeter / (2 * Math.PI);
+        double diameter = 2 * (radius - draft.Lip.Gap);
         SnapSection section = SnapSection.Of(SnapSection.RingOf(file.Board.Outline), draft.Lip.Gap, filament, file.Print.Printer);
         double room = draft.Shell.Wall - Skin - GrooveDeeper;
         double interference = Math.Min(section.Interference, Math.Max(room, 0));
+        section = new SnapSection(interference, draft.Lip.Gap + interference);
         double grooveDepth = interference + GrooveDeeper;
-        double caught = interference - file.Print.Printer.Accuracy;
-        double strain = 2 * interference / diameter;
+        double caught = interference - spread;
+        double strain = 2 * (interference + spread) / diameter;
         reasons.Length(
             "closure.bead.interference", interference, filament.Name,
             string.Create(CultureInfo.InvariantCulture,
-                $"catch of {SnapSection.CatchMinimum} after a spread of {Reasons.Mm(file.Print.Printer.Accuracy)}; strain {strain:0.00%} of {(double)filament.StrainAlongLayers:0.0%} allowed"));
-        double height = reasons.Length(
-            "closure.bead.height", draft.Lip.Gap + interference, Reasons.Rule,
+                $"sizes stray by {Reasons.Mm(spread)}: at the least a catch of {Reasons.Mm(Math.Round(caught, 3))} is left, {SnapSection.CatchMinimum} is needed; at the most the ring is strained by {strain:0.00%}, {filament.Name} repeats {(double)filament.StrainAlongLayers:0.0%}"));
+        reasons.Length(
+            "closure.bead.height", section.Height, Reasons.Rule,
             $"gap {Reasons.Mm(draft.Lip.Gap)} plus interference {Reasons.Mm(interference)}");
+        reasons.Choice(
+            "closure.bead.lead-in", string.Create(CultureInfo.InvariantCulture, $"{SnapSection.LeadIn.Degrees:0} degrees"), Reasons.Rule,
+            string.Create(CultureInfo.InvariantCulture,
+                $"to the axis: the flattest flank of the trade's 30 to 45 takes {SnapForce.AlongAxis(SnapSection.LeadIn) / SnapForce.AlongAxis(SnapSection.Hold):0%} of the force of {SnapSection.Hold.Degrees:0}, at which the other flank holds"));
+        reasons.Length(
+            "closure.groove.wall-left", Math.Round(draft.Shell.Wall - grooveDepth, 3), Reasons.Rule,
+            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(GrooveDeeper)} deeper than the bead reaches; {Reasons.Mm(Skin)} is the least that prints sound");
+        double beadZ = lipBottom + SnapSection.Land + section.LeadInRun + (SnapSection.Crest / 2);
+        double grooveTop = beadZ - Draw + (SnapSection.Crest / 2) + SnapSection.Run(grooveDepth, SnapSection.Hold);
+        double land = Math.Max(0, draft.Stack.PartingLine - grooveTop) + SnapSection.Crest;
+        double fromEnd = draft.Stack.PartingLine - beadZ;
+
+        // The cover's wall, whose end the lip is, gives as much as the tub's: half the resistance of one.
+        double Give(double at) => SnapForce.EndStiffness(at, draft.Shell.Wall, filament.ModulusMegapascals, fromEnd) / 2;
+        ImmutableArray<(Angle From, Angle Sweep)> hooks = Hooks(draft, reasons);
+        var bead = new RidingBead(radius, interference, land, Give(radius), []);
+        RidingBead[] atBore = hooks.IsEmpty
+            ? [] : [new RidingBead(draft.Shell.Round!.BoreOuter, HookInterference, land, Give(draft.Shell.Round.BoreOuter), []).Only(hooks)];
+        double Force(IEnumerable<(Angle, Angle)> gaps) => SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
         ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
-        if (draft.Shell.Round is RoundShell ring)
+        ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, radius, Force);
+        double force = Force(split);
+        if (split != interruptions)
         {
-            double Force(IEnumerable<(Angle, Angle)> gaps) =>
-                SnapForce.Closing(interference, ring.Inner, draft.Lip.Thickness, draft.Shell.Wall, filament.ModulusMegapascals, gaps);
-            ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, ring.Inner, Force);
-            if (split != interruptions)
-            {
-                reasons.Choice("closure.bead.pieces", split.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule, string.Create(
-                    CultureInfo.InvariantCulture, $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes {Force(split):0} N"));
-                interruptions = split;
-            }
+            reasons.Choice("closure.bead.pieces", split.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule, string.Create(
+                CultureInfo.InvariantCulture, $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes {force:0} N"));
         }
 
+        reasons.Choice(
+            "closure.bead.force", string.Create(CultureInfo.InvariantCulture, $"{force:0} N"), Reasons.Rule,
+            string.Create(CultureInfo.InvariantCulture,
+                $"pressed down from one side, where most of the bead rides at once; a hand gives {SnapForce.Hand:0}. Tub and cover give alike; a cover that gave nothing would make it {2 * force:0}"));
         return reasons.Of(new SnapClosurePlan
         {
-            BeadZ = lipBottom + SnapSection.Land + height + (SnapSection.Crest / 2),
-            BeadHeight = height,
+            BeadZ = beadZ,
+            BeadHeight = section.Height,
             Interference = interference,
             GrooveDepth = grooveDepth,
-            BeadWidth = (2 * height) + SnapSection.Crest,
+            GrooveZ = beadZ - Draw,
+            Crest = SnapSection.Crest,
+            LeadIn = SnapSection.LeadIn,
+            Hold = SnapSection.Hold,
             Strain = strain,
             CatchAfterTolerance = caught,
-            LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack
-                ? Lost(draft, rim, interference < section.Interference, diameter) : null,
-            Interruptions = interruptions,
-            BoreHooks = Hooks(draft, reasons),
+            LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack ? Lost(draft, rim) : null,
+            ClosingForce = force,
+            Interruptions = split,
+            BoreHooks = hooks,
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,
             BoreGrooveDepth = HookInterference + GrooveDeeper,
         });
@@ -104,15 +127,11 @@ internal static class SnapDecision
         ];
     }
 
-    private static LostCatch Lost(HousingDraft draft, RimSectors rim, bool wallTooThin, double diameter)
+    private static LostCatch Lost(HousingDraft draft, RimSectors rim)
     {
-        FilamentProfile filament = draft.File.Print.Shell;
-        string cause = wallTooThin
-            ? $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove"
-            : string.Create(CultureInfo.InvariantCulture,
-                $"{filament.Name} bears {(double)filament.StrainAlongLayers:0.0%}, which on a diameter of {Reasons.Mm(Math.Round(diameter, 1))} is too little way");
         string twist = TwistDecision.Obstacle(draft, rim) is null ? "'closure: screws' or 'closure: twist'" : "'closure: screws'";
-        return new LostCatch(cause, $"{twist}, {(wallTooThin ? "walls of 4 lines" : "a more elastic filament for the shell")}");
+        return new LostCatch(
+            $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove", $"{twist}, or walls of 4 lines");
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)

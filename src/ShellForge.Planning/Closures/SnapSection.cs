@@ -1,23 +1,25 @@
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 
 namespace ShellForge.Planning.Closures;
 
 /// <summary>
-/// Section of a snap bead, the same for the lip that must be long enough for it and for the closure that uses it. Both flanks stand
-/// at 45 degrees: the one towards the viewer prints without support with the face down and lets the cover come off again, the other
-/// leads in.
+/// Section of a snap bead, the same for the lip that must be long enough for it and for the closure that uses it. The flank towards the
+/// viewer holds: it prints without support with the face down, and lets the cover come off again. The other leads in, as flat as guides
+/// go, so that a hand closes it.
 /// </summary>
 /// <param name="Interference">How far bead and wall overlap per side when the cover sits centred, mm.</param>
 /// <param name="Height">Bead height off the lip: gap plus interference, mm.</param>
-/// <param name="Width">Height of the bead along z at its root, mm.</param>
-/// <param name="Strain">Strain of the ring that gives while closing, as a fraction.</param>
-/// <param name="StrainAllowed">What the filament bears again and again along its layers.</param>
-/// <param name="CatchAfterTolerance">Interference left when both parts come out against it, mm.</param>
-internal sealed record SnapSection(
-    double Interference, double Height, double Width, double Strain, double StrainAllowed, double CatchAfterTolerance)
+internal sealed record SnapSection(double Interference, double Height)
 {
+    /// <summary>Angle of the flank that leads in, to the axis. Source: snap-fit design guides, 30 to 45 degrees; the flattest takes least force.</summary>
+    public static readonly Angle LeadIn = Angle.FromDegrees(30);
+
+    /// <summary>Angle of the flank that holds, to the axis: what every printer lays without support.</summary>
+    public static readonly Angle Hold = Angle.FromDegrees(45);
+
     /// <summary>Catch below which a cover falls off by itself, mm. Typical: trade knowledge, confirm with a coupon.</summary>
     public const double CatchMinimum = 0.15;
 
@@ -30,23 +32,33 @@ internal sealed record SnapSection(
     // Wanted on top of the least catch, mm, so that the nominal fit is not the limit case.
     private const double Reserve = 0.05;
 
-    // Below this a bead is no bead, mm; only reached where the closure is refused anyway.
-    private const double InterferenceMinimum = 0.1;
+    /// <summary>Height of the leading flank along z, mm.</summary>
+    public double LeadInRun => Run(Height, LeadIn);
 
-    /// <summary>The section for a lip of a diameter.</summary>
+    /// <summary>Height of the bead along z at its root, mm.</summary>
+    public double Width => LeadInRun + Crest + Run(Height, Hold);
+
+    /// <summary>
+    /// The section for a lip of a diameter. Sizes that stray make a bead catch less or strain more: it catches enough at the worst, and
+    /// strains no more than its filament repeats at the worst where both can be had.
+    /// </summary>
     /// <param name="diameter">Diameter of the ring that gives, mm.</param>
     /// <param name="gap">Gap per side between lip and wall, mm.</param>
     /// <param name="filament">Filament of cover and tub.</param>
     /// <param name="printer">For the spread of sizes: half of it on each side of each of the two parts.</param>
     public static SnapSection Of(double diameter, double gap, FilamentProfile filament, PrinterProfile printer)
     {
-        double tolerance = printer.Accuracy;
-        double bearable = filament.StrainAlongLayers * diameter / 2;
-        double interference = Math.Max(InterferenceMinimum, Hundredths(Math.Min(CatchMinimum + tolerance + Reserve, bearable)));
-        double height = gap + interference;
-        return new SnapSection(
-            interference, height, (2 * height) + Crest, 2 * interference / diameter, filament.StrainAlongLayers, interference - tolerance);
+        double spread = printer.Accuracy;
+        double least = CatchMinimum + spread;
+        double bearable = (filament.StrainAlongLayers * diameter / 2) - spread;
+        double interference = Hundredths(Math.Max(least, Math.Min(least + Reserve, bearable)));
+        return new SnapSection(interference, gap + interference);
     }
+
+    /// <summary>Height along z of a flank that rises by a height off its wall, mm.</summary>
+    /// <param name="height">Off the wall, mm.</param>
+    /// <param name="flank">Its angle to the axis.</param>
+    public static double Run(double height, Angle flank) => height * flank.Cos / flank.Sin;
 
     /// <summary>Diameter of the circle as long round as a board's edge, mm: what gives on any outline is the way round, not the corners' reach.</summary>
     public static double RingOf(BoardOutline outline) =>

@@ -209,7 +209,7 @@ public abstract record ClosurePlan
 /// <summary>A bead on the lip snaps into a groove in the tub's wall.</summary>
 public sealed record SnapClosurePlan : ClosurePlan
 {
-    /// <summary>z of bead and groove.</summary>
+    /// <summary>z of the middle of the bead's crest.</summary>
     public required double BeadZ { get; init; }
 
     /// <summary>Bead height off the lip's face: gap plus interference, mm.</summary>
@@ -221,11 +221,23 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <summary>Groove depth in the wall, mm.</summary>
     public required double GrooveDepth { get; init; }
 
-    /// <summary>Height of bead along z at its root, mm.</summary>
-    public required double BeadWidth { get; init; }
+    /// <summary>z of the middle of the groove's bottom: a little lower, so that the bead draws the cover onto the rim.</summary>
+    public required double GrooveZ { get; init; }
 
-    /// <summary>Strain of the lip while closing, as a fraction.</summary>
+    /// <summary>Height of the bead's flat crest along z, mm.</summary>
+    public required double Crest { get; init; }
+
+    /// <summary>Angle of the lower flanks of bead and groove to the axis: the bead's leads in.</summary>
+    public required Angle LeadIn { get; init; }
+
+    /// <summary>Angle of the upper flanks to the axis: they hold.</summary>
+    public required Angle Hold { get; init; }
+
+    /// <summary>Strain of the ring while closing, as a fraction, when all tolerances go against it.</summary>
     public required double Strain { get; init; }
+
+    /// <summary>Force that closes the cover when it is pressed down from one side, N.</summary>
+    public required double ClosingForce { get; init; }
 
     /// <summary>Catch left when all tolerances go against it, mm.</summary>
     public required double CatchAfterTolerance { get; init; }
