@@ -47,8 +47,8 @@ internal static class CoverSideDecision
             diffuser = reasons.Take(WithBand(draft, room, diffuser));
         }
 
-        MountPlan? mount = reasons.Take(MountDecision.Decide(draft));
-        Region mounted = MountDecision.Taken(mount);
+        MountPlan? mount = reasons.Take(MountForm.Chosen(draft));
+        Region mounted = mount?.Taken ?? Region.Empty;
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
         Region lettered = mounted.And(Region.Union(label.Select(line => line.Strokes.Hull().Offset(AroundText))));
         ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, cover, diffuser, lettered));

@@ -23,7 +23,7 @@ public static class HousingPlanner
         PrintBasis basis = PrintBasis.Of(file.Print);
         ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(file, basis));
         LipSection lip = reasons.Take(LipDecision.Decide(file, basis));
-        MountNeeds mount = reasons.Take(MountDecision.Needs(file, basis));
+        MountNeeds mount = MountForm.Needs(file, basis);
         (ShellPlan shell, ImmutableArray<ClosureSite> sites) = reasons.Take(ShellDecision.Decide(file, basis, joints, lip));
         CoverRoom room = CoverRoom.Of(shell, lip);
         ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell, joints));

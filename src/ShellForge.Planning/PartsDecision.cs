@@ -11,49 +11,40 @@ namespace ShellForge.Planning;
 /// <summary>The printed parts, how each lies on the bed, and by how much it is written larger so that it shrinks to size.</summary>
 internal static class PartsDecision
 {
+    private const string FrontDown = "front face down";
+
     /// <summary>Decides the parts, from the floor up.</summary>
     public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount)
     {
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
         FilamentProfile coverFilament = diffuser.Fit == DiffuserFit.OneWithCover ? diffuser.Filament : file.Print.Shell;
-        parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, file, reasons));
+        parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, file, reasons, "outer floor down"));
         if (baffle is not null)
         {
-            parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons));
+            parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons, "feet down"));
         }
 
         if (diffuser.Fit is DiffuserFit.DropIn)
         {
-            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons));
+            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons, FrontDown));
         }
         else if (diffuser.Fit is DiffuserFit.PrintedIn)
         {
-            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons) with { PrintedWith = PartNames.Cover });
+            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons, FrontDown) with { PrintedWith = PartNames.Cover });
         }
 
-        parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons));
-        if (mount is StandMountPlan stand)
-        {
-            parts.Add(Part(PartNames.Stand, file.Print.Shell, Back(stand.ToHousing), file, reasons));
-        }
-
+        parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons, FrontDown));
+        parts.AddRange((mount?.Parts ?? []).Select(part =>
+            Part(part.Name, file.Print.Shell, part.ToPrint, file, reasons, part.LiesOn) with { IsOfHousing = false }));
         return reasons.Of(parts.ToImmutable());
-    }
-
-    // The way back of a turn and a shift: the turn's rows become columns.
-    private static Transform3 Back(Transform3 map)
-    {
-        var turn = new Transform3(map.M11, map.M21, map.M31, 0, map.M12, map.M22, map.M32, 0, map.M13, map.M23, map.M33, 0);
-        Point3 shift = turn.Apply(new Point3(map.Tx, map.Ty, map.Tz));
-        return turn with { Tx = 0 - shift.X, Ty = 0 - shift.Y, Tz = 0 - shift.Z };
     }
 
     // Turned about x, so that the face towards the viewer lies on the bed.
     private static Transform3 FaceDown(double faceZ) =>
         Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, faceZ));
 
-    private static PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, BoardFile file, Reasons reasons)
+    private static PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, BoardFile file, Reasons reasons, string liesOn)
     {
         bool slicer = file.Print.Printer.SlicerScalesShrinkage;
         double scale = slicer ? 1 : Math.Round(1 / (1 - filament.Shrinkage), 5);
@@ -62,6 +53,6 @@ internal static class PartsDecision
         reasons.Choice($"{path}.scale", scale.ToString("0.#####", CultureInfo.InvariantCulture), filament.Name, slicer
             ? "the printer profile says that the slicer scales for shrinkage"
             : "written larger in x and y so that it shrinks to size: switch off the slicer's own compensation for shrinkage, holes and elephant's foot");
-        return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale };
+        return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale, LiesOn = liesOn };
     }
 }

@@ -27,7 +27,7 @@ public sealed class CrowdedSector() : Rule(
             (string What, double Along)[] near =
             [
                 .. plan.Bosses.Where(boss => boss.Hole is not null).Select(boss => (boss.Name, Along(Angle.Of(boss.At)))),
-                .. plan.Mount is KeyholeMountPlan keyholes ? keyholes.Keyholes.Select(hole => ("a keyhole", Along(Angle.Of(hole.Entry)))) : [],
+                .. (plan.Mount?.AtRim ?? []).Select(each => (each.What, Along(Angle.Of(each.At)))),
                 .. plan.PryNotches.Select(notch => ("a pry notch", Along(notch.At))),
                 ("the key", Along(plan.Key.At)),
             ];

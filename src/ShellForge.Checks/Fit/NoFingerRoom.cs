@@ -34,8 +34,8 @@ public sealed class NoFingerRoom() : Rule(
                     outside, Grip, Outside(port, outside), "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
             }
 
-            double above = Math.Round(port.AxisZ - (port.Mouth.PlugHeight / 2), 3);
-            if (above < 0 && housing.Board.Use.Orientation != UseOrientation.Hanging && housing.Plan.Mount is not StandMountPlan)
+            double above = Math.Round(port.AxisZ - (port.Mouth.PlugHeight / 2) + (housing.Plan.Mount?.OffSurface ?? 0), 3);
+            if (above < 0 && housing.Board.Use.Orientation != UseOrientation.Hanging)
             {
                 string face = housing.Board.Use.Orientation == UseOrientation.Wall ? "wall" : "table";
                 yield return Found(

@@ -24,7 +24,7 @@ public sealed class PartAgainstHousing() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double under = MeasuredGap.UnderParts(housing);
-        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name != PartNames.Stand))
+        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Plan.IsOfHousing))
         {
             foreach (MeasuredGap gap in housing.GapsOf(part))
             {

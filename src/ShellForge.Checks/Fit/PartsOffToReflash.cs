@@ -21,7 +21,7 @@ public sealed class PartsOffToReflash() : Rule(
         foreach (BoardPart module in housing.Board.Board.Parts.Where(part =>
             part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Ports.All(port => port.Ref != part.Ref)))
         {
-            string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.Name is not (PartNames.Tub or PartNames.Stand))
+            string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.IsOfHousing && part.Name != PartNames.Tub)
                 .Select(part => $"the {part.Name}").Reverse()];
             bool onBack = module.Side == BoardSide.Bottom;
             int screws = plan.Screws.Count(screw => screw.Use == ScrewUse.Closure || onBack);

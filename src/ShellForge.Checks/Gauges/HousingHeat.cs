@@ -78,5 +78,5 @@ public sealed record HousingHeat
     }
 
     private static IEnumerable<FilamentProfile> Filaments(HousingUnderCheck housing) =>
-        housing.Plan.Parts.Where(part => part.Name != PartNames.Stand).Select(part => part.Filament);
+        housing.Plan.Parts.Where(part => part.IsOfHousing).Select(part => part.Filament);
 }

@@ -19,7 +19,7 @@ internal static class CoverSideFeatures
         .. KeyRib.Of(plan),
         .. PryNotches.Of(plan),
         .. Vents.Of(plan),
-        .. Mounts.Of(plan),
+        .. MountBodies.Of(plan),
         .. Letters.Of(plan),
     ];
 }

@@ -153,7 +153,7 @@ public static class AssemblySteps
             Text = way + how,
             Check = "The seam is closed all round; no light comes through it in a dark room.",
             Tools = screw is null ? [] : [$"driver for {screw.Screw.Thread} screws"],
-            Shown = [.. plan.Parts.Select(part => part.Name).Where(name => name != "stand"), "board"],
+            Shown = [.. plan.Parts.Where(part => part.IsOfHousing).Select(part => part.Name), "board"],
             Lifted = "cover",
         };
     }
@@ -173,7 +173,7 @@ public static class AssemblySteps
             Title = "To open it again",
             Text = $"{how} To reflash the controller {(off == 0 ? "nothing has to come off: its own port is open" : $"take {Count(off, "part", "parts")} off: cover{(plan.Baffle is null ? "" : ", baffle")} and board")}.",
             Check = "Unplug the supply first.",
-            Shown = [.. plan.Parts.Select(part => part.Name).Where(name => name != "stand"), "board"],
+            Shown = [.. plan.Parts.Where(part => part.IsOfHousing).Select(part => part.Name), "board"],
         };
     }
 

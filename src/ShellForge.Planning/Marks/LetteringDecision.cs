@@ -106,7 +106,7 @@ internal static class LetteringDecision
             ImmutableArray<ImmutableArray<Point2>> strokes = StrokeFont.Strokes(text, out double units);
             double width = (units * unit) + stroke;
             double tall = height + (StrokeFont.Descent * unit);
-            foreach (Point2 place in MountDecision.Places(room, down, tall / 2, at => PartEnvelope.Rectangle(at, width + 1, tall + 1, along)))
+            foreach (Point2 place in FloorPlaces.About(room, down, tall / 2, at => PartEnvelope.Rectangle(at, width + 1, tall + 1, along)))
             {
                 Point2 start = new(-units * unit / 2, -((StrokeFont.CapHeight - StrokeFont.Descent) * unit / 2));
                 Region drawn = OutlineOffsets.WithoutSlivers(Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke))));

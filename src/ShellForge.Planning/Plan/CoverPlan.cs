@@ -326,17 +326,6 @@ public sealed record PryNotchPlan(Angle At, double Width, double Height, double 
 /// <param name="Outline">In plan.</param>
 public sealed record VentPlan(Region Outline);
 
-/// <summary>How the housing is hung or stood.</summary>
-public abstract record MountPlan
-{
-    private protected MountPlan()
-    {
-    }
-
-    /// <summary>What has to be at hand for it.</summary>
-    public virtual ImmutableArray<ShoppingItem> Shopping => [];
-}
-
 /// <summary>A line of lettering.</summary>
 /// <param name="Strokes">Strokes in plan, already placed and mirrored where they are read from below.</param>
 /// <param name="Part">Name of the part that carries it.</param>
@@ -365,6 +354,12 @@ public sealed record PartPlan
 
     /// <summary>From the assembled frame to the file: print orientation and the scale against shrinkage.</summary>
     public Transform3 ToFile => ToPrint.Then(Transform3.Scale(ShrinkScale, ShrinkScale, 1));
+
+    /// <summary>How it lies on the bed, for people: "outer floor down".</summary>
+    public required string LiesOn { get; init; }
+
+    /// <summary>Whether it is part of the housing; otherwise the housing is put on it.</summary>
+    public bool IsOfHousing { get; init; } = true;
 
     /// <summary>Name of the part it is printed together with in one job; null for a job of its own.</summary>
     public string? PrintedWith { get; init; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Plan;
 

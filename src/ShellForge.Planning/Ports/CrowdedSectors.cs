@@ -25,7 +25,7 @@ internal static class CrowdedSectors
             ImmutableArray<string> others =
             [
                 .. draft.Bosses.Where(b => Near(b.At)).Select(b => b.Name),
-                .. cover.Mount is KeyholeMountPlan keyholes ? keyholes.Keyholes.Where(k => Near(k.Entry)).Select(_ => "keyhole") : [],
+                .. (cover.Mount?.AtRim ?? []).Where(each => Near(each.At)).Select(each => each.What),
                 .. cover.PryNotches.Where(n => Near(Point2.Polar(rim, n.At))).Select(_ => "pry notch"),
                 .. Near(Point2.Polar(rim, cover.Key.At)) ? ["key"] : ImmutableArray<string>.Empty,
             ];

@@ -92,7 +92,7 @@ internal static class PageAnswers
     {
         HousingPlan plan = housing.Plan;
         string planned = $"Between parts, {Mm(plan.Cover.LipGap)} a side from the cover's lip to the tub's wall.";
-        MeasuredGap? least = housing.SoundParts.Where(part => part.Name != PartNames.Stand)
+        MeasuredGap? least = housing.SoundParts.Where(part => part.Plan.IsOfHousing)
             .SelectMany(part => housing.GapsOf(part)).MinBy(gap => gap.Distance);
         if (least is null)
         {

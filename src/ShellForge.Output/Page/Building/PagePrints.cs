@@ -24,7 +24,7 @@ internal static class PagePrints
         string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
         string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0}\u00a0g"),
         Duration(estimate.Minutes),
-        LiesOn(plan),
+        plan.LiesOn,
         string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
         $"{PrintEstimate.Perimeters} lines, {100 * PrintEstimate.Infill:0} % infill",
         "none");
@@ -44,14 +44,6 @@ internal static class PagePrints
         advice.Add($"Time and mass are estimates: {PrintEstimate.Assumptions}.");
         return advice.ToImmutable();
     }
-
-    private static string LiesOn(PartPlan plan) => plan.Name switch
-    {
-        PartNames.Tub => "outer floor down",
-        PartNames.Baffle => "feet down",
-        PartNames.Stand => "foot down",
-        _ => plan.ToPrint.ApplyDirection(new Point3(0, 0, 1)).Z < 0 ? "front face down" : "back face down",
-    };
 
     private static string Duration(double minutes)
     {

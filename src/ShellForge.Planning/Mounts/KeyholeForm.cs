@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Draft;
-using ShellForge.Planning.Plan;
+<using ShellForge.Planning.Draft;
+=using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Mounts;
 
@@ -11,7 +11,7 @@ namespace ShellForge.Planning.Mounts;
 /// Keyholes for wall screws of 3.5 to 4.0 with heads up to 8: two on a horizontal line where they fit, else one on the vertical line.
 /// Source: hardware practice (entry = head + 1, slot = shank + 0.5, travel of a head, undercut = head height + 0.8).
 /// </summary>
-internal static class KeyholeDecision
+internal sealed class KeyholeForm : MountForm
 {
     private const double Entry = 9.0;
     private const double Slot = 4.6;
@@ -25,19 +25,28 @@ internal static class KeyholeDecision
     // Two keyholes nearer than this share of the width only wobble.
     private const double SpreadShare = 0.35;
 
-    /// <summary>z of the lip's inner face.</summary>
-    public static double LipTop(PrintBasis basis) => basis.Up(Lip);
+    // From the lip's inner face to a screw's head, mm: it slides without a rattle.
+    private const double HeadAir = 0.5;
 
-    /// <summary>z of the block's top.</summary>
-    public static double BlockTop(PrintBasis basis) => basis.Up(LipTop(basis) + Undercut + Cap);
+    /// <inheritdoc />
+    public override MountKind Kind => MountKind.Keyhole;
 
-    /// <summary>The keyholes of a tub.</summary>
-    public static KeyholeMountPlan? Decide(HousingDraft draft, Reasons reasons)
+    /// <inheritdoc />
+    public override string Why => "the keyhole's undercut and cap";
+
+    /// <inheritdoc />
+    public override double FloorLeast(PrintBasis basis) => basis.Up(Lip);
+
+    /// <inheritdoc />
+    public override double Top(PrintBasis basis) => basis.Up(FloorLeast(basis) + Undercut + Cap);
+
+    /// <inheritdoc />
+    public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
         BoardFile file = draft.File;
         PrintBasis basis = draft.Basis;
         double wall = basis.Wall(WallLines);
-        double top = BlockTop(basis);
+        double top = Top(basis);
         Point2 up = Travel * Point2.Polar(1, file.Up);
         Region Shape(Point2 entry) => Region.Slot(entry, entry + up, Entry + (2 * wall));
 
@@ -45,30 +54,35 @@ internal static class KeyholeDecision
         double spread = SpreadShare * 2 * file.Board.Outline.OuterRadius;
         ImmutableArray<Point2> entries = Pair(room, file.Up, spread, Shape) is (Point2 left, Point2 right)
             ? [left, right]
-            : [.. MountDecision.Places(room, file.Up, (Entry / 2) + wall, Shape).Take(1)];
+            : [.. FloorPlaces.About(room, file.Up, (Entry / 2) + wall, Shape).Take(1)];
         if (entries.IsEmpty)
         {
             reasons.Refuse(
                 "mount-without-place", "keyhole", "Parts and posts leave no place for a keyhole.",
-                0, Entry + (2 * wall), "mm", new Point3(0, 0, 0), "mount: magnets, or a taller space below the board");
+                0, Entry + (2 * wall), "mm", default, "mount: magnets, or a taller space below the board");
             return null;
         }
 
         reasons.Choice("mount.keyholes", entries.Length == 2 ? "2" : "1", Reasons.Rule,
             entries.Length == 2 ? "two on a horizontal line, slots upwards: it can't swing" : "one: parts leave no room for a second beside it");
-        reasons.Length("mount.screw-spacing", entries.Length == 2 ? Math.Round(Point2.Distance(entries[0], entries[1]), 2) : 0, Reasons.Rule,
-            "between the wall screws, 3.5 to 4.0 with heads up to 8");
+        if (entries.Length == 2)
+        {
+            reasons.Length("mount.screw-spacing", Math.Round(Point2.Distance(entries[0], entries[1]), 2), Reasons.Rule,
+                "between the wall screws, 3.5 to 4.0 with heads up to 8; drill-template.svg shows them at their size");
+        }
+
         return new KeyholeMountPlan
         {
             Keyholes = [.. entries.Select(entry => new KeyholePlan(entry, entry + up))],
             EntryDiameter = Entry,
             SlotWidth = Slot,
             UndercutWidth = Entry,
-            LipTop = draft.Stack.FloorTop < LipTop(basis) ? draft.Stack.FloorTop : LipTop(basis),
-            UndercutTop = basis.Up(LipTop(basis) + Undercut),
+            LipTop = FloorLeast(basis),
+            UndercutTop = basis.Up(FloorLeast(basis) + Undercut),
             RoofChamfer = RoofChamfer,
             BlockTop = top,
             BlockWall = wall,
+            HeadOffWall = FloorLeast(basis) + HeadAir,
         };
     }
 
@@ -96,7 +110,7 @@ internal static class KeyholeDecision
                 Point2 a = middle + (side * Point2.Polar(1, right));
                 Point2 b = middle - (side * Point2.Polar(1, right));
                 if (middles.Contains(a) && middles.Contains(b)
-                    && MountDecision.Fits(room, a, shape) && MountDecision.Fits(room, b, shape))
+                    && FloorPlaces.Fits(room, a, shape) && FloorPlaces.Fits(room, b, shape))
                 {
                     return (a, b);
                 }

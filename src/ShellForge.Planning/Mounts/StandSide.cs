@@ -1,0 +1,96 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning.Mounts;
+
+/// <summary>The side view (y, z) of a stand: the band's height all along, and a cheek that rises from it, rounded, its middle left open.</summary>
+internal static class StandSide
+{
+    // Rounding of concave corners where the cheek rises from the band, of the outline's corners, and of the notch's mouth, mm.
+    private const double Fillet = 4;
+    private const double Round = 2;
+    private const double MouthRound = 0.8;
+
+    // Past the ends of band and notch, mm: what is cut there crosses it cleanly.
+    private const double Past = 6;
+
+    // Width of the frame that is left round a cheek's opening, and the least opening, mm.
+    private const double Frame = 6.5;
+    private const double LeastOpening = 8;
+    private const double OpeningRound = 1.5;
+
+    // The opening's roof leans so far from the vertical: it prints without support on any printer.
+    private const double RoofDegrees = 38;
+
+    /// <summary>The side view.</summary>
+    /// <param name="layout">Where the housing is held.</param>
+    /// <param name="rest">v of the rim over this cheek.</param>
+    /// <param name="lip">Height of the front lip over it, mm.</param>
+    /// <param name="sizes">Gap round the rim, thickness of lip and arm, mm.</param>
+    public static Region Of(StandLayout layout, double rest, double lip, (double Gap, double Lip, double Arm) sizes)
+    {
+        double front = layout.Given.Front + sizes.Gap;
+        double half = layout.Depth / 2;
+        double inner = half - layout.Corner;
+        double band = layout.BandHeight;
+        Region cheek = Region.HullOf(
+        [
+            new Point2(-inner, -Past), new Point2(inner, -Past), new Point2(-inner, band), new Point2(inner, band),
+            layout.At(rest - sizes.Lip, front + sizes.Lip), layout.At(rest + lip, front + sizes.Lip), layout.At(rest + lip, front / 2),
+            layout.At(layout.ArmTop, -sizes.Gap), layout.At(layout.ArmTop, -sizes.Gap - sizes.Arm),
+        ]);
+
+        // Nothing stands before the housing but the lip.
+        double over = layout.ArmTop + Past;
+        Region before = Region.HullOf(
+        [
+            layout.At(rest + lip, front / 2), layout.At(over, front / 2), layout.At(rest + lip, front + half + Past), layout.At(over, front + half + Past),
+        ]);
+        Region notch = Region.HullOf(
+        [
+            layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap), layout.At(over, front),
+        ]);
+        Region bar = Region.Rectangle(new Point2(-half - Past, -Past), new Point2(half + Past, band));
+        Region whole = cheek.Less(before).And(bar).Offset(Fillet).Offset(-Fillet).Offset(-Round).Offset(Round);
+        Region side = whole.Less(notch).Offset(-MouthRound).Offset(MouthRound);
+        Region opening = Opening(side.Intersect(Region.Rectangle(new Point2(-inner, 0), new Point2(inner, layout.Height + Past))), band);
+        return OutlineOffsets.WithoutSlivers(side.Less(opening));
+    }
+
+    // The largest opening with a roof of two slopes in what the frame leaves.
+    private static Region Opening(Region cheek, double band)
+    {
+        Region room = cheek.Offset(-Frame);
+        if (room.IsEmpty)
+        {
+            return Region.Empty;
+        }
+
+        const double step = 2;
+        double bottom = Math.Max(band, room.Bounds.Min.Y);
+        Angle lean = Angle.FromDegrees(RoofDegrees);
+        Region best = Region.Empty;
+        for (double middle = room.Bounds.Min.X; middle <= room.Bounds.Max.X; middle += step)
+        {
+            for (double half = LeastOpening / 2; middle - half >= room.Bounds.Min.X && middle + half <= room.Bounds.Max.X; half += step)
+            {
+                double roof = half * lean.Cos / lean.Sin;
+                for (double side = room.Bounds.Max.Y - roof; side > bottom + 1 && (side - bottom + (roof / 2)) * 2 * half > best.Area; side -= step)
+                {
+                    Region tried = Region.Polygon(
+                    [
+                        Lattice.Snap(new Point2(middle - half, bottom)), Lattice.Snap(new Point2(middle + half, bottom)), Lattice.Snap(new Point2(middle + half, side)),
+                        Lattice.Snap(new Point2(middle, side + roof)), Lattice.Snap(new Point2(middle - half, side)),
+                    ]);
+                    if (room.Contains(tried))
+                    {
+                        best = tried;
+                        break;
+                    }
+                }
+            }
+        }
+
+        return best.IsEmpty ? best : best.Offset(-OpeningRound).Offset(OpeningRound);
+    }
+}
