@@ -1,3 +1,4 @@
+using ShellForge.Housing.Features.Mounts;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-<using ShellForge.Planning.Draft;
-=using ShellForge.Planning.Plan;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Mounts;
 

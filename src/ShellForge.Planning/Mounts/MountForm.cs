@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Mounts;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Draft;
 
 namespace ShellForge.Planning.Mounts;
 
@@ -97,10 +97,10 @@ internal sealed class StandLayout
     /// <summary>What it is laid out for.</summary>
     public StandGiven Given { get; }
 
-    /// <summary>See <see cref="StandMountPlan.HalfWidth"/>.</summary>
+    /// <summary>x of the outer face of the right cheek, mm.</summary>
     public double HalfWidth { get; }
 
-    /// <summary>See <see cref="StandMountPlan.Depth"/>.</summary>
+    /// <summary>Depth of the foot, mm.</summary>
     public double Depth { get; }
 
     /// <summary>z of the housing's middle at its outer floor.</summary>

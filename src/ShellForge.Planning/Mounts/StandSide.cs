@@ -1,5 +1,7 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Mounts;
 
@@ -10,6 +12,9 @@ internal static class StandSide
     private const double Fillet = 4;
     private const double Round = 2;
     private const double MouthRound = 0.8;
+
+    // Cut off a rounded end, mm.
+    private const double Flattened = 0.4;
 
     // Past the ends of band and notch, mm: what is cut there crosses it cleanly.
     private const double Past = 6;
@@ -54,7 +59,16 @@ internal static class StandSide
         Region whole = cheek.Less(before).And(bar).Offset(Fillet).Offset(-Fillet).Offset(-Round).Offset(Round);
         Region side = whole.Less(notch).Offset(-MouthRound).Offset(MouthRound);
         Region opening = Opening(side.Intersect(Region.Rectangle(new Point2(-inner, 0), new Point2(inner, layout.Height + Past))), band);
-        return OutlineOffsets.WithoutSlivers(side.Less(opening));
+        double between = layout.At(rest, front / 2).X;
+        Region ends = Above(side, -half - Past, between, layout.Given.Basis).And(Above(side, between, half + Past, layout.Given.Basis));
+        return OutlineOffsets.WithoutSlivers(side.Less(opening).Less(ends));
+    }
+
+    // What is cut off the rounded end of lip or arm, so that its last layer is a line wide.
+    private static Region Above(Region side, double fromY, double toY, PrintBasis basis)
+    {
+        Region piece = side.Intersect(Region.Rectangle(new Point2(fromY, -Past), new Point2(toY, side.Bounds.Max.Y + 1)));
+        return Region.Rectangle(new Point2(fromY, basis.Down(piece.Bounds.Max.Y - Flattened)), new Point2(toY, side.Bounds.Max.Y + 1));
     }
 
     // The largest opening with a roof of two slopes in what the frame leaves.
@@ -91,6 +105,8 @@ internal static class StandSide
             }
         }
 
-        return best.IsEmpty ? best : best.Offset(-OpeningRound).Offset(OpeningRound);
+        // Its lower corners are rounded; an arc at the top would end level, over air.
+        return best.IsEmpty ? best : best.Offset(-OpeningRound).Offset(OpeningRound).And(best.Intersect(
+            Region.Rectangle(new Point2(best.Bounds.Min.X - 1, bottom + OpeningRound + 0.5), new Point2(best.Bounds.Max.X + 1, best.Bounds.Max.Y + 1))));
     }
 }

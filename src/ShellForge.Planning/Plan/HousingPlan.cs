@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Plan;
 

@@ -1,6 +1,6 @@
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
+using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features.Mounts;

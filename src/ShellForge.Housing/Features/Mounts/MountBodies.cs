@@ -1,6 +1,5 @@
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features.Mounts;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 
