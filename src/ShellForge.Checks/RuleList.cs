@@ -40,6 +40,7 @@ public static class RuleList
         new PlugDoesNotSeat(),
         new PlugMeetsHousing(),
         new NoFingerRoom(),
+        new StandTips(),
         new CableBendsTooTight(),
         new NoWayForWires(),
         new CrowdedSector(),

@@ -17,14 +17,14 @@ public static class HousingPictures
     /// <summary>Pulled apart along its axis with the board in it, for people to see how it goes together.</summary>
     public static byte[] Apart(HousingLooks looks) => Drawn(
         looks, new Scene { Parts = [], Width = 560, Height = 560, View = new View(Angle.FromDegrees(-60), Angle.FromDegrees(28)) },
-        StepShare);
+        StepShare, shown: _ => true);
 
     /// <summary>Closed and small, for file lists.</summary>
-    public static byte[] Thumbnail(HousingLooks looks) => Drawn(looks, new Scene { Parts = [], Width = 256, Height = 192 }, 0);
+    public static byte[] Thumbnail(HousingLooks looks) => Drawn(looks, new Scene { Parts = [], Width = 256, Height = 192 }, 0, shown: body => body.Level >= 0);
 
-    private static byte[] Drawn(HousingLooks looks, Scene scene, double stepShare)
+    private static byte[] Drawn(HousingLooks looks, Scene scene, double stepShare, Func<PageBody, bool> shown)
     {
-        ImmutableArray<PageBody> bodies = [.. looks.Bodies.Where(body => body.Level >= 0 && body.Mesh.TriangleCount > 0)];
+        ImmutableArray<PageBody> bodies = [.. looks.Bodies.Where(body => shown(body) && body.Mesh.TriangleCount > 0)];
         double step = stepShare * bodies.Select(body => Measure.Bounds(body.Mesh).Size.X).DefaultIfEmpty(0).Max();
         return PngWriter.ToBytes(Renderer.Render(scene with
         {

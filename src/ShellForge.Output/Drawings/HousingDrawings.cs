@@ -26,6 +26,7 @@ public static class HousingDrawings
             ("plan.svg", "The tub from the front, cut level", () => PlanDrawing.Of(housing)),
             ("section.svg", "The housing cut upright", () => SectionDrawing.Of(housing, board)),
             ("section-screw.svg", "The housing cut through a screw", () => SectionDrawing.ThroughScrew(housing, board)),
+            (DrillTemplate.FileName, "Where to drill, at its true size", () => DrillTemplate.Of(housing)),
             .. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty).Select(part =>
                 ($"{part.Name}.svg", $"The {part.Name} by itself", (Func<SvgSheet?>)(() => PartDrawing.Of(housing, part)))),
         ];

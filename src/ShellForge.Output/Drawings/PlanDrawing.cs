@@ -23,7 +23,7 @@ public static class PlanDrawing
     {
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
-        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, "tub from the front, cut level");
+        DrawingSheet sheet = DrawingSheet.For(extent, Room with { Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)) }, housing.Board.Name, "tub from the front, cut level");
         Mesh? tub = housing.Part("tub")?.AssembledMesh;
         if (tub is null)
         {
@@ -94,6 +94,17 @@ public static class PlanDrawing
             notes.Add(Point2.Polar(reach, exit.At), $"cable \u00D8{DimensionLines.Value(exit.CableDiameter)}");
         }
 
+        foreach (MountNote note in plan.Mount?.Notes ?? [])
+        {
+            notes.Add(note.At, note.Text);
+        }
+
+        foreach (MountDistance distance in plan.Mount?.Distances ?? [])
+        {
+            row += RowSpacing;
+            DrawDistance(sheet, distance, extent, row, notes);
+        }
+
         if (plan.Shell.Round is { } round)
         {
             notes.Add(Point2.Polar(round.Outer, Angle.FromDegrees(60)), $"wall {DimensionLines.Value(plan.Shell.Wall)}");
@@ -104,6 +115,24 @@ public static class PlanDrawing
         }
 
         notes.Draw();
+    }
+
+    // Level and upright distances get dimension lines, others a note.
+    private static void DrawDistance(DrawingSheet sheet, MountDistance distance, Box2 extent, double row, LeaderNotes notes)
+    {
+        string text = distance.What + DimensionLines.Value(Math.Round(Point2.Distance(distance.From, distance.To), 2));
+        if (Math.Abs(distance.From.Y - distance.To.Y) < DrawingSheet.Invisible)
+        {
+            DimensionLines.Horizontal(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To), row, text);
+        }
+        else if (Math.Abs(distance.From.X - distance.To.X) < DrawingSheet.Invisible)
+        {
+            DimensionLines.Vertical(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To), sheet.At(extent.Min).X - (2 * RowSpacing), text);
+        }
+        else
+        {
+            notes.Add(distance.To, text + " apart");
+        }
     }
 
     private static string BossText(BossPlan boss)

@@ -37,9 +37,8 @@ internal static class PageBodies
     }
 
     /// <summary>Place of a printed part in the stack: 0 is the tub.</summary>
-    private static double LevelOf(PartPlan part) => (part.PrintedWith ?? part.Name) switch
+    private static double LevelOf(PartPlan part) => !part.IsOfHousing ? -1 : (part.PrintedWith ?? part.Name) switch
     {
-        PartNames.Stand => -1,
         PartNames.Tub => 0,
         PartNames.Baffle => 2,
         PartNames.Diffuser => 3,

@@ -1,0 +1,99 @@
+using ShellForge.Checks.Gauges;
+using ShellForge.Formats.Svg;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Output.Drawings;
+
+/// <summary>
+/// A sheet to tape to the wall: the holes of a mount at their true size, with a level line, the outline of the housing, and a bar to hold a
+/// ruler against, since printers like to fit pages to their paper.
+/// </summary>
+public static class DrillTemplate
+{
+    /// <summary>Name of its file.</summary>
+    public const string FileName = "drill-template.svg";
+
+    private const double Margin = 12;
+    private const double Foot = 30;
+    private const double Bar = 100;
+    private const double Cross = 8;
+
+    // ISO 216: the smallest sheet on which the holes fit, upright or not. The last one takes what is larger, and says so by its size.
+    private static readonly (double Width, double Height)[] Sheets = [(210, 297), (297, 210), (297, 420), (420, 297)];
+
+    /// <summary>The template; null where nothing is drilled.</summary>
+    public static SvgSheet? Of(HousingUnderCheck housing)
+    {
+        if (housing.Plan.Mount?.Drilling is not { } drilling)
+        {
+            return null;
+        }
+
+        // Seen as it is taped up: up in use is up on the sheet.
+        Angle upright = Angle.FromDegrees(90) - housing.Board.Up;
+        Point2[] holes = [.. drilling.Holes.Select(hole => hole.Turned(upright))];
+        Region outline = housing.Plan.Shell.Footprint.Turned(upright);
+        Box2 all = Box2.Of([.. holes, outline.Bounds.Min, outline.Bounds.Max]);
+        Box2 least = Box2.Of(holes);
+        (double width, double height) = Sheets.FirstOrDefault(sheet => Fits(all, sheet));
+        if (width == 0)
+        {
+            (width, height) = Sheets.FirstOrDefault(sheet => Fits(least, sheet));
+        }
+
+        if (width == 0)
+        {
+            (width, height) = (Math.Ceiling(least.Size.X + (2 * (Margin + Cross))), Math.Ceiling(Math.Max(least.Size.Y, Bar) + Foot + (2 * Margin)));
+        }
+
+        var svg = new SvgSheet(width, height, $"{housing.Board.Name}: drill template");
+        Box2 shown = Fits(all, (width, height)) ? all : least;
+        var middle = new Point2(width / 2, (height - Foot) / 2);
+        Point2 At(Point2 p) => new(middle.X + (p.X - shown.Centre.X), middle.Y - (p.Y - shown.Centre.Y));
+        svg.Area(outline.Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(At)]), Stroke.Phantom, Fill.None);
+        DrawHoles(svg, [.. holes.Select(At)], drilling.Fastener, width);
+        svg.Line(At(Point2.Origin) - new Point2(Cross, 0), At(Point2.Origin) + new Point2(Cross, 0), Stroke.Centre);
+        svg.Line(At(Point2.Origin) - new Point2(0, Cross), At(Point2.Origin) + new Point2(0, Cross), Stroke.Centre);
+        svg.Lettering(At(Point2.Origin) + new Point2(3, -2), "middle of the housing", 2.5, TextAnchor.Start);
+        DrawFoot(svg, housing.Board.Name, width, height);
+        return svg;
+    }
+
+    private static bool Fits(Box2 box, (double Width, double Height) sheet) =>
+        box.Size.X + (2 * Margin) <= sheet.Width && box.Size.Y + (2 * Margin) + Foot <= sheet.Height;
+
+    private static void DrawHoles(SvgSheet svg, Point2[] holes, string fastener, double width)
+    {
+        foreach (Point2 hole in holes)
+        {
+            svg.Circle(hole, 2, Stroke.Outline);
+            svg.Line(hole - new Point2(Cross, 0), hole + new Point2(Cross, 0), Stroke.Thin);
+            svg.Line(hole - new Point2(0, Cross), hole + new Point2(0, Cross), Stroke.Thin);
+            svg.Lettering(hole + new Point2(0, -Cross - 1), fastener, 2.5, TextAnchor.Middle);
+        }
+
+        if (holes.Length > 1 && Math.Abs(holes[0].Y - holes[^1].Y) < DrawingSheet.Invisible)
+        {
+            svg.Line(new Point2(5, holes[0].Y), new Point2(width - 5, holes[0].Y), Stroke.Centre);
+            svg.Lettering(new Point2(6, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
+            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 14, DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
+        }
+    }
+
+    private static void DrawFoot(SvgSheet svg, string name, double width, double height)
+    {
+        double y = height - Margin;
+        double x = (width - Bar) / 2;
+        svg.Line(new Point2(x, y), new Point2(x + Bar, y), Stroke.Outline);
+        for (int tick = 0; tick <= 10; tick++)
+        {
+            svg.Line(new Point2(x + (10 * tick), y), new Point2(x + (10 * tick), y - (tick % 5 == 0 ? 4 : 2.5)), Stroke.Thin);
+        }
+
+        svg.Lettering(new Point2(width / 2, y + 4.5), "this bar is 100 mm long: hold a ruler against it before you drill", 2.5, TextAnchor.Middle);
+        svg.Lettering(new Point2(width / 2, y - 12), $"{name}: print at 100 %, not fitted to the page; this side down", 3.5, TextAnchor.Middle);
+        svg.Lettering(new Point2(width / 2, y - 7), "look for cables and pipes in the wall before you drill", 2.5, TextAnchor.Middle);
+    }
+}
