@@ -1,7 +1,6 @@
 using System.Text;
 using ShellForge.Checks;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Booleans;
 using ShellForge.Housing;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
@@ -28,7 +27,7 @@ internal static class WritingCommand
         (string Name, Func<object> Work)[] stages =
         [
             ("plan", () => HousingPlanner.Plan(housing.Board)),
-            ("parts as solids", () => HousingBuilder.Build(plan).Select(part => SolidEvaluator.Evaluate(part.InPrint)).ToArray()),
+            ("parts as solids", () => PartMaker.Make(plan)),
             ("looks", () => HousingLooks.Of(housing)),
             ("drawings", () => HousingDrawings.Of(housing, looks.Board)),
             ("step pictures", () => StepPictures.Of(plan, looks)),

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Pipeline;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
 using ShellForge.Cli;
-using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Testing;
@@ -40,7 +40,7 @@ public class FaultBoardsTests
             board + ".yaml", [], new Workbench { Out = told, Err = told, Folder = Repository.At("tests", "boards", "faults") });
         Assert.True(source.File is not null, $"{board}: {string.Join('\n', source.Diagnostics)}");
         ImmutableArray<IRule> rules = [.. RuleList.All.Where(each => each.Name == rule || each is PlanRefused)];
-        return [.. CheckRun.Run(MadeHousing.Drawn(source.File, default), rules.Length > 1 ? rules : RuleList.All)];
+        return [.. CheckRun.Run(HousingPipeline.Draw(source.File), rules.Length > 1 ? rules : RuleList.All)];
     }
 
     private static string Told(Finding[] findings) => string.Join('\n', findings.Select(finding => finding.ToString()));

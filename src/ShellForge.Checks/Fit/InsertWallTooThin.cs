@@ -58,7 +58,7 @@ public sealed class InsertWallTooThin() : Rule(
         }
     }
 
-    private static (double Wall, Point3 At) Thinnest(HousingUnderCheck housing, CheckedPart tub, BossPlan boss, InsertHolePlan hole)
+    private static (double Wall, Point3 At) Thinnest(HousingUnderCheck housing, MadePart tub, BossPlan boss, InsertHolePlan hole)
     {
         (double Wall, Point3 At) thinnest = (double.PositiveInfinity, default);
         double top = boss.Top - hole.SetBelow - hole.LeadIn;

@@ -86,6 +86,6 @@ public sealed class MissingKey() : Rule(
         return steps.Concat(swaps).Order();
     }
 
-    private static Region SectionAt(HousingUnderCheck housing, CheckedPart part, double z) =>
+    private static Region SectionAt(HousingUnderCheck housing, MadePart part, double z) =>
         housing.SectionsOf(part).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline).FirstOrDefault() ?? Region.Empty;
 }

@@ -26,7 +26,7 @@ public sealed class NoWayForDriver() : Rule(
             double head = joint.SeatZ + joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             (double Distance, double Z, string What) nearest = (double.PositiveInfinity, 0, "");
             string inPlace = joint.Use == ScrewUse.Board ? PartNames.Tub : PartNames.Cover;
-            foreach (CheckedPart part in housing.SoundParts.Where(part => part.Name == inPlace))
+            foreach (MadePart part in housing.SoundParts.Where(part => part.Name == inPlace))
             {
                 foreach (SectionSlab slab in housing.SectionsOf(part).Where(slab => slab.ToZ > head))
                 {

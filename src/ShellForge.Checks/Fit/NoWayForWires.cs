@@ -82,7 +82,7 @@ public sealed class NoWayForWires() : Rule(
     }
 
     // What leads can lie in: the union of a band on the floor and one just below the board, each as high as the bundle wants.
-    private static Region Free(HousingUnderCheck housing, CheckedPart tub, WireLead wire, double height)
+    private static Region Free(HousingUnderCheck housing, MadePart tub, WireLead wire, double height)
     {
         StackPlan stack = housing.Plan.Stack;
         BoardBody[] bodies = [.. BoardBody.Of(housing.Plan).Where(body => body.Side == BoardSide.Bottom && body.Ref != wire.To)];

@@ -59,7 +59,7 @@ public sealed class NoWayIn() : Rule(
     }
 
     // As far as anything stands out past the board on the connector's side, and a millimetre more.
-    private static (string Ref, double Slant)? Tilted(HousingUnderCheck housing, CheckedPart tub, BoardBody[] bodies)
+    private static (string Ref, double Slant)? Tilted(HousingUnderCheck housing, MadePart tub, BoardBody[] bodies)
     {
         foreach (PortPlan port in housing.Plan.Ports)
         {
@@ -74,7 +74,7 @@ public sealed class NoWayIn() : Rule(
         return null;
     }
 
-    private IEnumerable<Finding> Blocked(BoardBody body, IEnumerable<SectionSlab> sections, CheckedPart part, string how)
+    private IEnumerable<Finding> Blocked(BoardBody body, IEnumerable<SectionSlab> sections, MadePart part, string how)
     {
         foreach (SectionSlab section in sections)
         {

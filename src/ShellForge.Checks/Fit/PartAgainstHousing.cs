@@ -24,7 +24,7 @@ public sealed class PartAgainstHousing() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double under = MeasuredGap.UnderParts(housing);
-        foreach (CheckedPart part in housing.SoundParts.Where(part => part.Plan.IsOfHousing))
+        foreach (MadePart part in housing.SoundParts.Where(part => part.Plan.IsOfHousing))
         {
             foreach (MeasuredGap gap in housing.GapsOf(part))
             {
@@ -36,7 +36,7 @@ public sealed class PartAgainstHousing() : Rule(
         }
     }
 
-    private Finding? Judged(MeasuredGap gap, CheckedPart part, HousingPlan plan, double under)
+    private Finding? Judged(MeasuredGap gap, MadePart part, HousingPlan plan, double under)
     {
         bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == gap.Body);
         double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom ? under : Wanted;
@@ -57,7 +57,7 @@ public sealed class PartAgainstHousing() : Rule(
     }
 
     // The feature whose face lies nearest to the place.
-    private static string FeatureAt(CheckedPart part, Point3 at)
+    private static string FeatureAt(MadePart part, Point3 at)
     {
         var mesh = part.AssembledMesh;
         int best = 0;

@@ -2,10 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using ShellForge.Board.Description;
-using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Measuring;
-using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Gauges;
@@ -31,29 +28,29 @@ public sealed record HousingUnderCheck
     public required HousingPlan Plan { get; init; }
 
     /// <summary>What was made, in the order of assembly from the floor up.</summary>
-    public required ImmutableArray<CheckedPart> Parts { get; init; }
+    public required ImmutableArray<MadePart> Parts { get; init; }
 
     /// <summary>The parts that have meshes: those without a defect.</summary>
-    public IEnumerable<CheckedPart> SoundParts => Parts.Where(part => part.IsSound);
+    public IEnumerable<MadePart> SoundParts => Parts.Where(part => part.IsSound);
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
-    public PartLayers LayersOf(CheckedPart part) =>
+    public PartLayers LayersOf(MadePart part) =>
         computed.Layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
 
     /// <summary>The sections of a sound part as assembled.</summary>
-    public ImmutableArray<SectionSlab> SectionsOf(CheckedPart part) =>
+    public ImmutableArray<SectionSlab> SectionsOf(MadePart part) =>
         computed.Sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
-    public ImmutableArray<MeasuredGap> GapsOf(CheckedPart part) =>
+    public ImmutableArray<MeasuredGap> GapsOf(MadePart part) =>
         computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
-    public SurfaceTree TreeOf(CheckedPart part) =>
+    public SurfaceTree TreeOf(MadePart part) =>
         computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
 
     /// <summary>The surface of a sound part as printed, for thickness.</summary>
-    public SurfaceTree PrintTreeOf(CheckedPart part) =>
+    public SurfaceTree PrintTreeOf(MadePart part) =>
         computed.PrintTrees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.PrintMesh.Mesh))).Value;
 
     /// <summary>
@@ -65,9 +62,9 @@ public sealed record HousingUnderCheck
     {
         Func<object?>[] works =
         [
-            () => Light, .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => LayersOf(part)),
-            .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => SectionsOf(part)),
-            .. SoundParts.Select<CheckedPart, Func<object?>>(part => () => GapsOf(part)),
+            () => Light, .. SoundParts.Select<MadePart, Func<object?>>(part => () => LayersOf(part)),
+            .. SoundParts.Select<MadePart, Func<object?>>(part => () => SectionsOf(part)),
+            .. SoundParts.Select<MadePart, Func<object?>>(part => () => GapsOf(part)),
         ];
         SideBySide.Each(works, work => work(), cancel);
     }
@@ -82,7 +79,7 @@ public sealed record HousingUnderCheck
     public BoardPower Power => computed.Power.Get(() => BoardPower.Of(Board));
 
     /// <summary>The sound part of a name; null when there is none.</summary>
-    public CheckedPart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
+    public MadePart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
 
     // Several rules look at the same things; each is computed once, by whoever asks first: rules, report or pictures.
     private sealed class Computed
@@ -103,36 +100,4 @@ public sealed record HousingUnderCheck
 
         public Once<BoardPower> Power { get; } = new();
     }
-}
-
-/// <summary>A printed part as it was evaluated.</summary>
-public sealed record CheckedPart
-{
-    private Mesh? assembled;
-
-    /// <summary>Its entry in the plan.</summary>
-    public required PartPlan Plan { get; init; }
-
-    /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
-    public required SolidOutcome InPrint { get; init; }
-
-    /// <summary>Name, also of its file.</summary>
-    public string Name => Plan.Name;
-
-    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToFile"/>.</summary>
-    public Point3 ToAssembled(Point3 inPrint) => Plan.ToFile.Inverse().Apply(inPrint);
-
-    /// <summary>Whether the evaluation gave a mesh.</summary>
-    public bool IsSound => InPrint.Solid is not null;
-
-    /// <summary>
-    /// The printed mesh of a sound part where it sits in the housing, at the size it has in the hand: what is written is what is checked,
-    /// to one lattice step.
-    /// </summary>
-    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
-    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
-
-    /// <summary>The mesh that is printed, of a sound part.</summary>
-    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
-    public SolidMesh PrintMesh => InPrint.Require();
 }

@@ -105,7 +105,7 @@ internal static class LightOfHousing
     {
         var builder = new ShadowTreeBuilder();
         var materials = ImmutableArray.CreateBuilder<SurfaceOptics>();
-        foreach (CheckedPart part in InScene(housing))
+        foreach (MadePart part in InScene(housing))
         {
             builder.Add(part.AssembledMesh, materials.Count);
             materials.Add(Optics(part.Plan.Filament));
@@ -127,7 +127,7 @@ internal static class LightOfHousing
     public static string? PartOf(HousingUnderCheck housing, int material) => InScene(housing).ElementAtOrDefault(material)?.Name;
 
     // Materials are numbered in this order.
-    private static IEnumerable<CheckedPart> InScene(HousingUnderCheck housing) => housing.SoundParts.Where(part => part.Name != PartNames.Diffuser);
+    private static IEnumerable<MadePart> InScene(HousingUnderCheck housing) => housing.SoundParts.Where(part => part.Name != PartNames.Diffuser);
 
     // The diffuser as a part of its own, printed or cut: its rim dims what passes the bezel over it.
     private static ShadowTree Sheet(HousingUnderCheck housing)

@@ -26,7 +26,7 @@ public sealed record MeasuredGap(string Body, BoardSide Side, string Part, doubl
     public static double UnderParts(HousingUnderCheck housing) => (housing.Board.Housing.BelowPartsClearance ?? 2 * LeastReach) / 2;
 
     /// <summary>All gaps of a sound part within reach, in the order of the board's bodies.</summary>
-    internal static ImmutableArray<MeasuredGap> Of(HousingUnderCheck housing, CheckedPart part)
+    internal static ImmutableArray<MeasuredGap> Of(HousingUnderCheck housing, MadePart part)
     {
         HousingPlan plan = housing.Plan;
         double reach = ReachOf(housing);

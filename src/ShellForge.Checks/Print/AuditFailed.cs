@@ -1,6 +1,7 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans.Settling;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -29,7 +30,7 @@ public sealed class AuditFailed : IRule
     /// <inheritdoc />
     public IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        foreach (CheckedPart part in housing.Parts)
+        foreach (MadePart part in housing.Parts)
         {
             KernelDefect? defect = part.InPrint.Defect;
             if (defect is not null)

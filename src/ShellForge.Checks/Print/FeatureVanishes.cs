@@ -1,6 +1,7 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -16,7 +17,7 @@ public sealed class FeatureVanishes() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double line = housing.Board.Print.Printer.LineWidth;
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             var told = new PlacesTold(line * 4);
             PartLayers stack = housing.LayersOf(part);

@@ -1,6 +1,7 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -18,7 +19,7 @@ public sealed class GapCloses() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double limit = housing.Board.Print.Printer.LineWidth / 2;
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             var told = new PlacesTold(LeastLength);
             PartLayers stack = housing.LayersOf(part);

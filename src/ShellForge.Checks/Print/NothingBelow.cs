@@ -4,6 +4,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -27,7 +28,7 @@ public sealed class NothingBelow() : Rule(
         PrinterProfile printer = housing.Board.Print.Printer;
         Angle limit = Angle.FromDegrees(printer.OverhangDegrees);
         double slope = limit.Sin / limit.Cos;
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             PartLayers stack = housing.LayersOf(part);
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
@@ -50,7 +51,7 @@ public sealed class NothingBelow() : Rule(
     }
 
     // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.
-    private static IEnumerable<CheckedPart> SameJob(HousingUnderCheck housing, CheckedPart part) =>
+    private static IEnumerable<MadePart> SameJob(HousingUnderCheck housing, MadePart part) =>
         housing.SoundParts.Where(other => other.Name != part.Name && (other.Plan.PrintedWith == part.Name || part.Plan.PrintedWith == other.Name
             || (other.Plan.PrintedWith is not null && other.Plan.PrintedWith == part.Plan.PrintedWith)));
 

@@ -3,6 +3,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -20,7 +21,7 @@ public sealed class OffTheBed() : Rule(
         PrinterProfile printer = housing.Board.Print.Printer;
         double bedX = printer.BedX - (2 * printer.BedMargin);
         double bedY = printer.BedY - (2 * printer.BedMargin);
-        foreach (CheckedPart part in housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty))
+        foreach (MadePart part in housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty))
         {
             Box3 bounds = part.PrintMesh.Bounds();
             (double over, int degrees) = BestTurn(part, bedX, bedY);
@@ -41,7 +42,7 @@ public sealed class OffTheBed() : Rule(
     }
 
     // The hull decides: turning it is cheap, and a part fits when its hull does.
-    private static (double Over, int Degrees) BestTurn(CheckedPart part, double bedX, double bedY)
+    private static (double Over, int Degrees) BestTurn(MadePart part, double bedX, double bedY)
     {
         Region hull = Region.HullOf(part.PrintMesh.Mesh.Vertices.Select(v => v.ToMillimetres().XY));
         (double Over, int Degrees) best = (double.PositiveInfinity, 0);

@@ -3,6 +3,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -20,7 +21,7 @@ public sealed class PoorFooting() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             PartLayers stack = housing.LayersOf(part);
             if (stack.Layers.IsEmpty || stack.Layers[0].Outline.IsEmpty)

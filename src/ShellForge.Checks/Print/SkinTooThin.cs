@@ -3,6 +3,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -33,7 +34,7 @@ public sealed class SkinTooThin() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double least = 2 * PrintBasis.Of(housing.Board.Print).Layer;
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             if (Thinnest(housing.PrintTreeOf(part), least - Slack, IsSkin) is { } skin)
             {

@@ -2,6 +2,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
 
@@ -22,7 +23,7 @@ public sealed class WallBetweenLines() : Rule(
     {
         PrintBasis basis = PrintBasis.Of(housing.Board.Print);
         double two = basis.Wall(2);
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             PartLayers stack = housing.LayersOf(part);
             PrintedLayer[] changes = [.. stack.Changes];

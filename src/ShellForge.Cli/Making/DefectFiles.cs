@@ -7,6 +7,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Cli.Making;
 
@@ -20,7 +21,7 @@ internal static class DefectFiles
     public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, string boardText)
     {
         var files = ImmutableArray.CreateBuilder<OutputFile>();
-        foreach (CheckedPart part in housing.Parts)
+        foreach (MadePart part in housing.Parts)
         {
             KernelDefect? defect = part.InPrint.Defect;
             if (defect is not null)

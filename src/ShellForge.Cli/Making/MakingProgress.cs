@@ -1,3 +1,4 @@
+using ShellForge.Pipeline;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Making;
@@ -6,7 +7,7 @@ namespace ShellForge.Cli.Making;
 internal static class MakingProgress
 {
     /// <summary>Runs work that tells its steps.</summary>
-    public static T Run<T>(Workbench bench, bool quiet, Func<Action<MakingStep>?, T> work)
+    public static T Run<T>(Workbench bench, bool quiet, Func<Action<PipelineStage>?, T> work)
     {
         if (quiet || !bench.ShowsProgress)
         {
@@ -18,10 +19,10 @@ internal static class MakingProgress
             .Start("Reading", status => work(step => status.Status(Words(step))));
     }
 
-    private static string Words(MakingStep step) => step switch
+    private static string Words(PipelineStage step) => step switch
     {
-        MakingStep.Plan => "Deciding every dimension",
-        MakingStep.Parts => "Computing the parts",
+        PipelineStage.Plan => "Deciding every dimension",
+        PipelineStage.Parts => "Computing the parts",
         _ => "Checking",
     };
 }

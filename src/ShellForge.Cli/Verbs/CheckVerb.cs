@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ShellForge.Pipeline;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
@@ -36,7 +37,7 @@ internal static class CheckVerb
         }
 
         MadeHousing made = MakingProgress.Run(
-            bench, quiet || json, step => MadeHousing.Of(source.File, bench.Cancel, step));
+            bench, quiet || json, step => HousingPipeline.Make(source.File, step, cancel: bench.Cancel));
         ExitCode exit = ExitOf(made.Report, strict);
         if (json)
         {

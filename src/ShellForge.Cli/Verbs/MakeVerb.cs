@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using ShellForge.Pipeline;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
@@ -58,7 +59,7 @@ internal static class MakeVerb
         DrawnFiles? drawn = null;
         MadeHousing made = MakingProgress.Run(
             bench, wish.Quiet || wish.Json,
-            step => MadeHousing.Of(source.File, bench.Cancel, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats)));
+            step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), bench.Cancel));
         string folder = wish.Folder is null
             ? Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing")
             : bench.FullPath(wish.Folder);

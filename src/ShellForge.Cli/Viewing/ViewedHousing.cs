@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Pipeline;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Checks.Gauges;
-using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;
 using ShellForge.Output.Page;
@@ -79,10 +79,10 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
                 return new ViewedPage(null, mistakes);
             }
 
-            kept.Drawn ??= MadeHousing.Drawn(kept.Source!.File!, cancel);
+            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, cancel: cancel);
             if (isChecked)
             {
-                kept.Made ??= MadeHousing.Checked(kept.Drawn, cancel);
+                kept.Made ??= HousingPipeline.Check(kept.Drawn, cancel: cancel);
             }
 
             Keep(kept);

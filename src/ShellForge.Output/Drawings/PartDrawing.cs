@@ -27,7 +27,7 @@ public static class PartDrawing
     /// <summary>The drawing.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="part">A sound part of it.</param>
-    public static SvgSheet Of(HousingUnderCheck housing, CheckedPart part)
+    public static SvgSheet Of(HousingUnderCheck housing, MadePart part)
     {
         Mesh mesh = part.AssembledMesh.Mapped(part.Plan.ToPrint);
         Angle direction = DirectionOf(housing.Plan, part);
@@ -60,7 +60,7 @@ public static class PartDrawing
     }
 
     // Through a screw's hole where the part has one to show, else through the port, else across.
-    private static Angle DirectionOf(HousingPlan plan, CheckedPart part)
+    private static Angle DirectionOf(HousingPlan plan, MadePart part)
     {
         Point2? boss = part.Name == PartNames.Tub ? plan.Bosses.FirstOrDefault(b => b.Hole is not null && b.At != Point2.Origin)?.At : null;
         Angle assembled = boss is { } at ? Angle.Of(at) : Angle.Zero;

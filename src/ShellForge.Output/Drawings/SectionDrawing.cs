@@ -56,7 +56,7 @@ public static class SectionDrawing
         Box2 extent = new(new Point2(-reach, 0), new Point2(reach, plan.Stack.Front));
         DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"section through {through}");
 
-        CheckedPart[] parts = [.. housing.SoundParts.Where(part => part.Plan.IsOfHousing)];
+        MadePart[] parts = [.. housing.SoundParts.Where(part => part.Plan.IsOfHousing)];
         sheet.Svg.Lines(
             VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right, new Point3(0, 0, 1))
                 .Select(line => (sheet.At(line.From), sheet.At(line.To))), Stroke.Thin);
@@ -66,7 +66,7 @@ public static class SectionDrawing
         }
 
         int hatch = 0;
-        foreach (CheckedPart part in parts)
+        foreach (MadePart part in parts)
         {
             ImmutableArray<ImmutableArray<Point2>> loops = Cut(part.AssembledMesh, right);
             sheet.Svg.Area(sheet.At(loops), Stroke.Outline, Fill.Blank);

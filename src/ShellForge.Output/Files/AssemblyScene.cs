@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Glb;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Files;
 
@@ -12,7 +13,7 @@ internal static class AssemblyScene
     public static ImmutableArray<SceneBody> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         var bodies = ImmutableArray.CreateBuilder<SceneBody>();
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             double opacity = part.Name == "diffuser" ? DiffuserOpacity : 1;
             bodies.Add(new SceneBody(part.Name, part.AssembledMesh, part.Plan.Filament.Screen, opacity));

@@ -7,6 +7,7 @@ using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
 using ShellForge.Output.Light;
 using ShellForge.Output.Report;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Files;
 
@@ -62,7 +63,7 @@ public sealed record DrawnFiles(
     private static ImmutableArray<OutputFile> MeshFiles(HousingUnderCheck housing, HousingLooks looks, FileFormats formats)
     {
         string name = housing.Board.Name;
-        CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
+        MadePart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         var files = new List<(string Name, Action<Stream> Write)>();
         if (formats.HasFlag(FileFormats.Stl))
         {
@@ -100,11 +101,11 @@ public sealed record DrawnFiles(
     }
 
     // Parts that fuse are one job: they must lie in each other as they are printed.
-    private static ImmutableArray<PrintJob> Jobs(CheckedPart[] parts) =>
+    private static ImmutableArray<PrintJob> Jobs(MadePart[] parts) =>
         [.. parts.GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
             .Select(job => new PrintJob(job.Key, [.. job.Select(Body)]))];
 
-    private static PrintBody Body(CheckedPart part) =>
+    private static PrintBody Body(MadePart part) =>
         new(part.Name, part.PrintMesh.Mesh, part.Plan.Filament.Name, part.Plan.Filament.Screen);
 
     private static byte[] Written(Action<Stream> write)

@@ -123,13 +123,13 @@ public sealed record HousingReport
     /// <summary>Measures the parts that are written, side by side; the results stand in their order.</summary>
     public static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
     {
-        CheckedPart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
+        MadePart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         var reports = new PartReport[parts.Length];
         Parallel.For(0, parts.Length, i => reports[i] = Of(housing, parts[i]));
         return [.. reports];
     }
 
-    private static PartReport Of(HousingUnderCheck housing, CheckedPart part)
+    private static PartReport Of(HousingUnderCheck housing, MadePart part)
     {
         const double cubicMillimetresInCubicCentimetre = 1000;
         Mesh mesh = part.PrintMesh.Mesh;

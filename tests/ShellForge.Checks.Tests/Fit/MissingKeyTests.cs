@@ -1,7 +1,6 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Housing;
 using ShellForge.Planning;
@@ -41,11 +40,7 @@ public class MissingKeyTests
         {
             Board = plan.Source,
             Plan = plan,
-            Parts =
-            [
-                .. HousingBuilder.Build(plan).Where(part => part.Plan.Name is PartNames.Tub or PartNames.Cover)
-                    .Select(part => new CheckedPart { Plan = part.Plan, InPrint = SolidEvaluator.Evaluate(part.InPrint, default) }),
-            ],
+            Parts = [.. PartMaker.Make(plan).Where(part => part.Name is PartNames.Tub or PartNames.Cover)],
         };
         return [.. new MissingKey().Check(housing).Where(finding => finding.Severity == Severity.Stop)];
     }

@@ -28,7 +28,7 @@ internal static class KnownShapes
         Plan = Plan,
         Parts =
         [
-            new CheckedPart
+            new MadePart
             {
                 Plan = Plan.Parts.First(part => part.Name == PartNames.Tub) with { Name = "shape", ToPrint = Transform3.Identity, ShrinkScale = 1 },
                 InPrint = SolidEvaluator.Evaluate(shape),

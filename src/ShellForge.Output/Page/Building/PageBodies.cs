@@ -18,7 +18,7 @@ internal static class PageBodies
     public static ImmutableArray<PageBody> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         var bodies = ImmutableArray.CreateBuilder<PageBody>();
-        foreach (CheckedPart part in housing.SoundParts)
+        foreach (MadePart part in housing.SoundParts)
         {
             bool lets = part.Name == PartNames.Diffuser || part.Plan.Filament == housing.Plan.Diffuser.Filament;
             bodies.Add(new PageBody(

@@ -1,6 +1,7 @@
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Housing;
 
 /// <summary>A printed part as solids that are not yet evaluated.</summary>
 public sealed record HousingPart

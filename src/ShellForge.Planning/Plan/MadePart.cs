@@ -1,0 +1,37 @@
+using ShellForge.Geometry.Booleans.Settling;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>A printed part as it was evaluated.</summary>
+public sealed record MadePart
+{
+    private Mesh? assembled;
+
+    /// <summary>Its entry in the plan.</summary>
+    public required PartPlan Plan { get; init; }
+
+    /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
+    public required SolidOutcome InPrint { get; init; }
+
+    /// <summary>Name, also of its file.</summary>
+    public string Name => Plan.Name;
+
+    /// <summary>Where a place of the print lies in the assembled frame, in mm: the way back of <see cref="PartPlan.ToFile"/>.</summary>
+    public Point3 ToAssembled(Point3 inPrint) => Plan.ToFile.Inverse().Apply(inPrint);
+
+    /// <summary>Whether the evaluation gave a mesh.</summary>
+    public bool IsSound => InPrint.Solid is not null;
+
+    /// <summary>
+    /// The printed mesh of a sound part where it sits in the housing, at the size it has in the hand: what is written is what is checked,
+    /// to one lattice step.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
+
+    /// <summary>The mesh that is printed, of a sound part.</summary>
+    /// <exception cref="InvalidOperationException">The part is not sound.</exception>
+    public SolidMesh PrintMesh => InPrint.Require();
+}
