@@ -2,7 +2,6 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 
