@@ -136,7 +136,7 @@ public class ProfileTests
         HeatProfile air = BoardTexts.Shipped.Heat.Find("still-air")!;
         SourcedRange[] ranges =
         [
-            air.UprightConvection, air.UpConvection, air.DownConvection, air.InnerConvection, air.Emissivity, air.HeatShare, air.LedToBoard,
+            air.UprightConvection, air.UpConvection, air.DownConvection, air.AirConductivity, air.BoardConductivity, air.PrintedPlastic, air.Emissivity, air.HeatShare, air.LedToBoard,
             air.ControllerToBoard, air.VentDischarge,
         ];
         Assert.All(ranges, range => Assert.True(range.Low < range.Value && range.Value < range.High && range.Source.Length > 5, range.ToString()));
@@ -144,9 +144,9 @@ public class ProfileTests
     }
 
     [Theory]
-    [InlineData("inner-convection: [9, 4.5, 8, mine]", 2, 49, "out-of-range")]
-    [InlineData("inner-convection: [6, mine]", 2, 49, "wrong-kind")]
-    [InlineData("inner-convection: 6", 2, 49, "wrong-kind")]
+    [InlineData("air-conductivity: [0.03, 0.02, 0.028, mine]", 2, 49, "out-of-range")]
+    [InlineData("air-conductivity: [0.027, mine]", 2, 49, "wrong-kind")]
+    [InlineData("air-conductivity: 0.027", 2, 49, "wrong-kind")]
     public void A_coefficient_outside_of_its_range_or_without_one_is_told(string text, int line, int column, string code)
     {
         ProfileLoadResult loaded = ProfileLibrary.Load([("mine.yaml", $"format: shellforge-profiles/1\nheat: {{own: {{like: still-air, {text}}}}}\n")]);

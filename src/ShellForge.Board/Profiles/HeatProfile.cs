@@ -15,8 +15,14 @@ public sealed record HeatProfile
     /// <summary>The same for warm faces that look down.</summary>
     public required SourcedRange DownConvection { get; init; }
 
-    /// <summary>Between the inner air and board or walls, W/m2K.</summary>
-    public required SourcedRange InnerConvection { get; init; }
+    /// <summary>Conductivity of still air, W/mK.</summary>
+    public required SourcedRange AirConductivity { get; init; }
+
+    /// <summary>Conductivity of the board along its plane, W/mK.</summary>
+    public required SourcedRange BoardConductivity { get; init; }
+
+    /// <summary>Conductivity of printed plastic over that of the solid.</summary>
+    public required SourcedRange PrintedPlastic { get; init; }
 
     /// <summary>Emissivity of plastic and solder mask, 0 to 1.</summary>
     public required SourcedRange Emissivity { get; init; }

@@ -37,10 +37,13 @@ public sealed record LedProfile
     /// <summary>Height of the emission axis above the board for side-facing packages, mm.</summary>
     public Sourced? AxisHeight { get; init; }
 
-    /// <summary>Current at full white for the thermal default, mA.</summary>
+    /// <summary>Current at full white with dies of the usual kind, mA.</summary>
     public required Sourced FullWhiteMilliamps { get; init; }
 
-    /// <summary>Current at full white for wiring and fuses, mA.</summary>
+    /// <summary>Current at full white with the weakest dies that ship under the name, mA: the lower end of temperatures.</summary>
+    public required Sourced LeastWhiteMilliamps { get; init; }
+
+    /// <summary>Current at full white with the strongest dies that ship under the name, mA: wires and supplies are chosen by it.</summary>
     public required Sourced WiringMilliamps { get; init; }
 
     /// <summary>Current when dark, mA.</summary>

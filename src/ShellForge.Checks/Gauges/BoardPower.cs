@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Power;
@@ -42,6 +43,11 @@ public sealed record BoardPower
 
     /// <summary>The largest current that the firmware allows, strongest dies, A: planned when capped, full white when not.</summary>
     public required double LargestAmps { get; init; }
+
+    /// <summary>What may be drawn and what sets it: "1.2 A, 80 % of the supply's 1.5 A".</summary>
+    public string LimitInWords => Input.ContactAmps < PowerModel.SupplyUse * Input.SupplyAmps
+        ? string.Create(CultureInfo.InvariantCulture, $"{Input.ContactAmps:0.0#} A, what the contacts of {Connector} carry")
+        : string.Create(CultureInfo.InvariantCulture, $"{Result.AllowedAmps:0.0#} A, 80 % of the supply's {Input.SupplyAmps:0.##} A");
 
     /// <summary>The power of a board.</summary>
     public static BoardPower Of(BoardFile file)

@@ -42,11 +42,17 @@ public sealed record HousingHeat
     /// <summary>What the most delicate of the LEDs bear, degrees Celsius.</summary>
     public required double LedLimit { get; init; }
 
-    /// <summary>Largest brightness at which plastic and LEDs stay within their limits, 0 to 1.</summary>
+    /// <summary>
+    /// Largest brightness at which plastic and LEDs stay within their limits even with the strongest dies and at the upper end of every range, 0
+    /// to 1.
+    /// </summary>
     public required double LargestBrightness { get; init; }
 
     /// <summary>Whether there are vents that the wall or the table behind the floor closes.</summary>
     public required bool VentsCovered { get; init; }
+
+    /// <summary>The heat that the firmware can bring about: at the planned brightness where it caps it, otherwise at full white.</summary>
+    public HeatResult Reached(bool capped) => capped ? Planned : FullWhite;
 
     /// <summary>The heat of a housing.</summary>
     public static HousingHeat Of(HousingUnderCheck housing)
@@ -54,7 +60,7 @@ public sealed record HousingHeat
         BoardFile file = housing.Board;
         FilamentProfile weakest = Filaments(housing).MinBy(filament => filament.ServiceLimitCelsius.Value)!;
         HousingPlan plan = housing.Plan;
-        HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, plan.Cover, plan.Diffuser, plan.Vents);
+        HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, new FrontSide(plan.Cover, plan.Diffuser, plan.Baffle), plan.Vents);
         HeatCoefficients coefficients = PlannedHeat.CoefficientsOf(file.Use.Air);
         double ledLimit = PlannedHeat.LedLimitCelsius(file.Board);
         bool range = file.Use.CoolestCelsius < file.Use.WarmestCelsius;
@@ -71,8 +77,7 @@ public sealed record HousingHeat
             PlasticLimitCelsius = weakest.ServiceLimitCelsius,
             PlasticSoftensCelsius = weakest.GlassTransitionCelsius,
             WeakestFilament = weakest.Name,
-            LargestBrightness = HeatModel.LargestBrightness(input, coefficients, result =>
-                result.WarmestPlastic.Celsius <= weakest.ServiceLimitCelsius && result["leds"].Celsius <= ledLimit),
+            LargestBrightness = HeatModel.LargestBrightness(input, coefficients, weakest.ServiceLimitCelsius, ledLimit),
             VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file),
         };
     }

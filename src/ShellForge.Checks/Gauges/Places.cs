@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Physics.Heat;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Gauges;
@@ -66,20 +67,20 @@ internal static class Places
         return new Point3(at.X, at.Y, (band.Bottom + band.Top) / 2);
     }
 
-    /// <summary>The middle of a body of the heat network by its name; for the board it is by its first LED, where it is warmest.</summary>
-    public static Point3? OfBody(HousingUnderCheck housing, string body)
+    /// <summary>The middle of a body whose temperature is told; for the board it is by its first LED, where it is warmest.</summary>
+    public static Point3? OfBody(HousingUnderCheck housing, HeatBody body)
     {
         StackPlan stack = housing.Plan.Stack;
         Point2 led = (First(housing) ?? First(housing, aside: true))?.At ?? Point2.Origin;
         double middle = (stack.FloorTop + stack.DiffuserInner) / 2;
-        return body.Split(' ')[0] switch
+        return body switch
         {
-            "board" => new Point3(led.X, led.Y, stack.BoardTop),
-            "leds" => new Point3(led.X, led.Y, stack.LedWindow),
-            "floor" => new Point3(led.X, led.Y, stack.FloorTop),
-            "front" => new Point3(led.X, led.Y, stack.DiffuserInner),
-            "side" => OnWall(OnInnerWall(housing, housing.Board.Up)),
-            "bore" => OnWall(Point2.Polar(housing.Plan.Shell.Round?.BoreInner ?? 0, housing.Board.Up)),
+            HeatBody.Board => new Point3(led.X, led.Y, stack.BoardTop),
+            HeatBody.Leds => new Point3(led.X, led.Y, stack.LedWindow),
+            HeatBody.FloorInside or HeatBody.FloorOutside => new Point3(led.X, led.Y, stack.FloorTop),
+            HeatBody.FrontInside or HeatBody.FrontOutside => new Point3(led.X, led.Y, stack.DiffuserInner),
+            HeatBody.SideInside or HeatBody.SideOutside => OnWall(OnInnerWall(housing, housing.Board.Up)),
+            HeatBody.BoreInside or HeatBody.BoreOutside => OnWall(Point2.Polar(housing.Plan.Shell.Round?.BoreInner ?? 0, housing.Board.Up)),
             _ => null,
         };
 

@@ -11,7 +11,7 @@ public sealed class PlasticTooWarm() : Rule(
     "plastic-too-warm",
     "Walls, posts and baffle must stay below their filament's service limit in the warmest surrounding air.",
     "A warm shell sags, snaps let go and screws lose their hold, after an hour that nobody watches.",
-    "steady heat network of LEDs, controller, board, inner air and both faces of each wall; the warmest of the walls' inner faces and the board, on which posts and baffle lie",
+    "steady heat of LEDs, controller, board, air and walls, ring by ring round the axis; the warmest place of the walls' inner faces and of the board, on which posts and baffle lie. One finding at most: it stops where usual LEDs bring the plastic past its glass transition at the planned brightness; warns where usual LEDs bring it past its service limit at the brightness that the firmware allows; is a note where only the upper end of the range does (strongest LEDs of that name, every coefficient at its end), which is too close to call, or where only full white does, from which a cap keeps it",
     "service limit of the filament's profile; coefficients under 'heat' in the report, each with its range and source")
 {
     /// <inheritdoc />
@@ -22,35 +22,36 @@ public sealed class PlasticTooWarm() : Rule(
         double limit = heat.PlasticLimitCelsius;
         NodeTemperature planned = heat.Planned.WarmestPlastic;
         NodeTemperature full = heat.FullWhite.WarmestPlastic;
-        NodeTemperature told = planned.Celsius > limit || capped ? planned : full;
-        string remedy = string.Create(
-            CultureInfo.InvariantCulture,
-            $"cap the firmware's brightness at {PowerModel.FirmwareCap(heat.LargestBrightness)} of 255 ({100 * heat.LargestBrightness:0} %) and say 'capped: true', vents in free air, or a filament that bears more");
+        bool atPlanned = capped || planned.Celsius > limit;
+        NodeTemperature told = atPlanned ? planned : full;
+        string bears = string.Create(CultureInfo.InvariantCulture, $"{heat.WeakestFilament} is good to {limit:0} \u00b0C");
+        string reached = string.Create(
+            CultureInfo.InvariantCulture, $"{HeatWords.When(housing, atPlanned)} {HeatWords.Where(told.Body)} reaches {HeatWords.Range(told)}: {bears}");
+        int most = PowerModel.FirmwareCap(heat.LargestBrightness);
         if (told.Celsius > limit)
         {
             yield return Found(
-                planned.Celsius > heat.PlasticSoftensCelsius ? Severity.Stop : Severity.Warn, told.Name,
-                Text(told, heat, told.Name == planned.Name && told.Celsius == planned.Celsius ? "at the planned brightness" : "at full white, which the firmware does not cap,"),
-                told.Celsius, limit, Places.OfBody(housing, told.Name), remedy, "degC");
+                planned.Celsius > heat.PlasticSoftensCelsius ? Severity.Stop : Severity.Warn, told.Body.InWords(), reached + ".",
+                told.Celsius, limit, Places.OfBody(housing, told.Body), HeatWords.Cooler(housing, told.High), "\u00b0C");
         }
-        else if (told.Celsius + told.PlusMinus > limit)
+        else if (told.High > limit)
+        {
+            string fullToo = atPlanned && full.Celsius > limit
+                ? string.Create(CultureInfo.InvariantCulture, $" At full white it would be {full.Celsius:0} \u00b0C.") : "";
+            yield return Found(
+                Severity.Note, told.Body.InWords(), $"{reached}, too close to call.{fullToo}", told.High, limit, Places.OfBody(housing, told.Body),
+                most > 0
+                    ? string.Create(CultureInfo.InvariantCulture, $"measure the warm lamp once with a thermometer; at or below {most} of 255 it holds with any LED of that name")
+                    : string.Create(CultureInfo.InvariantCulture, $"measure the warm lamp once with a thermometer, or take a filament good to {Math.Ceiling(told.High):0} \u00b0C"),
+                "\u00b0C");
+        }
+        else if (full.Celsius > limit)
         {
             yield return Found(
-                Severity.Note, told.Name, Text(told, heat, capped ? "at the planned brightness" : "at full white"), told.Celsius, limit,
-                Places.OfBody(housing, told.Name),
-                "the margin is smaller than the model's uncertainty: measure the warm lamp once with a thermometer", "degC");
-        }
-
-        if (told.Celsius <= limit && full.Celsius > limit)
-        {
-            yield return Found(
-                Severity.Note, full.Name, Text(full, heat, "at full white"), full.Celsius, limit, Places.OfBody(housing, full.Name),
-                string.Create(CultureInfo.InvariantCulture, $"keep the firmware's cap: {PowerModel.FirmwareCap(housing.Board.Power.Brightness)} of 255 is planned ({planned.Celsius:0} degC), {PowerModel.FirmwareCap(heat.LargestBrightness)} is the most"),
-                "degC");
+                Severity.Note, full.Body.InWords(),
+                string.Create(CultureInfo.InvariantCulture, $"At full white {HeatWords.Where(full.Body)} would reach {full.Celsius:0} \u00b0C: {bears}. {HeatWords.Yours(housing)} it stays at {HeatWords.Range(planned)}."),
+                full.Celsius, limit, Places.OfBody(housing, full.Body),
+                string.Create(CultureInfo.InvariantCulture, $"keep the firmware at or below {most} of 255"), "\u00b0C");
         }
     }
-
-    private static string Text(NodeTemperature node, HousingHeat heat, string when) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{when} plastic at the {node.Name} gets {node.Celsius:0} degC (give or take {node.PlusMinus:0} K); {heat.WeakestFilament} bears {heat.PlasticLimitCelsius:0}");
 }

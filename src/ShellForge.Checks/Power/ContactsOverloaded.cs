@@ -20,8 +20,9 @@ public sealed class ContactsOverloaded() : Rule(
         {
             yield return Found(
                 Severity.Stop, connector,
-                string.Create(CultureInfo.InvariantCulture, $"{connector} would carry up to {power.LargestAmps:0.00} A; its contacts are rated for {power.Input.ContactAmps:0.##} A"),
-                power.LargestAmps, power.Input.ContactAmps, Places.OfFeed(housing), "a lower brightness with 'capped: true', or a connector that carries more", "A");
+                string.Create(CultureInfo.InvariantCulture, $"{connector} would carry up to {power.LargestAmps:0.00} A (worst LEDs): its contacts are good for {power.Input.ContactAmps:0.##} A."),
+                power.LargestAmps, power.Input.ContactAmps, Places.OfFeed(housing),
+                PowerWords.Within(power, power.Input.ContactAmps, "take a connector that carries more"), "A");
         }
     }
 }

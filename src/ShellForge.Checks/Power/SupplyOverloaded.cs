@@ -19,23 +19,23 @@ public sealed class SupplyOverloaded() : Rule(
         BoardPower power = housing.Power;
         double allowed = PowerModel.SupplyUse * power.Input.SupplyAmps;
         bool capped = housing.Board.Power.Capped;
-        int most = PowerModel.FirmwareCap(power.Result.AllowedBrightness);
         string supply = housing.Board.Power.Supply;
+        string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * housing.Board.Power.Brightness:0.#} %");
         if (power.LargestAmps > allowed)
         {
+            string when = capped ? $"At {percent}" : "At full white, which the firmware does not cap";
             yield return Found(
                 Severity.Warn, supply,
-                string.Create(CultureInfo.InvariantCulture, $"{(capped ? "at the planned brightness" : "at full white, which the firmware does not cap,")} the board draws up to {power.LargestAmps:0.00} A; {supply} gives {power.Input.SupplyAmps:0.##} A, of which 80 % are used"),
-                power.LargestAmps, allowed, Places.OfFeed(housing),
-                string.Create(CultureInfo.InvariantCulture, $"cap the firmware's brightness at {most} of 255 and say 'capped: true', or take a stronger supply"), "A");
+                string.Create(CultureInfo.InvariantCulture, $"{when}: up to {power.LargestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its {power.Input.SupplyAmps:0.##} A)."),
+                power.LargestAmps, allowed, Places.OfFeed(housing), PowerWords.Less(power, allowed), "A");
         }
         else if (power.Result.StrongestAmps > allowed)
         {
             yield return Found(
                 Severity.Note, supply,
-                string.Create(CultureInfo.InvariantCulture, $"full white would draw up to {power.Result.StrongestAmps:0.00} A; the firmware's cap keeps it at {power.LargestAmps:0.00} A"),
+                string.Create(CultureInfo.InvariantCulture, $"At full white: up to {power.Result.StrongestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its {power.Input.SupplyAmps:0.##} A). At your {percent}: {power.LargestAmps:0.00} A."),
                 power.Result.StrongestAmps, allowed, Places.OfFeed(housing),
-                string.Create(CultureInfo.InvariantCulture, $"keep the cap: {PowerModel.FirmwareCap(housing.Board.Power.Brightness)} of 255 is planned, {most} is the most for this supply"), "A");
+                string.Create(CultureInfo.InvariantCulture, $"keep the firmware at or below {PowerModel.FirmwareCap(power.Result.BrightnessWithin(power.Input, allowed))} of 255"), "A");
         }
     }
 }

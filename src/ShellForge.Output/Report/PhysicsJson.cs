@@ -83,17 +83,15 @@ internal static class PhysicsJson
         foreach (NodeTemperature node in heat.Planned.Nodes)
         {
             json.WriteStartObject();
-            json.WriteString("name", node.Name);
-            Tenth(json, "celsius", node.Celsius);
-            Tenth(json, "plus_minus", node.PlusMinus);
-            Tenth(json, "full_white_celsius", heat.FullWhite[node.Name].Celsius);
+            WriteNode(json, node);
+            Tenth(json, "full_white_celsius", heat.FullWhite[node.Body].Celsius);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
         json.WriteString("weakest_filament", heat.WeakestFilament);
         Number(json, "plastic_limit_celsius", heat.PlasticLimitCelsius);
-        json.WriteString("warmest_plastic", heat.Planned.WarmestPlastic.Name);
+        json.WriteString("warmest_plastic", heat.Planned.WarmestPlastic.Body.InWords());
         Tenth(json, "margin_kelvin", heat.PlasticLimitCelsius - heat.Planned.WarmestPlastic.Celsius);
         Number(json, "largest_brightness", heat.LargestBrightness);
         Number(json, "minutes_to_90_percent", heat.Planned.MinutesToNinetyPercent);
@@ -106,9 +104,7 @@ internal static class PhysicsJson
             foreach (NodeTemperature node in cool.Nodes)
             {
                 json.WriteStartObject();
-                json.WriteString("name", node.Name);
-                Tenth(json, "celsius", node.Celsius);
-                Tenth(json, "plus_minus", node.PlusMinus);
+                WriteNode(json, node);
                 json.WriteEndObject();
             }
 
@@ -135,6 +131,16 @@ internal static class PhysicsJson
         json.WriteEndObject();
     }
 
+    // The warmest place of a body, and its range by dies and coefficients.
+    private static void WriteNode(Utf8JsonWriter json, NodeTemperature node)
+    {
+        json.WriteString("name", node.Body.InWords());
+        Tenth(json, "celsius", node.Celsius);
+        Tenth(json, "low_celsius", node.Low);
+        Tenth(json, "high_celsius", node.High);
+        Tenth(json, "mean_celsius", node.Mean);
+    }
+
     private static void WriteWarmUp(Utf8JsonWriter json, HeatResult heat)
     {
         json.WriteStartArray("warm_up");
@@ -154,13 +160,14 @@ internal static class PhysicsJson
     {
         PowerResult result = power.Result;
         json.WriteStartObject("power");
-        Number(json, "full_white_amps", result.FullWhiteAmps);
-        Number(json, "full_white_strongest_dies_amps", result.StrongestAmps);
-        Number(json, "planned_amps", result.PlannedAmps);
-        Number(json, "planned_strongest_dies_amps", result.PlannedStrongestAmps);
-        Number(json, "mean_amps", result.MeanAmps);
+        Number(json, "full_white_typical_leds_amps", result.FullWhiteAmps);
+        Number(json, "full_white_worst_leds_amps", result.StrongestAmps);
+        Number(json, "planned_typical_leds_amps", result.PlannedAmps);
+        Number(json, "planned_worst_leds_amps", result.PlannedStrongestAmps);
+        Number(json, "mean_typical_leds_amps", result.MeanAmps);
         Number(json, "idle_amps", result.IdleAmps);
         Number(json, "supply_amps", power.Input.SupplyAmps);
+        Number(json, "limit_amps", result.AllowedAmps);
         Number(json, "contact_amps", power.Input.ContactAmps);
         Number(json, "allowed_brightness", result.AllowedBrightness);
         json.WriteNumber("firmware_cap", PowerModel.FirmwareCap(brightness));

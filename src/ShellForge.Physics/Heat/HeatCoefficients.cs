@@ -19,8 +19,14 @@ public sealed record HeatCoefficients
     /// <summary>The same for warm faces that look down.</summary>
     public required Coefficient DownConvection { get; init; }
 
-    /// <summary>Convection between the inner air and board or walls, W/m2K.</summary>
-    public required Coefficient InnerConvection { get; init; }
+    /// <summary>Conductivity of still air, W/mK: what heat goes by through gaps too thin for air to turn over.</summary>
+    public required Coefficient AirConductivity { get; init; }
+
+    /// <summary>Conductivity of the board along its plane, W/mK.</summary>
+    public required Coefficient BoardConductivity { get; init; }
+
+    /// <summary>Conductivity of printed plastic over that of the solid in the filament's profile.</summary>
+    public required Coefficient PrintedPlastic { get; init; }
 
     /// <summary>Emissivity of plastic and solder mask, 0 to 1.</summary>
     public required Coefficient Emissivity { get; init; }
@@ -55,7 +61,9 @@ public sealed record HeatCoefficients
         yield return ("upright-convection", UprightConvection, v => this with { UprightConvection = UprightConvection with { Value = v } });
         yield return ("up-convection", UpConvection, v => this with { UpConvection = UpConvection with { Value = v } });
         yield return ("down-convection", DownConvection, v => this with { DownConvection = DownConvection with { Value = v } });
-        yield return ("inner-convection", InnerConvection, v => this with { InnerConvection = InnerConvection with { Value = v } });
+        yield return ("air-conductivity", AirConductivity, v => this with { AirConductivity = AirConductivity with { Value = v } });
+        yield return ("board-conductivity", BoardConductivity, v => this with { BoardConductivity = BoardConductivity with { Value = v } });
+        yield return ("printed-plastic", PrintedPlastic, v => this with { PrintedPlastic = PrintedPlastic with { Value = v } });
         yield return ("emissivity", Emissivity, v => this with { Emissivity = Emissivity with { Value = v } });
         yield return ("heat-share", HeatShare, v => this with { HeatShare = HeatShare with { Value = v } });
         yield return ("led-to-board", LedToBoard, v => this with { LedToBoard = LedToBoard with { Value = v } });

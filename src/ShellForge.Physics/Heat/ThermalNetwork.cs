@@ -1,57 +1,71 @@
 namespace ShellForge.Physics.Heat;
 
 /// <summary>
-/// Bodies of one temperature each, joined by conductances that may depend on temperature. Steady state: what flows into each body flows out
+/// Points of one temperature each, joined by conductances that may depend on temperature. Steady state: what flows into each point flows out
 /// of it; the conductances are taken at the last temperatures until nothing moves.
 /// </summary>
 internal sealed class ThermalNetwork
 {
-    // Steady when no temperature moves by more than this, K: far below what any coefficient is known to.
-    private const double Steady = 1e-7;
-    private const int MostRounds = 500;
+    /// <summary>Steady when no temperature moves by more than this, K: far below what any coefficient is known to.</summary>
+    public const double Steady = 1e-6;
 
-    private readonly List<(string Name, double Capacity, double Watts)> bodies = [];
-    private readonly List<(int A, int B, Func<double, double, double> Conductance)> links = [];
+    private const int MostRounds = 100;
+
+    // Share of a round's step that is taken. Films grow with the fourth root of the difference that they take away: a full step would
+    // overshoot by a quarter of it, this one by next to nothing.
+    private const double Damping = 0.8;
+
+    private readonly List<(double Capacity, double Watts)> points = [];
+    private readonly List<Link> links = [];
+    private readonly List<Func<double[], double>> gaps = [];
 
     /// <summary>The number of links' other end that stands for the surrounding air.</summary>
     public const int Outside = -1;
 
-    /// <summary>How many bodies there are.</summary>
-    public int Count => bodies.Count;
+    /// <summary>How many points there are.</summary>
+    public int Count => points.Count;
 
-    /// <summary>Name of a body.</summary>
-    public string NameOf(int body) => bodies[body].Name;
-
-    /// <summary>Adds a body; its number.</summary>
-    /// <param name="name">Name.</param>
+    /// <summary>Adds a point; its number.</summary>
     /// <param name="capacity">J/K, above 0.</param>
     /// <param name="watts">Heat given off in it, W.</param>
-    public int Body(string name, double capacity, double watts)
+    public int Point(double capacity, double watts)
     {
-        bodies.Add((name, capacity, watts));
-        return bodies.Count - 1;
+        points.Add((capacity, watts));
+        return points.Count - 1;
     }
 
-    /// <summary>Joins two bodies, or a body and <see cref="Outside"/>, by a conductance in W/K that may depend on both temperatures.</summary>
-    public void Join(int a, int b, Func<double, double, double> conductance) => links.Add((a, b, conductance));
+    /// <summary>Adds a gap, whose links all carry a factor that depends on all temperatures; its number.</summary>
+    public int Gap(Func<double[], double> factor)
+    {
+        gaps.Add(factor);
+        return gaps.Count - 1;
+    }
+
+    /// <summary>Joins two points, or a point and <see cref="Outside"/>, by a conductance in W/K that may depend on both temperatures.</summary>
+    public void Join(int a, int b, Func<double, double, double> conductance) => links.Add(new Link(a, b, 0, null, conductance));
+
+    /// <summary>Joins two points by a fixed conductance in W/K, which a gap's factor may scale.</summary>
+    public void Join(int a, int b, double conductance, int? gap = null) => links.Add(new Link(a, b, conductance, gap, null));
 
     /// <summary>Steady temperatures in degrees Celsius.</summary>
-    public double[] SteadyAt(double ambient)
+    /// <param name="ambient">The surrounding air, degrees Celsius.</param>
+    /// <param name="start">A guess that is near; null for none.</param>
+    /// <param name="steady">What counts as steady, K.</param>
+    public double[] SteadyAt(double ambient, double[]? start = null, double steady = Steady)
     {
-        double[] t = [.. bodies.Select(_ => ambient + 1)];
+        double[] t = start is null ? [.. points.Select(_ => ambient + 1)] : [.. start];
         for (int round = 0; round < MostRounds; round++)
         {
             double[] next = Solve(t, ambient, t, double.PositiveInfinity);
             double moved = 0;
             for (int i = 0; i < t.Length; i++)
             {
-                // Half a step: convection grows with the difference that it takes away.
-                double half = (t[i] + next[i]) / 2;
-                moved = Math.Max(moved, Math.Abs(half - t[i]));
-                t[i] = half;
+                double step = Damping * (next[i] - t[i]);
+                moved = Math.Max(moved, Math.Abs(step));
+                t[i] += step;
             }
 
-            if (moved < Steady)
+            if (moved < steady)
             {
                 break;
             }
@@ -67,75 +81,49 @@ internal sealed class ThermalNetwork
     public double ToOutside(double[] t, double ambient) => links.Where(link => link.A == Outside || link.B == Outside).Sum(link =>
     {
         double inner = t[link.A == Outside ? link.B : link.A];
-        return link.Conductance(inner, ambient) * (inner - ambient);
+        return link.At(inner, ambient) * (inner - ambient);
     });
 
     private double[] Solve(double[] at, double ambient, double[] before, double seconds)
     {
-        int n = bodies.Count;
-        double[,] matrix = new double[n, n + 1];
+        int n = points.Count;
+        double[] diagonal = new double[n];
+        double[] right = new double[n];
         for (int i = 0; i < n; i++)
         {
-            double store = double.IsInfinity(seconds) ? 0 : bodies[i].Capacity / seconds;
-            matrix[i, i] += store;
-            matrix[i, n] += bodies[i].Watts + (store * before[i]);
+            double store = double.IsInfinity(seconds) ? 0 : points[i].Capacity / seconds;
+            diagonal[i] = store;
+            right[i] = points[i].Watts + (store * before[i]);
         }
 
-        foreach ((int a, int b, Func<double, double, double> conductance) in links)
+        double[] factors = [.. gaps.Select(gap => gap(at))];
+        int[] froms = new int[links.Count];
+        int[] tos = new int[links.Count];
+        double[] conductances = new double[links.Count];
+        int count = 0;
+        foreach (Link link in links)
         {
-            double g = conductance(a == Outside ? ambient : at[a], b == Outside ? ambient : at[b]);
-            Couple(matrix, n, a, b, g, ambient);
-            Couple(matrix, n, b, a, g, ambient);
-        }
-
-        return Eliminate(matrix, n);
-    }
-
-    private static void Couple(double[,] matrix, int n, int body, int other, double g, double ambient)
-    {
-        if (body == Outside)
-        {
-            return;
-        }
-
-        matrix[body, body] += g;
-        if (other == Outside)
-        {
-            matrix[body, n] += g * ambient;
-        }
-        else
-        {
-            matrix[body, other] -= g;
-        }
-    }
-
-    // Gauss: the matrix is weakly diagonally dominant, so no pivot is needed as long as heat has a way out.
-    private static double[] Eliminate(double[,] m, int n)
-    {
-        for (int k = 0; k < n; k++)
-        {
-            for (int i = k + 1; i < n; i++)
+            double g = link.At(link.A == Outside ? ambient : at[link.A], link.B == Outside ? ambient : at[link.B])
+                * (link.Gap is int gap ? factors[gap] : 1);
+            if (link.A == Outside || link.B == Outside)
             {
-                double factor = m[i, k] / m[k, k];
-                for (int j = k; j <= n && factor != 0; j++)
-                {
-                    m[i, j] -= factor * m[k, j];
-                }
-            }
-        }
-
-        double[] t = new double[n];
-        for (int i = n - 1; i >= 0; i--)
-        {
-            double sum = m[i, n];
-            for (int j = i + 1; j < n; j++)
-            {
-                sum -= m[i, j] * t[j];
+                int point = link.A == Outside ? link.B : link.A;
+                diagonal[point] += g;
+                right[point] += g * ambient;
+                continue;
             }
 
-            t[i] = sum / m[i, i];
+            diagonal[link.A] += g;
+            diagonal[link.B] += g;
+            (froms[count], tos[count], conductances[count]) = (link.A, link.B, g);
+            count++;
         }
 
-        return t;
+        return new ScaledConjugateGradients(diagonal, froms.AsSpan(0, count), tos.AsSpan(0, count), conductances.AsSpan(0, count)).Solve(right, at);
+    }
+
+    private readonly record struct Link(int A, int B, double Fixed, int? Gap, Func<double, double, double>? Varying)
+    {
+        public double At(double a, double b) => Varying?.Invoke(a, b) ?? Fixed;
     }
 }

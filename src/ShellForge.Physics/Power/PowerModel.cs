@@ -27,6 +27,16 @@ public sealed record PowerResult
     /// <summary>Largest brightness that stays within <see cref="AllowedAmps"/> with the strongest dies, 0 to 1.</summary>
     public required double AllowedBrightness { get; init; }
 
+    /// <summary>Largest brightness at which no more than a current is drawn with the strongest dies, 0 to 1; 0 when even dark LEDs draw more.</summary>
+    /// <param name="input">What draws.</param>
+    /// <param name="amps">What may be drawn, A.</param>
+    public double BrightnessWithin(PowerInput input, double amps)
+    {
+        double left = amps - IdleAmps;
+        double span = StrongestAmps - IdleAmps;
+        return input.Leds == 0 || span <= 0 ? left >= 0 ? 1 : 0 : Math.Clamp(left / span, 0, 1);
+    }
+
     /// <summary>Drop along the ring from a feed to the LED farthest from one, planned brightness and strongest dies, V.</summary>
     public required double RingDropVolts { get; init; }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
-using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Heat;
 using ShellForge.Planning.Plan;
 
@@ -12,7 +12,6 @@ public static class PlannedHeat
 {
     private const double SquareMetre = 1_000_000;
     private const double Metre = 1000;
-    private const double CubicMetre = 1_000_000_000;
     private const double MilliampsPerAmp = 1000;
 
     // Volts at the LEDs, whatever comes in.
@@ -24,7 +23,9 @@ public static class PlannedHeat
         UprightConvection = Of(profile.UprightConvection),
         UpConvection = Of(profile.UpConvection),
         DownConvection = Of(profile.DownConvection),
-        InnerConvection = Of(profile.InnerConvection),
+        AirConductivity = Of(profile.AirConductivity),
+        BoardConductivity = Of(profile.BoardConductivity),
+        PrintedPlastic = Of(profile.PrintedPlastic),
         Emissivity = Of(profile.Emissivity),
         HeatShare = Of(profile.HeatShare),
         LedToBoard = Of(profile.LedToBoard),
@@ -42,84 +43,54 @@ public static class PlannedHeat
     /// <summary>Whether wall or table close the floor, so that neither it nor its vents give off heat.</summary>
     public static bool FloorIsCovered(BoardFile file) => FloorDirection(file) == FaceDirection.Covered;
 
-    /// <summary>What heats and cools a housing in the warmest surrounding air.</summary>
-    public static HeatInput InputOf(
-        BoardFile file, ShellPlan shell, StackPlan stack, CoverPlan cover, DiffuserPlan diffuser, ImmutableArray<VentPlan> vents)
+    /// <summary>What heats and cools a housing in the warmest surrounding air; without vents it is sealed.</summary>
+    public static HeatInput InputOf(BoardFile file, ShellPlan shell, StackPlan stack, FrontSide front, ImmutableArray<VentPlan> vents)
     {
-        double board = file.Board.Outline.Region.Area / SquareMetre;
         double Watts(Func<PixelCircle, double> milliamps) =>
             file.Board.PixelCircles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp * LedVolts;
 
-        // The part that gives off most is the controller; the rest warms the board.
-        double parts = file.Board.Parts.Sum(part => part.Watts);
-        double controller = file.Board.Parts.Select(part => part.Watts).DefaultIfEmpty(0).Max();
-        double inside = shell.Cavity.Area * (stack.DiffuserInner - stack.FloorTop) / CubicMetre;
+        CoverPlan cover = front.Cover;
+        FilamentProfile plastic = file.Print.Shell;
+        ImmutableArray<SectionRing> rings = HeatSection.Of(file, shell, front, vents);
+        Box2 bounds = shell.Footprint.Bounds;
+        double span = Math.Max(bounds.Max.X - bounds.Min.X, bounds.Max.Y - bounds.Min.Y) / Metre;
+        double height = stack.Front / Metre;
+        double round = 2 * Math.PI * (rings[^1].Outer + (shell.Wall / Metre));
+        double bore = rings[0].Inner - (shell.Wall / Metre);
+        bool hanging = file.Use.Orientation == UseOrientation.Hanging;
         return new HeatInput
         {
-            Walls = Walls(file, shell, stack, cover, diffuser),
-            BoardArea = board,
-            BoardHeatCapacity = board * (file.Board.Thickness / Metre) * file.Use.Air.BoardHeat,
-            Leds = file.Board.PixelCircles.Sum(circle => circle.Pixels.Length),
+            Rings = rings,
+            Floor = new HeatWall(stack.FloorTop / Metre, plastic.Conductivity),
+            Wall = new HeatWall(shell.Wall / Metre, plastic.Conductivity),
+            Bezel = new HeatWall(cover.BezelThickness / Metre, plastic.Conductivity),
+            Diffuser = new HeatWall(front.Diffuser.Thickness / Metre, front.Diffuser.Filament.Conductivity),
+            BelowBoard = stack.BelowBoard / Metre,
+            BoardThickness = file.Board.Thickness / Metre,
+            AboveToBezel = (stack.Front - cover.BezelThickness - stack.BoardTop) / Metre,
+            AboveToDiffuser = (stack.DiffuserInner - stack.BoardTop) / Metre,
+            Baffle = front.Baffle is { } baffle ? new HeatWall((baffle.Top - baffle.Bottom) / Metre, baffle.Filament.Conductivity) : default,
+            BaffleOpening = HeatSection.BaffleOpening(file, front),
+            FloorDirection = FloorDirection(file),
+            FrontDirection = file.Use.Orientation == UseOrientation.Table && file.Housing.Mount != MountKind.Stand ? FaceDirection.Up : FaceDirection.Upright,
+            Span = span,
+            SideLength = file.Use.Orientation == UseOrientation.Table ? height : span,
+            SideFactor = Math.Max(1, shell.Footprint.Filled().Perimeter / Metre / round),
+
+            // A wall of a narrow bore sees itself: what it gives off to the other side does not count. The bore's mouths do.
+            BoreFree = bore > 0 ? Math.Min(1, (hanging ? 2 : 1) * bore / (2 * height)) : 1,
+            BoardHeat = file.Use.Air.BoardHeat,
+            PlasticHeat = plastic.Density * Metre * file.Use.Air.PlasticHeat,
             LedFullWatts = Watts(circle => circle.Led.FullWhiteMilliamps),
+            LedLeastFullWatts = Watts(circle => Math.Min(circle.Led.LeastWhiteMilliamps, circle.Led.FullWhiteMilliamps)),
+            LedMostFullWatts = Watts(circle => Math.Max(circle.Led.WiringMilliamps, circle.Led.FullWhiteMilliamps)),
             LedIdleWatts = Watts(circle => circle.Led.IdleMilliamps),
-            ControllerWatts = controller,
-            OtherWatts = parts - controller,
+            ControllerWatts = file.Board.Parts.Select(part => part.Watts).DefaultIfEmpty(0).Max(),
             Brightness = file.Power.Brightness,
             Duty = file.Power.Duty,
             AmbientCelsius = file.Use.WarmestCelsius,
-            AirVolume = Math.Max(0, inside - (board * file.Board.Thickness / Metre)),
             Vents = Openings(file, vents),
         };
-    }
-
-    private static ImmutableArray<HousingWall> Walls(BoardFile file, ShellPlan shell, StackPlan stack, CoverPlan cover, DiffuserPlan diffuser)
-    {
-        Region footprint = shell.Footprint;
-        FilamentProfile plastic = file.Print.Shell;
-        double height = stack.Front / Metre;
-        double room = (stack.DiffuserInner - stack.FloorTop) / Metre;
-        double span = Math.Max(footprint.Bounds.Max.X - footprint.Bounds.Min.X, footprint.Bounds.Max.Y - footprint.Bounds.Min.Y) / Metre;
-        double plate = footprint.Area / SquareMetre;
-        double roomPlate = shell.Cavity.Area / SquareMetre;
-        Region outer = footprint.Filled();
-        double round = outer.Perimeter / Metre;
-        double roundInside = shell.Cavity.Filled().Perimeter / Metre;
-        FaceDirection sides = FaceDirection.Upright;
-        var walls = ImmutableArray.CreateBuilder<HousingWall>();
-        walls.Add(Wall("floor", plate, roomPlate, stack.FloorTop / Metre, FloorDirection(file), span));
-        walls.Add(Wall("side", round * height, roundInside * room, shell.Wall / Metre, sides, file.Use.Orientation == UseOrientation.Table ? height : span));
-        walls.Add(Front(file, cover, diffuser, plate, roomPlate, span));
-        double bore = (footprint.Perimeter / Metre) - round;
-        if (bore > 0)
-        {
-            // A wall of a narrow bore sees itself: what it gives off to the other side does not count. The bore's mouth does.
-            double mouth = (outer.Area - footprint.Area) / SquareMetre;
-            double free = Math.Min(bore * height, (file.Use.Orientation == UseOrientation.Hanging ? 2 : 1) * mouth);
-            double boreInside = (shell.Cavity.Perimeter / Metre) - roundInside;
-            walls.Add(Wall("bore", free, Math.Max(boreInside, bore) * room, shell.Wall / Metre, sides, span));
-        }
-
-        return walls.ToImmutable();
-
-        HousingWall Wall(string name, double outerArea, double innerArea, double thickness, FaceDirection direction, double length) => new(
-            name, outerArea, innerArea, thickness, plastic.Conductivity, direction, length,
-            outerArea * thickness * plastic.Density * Metre * file.Use.Air.PlasticHeat);
-    }
-
-    // Bezel and diffuser side by side: conductances add by area.
-    private static HousingWall Front(BoardFile file, CoverPlan cover, DiffuserPlan diffuser, double plate, double roomPlate, double span)
-    {
-        double window = cover.Window.Area / SquareMetre;
-        double bezel = cover.BezelThickness / Metre;
-        double sheet = diffuser.Thickness / Metre;
-        double through = (Math.Max(0, plate - window) * file.Print.Shell.Conductivity / bezel)
-            + (window * diffuser.Filament.Conductivity / sheet);
-        double conductivity = file.Print.Shell.Conductivity;
-        double thickness = conductivity * plate / through;
-        return new HousingWall(
-            "front", plate, roomPlate, thickness * roomPlate / plate, conductivity,
-            file.Use.Orientation == UseOrientation.Table && file.Housing.Mount != MountKind.Stand ? FaceDirection.Up : FaceDirection.Upright,
-            span, plate * bezel * file.Print.Shell.Density * Metre * file.Use.Air.PlasticHeat);
     }
 
     private static FaceDirection FloorDirection(BoardFile file) =>

@@ -12,7 +12,9 @@ internal static class HeatForm
         FormKey<SourcedRange> upright = keys.Required("upright-convection", Range(0.01, 100), "C of h = C (dT / L)^0.25 on upright faces, L in m, W/m2K.");
         FormKey<SourcedRange> up = keys.Required("up-convection", Range(0.01, 100), "The same on warm faces that look up.");
         FormKey<SourcedRange> down = keys.Required("down-convection", Range(0.01, 100), "The same on warm faces that look down.");
-        FormKey<SourcedRange> inner = keys.Required("inner-convection", Range(0.1, 1000), "Between inner air and board or walls, W/m2K.");
+        FormKey<SourcedRange> still = keys.Required("air-conductivity", Range(0.001, 1), "Still air in the gaps, W/mK.");
+        FormKey<SourcedRange> laminate = keys.Required("board-conductivity", Range(0.1, 400), "The board along its plane, W/mK.");
+        FormKey<SourcedRange> printed = keys.Required("printed-plastic", Range(0.1, 3), "Conductivity of printed plastic over that of the solid.");
         FormKey<SourcedRange> emissivity = keys.Required("emissivity", Range(0.01, 1), "Of plastic and solder mask.");
         FormKey<SourcedRange> share = keys.Required("heat-share", Range(0.1, 1), "Share of electric power that stays as heat.");
         FormKey<SourcedRange> led = keys.Required("led-to-board", Range(0.1, 1000), "From one LED to the board, K/W.");
@@ -29,7 +31,9 @@ internal static class HeatForm
             UprightConvection = values.Said(upright).Value,
             UpConvection = values.Said(up).Value,
             DownConvection = values.Said(down).Value,
-            InnerConvection = values.Said(inner).Value,
+            AirConductivity = values.Said(still).Value,
+            BoardConductivity = values.Said(laminate).Value,
+            PrintedPlastic = values.Said(printed).Value,
             Emissivity = values.Said(emissivity).Value,
             HeatShare = values.Said(share).Value,
             LedToBoard = values.Said(led).Value,

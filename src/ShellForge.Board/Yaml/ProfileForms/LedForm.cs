@@ -19,7 +19,8 @@ internal static class LedForm
         FormKey<LedEmission> emission = keys.Optional("emission", Emission, "Which way it shines.", "top");
         FormKey<Sourced> axis = keys.Optional("axis-height", ProfileNumbers.Length(0, 20), "Emission axis above the board, for side-facing ones.");
         FormKey<Sourced> white = keys.Required("full-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for heat.");
-        FormKey<Sourced> wiring = keys.Required("wiring-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for wiring and fuses.");
+        FormKey<Sourced> least = keys.Optional("least-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, with the weakest dies that ship under the name.", "full-white-ma");
+        FormKey<Sourced> wiring = keys.Required("wiring-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, with the strongest dies that ship under the name: for wiring and fuses, and the upper end of temperatures.");
         FormKey<Sourced> idle = keys.Required("idle-ma", ProfileNumbers.Number(0, 50), "When dark, mA.");
         FormKey<Sourced> limit = keys.Required("temperature-limit", ProfileNumbers.Number(30, 200), "Highest temperature in continuous use, degrees C.");
         FormKey<Sourced> tail = keys.Optional("tail-length", ProfileNumbers.Length(0, 20), "Tails on the far side.", "0");
@@ -34,6 +35,7 @@ internal static class LedForm
             Emission = values.Said(emission).Or(LedEmission.Top),
             AxisHeight = values.Said(axis).Given ? values.Said(axis).Value : null,
             FullWhiteMilliamps = values.Said(white).Value,
+            LeastWhiteMilliamps = values.Said(least).Given ? values.Said(least).Value : values.Said(white).Value,
             WiringMilliamps = values.Said(wiring).Value,
             IdleMilliamps = values.Said(idle).Value,
             TemperatureLimitCelsius = values.Said(limit).Value,

@@ -38,14 +38,15 @@ internal static class PagePhysics
     private static void AppendHeat(ImmutableArray<(string, string, string)>.Builder figures, HousingUnderCheck housing)
     {
         HousingHeat heat = housing.Heat;
+        string when = Percent(housing.Board.Power.Brightness);
         foreach (NodeTemperature node in heat.Planned.Nodes)
         {
             figures.Add((
-                $"Temperature: {node.Name}",
-                string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b1 {node.PlusMinus:0} \u00b0C"),
+                $"Temperature: {node.Body.InWords()}",
+                string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0})"),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"at the planned brightness in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Name].Celsius:0} \u00b0C at full white{AtCoolest(heat, node.Name)}")));
+                    $"warmest place at {when} in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Body].Celsius:0} \u00b0C at full white{AtCoolest(heat, node.Body)}")));
         }
 
         figures.Add((
@@ -56,20 +57,24 @@ internal static class PagePhysics
 
         figures.Add((
             "Brightness that the plastic bears", Percent(heat.LargestBrightness),
-            string.Create(CultureInfo.InvariantCulture, $"{heat.WeakestFilament} may be kept at {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
+            string.Create(CultureInfo.InvariantCulture, $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
     }
 
-    private static string AtCoolest(HousingHeat heat, string body) => heat is { CoolestCelsius: { } air, PlannedCoolest: { } cool }
+    private static string AtCoolest(HousingHeat heat, HeatBody body) => heat is { CoolestCelsius: { } air, PlannedCoolest: { } cool }
         ? string.Create(CultureInfo.InvariantCulture, $"; {cool[body].Celsius:0} \u00b0C in air of {air:0} \u00b0C")
         : "";
 
     private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
     {
         figures.Add((
-            "Current, planned", Amps(power.Result.PlannedAmps), $"of {Amps(power.Input.SupplyAmps)} that the supply gives; {Amps(power.Result.FullWhiteAmps)} at full white"));
+            $"Current at {Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps), $"at most {power.LimitInWords}"));
         figures.Add((
-            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness), $"planned: {Percent(brightness)}"));
+            "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps), $"at most {power.LimitInWords}"));
+        figures.Add((
+            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness), $"with the worst LEDs; planned: {Percent(brightness)}"));
     }
+
+    private static string TypicalAndWorst(double typical, double worst) => $"{Amps(typical)} typical LEDs, {Amps(worst)} worst LEDs";
 
     private static string Amps(double value) => value.ToString("0.00", CultureInfo.InvariantCulture) + " A";
 

@@ -1,0 +1,70 @@
+using System.Globalization;
+using ShellForge.Checks.Gauges;
+using ShellForge.Physics.Heat;
+using ShellForge.Physics.Power;
+using ShellForge.Planning.Marks;
+
+namespace ShellForge.Checks.Heat;
+
+/// <summary>What findings on heat say alike.</summary>
+internal static class HeatWords
+{
+    /// <summary>At which brightness: "At 20 %", or full white.</summary>
+    public static string When(HousingUnderCheck housing, bool planned) => planned
+        ? $"At {Percent(housing.Board.Power.Brightness)}"
+        : "At full white, which the firmware does not cap,";
+
+    /// <summary>The same, of a cap that holds.</summary>
+    public static string Yours(HousingUnderCheck housing) => $"At your {Percent(housing.Board.Power.Brightness)}";
+
+    /// <summary>Which plastic.</summary>
+    public static string Where(HeatBody body) => body switch
+    {
+        HeatBody.Board => "the plastic beside the board",
+        HeatBody.FloorInside => "the floor",
+        HeatBody.FrontInside => "the front",
+        HeatBody.BoreInside => "the bore's wall",
+        _ => "the wall",
+    };
+
+    /// <summary>A temperature with its range: "51 °C (48 to 58, by the dies in your LEDs)".</summary>
+    public static string Range(NodeTemperature node) => string.Create(
+        CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0}, by the dies in your LEDs)");
+
+    /// <summary>What makes a lamp cooler, as keys and numbers of the board file.</summary>
+    /// <param name="housing">The housing.</param>
+    /// <param name="plasticCelsius">What another filament would have to bear, degrees Celsius; null where it is not the filament that fails.</param>
+    public static string Cooler(HousingUnderCheck housing, double? plasticCelsius)
+    {
+        double largest = housing.Heat.LargestBrightness;
+        int most = PowerModel.FirmwareCap(largest);
+        var ways = new List<string>();
+        if (most > 0)
+        {
+            ways.Add(string.Create(
+                CultureInfo.InvariantCulture, $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
+        }
+
+        if (plasticCelsius is double celsius)
+        {
+            ways.Add(string.Create(CultureInfo.InvariantCulture, $"take a filament good to {Math.Ceiling(celsius):0} \u00b0C"));
+        }
+
+        if (housing.Plan.Vents.IsEmpty)
+        {
+            ways.Add(PlannedHeat.FloorIsCovered(housing.Board)
+                ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')" : "let air through it ('vents: floor')");
+        }
+
+        if (most == 0)
+        {
+            ways.Add("take fewer LEDs or a larger board");
+        }
+
+        string listed = ways.Count < 2 ? string.Join("", ways) : string.Join(", ", ways[..^1]) + ", or " + ways[^1];
+        return most > 0 ? listed : "dimming alone does not help: " + listed;
+    }
+
+    /// <summary>A share as a percentage: "20 %".</summary>
+    public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %");
+}
