@@ -74,6 +74,9 @@ public sealed record BoardPart
     /// <summary>Where the height comes from, for people.</summary>
     public string HeightFrom { get; init; } = "";
 
+    /// <summary>How much of <see cref="Height"/> is what makers allow over the listed height, mm.</summary>
+    public double HeightTolerance { get; init; }
+
     /// <summary>How it sits.</summary>
     public PartMounting Mounted { get; init; }
 

@@ -34,6 +34,12 @@ public sealed record LedProfile
     /// <summary>Which way it shines.</summary>
     public LedEmission Emission { get; init; }
 
+    /// <summary>
+    /// For side-facing packages: which face of the body shines, as the direction it looks in the package's own frame, degrees; 0 is the +x face,
+    /// 90 the +y face.
+    /// </summary>
+    public Sourced ShiningFaceDegrees { get; init; }
+
     /// <summary>Height of the emission axis above the board for side-facing packages, mm.</summary>
     public Sourced? AxisHeight { get; init; }
 

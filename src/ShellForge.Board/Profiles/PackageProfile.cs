@@ -15,6 +15,9 @@ public sealed record PackageProfile
     /// <summary>Body above the board face it sits on, mm, flat mounted. Null: must be given.</summary>
     public Sourced? Height { get; init; }
 
+    /// <summary>By how much a part may be taller than <see cref="Height"/>, mm; 0 where the height is already the largest.</summary>
+    public Sourced HeightTolerance { get; init; }
+
     /// <summary>Whether the body is a cylinder standing on the board.</summary>
     public bool Round { get; init; }
 

@@ -125,7 +125,9 @@ internal static class StackDecision
         {
             if (part.To is double height)
             {
-                yield return new Need(part.Ref, height + clearance);
+                double taller = file.Board.Parts.Where(p => p.Ref == part.Ref).Select(p => p.HeightTolerance).DefaultIfEmpty(0).Max();
+                string who = taller > 0 ? $"{part.Ref} at its tallest, {Reasons.Mm(taller)} over its listed height," : part.Ref;
+                yield return new Need(who, height + clearance);
                 continue;
             }
 

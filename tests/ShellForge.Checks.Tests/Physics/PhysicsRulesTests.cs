@@ -56,7 +56,9 @@ public class PhysicsRulesTests
 
     [Theory]
     [InlineData("", "")]
-    [InlineData("power.supply={volts: 12, amps: 2}", "Warn 12 V, 2 A")]
+    [InlineData("power.supply={volts: 12, amps: 2}", "Stop 12 V, 2 A")]
+    [InlineData("power.supply={volts: 48, amps: 2}", "Stop 48 V, 2 A")]
+    [InlineData("power.supply={volts: 3, amps: 2}", "Stop 3 V, 2 A")]
     [InlineData("power.supply={volts: 60, amps: 2}", "Stop 60 V, 2 A")]
     [InlineData("power.supply=cell-3.7V-1A", "Note cell-3.7V-1A")]
     public void A_voltage_that_LEDs_or_hands_do_not_bear_is_told(string set, string told) =>
@@ -122,18 +124,18 @@ public class PhysicsRulesTests
     }
 
     [Theory]
-    [InlineData("", "Note board Note board")]
+    [InlineData("", "Note board")]
     [InlineData("power.capped=false", "Warn board")]
-    [InlineData("use.ambient=38", "Warn board")]
+    [InlineData("use.ambient=45", "Warn board")]
     [InlineData("power.brightness=1", "Stop board")]
-    [InlineData("print.shell=pla-black", "Stop board")]
+    [InlineData("print.shell=pla-black", "Warn board")]
     public void Plastic_gets_too_warm_where_it_does(string set, string told) =>
         Assert.Equal(told, Told(new PlasticTooWarm(), set.Length > 0 ? [set] : []));
 
     [Fact]
     public void Every_wish_moves_the_temperatures_its_way()
     {
-        double Board(params string[] set) => Lamp(set).Heat.Planned["board"].Celsius;
+        double Board(params string[] set) => Lamp(set).Heat.Planned[HeatBody.Board].Celsius;
         double at = Board();
 
         // Eight degrees more outside are a little less inside: warmer faces radiate better.
@@ -143,21 +145,61 @@ public class PhysicsRulesTests
         Assert.True(Board("use.orientation=hanging") < at);
         Assert.True(Lamp("use.ambient=38").Heat.LargestBrightness < Lamp().Heat.LargestBrightness);
         Assert.True(Lamp("print.shell=asa-black", "print.diffuser=asa-white").Heat.LargestBrightness > Lamp().Heat.LargestBrightness);
-        NodeTemperature leds = Lamp().Heat.Planned["leds"];
+        NodeTemperature leds = Lamp().Heat.Planned[HeatBody.Leds];
         Assert.InRange(leds.Celsius - at, 1, 20);
     }
 
     [Fact]
     public void Limits_hold_at_the_warm_end_of_the_air_and_both_ends_are_told()
     {
-        HousingHeat one = Lamp("use.ambient=38").Heat;
-        HousingHeat range = Lamp("use.ambient=[5, 38]").Heat;
+        HousingHeat one = Lamp("use.ambient=45").Heat;
+        HousingHeat range = Lamp("use.ambient=[5, 45]").Heat;
         Assert.Null(one.PlannedCoolest);
         Assert.Equal<NodeTemperature>([.. one.Planned.Nodes], [.. range.Planned.Nodes]);
         Assert.Equal(one.LargestBrightness, range.LargestBrightness);
         Assert.Equal<NodeTemperature>([.. Lamp("use.ambient=5").Heat.Planned.Nodes], [.. range.PlannedCoolest!.Nodes]);
-        Assert.Equal(5, range.PlannedCoolest.WarmUp[0].AirCelsius);
-        Assert.Equal("Warn board", Told(new PlasticTooWarm(), "use.ambient=[5, 38]"));
+        Assert.Equal(5, range.PlannedCoolest.WarmUp[0].AirCelsius, 6);
+        Assert.Equal("Warn board", Told(new PlasticTooWarm(), "use.ambient=[5, 45]"));
+    }
+
+    [Fact]
+    public void Currents_are_told_as_they_are_drawn()
+    {
+        Finding note = Assert.Single(new SupplyOverloaded().Check(Lamp()));
+        Assert.Equal("At full white: up to 1.54 A (worst LEDs), too much for this supply (1.2 A, 80 % of its 1.5 A). At your 20 %: 0.41 A.", note.Message);
+        Assert.Equal("keep the firmware at or below 193 of 255", note.Remedy);
+        Finding weak = Assert.Single(new SupplyOverloaded().Check(Lamp("power.supply={volts: 5, amps: 0.1}")));
+        Assert.Equal("dimming does not help, since dark LEDs and controller alone draw more: take a supply of 1.0 A or more", weak.Remedy);
+    }
+
+    [Fact]
+    public void No_remedy_asks_for_a_brightness_of_nothing()
+    {
+        foreach (string ambient in new[] { "use.ambient=30", "use.ambient=45", "use.ambient=55", "use.ambient=58" })
+        {
+            foreach (Finding finding in new Rule[] { new PlasticTooWarm(), new LedsTooWarm() }.SelectMany(rule => rule.Check(Lamp(ambient))))
+            {
+                Assert.DoesNotContain(" 0 of 255", finding.Remedy, StringComparison.Ordinal);
+                Assert.DoesNotContain("degC", finding.Message + finding.Unit, StringComparison.Ordinal);
+            }
+        }
+
+        Finding hot = Assert.Single(new PlasticTooWarm().Check(Lamp("use.ambient=58")));
+        Assert.StartsWith("dimming alone does not help: take a filament good to ", hot.Remedy, StringComparison.Ordinal);
+        Assert.Contains("fewer LEDs or a larger board", hot.Remedy, StringComparison.Ordinal);
+        Assert.Contains("'vents: floor'", hot.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_brightness_that_a_remedy_names_silences_the_warning()
+    {
+        Finding warned = Assert.Single(new PlasticTooWarm().Check(Lamp("power.capped=false")));
+        string brightness = warned.Remedy.Split("brightness: ")[1].Split(',')[0];
+        Assert.All(new PlasticTooWarm().Check(Lamp("power.brightness=" + brightness)), finding =>
+        {
+            Assert.Equal(Severity.Note, finding.Severity);
+            Assert.DoesNotContain("too close", finding.Message, StringComparison.Ordinal);
+        });
     }
 
     [Fact]
@@ -171,7 +213,7 @@ public class PhysicsRulesTests
             return new HousingUnderCheck { Board = file, Plan = HousingPlanner.Plan(file), Parts = [] }.Heat;
         }
 
-        Assert.True(Heat("breeze").Planned["board"].Celsius < Heat("still-air").Planned["board"].Celsius - 1);
+        Assert.True(Heat("breeze").Planned[HeatBody.Board].Celsius < Heat("still-air").Planned[HeatBody.Board].Celsius - 1);
         Assert.Contains(Heat("breeze").Coefficients.All, each => each.Coefficient.Source == "a fan beside it");
     }
 
@@ -184,7 +226,7 @@ public class PhysicsRulesTests
         Assert.Empty(cool.Plan.Vents);
         Assert.NotEmpty(warm.Plan.Vents);
         Assert.Empty(covered.Plan.Vents);
-        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none").Heat.Planned["inner air"].Celsius - 30;
+        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none").Heat.Planned[HeatBody.InnerAir].Mean - 30;
         Decision told = Assert.Single(warm.Plan.Decisions, decision => decision.Path == "vents");
         Assert.Contains(FormattableString.Invariant($"rises by about {sealedRise:0} K"), told.Why, StringComparison.Ordinal);
         Assert.Contains("lies against", Assert.Single(covered.Plan.Decisions, decision => decision.Path == "vents").Why, StringComparison.Ordinal);
@@ -196,8 +238,8 @@ public class PhysicsRulesTests
         Assert.Equal("", Told(new VentsCovered()));
         Assert.Equal("Note vents", Told(new VentsCovered(), "housing.vents=floor"));
         Assert.Equal("", Told(new VentsCovered(), "housing.vents=floor", "use.orientation=hanging"));
-        Assert.True(Lamp("housing.vents=floor", "use.orientation=hanging").Heat.Planned["inner air"].Celsius
-            < Lamp("housing.vents=none", "use.orientation=hanging").Heat.Planned["inner air"].Celsius);
+        Assert.True(Lamp("housing.vents=floor", "use.orientation=hanging").Heat.Planned[HeatBody.InnerAir].Mean
+            < Lamp("housing.vents=none", "use.orientation=hanging").Heat.Planned[HeatBody.InnerAir].Mean);
     }
 
     [Theory]

@@ -17,6 +17,7 @@ internal static class LedForm
         FormKey<Sourced> window = keys.Required("window-width", ProfileNumbers.Length(0.1, 30), "Side of the emitting window.");
         FormKey<Sourced> angle = keys.Required("viewing-angle", ProfileNumbers.Number(5, 170), "Full angle at half intensity, degrees.");
         FormKey<LedEmission> emission = keys.Optional("emission", Emission, "Which way it shines.", "top");
+        FormKey<Sourced> face = keys.Optional("shining-face", ProfileNumbers.Number(-360, 360), "Which way the shining face looks in the package's frame, degrees: 0 is +x, 90 is +y; for side-facing ones.", "0");
         FormKey<Sourced> axis = keys.Optional("axis-height", ProfileNumbers.Length(0, 20), "Emission axis above the board, for side-facing ones.");
         FormKey<Sourced> white = keys.Required("full-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, for heat.");
         FormKey<Sourced> least = keys.Optional("least-white-ma", ProfileNumbers.Number(0.5, 1000), "Full white, mA, with the weakest dies that ship under the name.", "full-white-ma");
@@ -33,6 +34,7 @@ internal static class LedForm
             WindowWidth = values.Said(window).Value,
             ViewingAngleDegrees = values.Said(angle).Value,
             Emission = values.Said(emission).Or(LedEmission.Top),
+            ShiningFaceDegrees = values.Said(face).Or(ProfileNumbers.None("the +x face")),
             AxisHeight = values.Said(axis).Given ? values.Said(axis).Value : null,
             FullWhiteMilliamps = values.Said(white).Value,
             LeastWhiteMilliamps = values.Said(least).Given ? values.Said(least).Value : values.Said(white).Value,

@@ -15,6 +15,7 @@ internal static class PackageForm
         FormKey<Sourced> width = keys.Required("width", ProfileNumbers.Length(0.2, 200), "Body along its y.");
         FormKey<Sourced> height = keys.Optional("height", ProfileNumbers.Length(0, 100), "Body above the board, flat mounted.", "unknown");
         FormKey<bool> round = keys.Optional("round", new FlagKind(), "A cylinder that stands on the board.", "false");
+        FormKey<Sourced> taller = keys.Optional("height-tolerance", ProfileNumbers.Length(0, 10), "By how much makers allow it to be taller.", "0");
         FormKey<bool> passive = keys.Optional("passive", new FlagKind(), "Small passive whose unknown height is no danger.", "false");
         FormKey<bool> mounting = keys.Optional("mounting-required", new FlagKind(), "Whether `mounted:` must be said.", "false");
         FormKey<Sourced> onPins = keys.Optional("height-on-pins", ProfileNumbers.Length(0, 100), "Height on pin headers.");
@@ -29,6 +30,7 @@ internal static class PackageForm
             Length = values.Said(length).Value,
             Width = values.Said(width).Value,
             Height = Maybe(values.Said(height)),
+            HeightTolerance = values.Said(taller).Or(ProfileNumbers.None("the height is the largest of the trade")),
             Round = values.Said(round).Or(false),
             Passive = values.Said(passive).Or(false),
             MountingRequired = values.Said(mounting).Or(false),

@@ -11,7 +11,8 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <param name="Round">Whether it is a standing cylinder.</param>
 /// <param name="Height">Top above the board face, mm; null: unknown.</param>
 /// <param name="HeightFrom">Where the height comes from, or why it is unknown.</param>
-internal readonly record struct BodySize(double Length, double Width, bool Round, double? Height, string HeightFrom);
+/// <param name="Taller">How much of the height is what makers allow over the listed one, mm.</param>
+internal readonly record struct BodySize(double Length, double Width, bool Round, double? Height, string HeightFrom, double Taller = 0);
 
 /// <summary>Works out a body from its package or size, how it sits, and what was said of its height.</summary>
 internal static class PartBody
@@ -39,8 +40,11 @@ internal static class PartBody
                 : new BodySize(length, width, standsRound, null, "said to be unknown");
         }
 
-        return new BodySize(length, width, standsRound, height + lift, lift > 0 ? $"{from}, lifted by {NumberText.Written(lift)}" : from);
+        return new BodySize(length, width, standsRound, height + lift, lift > 0 ? $"{from}, lifted by {NumberText.Written(lift)}" : from, profile is null ? 0 : Taller(profile, mounted));
     }
+
+    private static double Taller(PackageProfile package, PartMounting mounted) =>
+        mounted is PartMounting.OnPins or PartMounting.InSocket or PartMounting.MidBoard ? 0 : package.HeightTolerance;
 
     private static (double? Height, string From) OfSize(ImmutableArray<double> size) =>
         size.Length > 2 ? (size[2], "size in the file") : (null, "the size has no height");
@@ -55,6 +59,13 @@ internal static class PartBody
             PartMounting.MidBoard => package.HeightMidBoard,
             _ => package.Height,
         };
+        if (height is { } nominal && Taller(package, mounted) is > 0 and var taller)
+        {
+            return (
+                nominal.Value + taller,
+                $"package {package.Name}: {NumberText.Written(nominal.Value)} ({nominal.Source}) and {NumberText.Written(taller)} more that makers allow ({package.HeightTolerance.Source})");
+        }
+
         return height is { } known
             ? (known.Value, $"package {package.Name}: {known.Source}")
             : (null, $"the package {package.Name} has no height {(mounted == PartMounting.Unsaid ? "until `mounted:` is said" : "for this mounting")}");

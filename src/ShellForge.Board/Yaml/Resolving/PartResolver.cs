@@ -130,6 +130,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             Round = body.Round,
             Height = body.Height,
             HeightFrom = body.HeightFrom,
+            HeightTolerance = body.Taller,
             Mounted = said.Mounted.Or(PartMounting.Unsaid),
             Lift = said.Lift.Or(0),
             Passive = said.Passive.Or(said.Package.Given && said.Package.Value.Passive),

@@ -49,11 +49,13 @@ internal sealed class PixelResolver(
     {
         LedProfile led = said.Package.Value;
         bool single = !said.Place.Circle.Given;
+        PixelFacing facing = Facing(said, led);
         var pixels = new Pixel[places.Length];
         for (int i = 0; i < places.Length; i++)
         {
-            Angle frame = said.Turns.Or(true) && !single ? places[i].Direction : Angle.Zero;
-            pixels[i] = new Pixel(Name(said, i), places[i].At, frame + said.Rotation.Or(Angle.Zero));
+            bool turns = said.Turns.Or(true) && !single;
+            Angle frame = turns ? places[i].Direction : Angle.Zero;
+            pixels[i] = new Pixel(Name(said, i), places[i].At, (turns ? places[i].Direction + ToShine(led, facing) : Angle.Zero) + said.Rotation.Or(Angle.Zero));
             designators.Take(pixels[i].Ref, said.Ref.Given ? said.Ref.Place : said.Node.Place);
             AddCompanions(said, pixels[i], places[i], frame, i);
         }
@@ -64,7 +66,7 @@ internal sealed class PixelResolver(
             Led = led,
             Diameter = single ? 2 * places[0].At.Length : said.Place.Circle.Value,
             Count = single ? 1 : said.Place.Count.Value,
-            Facing = Facing(said, led),
+            Facing = facing,
             Pixels = [.. pixels],
         };
     }
@@ -87,6 +89,11 @@ internal sealed class PixelResolver(
         while (designators.Has(name));
         return name;
     }
+
+    // What turns the face that shines outward or inward; a LED that shines up stays as its circle turns it.
+    private static Angle ToShine(LedProfile led, PixelFacing facing) => facing == PixelFacing.Up
+        ? Angle.Zero
+        : Angle.FromDegrees((facing == PixelFacing.In ? 180 : 0) - led.ShiningFaceDegrees.Value);
 
     private PixelFacing Facing(PixelsSaid said, LedProfile led)
     {
