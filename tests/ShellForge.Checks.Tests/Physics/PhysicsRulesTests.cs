@@ -226,7 +226,7 @@ public class PhysicsRulesTests
         Assert.Empty(cool.Plan.Vents);
         Assert.NotEmpty(warm.Plan.Vents);
         Assert.Empty(covered.Plan.Vents);
-        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none").Heat.Planned[HeatBody.InnerAir].Mean - 30;
+        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none", "housing.diffuser.distance=5").Heat.Planned[HeatBody.InnerAir].Mean - 30;
         Decision told = Assert.Single(warm.Plan.Decisions, decision => decision.Path == "vents");
         Assert.Contains(FormattableString.Invariant($"rises by about {sealedRise:0} K"), told.Why, StringComparison.Ordinal);
         Assert.Contains("lies against", Assert.Single(covered.Plan.Decisions, decision => decision.Path == "vents").Why, StringComparison.Ordinal);
