@@ -34,14 +34,18 @@ public sealed class NothingBelow() : Rule(
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
             Finding[][] found = SideBySide.Each<PrintedLayer, Finding[]>(
                 [.. stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2)],
-                layer => [.. Over(layer, stack, sameJob, layer.Height * slope)
-                    .Select(piece => Judged(piece, printer, layer, part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
+                layer => [.. Over(layer, stack, sameJob, Rise(layer, stack) * slope)
+                    .Select(piece => Judged(piece, printer, layer, Rise(layer, stack), part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
             foreach (Finding finding in WorstOfEachKind([.. found.SelectMany(layer => layer)]))
             {
                 yield return finding;
             }
         }
     }
+
+    // Sections are taken through the middle of layers, and the first is higher than the others.
+    private static double Rise(PrintedLayer layer, PartLayers stack) =>
+        layer.Index > 0 ? (layer.Height + stack.Layers[layer.Index - 1].Height) / 2 : layer.Height;
 
     private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut)
     {
@@ -65,7 +69,7 @@ public sealed class NothingBelow() : Rule(
         }
     }
 
-    private Finding? Judged(UnsupportedPiece piece, PrinterProfile printer, PrintedLayer layer, string part, Point3 at)
+    private Finding? Judged(UnsupportedPiece piece, PrinterProfile printer, PrintedLayer layer, double rise, string part, Point3 at)
     {
         double line = printer.LineWidth;
         switch (piece.Hold)
@@ -81,7 +85,7 @@ public sealed class NothingBelow() : Rule(
                     ? Found(severity, part, $"a bridge of {piece.Reach:0.0} mm at z = {layer.FromZ:0.0} mm of the print", piece.Reach, broken, at, "give it a 45 degree roof, or a rib in its middle")
                     : null;
             default:
-                double degrees = Angle.Of(new Point2(layer.Height, piece.Reach)).Degrees;
+                double degrees = Angle.Of(new Point2(rise, piece.Reach)).Degrees;
                 return Found(
                     piece.Reach <= LinesThatSag * line ? Severity.Note : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
                     $"an overhang of {degrees:0} degrees reaches {piece.Reach:0.00} mm into the air at z = {layer.FromZ:0.0} mm of the print",

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
@@ -8,10 +9,19 @@ namespace ShellForge.Housing.Features;
 
 /// <summary>
 /// The cover's posts down to the closure bosses, with hole and counterbore. The cover is printed face down, so the seat under the head
-/// is a roof: its first layer bridges past the hole as a slot, the next across it as a square, and only then comes the round hole.
+/// is a roof over the counterbore. It closes in steps of one layer, each of straight bridges between edges that the one before laid:
+/// <code>
+///      ___          ___          ___          ___
+///     /| |\        /   \        /   \        /   ///    | | | |      | |_| |      | (_) |      |  o  |
+///     \|_|/        \___/        \___/        \___/
+///     slot         square       octagon      hole
+/// </code>
 /// </summary>
 internal static class ClosurePosts
 {
+    /// <summary>Share of the overhang that is used: holes are drawn round, and shrinkage scales them.</summary>
+    private const double HeldShare = 0.95;
+
     /// <summary>Posts, holes and counterbores; nothing for other closures.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
     {
@@ -23,6 +33,8 @@ internal static class ClosurePosts
         const double overlap = FeatureContribution.Overlap;
         double front = plan.Stack.Front;
         double layer = plan.Source.Print.Printer.LayerHeight;
+        Angle overhang = Angle.FromDegrees(plan.Source.Print.Printer.OverhangDegrees);
+        double stepOut = layer * overhang.Sin / overhang.Cos;
         for (int i = 0; i < closure.ScrewNames.Length; i++)
         {
             ScrewJointPlan screw = plan.Screws.First(s => s.Name == closure.ScrewNames[i]);
@@ -35,15 +47,35 @@ internal static class ClosurePosts
 
             Region hole = Region.Disc(screw.At, Ring.Hole(screw.PassDiameter / 2));
             Region sunk = Region.Disc(screw.At, Ring.Hole(screw.CounterboreDiameter / 2));
-            Region slot = sunk.Intersect(PartEnvelope.Rectangle(screw.At, screw.CounterboreDiameter + 1, screw.PassDiameter, Angle.Zero));
-            Region square = PartEnvelope.Rectangle(screw.At, screw.PassDiameter, screw.PassDiameter, Angle.Zero);
+            ImmutableArray<Region> steps =
+            [
+                sunk.Intersect(PartEnvelope.Rectangle(screw.At, screw.CounterboreDiameter + 1, screw.PassDiameter, Angle.Zero)),
+                .. Closing(screw.At, screw.PassDiameter / 2, stepOut),
+            ];
             double lowest = Math.Min(closure.PostBottom, plan.Stack.PartingLine) - overlap;
             yield return FeatureContribution.Cuts(PartNames.Cover, Solid.Union(
+            [
                 Shapes.Extrude(hole, lowest, screw.SeatZ + overlap),
-                Shapes.Extrude(square, screw.SeatZ - (2 * layer), screw.SeatZ + overlap),
-                Shapes.Extrude(slot, screw.SeatZ - layer, screw.SeatZ + overlap)).Tagged(FaceNames.Tag(FaceFeature.ScrewHole, i)));
+                .. steps.Select((step, n) => Shapes.Extrude(step, screw.SeatZ - ((n + 1) * layer), screw.SeatZ + overlap)),
+            ]).Tagged(FaceNames.Tag(FaceFeature.ScrewHole, i)));
             yield return FeatureContribution.Cuts(
                 PartNames.Cover, Shapes.Extrude(sunk, screw.SeatZ, front + overlap).Tagged(FaceNames.Tag(FaceFeature.Counterbore, i)));
+        }
+    }
+
+    // Polygons round the hole with twice as many sides each, until the hole stands out into no corner by more than a layer may hang over.
+    private static IEnumerable<Region> Closing(Point2 at, double radius, double stepOut)
+    {
+        const int fewest = 4;
+        for (int sides = fewest; ; sides *= 2)
+        {
+            Angle half = Angle.FromDegrees(180.0 / sides);
+            double corner = radius / half.Cos;
+            yield return Region.Polygon([.. Enumerable.Range(0, sides).Select(k => Lattice.Snap(at + Point2.Polar(corner, half + Angle.FromDegrees(360.0 * k / sides))))]);
+            if (corner - radius <= stepOut * HeldShare)
+            {
+                yield break;
+            }
         }
     }
 }

@@ -20,7 +20,7 @@ internal static class Ports
             Transform3 frame = OutwardFrame.Facing(port.Faces);
             double v = OutwardFrame.Across(port.Face, port.Faces);
             Solid opening = Shapes
-                .Extrude(Opening(plan, port, v), port.WallInner - PastWall, port.WallFace + PastWall)
+                .Extrude(Opening(plan, port, v, upsideDown: false), port.WallInner - PastWall, port.WallFace + PastWall)
                 .Moved(frame).Tagged(FaceNames.Tag(FaceFeature.Port, i));
             yield return FeatureContribution.Cuts(PartNames.Tub, opening);
             if (port.Tongue is { } tongue)
@@ -31,30 +31,33 @@ internal static class Ports
             }
             else if (port.OpeningTop > plan.Stack.PartingLine)
             {
-                yield return FeatureContribution.Cuts(PartNames.Cover, opening);
+                yield return FeatureContribution.Cuts(PartNames.Cover, Shapes
+                    .Extrude(Opening(plan, port, v, upsideDown: true), port.WallInner - PastWall, port.WallFace + PastWall)
+                    .Moved(frame).Tagged(FaceNames.Tag(FaceFeature.Port, i)));
             }
 
             if (port.Recess is { } recess)
             {
-                Solid cut = Shapes.Extrude(
-                    RoofedOpening.Of(
-                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius, port.Roof),
-                    recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
-                yield return FeatureContribution.Cuts(PartNames.Tub, cut);
+                yield return FeatureContribution.Cuts(PartNames.Tub, Cut(upsideDown: false));
                 if (port.Tongue is not null || recess.Top > plan.Stack.PartingLine)
                 {
-                    yield return FeatureContribution.Cuts(PartNames.Cover, cut);
+                    yield return FeatureContribution.Cuts(PartNames.Cover, Cut(upsideDown: true));
                 }
+
+                Solid Cut(bool upsideDown) => Shapes.Extrude(
+                    RoofedOpening.Of(
+                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius, port.Roof, upsideDown),
+                    recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
             }
         }
     }
 
-    private static Region Opening(HousingPlan plan, PortPlan port, double v)
+    private static Region Opening(HousingPlan plan, PortPlan port, double v, bool upsideDown)
     {
         double top = port.Tongue is null ? port.OpeningTop : plan.Stack.PartingLine + PastWall;
         var middle = new Point2(v, (port.OpeningBottom + top) / 2);
         return port.Tongue is null
-            ? RoofedOpening.Of(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius, port.Roof)
+            ? RoofedOpening.Of(middle, port.OpeningWidth, top - port.OpeningBottom, port.OpeningCornerRadius, port.Roof, upsideDown)
             : Region.Rectangle(
                 new Point2(v - (port.OpeningWidth / 2), port.OpeningBottom), new Point2(v + (port.OpeningWidth / 2), top));
     }

@@ -17,15 +17,26 @@ internal static class LetteringDecision
 {
     // Source: trade practice for raised and engraved text: stroke 0.8 (0.6 at least), height 5 (2 at least), depth 0.4 to 0.8.
     private const double Height = 5.0;
-    private const double HeightLeast = 2.5;
     private const double MarkHeight = 4.0;
     private const double StrokeShare = 0.16;
     private const double StrokeLeast = 0.6;
     private const double StrokeMost = 1.2;
     private const double Depth = 0.6;
     private const double MarkDepth = 0.4;
-    private const double Shrink = 0.85;
+    private const double Shrink = 0.95;
+
+    // From stroke to stroke within most letters, in grid units: what is left between them must be a line of plastic.
+    private const double Counter = 2;
+
+    // Floor left over letters cut from below, in layers.
+    private const int LayersOver = 4;
     private const double Margin = 1.0;
+
+    // Heights come in tenths.
+    private const double Step = 0.1;
+
+    // Half a line, and a little that arcs drawn with corners and shrinkage take.
+    private const double HairShare = 0.53;
 
     /// <summary>The label wanted; none is a valid answer.</summary>
     public static Decided<ImmutableArray<LetteringPlan>> Label(HousingDraft draft, Region taken)
@@ -38,27 +49,66 @@ internal static class LetteringDecision
 
         bool outside = label.Where == LabelPlace.FloorOutside;
         double depth = draft.Basis.UpDistance(Depth);
-        Region room = (outside
-            ? FloorRoom.Outside(draft, Margin + draft.Shell.BedChamfer)
-            : FloorRoom.Inside(draft, draft.Stack.FloorTop + depth)).Less(taken);
-        double wanted = label.Height ?? Height;
-        Region strokes = Placed(draft, room, label.Text, wanted, outside, out double height);
-        string from = Reasons.Origin(draft.File, "housing.label");
-        if (strokes.IsEmpty)
+        if (outside && draft.Stack.FloorTop - depth < (LayersOver * draft.Basis.Layer) - Layers.Slack)
         {
+            double floorLeast = draft.Basis.Up(depth + (LayersOver * draft.Basis.Layer));
             reasons.Replace(
-                "label-without-place", "label", $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(HeightLeast)} high.",
-                0, HeightLeast, "mm", new Point3(0, 0, 0), "a shorter text, or the other side of the floor");
+                "label-without-place", "label", $"letters {Reasons.Mm(depth)} deep would cut through the floor: the label is left out",
+                draft.Stack.FloorTop, floorLeast, "mm", new Point3(0, 0, 0), $"say `floor: {Reasons.Mm(floorLeast)}`, or `where: floor-inside`");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);
         }
 
-        reasons.Length("label.height", Math.Round(height, 2), from,
+        Region room = (outside
+            ? FloorRoom.Outside(draft, Margin + draft.Shell.BedChamfer)
+            : FloorRoom.Inside(draft, draft.Stack.FloorTop + depth)).Less(taken);
+        double least = LeastHeight(draft.Basis);
+        double wanted = label.Height ?? Math.Max(Height, least);
+        Region strokes = Placed(draft, room, label.Text, Math.Max(wanted, least), outside, out double height);
+        if (strokes.IsEmpty)
+        {
+            reasons.Replace(
+                "label-without-place", "label", $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(least)} high: it is left out",
+                0, least, "mm", new Point3(0, 0, 0), "shorten the label, or put it on the other side of the floor (`where:`)");
+            return reasons.Of<ImmutableArray<LetteringPlan>>([]);
+        }
+
+        TellHeight(reasons, label, wanted, height, new Point3(strokes.Bounds.Centre.X, strokes.Bounds.Centre.Y, outside ? 0 : draft.Stack.FloorTop));
+        reasons.Length("label.height", height, Reasons.Origin(draft.File, "housing.label"),
             height < wanted - Layers.Slack ? $"the floor has no room for {Reasons.Mm(wanted)}"
+            : height > wanted + Layers.Slack ? "lower letters close up while printing"
             : outside ? "mirrored in plan: right for the reader from below" : "read from above");
         return reasons.Of(ImmutableArray.Create(outside
             ? new LetteringPlan(strokes, PartNames.Tub, 0, depth, Raised: false)
             : new LetteringPlan(strokes, PartNames.Tub, draft.Stack.FloorTop, draft.Stack.FloorTop + depth, Raised: true)));
     }
+
+    // A label of another height than was asked for is never passed over.
+    private static void TellHeight(Reasons reasons, LabelSpec label, double wanted, double height, Point3 at)
+    {
+        if (height < wanted - Layers.Slack)
+        {
+            reasons.Replace(
+                "label-shrinks", "label", $"\"{label.Text}\" has room at {Reasons.Mm(height)} high only, not {Reasons.Mm(wanted)}",
+                height, wanted, "mm", at, $"shorten the label, or say `height: {Reasons.Mm(height)}`");
+        }
+        else if (height > wanted + Layers.Slack)
+        {
+            reasons.Replace(
+                "label-too-small", "label", $"letters {Reasons.Mm(wanted)} high close up while printing; \"{label.Text}\" is made {Reasons.Mm(height)} high",
+                wanted, height, "mm", at, $"say `height: {Reasons.Mm(height)}`, or print with a finer nozzle");
+        }
+    }
+
+    // The least height at which the room between strokes stays as wide as a line, rounded up to a tenth.
+    private static double LeastHeight(PrintBasis basis)
+    {
+        double stroke = Stroke(0, basis);
+        return Math.Ceiling(Math.Round(10 * (stroke + (StrokeFont.CapHeight / Counter * (stroke + basis.LineWidth))), 4)) / 10;
+    }
+
+    // Never narrower than a line, which the slicer would leave out.
+    private static double Stroke(double height, PrintBasis basis) =>
+        Math.Clamp(StrokeShare * height, Math.Max(StrokeLeast, basis.LineWidth), Math.Max(StrokeMost, basis.LineWidth));
 
     /// <summary>The revision mark inside tub and cover.</summary>
     public static Decided<ImmutableArray<LetteringPlan>> Marks(HousingDraft draft, CoverPlan cover, Region takenOnFloor)
@@ -72,50 +122,73 @@ internal static class LetteringDecision
 
         var marks = ImmutableArray.CreateBuilder<LetteringPlan>();
         double floor = draft.Stack.FloorTop;
-        Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, MarkHeight, mirrored: false, out _);
+        double depth = draft.Basis.UpDistance(MarkDepth);
+        double height = Math.Max(MarkHeight, LeastHeight(draft.Basis));
+        Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, height, mirrored: false, out _);
         if (!onFloor.IsEmpty)
         {
-            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + MarkDepth, Raised: true));
+            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + depth, Raised: true));
         }
 
         double bezel = draft.Stack.Front - cover.BezelThickness;
         Region free = cover.Cavity.Less(cover.Window).Less(cover.Seat).Less(cover.ToothSlot)
             .Less(draft.Front.Diffuser.Outline).Less(draft.Front.Diffuser.Lap?.Outline ?? Region.Empty);
-        Region inCover = Placed(draft, free.Offset(-StrokeLeast), mark, MarkHeight, mirrored: true, out _);
+        Region inCover = cover.BezelThickness - depth < (LayersOver * draft.Basis.Layer) - Layers.Slack
+            ? Region.Empty
+            : Placed(draft, free.Offset(-StrokeLeast), mark, height, mirrored: true, out _);
         if (!inCover.IsEmpty)
         {
-            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + MarkDepth, Raised: false));
+            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + depth, Raised: false));
+        }
+
+        if (marks.Count == 0)
+        {
+            reasons.Replace(
+                "mark-without-place", "revision", $"the mark \"{mark}\" has no place inside tub or cover: it is left out",
+                0, height, "mm", new Point3(0, 0, floor), "shorten `revision:`");
         }
 
         reasons.Choice("mark", mark, Reasons.Rule,
-            onFloor.IsEmpty ? "no room on the tub's floor"
+            marks.Count == 0 ? "no room in tub or cover"
+            : onFloor.IsEmpty ? "inside the cover; the tub's floor has no room for it"
             : inCover.IsEmpty ? "inside the tub; the cover's bezel has no room for it"
             : "inside tub and cover; baffle and diffuser are too thin for letters");
         return reasons.Of(marks.ToImmutable());
     }
 
-    // The text at the largest height that fits, lowest in use first; empty when none does.
+    // The text at the largest height that fits, in tenths, lowest in use first; empty when none does.
     private static Region Placed(HousingDraft draft, Region room, string text, double wanted, bool mirrored, out double height)
     {
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         Angle along = draft.File.Up - Angle.FromDegrees(90);
-        for (height = wanted; height >= Math.Min(wanted, HeightLeast) - Layers.Slack; height *= Shrink)
+        double least = Math.Min(wanted, LeastHeight(draft.Basis));
+        double roomAcross = room.IsEmpty ? 0 : Point2.Distance(room.Bounds.Min, room.Bounds.Max);
+        ImmutableArray<ImmutableArray<Point2>> strokes = StrokeFont.Strokes(text, out double units);
+        for (height = wanted; height >= least - Layers.Slack; height = Math.Min(Math.Round(Shrink * height, 1), Math.Round(height - Step, 1)))
         {
-            double stroke = Math.Clamp(StrokeShare * height, StrokeLeast, StrokeMost);
+            double stroke = Stroke(height, draft.Basis);
             double unit = (height - stroke) / StrokeFont.CapHeight;
-            ImmutableArray<ImmutableArray<Point2>> strokes = StrokeFont.Strokes(text, out double units);
             double width = (units * unit) + stroke;
             double tall = height + (StrokeFont.Descent * unit);
+            if (width + 1 > roomAcross)
+            {
+                continue;
+            }
+
             foreach (Point2 place in FloorPlaces.About(room, down, tall / 2, at => PartEnvelope.Rectangle(at, width + 1, tall + 1, along)))
             {
                 Point2 start = new(-units * unit / 2, -((StrokeFont.CapHeight - StrokeFont.Descent) * unit / 2));
-                Region drawn = OutlineOffsets.WithoutSlivers(Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke))));
+                Region drawn = WithoutHairs(Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke))), draft.Basis.LineWidth);
                 return (mirrored ? drawn.MirroredX() : drawn).Turned(along).Moved(place);
             }
         }
 
         return Region.Empty;
     }
+
+    // Where strokes meet at a point, what is left between them gets finer than a line: it is filled up, as the printer would.
+    private static Region WithoutHairs(Region strokes, double line) =>
+        OutlineOffsets.WithoutSlivers(strokes.Offset(HairShare * line).Offset(-HairShare * line).And(strokes));
 
     private static IEnumerable<Region> Drawn(ImmutableArray<Point2> corners, double unit, Point2 start, double stroke)
     {
