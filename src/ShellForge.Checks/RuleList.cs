@@ -15,6 +15,8 @@ public static class RuleList
     public static ImmutableArray<IRule> All { get; } =
     [
         new AuditFailed(),
+        new StillToSay(),
+        new FileRemarked(),
         new PlanRefused(),
         new LooksScaled(),
         new LooksMirrored(),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Diagnostics;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Description;
@@ -36,6 +37,12 @@ public sealed record BoardFile
 
     /// <summary>Rules that the maker has accepted to be broken, each with the reason.</summary>
     public ImmutableArray<AcceptedRule> Accept { get; init; } = [];
+
+    /// <summary>
+    /// What the reader told of the file that does not keep it from being used: what is still to do, what does not fit together. In the order
+    /// of their places.
+    /// </summary>
+    public ImmutableArray<Diagnostic> Remarks { get; init; } = [];
 
     /// <summary>
     /// Where each value stood in the file, by dotted path ("housing.walls", "board.holes[0].diameter"): for `resolved` and for

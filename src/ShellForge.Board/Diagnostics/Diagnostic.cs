@@ -34,6 +34,9 @@ public sealed record Diagnostic(
     string? Expected = null,
     string? Nearest = null)
 {
+    /// <summary>Code of a line of the file that says what is still missing.</summary>
+    public const string StillToSay = "still-to-say";
+
     /// <summary>Whether it stops the work.</summary>
     public bool IsError => Severity == DiagnosticSeverity.Error;
 

@@ -36,7 +36,8 @@ public static class BoardFileReader
 
         foreach (TodoLine todo in TodoLine.FindAll(text).Where(t => !overrides.Any(o => t.IsSettledBy(o.ToString()))))
         {
-            sink.Warning(new FilePlace(fileName, todo.Line, todo.Column), "todo", $"still to do, {todo.Path}: {todo.What}", "expected the value, and this line deleted");
+            sink.Warning(
+                new FilePlace(fileName, todo.Line, todo.Column), Diagnostic.StillToSay, $"`{todo.Path}` is still to say: {todo.What}", "expected the value, and this line deleted");
         }
 
         BoardFile? file = null;
@@ -45,7 +46,8 @@ public static class BoardFileReader
             file = new FileResolver(sink, profiles, new NodePaths(root)).Resolve(said);
         }
 
-        return new BoardReadResult(sink.HasErrors ? null : file, sink.InOrder());
+        ImmutableArray<Diagnostic> told = sink.InOrder();
+        return new BoardReadResult(sink.HasErrors || file is null ? null : file with { Remarks = told }, told);
     }
 }
 

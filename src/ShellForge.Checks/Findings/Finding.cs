@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Findings;
@@ -44,6 +45,9 @@ public sealed record Finding
 
     /// <summary>Place in the assembled frame, mm; null where it has none.</summary>
     public Point3? At { get; init; }
+
+    /// <summary>Place in the board file; null where it is not about something written there.</summary>
+    public FilePlace? InFile { get; init; }
 
     /// <summary>What the maker can do.</summary>
     public required string Remedy { get; init; }

@@ -27,6 +27,9 @@ public abstract class Rule(string name, string what, string why, string formula,
     public string Source => source;
 
     /// <inheritdoc />
+    public virtual bool CanBeAccepted => true;
+
+    /// <inheritdoc />
     public abstract IEnumerable<Finding> Check(HousingUnderCheck housing);
 
     /// <summary>A finding in millimetres at a place.</summary>

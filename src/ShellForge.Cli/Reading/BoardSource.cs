@@ -14,6 +14,11 @@ namespace ShellForge.Cli.Reading;
 /// <param name="Diagnostics">Diagnostics of profiles and board file.</param>
 internal sealed record BoardSource(string Path, string Text, BoardFile? File, ImmutableArray<Diagnostic> Diagnostics)
 {
+    /// <summary>What no rule will tell: everything of a file that can't be used, otherwise what is not said of the board itself.</summary>
+    public ImmutableArray<Diagnostic> NotAmongFindings => File is null ? Diagnostics : Diagnostics.RemoveRange(OfBoard);
+
+    private ImmutableArray<Diagnostic> OfBoard { get; init; } = [];
+
     /// <summary>Reads a board file with the profiles that hold for it.</summary>
     /// <exception cref="IOException">A file can't be read.</exception>
     public static BoardSource Read(string name, IReadOnlyList<string> overrides, Workbench bench)
@@ -25,7 +30,7 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
 
         // A broken profile may be the very one that the board means: nothing is made from what is left.
         ImmutableArray<Diagnostic> all = [.. profiles.Diagnostics, .. read.Diagnostics];
-        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : Named(read.File), all);
+        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : Named(read.File), all) { OfBoard = read.Diagnostics };
     }
 
     // Reasons in the report point into the board file by its bare name: the same file gives the same report, from whatever folder it
@@ -34,6 +39,7 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
         ? null
         : file with
         {
+            Remarks = [.. file.Remarks.Select(remark => remark with { File = System.IO.Path.GetFileName(remark.File) })],
             Places = file.Places.ToImmutableDictionary(
                 place => place.Key, place => place.Value with { File = System.IO.Path.GetFileName(place.Value.File) }),
         };

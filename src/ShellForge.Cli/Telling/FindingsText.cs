@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Findings;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
 using Spectre.Console;
 
@@ -22,19 +21,23 @@ internal static class FindingsText
             };
             console.MarkupLineInterpolated(
                 CultureInfo.InvariantCulture,
-                $"[{colour}]{ReportJson.Word(finding.Severity)}[/] [bold]{finding.Rule}[/] {finding.Subject}: {finding.Message}{Numbers(finding)}{Place(finding.At)}");
+                $"[{colour}]{ReportJson.Word(finding.Severity)}[/] [bold]{finding.Rule}[/] {finding.Subject}: {finding.Message}{Numbers(finding)}{Place(finding)}");
             console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"     {Advice(finding)}");
         }
     }
 
     /// <summary>The last line: what to do with the housing.</summary>
-    public static void WriteVerdict(IAnsiConsole console, HousingReport report)
+    /// <param name="console">Where to.</param>
+    /// <param name="report">The report.</param>
+    /// <param name="strict">Whether warnings are reasons not to print.</param>
+    public static void WriteVerdict(IAnsiConsole console, HousingReport report, bool strict)
     {
         int stops = report.Findings.Count(finding => finding.Severity == Severity.Stop);
         int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warn);
         string line = report.Verdict switch
         {
             Verdict.Print => "[green]Print it.[/]",
+            Verdict.MindWarnings when strict => $"[red]Do not print: {Counted(warnings, "warning")} to clear first, since you asked for --strict.[/]",
             Verdict.MindWarnings => $"[yellow]Print it, and mind {Counted(warnings, "warning")}.[/]",
             _ => $"[red]Do not print: {Counted(stops, "finding")} to clear first.[/]",
         };
@@ -60,7 +63,10 @@ internal static class FindingsText
         return string.Create(CultureInfo.InvariantCulture, $" ({measured:0.###}{unit}{limit})");
     }
 
-    private static string Place(Point3? at) => at is { } place
-        ? string.Create(CultureInfo.InvariantCulture, $" at ({place.X:0.#;-0.#;0}, {place.Y:0.#;-0.#;0}, {place.Z:0.#;-0.#;0})")
-        : "";
+    private static string Place(Finding finding) => finding switch
+    {
+        { At: { } at } => string.Create(CultureInfo.InvariantCulture, $" at ({at.X:0.#;-0.#;0}, {at.Y:0.#;-0.#;0}, {at.Z:0.#;-0.#;0})"),
+        { InFile: { } line } => string.Create(CultureInfo.InvariantCulture, $" at {line.File}:{line.Line}:{line.Column}"),
+        _ => "",
+    };
 }

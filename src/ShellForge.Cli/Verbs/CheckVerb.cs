@@ -44,17 +44,18 @@ internal static class CheckVerb
             JsonOut.Write(bench, writer =>
             {
                 writer.WriteNumber("exit", (int)exit);
-                DiagnosticsText.WriteJson(writer, source.Diagnostics);
+                writer.WriteString("verdict", ReportJson.Word(made.Report.Verdict));
+                DiagnosticsText.WriteJson(writer, source.NotAmongFindings);
                 ReportJson.WriteFindings(writer, made.Report.Findings);
             });
             return exit;
         }
 
-        DiagnosticsText.Write(source.Diagnostics, bench, quiet);
+        DiagnosticsText.Write(source.NotAmongFindings, bench, quiet);
         if (!quiet)
         {
             FindingsText.Write(bench.OutConsole(), made.Report.Findings);
-            FindingsText.WriteVerdict(bench.OutConsole(), made.Report);
+            FindingsText.WriteVerdict(bench.OutConsole(), made.Report, strict);
         }
 
         return exit;

@@ -92,14 +92,14 @@ internal static class MakeVerb
                 }
 
                 json.WriteEndArray();
-                DiagnosticsText.WriteJson(json, source.Diagnostics);
+                DiagnosticsText.WriteJson(json, source.NotAmongFindings);
                 json.WritePropertyName("report");
                 ReportJson.Write(json, report);
             });
             return;
         }
 
-        DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet);
+        DiagnosticsText.Write(source.NotAmongFindings, bench, wish.Quiet);
         if (wish.Quiet)
         {
             return;
@@ -111,7 +111,7 @@ internal static class MakeVerb
         HousingText.WriteShopping(console, report);
         console.WriteLine();
         FindingsText.Write(console, report.Findings);
-        FindingsText.WriteVerdict(console, report);
+        FindingsText.WriteVerdict(console, report, wish.Strict);
         console.MarkupLineInterpolated(
             CultureInfo.InvariantCulture, $"{FindingsText.Counted(files.Length, "file")} in {folder} ({took.TotalSeconds:0.0} s)");
     }

@@ -36,7 +36,7 @@ internal static class ViewVerb
     {
         // A file that is not there is told at once; one with mistakes is what the page is for.
         BoardSource source = BoardSource.Read(board, set, bench);
-        DiagnosticsText.Write(source.Diagnostics, bench, errorsOnly: false);
+        DiagnosticsText.Write(source.NotAmongFindings, bench, errorsOnly: false);
         using var watch = new FileWatch(source.Path);
         var housing = new ViewedHousing(board, [.. set], bench);
         using LoopbackServer server = LoopbackServer.Start(port, new ViewSite(housing, board));

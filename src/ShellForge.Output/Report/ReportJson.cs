@@ -47,12 +47,7 @@ public static class ReportJson
             json.WriteString("revision", report.Revision);
         }
 
-        json.WriteString("verdict", report.Verdict switch
-        {
-            Verdict.Print => "print",
-            Verdict.MindWarnings => "mind-warnings",
-            _ => "do-not-print",
-        });
+        json.WriteString("verdict", Word(report.Verdict));
         json.WriteStartArray("parts");
         foreach (PartReport part in report.Parts)
         {
@@ -119,6 +114,15 @@ public static class ReportJson
                 json.WriteNull("at");
             }
 
+            if (finding.InFile is { } place)
+            {
+                json.WriteStartObject("in_file");
+                json.WriteString("file", place.File);
+                json.WriteNumber("line", place.Line);
+                json.WriteNumber("column", place.Column);
+                json.WriteEndObject();
+            }
+
             json.WriteString("remedy", finding.Remedy);
             if (finding.Accepted is not null)
             {
@@ -130,6 +134,14 @@ public static class ReportJson
 
         json.WriteEndArray();
     }
+
+    /// <summary>The word for a verdict.</summary>
+    public static string Word(Verdict verdict) => verdict switch
+    {
+        Verdict.Print => "print",
+        Verdict.MindWarnings => "mind-warnings",
+        _ => "do-not-print",
+    };
 
     /// <summary>The word for a severity.</summary>
     public static string Word(Severity severity) => severity switch

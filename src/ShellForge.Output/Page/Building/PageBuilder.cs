@@ -97,6 +97,11 @@ public static class PageBuilder
             words.Add(string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0;-0.0;0.0}, y {at.Y:0.0;-0.0;0.0}, z {at.Z:0.0;-0.0;0.0} mm"));
         }
 
+        if (finding.InFile is { } place)
+        {
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"line {place.Line} of {place.File}"));
+        }
+
         return string.Join("; ", words);
     }
 
