@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Testing;
 
@@ -33,7 +34,7 @@ public static class RandomBoards
         int corners = 5 + dice.Next(4);
 
         // Of a polygon only what lies within its flats is free all round.
-        double free = shape == "polygon" ? outer * Math.Cos(Math.PI / corners) : outer;
+        double free = shape == "polygon" ? outer * Angle.FromDegrees(180.0 / corners).Cos : outer;
         double bore = Tenths(outer * (0.25 + (0.1 * dice.NextDouble())));
         double holeCircle = Tenths(free - (2 * ((head / 2) + 1.2)));
         double ledCircle = Tenths(holeCircle - head - diagonal - 2);
@@ -87,8 +88,8 @@ public static class RandomBoards
 
     private static string Corner(double radius, int i, int corners)
     {
-        double angle = ((2 * i) + 1) * Math.PI / corners;
-        return string.Create(CultureInfo.InvariantCulture, $"[{radius * Math.Cos(angle):0.###}, {radius * Math.Sin(angle):0.###}]");
+        var at = Point2.Polar(radius, Angle.FromDegrees(((2 * i) + 1) * 180.0 / corners));
+        return string.Create(CultureInfo.InvariantCulture, $"[{at.X:0.###}, {at.Y:0.###}]");
     }
 
     private static T Pick<T>(Random dice, T[] from) => from[dice.Next(from.Length)];

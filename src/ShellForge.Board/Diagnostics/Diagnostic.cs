@@ -37,6 +37,9 @@ public sealed record Diagnostic(
     /// <summary>Code of a line of the file that says what is still missing.</summary>
     public const string StillToSay = "still-to-say";
 
+    /// <summary>Code of a part whose height is not known; a rule tells it with what follows.</summary>
+    public const string HeightUnknown = "height-unknown";
+
     /// <summary>Whether it stops the work.</summary>
     public bool IsError => Severity == DiagnosticSeverity.Error;
 

@@ -45,11 +45,11 @@ public sealed class PartAgainstHousing() : Rule(
             return null;
         }
 
-        string feature = FeatureAt(part, gap.At);
+        string feature = FeatureAt(part, gap.At, plan);
         bool meets = gap.Distance < -Touch;
         return Found(
             meets ? Severity.Stop : Severity.Warn, gap.Body,
-            meets ? $"it stands {-gap.Distance:0.00} mm deep in the {part.Name} ({feature})" : $"it is {Math.Max(0, gap.Distance):0.00} mm from the {part.Name} ({feature})",
+            meets ? $"it stands {-gap.Distance:0.00} mm deep in {feature} ({part.Name})" : $"it is {Math.Max(0, gap.Distance):0.00} mm from {feature} ({part.Name})",
             gap.Distance, wanted, gap.At,
             gap.Side == BoardSide.Bottom
                 ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on the board"
@@ -57,7 +57,7 @@ public sealed class PartAgainstHousing() : Rule(
     }
 
     // The feature whose face lies nearest to the place.
-    private static string FeatureAt(MadePart part, Point3 at)
+    private static string FeatureAt(MadePart part, Point3 at, HousingPlan plan)
     {
         var mesh = part.AssembledMesh;
         int best = 0;
@@ -72,7 +72,7 @@ public sealed class PartAgainstHousing() : Rule(
             }
         }
 
-        return FaceNames.NameOf(mesh.Tags[best]);
+        return SpokenNames.Of(plan, mesh.Tags[best]);
 
         Point3 Corner(int t, int corner) => mesh.Vertices[mesh.Triangles[(3 * t) + corner]].ToMillimetres();
     }

@@ -26,7 +26,7 @@ public sealed class UnknownHeight() : Rule(
                 Subject = part.Ref,
                 Message = part.Passive
                     ? "its height is not known; small passives are taken as lower than anything else here"
-                    : "its height is not known, so nothing can be said about the room it needs",
+                    : $"its height is not known ({part.HeightFrom}), so nothing can be said about the room it needs",
                 At = new Point3(part.At.X, part.At.Y, face),
                 Remedy = $"measure it and write 'height:' for {part.Ref}, or name a package that has one",
             };

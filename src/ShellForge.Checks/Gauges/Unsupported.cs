@@ -43,7 +43,8 @@ internal static class Unsupported
     /// <param name="layer">Section of the layer.</param>
     /// <param name="below">Section of the layer below.</param>
     /// <param name="stepOut">How far a layer may stand out over the one below, mm.</param>
-    public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut)
+    /// <param name="line">Width of a line of plastic, mm: what is smaller than one in every direction is laid with the line that it hangs on.</param>
+    public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut, double line)
     {
         if (Carried.IsAll(layer, below, stepOut * PrintTolerances.OverhangShare))
         {
@@ -71,13 +72,18 @@ internal static class Unsupported
             double overhang = piece.Loops.SelectMany(loop => loop).Max(below.Distance);
             if (piece.Area < PrintTolerances.Area && overhang < 2 * stepOut)
             {
-                // A sliver along a chamfer: the overhang's angle decides, not its area.
-                pieces.Add(new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+                // A sliver along a chamfer: the overhang's angle decides, not its area. Where two slants meet it is a fleck.
+                if (Math.Max(piece.Bounds.Size.X, piece.Bounds.Size.Y) >= line)
+                {
+                    pieces.Add(new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+                }
+
                 continue;
             }
 
+            // What is carried reaches a step past the layer below, at either end of a span.
             double? span = SmallestSpan(piece, carried) ?? SpanAlongStrip(piece, carried);
-            pieces.Add(span is double bridge && bridge > overhang
+            pieces.Add(span is double bridge && bridge + (2 * stepOut) > overhang
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
         }

@@ -34,7 +34,7 @@ public sealed class NothingBelow() : Rule(
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
             Finding[][] found = SideBySide.Each<PrintedLayer, Finding[]>(
                 [.. stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2)],
-                layer => [.. Over(layer, stack, sameJob, Rise(layer, stack) * slope)
+                layer => [.. Over(layer, stack, sameJob, Rise(layer, stack) * slope, printer.LineWidth)
                     .Select(piece => Judged(piece, printer, layer, Rise(layer, stack), part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
             foreach (Finding finding in WorstOfEachKind([.. found.SelectMany(layer => layer)]))
             {
@@ -47,11 +47,11 @@ public sealed class NothingBelow() : Rule(
     private static double Rise(PrintedLayer layer, PartLayers stack) =>
         layer.Index > 0 ? (layer.Height + stack.Layers[layer.Index - 1].Height) / 2 : layer.Height;
 
-    private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut)
+    private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut, double line)
     {
         Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
         Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
-        return Unsupported.Of(layer.Outline, beside.Length == 0 ? own : Region.Union(beside.Prepend(own)), stepOut);
+        return Unsupported.Of(layer.Outline, beside.Length == 0 ? own : Region.Union(beside.Prepend(own)), stepOut, line);
     }
 
     // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Planning.Plan;
@@ -131,8 +130,4 @@ public static class FaceNames
 
     /// <summary>The number within its kind, from 0.</summary>
     public static int NumberOf(FaceTag tag) => tag.Id % NumbersPerKind;
-
-    /// <summary>For people: "Boss 3".</summary>
-    public static string NameOf(FaceTag tag) =>
-        string.Create(CultureInfo.InvariantCulture, $"{FeatureOf(tag)} {NumberOf(tag) + 1}");
 }

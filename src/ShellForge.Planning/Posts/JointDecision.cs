@@ -56,7 +56,7 @@ internal static class JointDecision
         if (screw.Thread != insert.Thread)
         {
             reasons.Refuse("screw-insert-thread", hole.Name,
-                $"{hole.Name}: a screw {screw.Thread} does not go into an insert {insert.Thread}",
+                $"a screw {screw.Thread} does not go into an insert {insert.Thread}",
                 screw.ThreadDiameter, screw.ThreadDiameter, "mm", at,
                 $"choose a screw with thread {insert.Thread}, or an insert with thread {screw.Thread}");
         }
@@ -64,7 +64,7 @@ internal static class JointDecision
         if (hole.Diameter < screw.ThreadDiameter)
         {
             reasons.Refuse("screw-through-board-hole", hole.Name,
-                $"{hole.Name}: {screw.Thread} does not pass a board hole of {Reasons.Mm(hole.Diameter)}",
+                $"{screw.Thread} does not pass a board hole of {Reasons.Mm(hole.Diameter)}",
                 hole.Diameter, screw.ThreadDiameter, "mm", at, "choose a thinner screw with its insert, or drill the board");
         }
 
@@ -73,7 +73,7 @@ internal static class JointDecision
         {
             (PartEnvelope? near, double washerGap) = Clearance(hole, screw.WasherDiameter, onTop);
             reasons.Replace("washer-meets-part", hole.Name,
-                $"{hole.Name}: a washer of {Reasons.Mm(screw.WasherDiameter)} comes too near to {near!.Ref}; planned without it",
+                $"a washer of {Reasons.Mm(screw.WasherDiameter)} comes too near to {near!.Ref}; planned without it",
                 washerGap, PlanRules.Beside, "mm", at, "leave washers out, or keep the part away from the hole");
         }
 

@@ -134,10 +134,7 @@ internal static class StackDecision
             bool passive = file.Board.Parts.Any(p => p.Ref == part.Ref && p.Passive);
             if (!passive)
             {
-                Point2 at = part.Outline.Bounds.Min;
-                reasons.Refuse("part-height-unknown", part.Ref,
-                    $"{part.Ref}: nobody has said how tall it is; planned with {Reasons.Mm(PlanRules.UnknownHeight)}",
-                    0, PlanRules.UnknownHeight, "mm", new Point3(at.X, at.Y, 0), "measure it and give its height or its size");
+                // That nobody knows it is for the rule on heights to tell.
                 yield return new Need(part.Ref, PlanRules.UnknownHeight + clearance);
             }
         }

@@ -10,6 +10,7 @@ namespace ShellForge.Checks.Tests.Print;
 public class UnsupportedTests
 {
     private const double Layer = 0.2;
+    private const double Line = 0.45;
 
     [Theory]
     [InlineData(44, false)]
@@ -20,7 +21,7 @@ public class UnsupportedTests
         for (int i = 0; i < 10; i++)
         {
             Region below = Disc(8 + (i * grow));
-            Assert.Equal(over, !Unsupported.Of(Disc(8 + ((i + 1) * grow)), below, Layer).IsEmpty);
+            Assert.Equal(over, !Unsupported.Of(Disc(8 + ((i + 1) * grow)), below, Layer, Line).IsEmpty);
         }
     }
 
@@ -31,7 +32,7 @@ public class UnsupportedTests
     public void A_roof_between_two_walls_is_a_bridge_of_its_span(double span)
     {
         Region walls = Rectangle(0, 0, 4, 20).And(Rectangle(4 + span, 0, 8 + span, 20));
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 8 + span, 20), walls, Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 8 + span, 20), walls, Layer, Line));
         Assert.Equal(Hold.Bridge, piece.Hold);
         Assert.Equal(span - (2 * Layer), piece.Reach, 0.1);
     }
@@ -40,7 +41,7 @@ public class UnsupportedTests
     public void A_bridge_is_laid_across_the_narrow_way()
     {
         Region frame = Rectangle(0, 0, 40, 14).Less(Rectangle(3, 3, 37, 11));
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 40, 14), frame, Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 40, 14), frame, Layer, Line));
         Assert.Equal(Hold.Bridge, piece.Hold);
         Assert.Equal(8 - (2 * Layer), piece.Reach, 0.1);
     }
@@ -50,7 +51,7 @@ public class UnsupportedTests
     {
         Region wall = Disc(44).Less(Disc(42.8));
         Region notch = Region.Sector(40, 46, Angle.FromDegrees(-8), Angle.FromDegrees(16));
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(notch), Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(notch), Layer, Line));
         Assert.Equal(Hold.Bridge, piece.Hold);
         Assert.Equal(43.4 * 16 * Math.PI / 180, piece.Reach, 1.5);
     }
@@ -67,7 +68,7 @@ public class UnsupportedTests
         foreach (double turn in new[] { 0.0, -90, 31 })
         {
             Region opening = Region.Rectangle(new Point2(radius - 5, -width / 2), new Point2(radius + 5, width / 2)).Turned(Angle.FromDegrees(turn));
-            UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(opening), Layer));
+            UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(opening), Layer, Line));
             Assert.Equal(Hold.Bridge, piece.Hold);
             Assert.Equal(width - (2 * Layer), piece.Reach, 0.35);
         }
@@ -76,7 +77,7 @@ public class UnsupportedTests
     [Fact]
     public void A_balcony_is_no_bridge()
     {
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 20, 5), Rectangle(0, 0, 12, 5), Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 20, 5), Rectangle(0, 0, 12, 5), Layer, Line));
         Assert.Equal(Hold.Cantilever, piece.Hold);
         Assert.Equal(8, piece.Reach, 0.05);
     }
@@ -84,7 +85,7 @@ public class UnsupportedTests
     [Fact]
     public void A_post_that_starts_in_the_air_is_an_island()
     {
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 5, 5).And(Rectangle(9, 0, 11, 3)), Rectangle(0, 0, 5, 5), Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 5, 5).And(Rectangle(9, 0, 11, 3)), Rectangle(0, 0, 5, 5), Layer, Line));
         Assert.Equal(Hold.None, piece.Hold);
         Assert.Equal(3, piece.Reach, 0.01);
     }
@@ -93,14 +94,14 @@ public class UnsupportedTests
     public void The_ring_over_a_counterbore_is_held_from_one_side_only()
     {
         Region plate = Disc(12).Less(Disc(4));
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Disc(12).Less(Disc(2)), plate, Layer));
+        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Disc(12).Less(Disc(2)), plate, Layer, Line));
         Assert.Equal(Hold.Cantilever, piece.Hold);
         Assert.Equal(2, piece.Reach, 0.05);
     }
 
     [Fact]
     public void What_equals_the_layer_below_needs_nothing() =>
-        Assert.Empty(Unsupported.Of(Disc(12), Disc(12), Layer));
+        Assert.Empty(Unsupported.Of(Disc(12), Disc(12), Layer, Line));
 
     private static Region Disc(double radius) => Region.Disc(Point2.Origin, new Ring(radius, RingSide.Inside, 128, Angle.Zero));
 

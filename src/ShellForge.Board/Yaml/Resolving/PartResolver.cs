@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Vocabulary;
@@ -64,9 +65,10 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             string known = string.Join(", ", ways.Where(w => w.Height is not null).Select(w => $"{w.Word} ({NumberText.Written(w.Height!.Value.Value)})"));
             context.Sink.Warning(
                 said.Mounted.Place,
-                "height-unknown",
+                Diagnostic.HeightUnknown,
                 $"the height of {said.Ref.Value} is unknown: {body.HeightFrom}",
                 known.Length == 0 ? "expected height: a number" : $"expected height: a number, or mounted: one of {known}");
+            body = known.Length == 0 ? body : body with { HeightFrom = $"{body.HeightFrom}: {known}" };
         }
 
         return body;

@@ -1,0 +1,65 @@
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Solids;
+
+namespace ShellForge.Planning.Plan;
+
+/// <summary>
+/// What makers call the features of a housing: by the thing on their board that a feature serves ("the boss of hole 2", "J1's saddle"), never
+/// by the number that it has in the plan.
+/// </summary>
+public static class SpokenNames
+{
+    /// <summary>The feature that a face belongs to, with its article.</summary>
+    /// <param name="plan">The plan that the face comes from.</param>
+    /// <param name="tag">Tag of the face.</param>
+    public static string Of(HousingPlan plan, FaceTag tag)
+    {
+        int i = FaceNames.NumberOf(tag);
+        return FaceNames.FeatureOf(tag) switch
+        {
+            FaceFeature.Floor => "the floor",
+            FaceFeature.Wall => "the wall",
+            FaceFeature.BoreWall => "the wall round the bore",
+            FaceFeature.Boss or FaceFeature.Rest when i < plan.Bosses.Length => Of(plan, plan.Bosses[i]),
+            FaceFeature.InsertHole when i < plan.Bosses.Length => $"the insert hole in {Of(plan, plan.Bosses[i])}",
+            FaceFeature.Web when i < plan.Bosses.Length => $"the web at {Of(plan, plan.Bosses[i])}",
+            FaceFeature.Gusset when i < plan.Bosses.Length => $"the gusset at {Of(plan, plan.Bosses[i])}",
+            FaceFeature.Port when i < plan.Ports.Length => $"the opening for {plan.Ports[i].Ref}",
+            FaceFeature.PortRecess when i < plan.Ports.Length => $"the recess for the plug of {plan.Ports[i].Ref}",
+            FaceFeature.Tongue when i < plan.Ports.Length => $"the tongue over {plan.Ports[i].Ref}",
+            FaceFeature.Tongue or FaceFeature.CableNotch => "the cable exit",
+            FaceFeature.TiePost => "the post for the cable tie",
+            FaceFeature.Saddle when i < plan.Saddles.Length => $"{plan.Saddles[i].Ref}'s saddle",
+            FaceFeature.Key => "the key",
+            FaceFeature.Seat => "the seat of the baffle",
+            FaceFeature.PryNotch => "a pry notch",
+            FaceFeature.Vent => "a vent",
+            FaceFeature.Mount => "the mount",
+            FaceFeature.Lettering => "the lettering",
+            FaceFeature.BedChamfer => "the chamfer at the bed",
+            FaceFeature.Bezel => "the bezel",
+            FaceFeature.CoverWall => "the cover's wall",
+            FaceFeature.Lip => "the lip",
+            FaceFeature.Bead or FaceFeature.Groove => "the snap bead",
+            FaceFeature.Lug => "a lug of the twist lock",
+            FaceFeature.Post or FaceFeature.ScrewHole or FaceFeature.Counterbore => "a post for a closure screw",
+            FaceFeature.Diffuser => "the diffuser",
+            FaceFeature.BaffleWall => "a wall of the baffle",
+            FaceFeature.BaffleNotch => "a notch in the baffle's feet",
+            FaceFeature.CrushRib => "a small rib of the baffle",
+            _ => "the part itself",
+        };
+    }
+
+    /// <summary>A post on the floor, by the hole of the board over it where there is one, with its article.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="boss">One of its posts.</param>
+    public static string Of(HousingPlan plan, BossPlan boss)
+    {
+        BoardHole? hole = plan.Source.Board.Holes.FirstOrDefault(hole => hole.At == boss.At);
+        return hole is not null ? $"the boss of {hole.Name}"
+            : boss.Use == BossUse.Rest ? "a rest under the board's rim"
+            : plan.Screws.FirstOrDefault(screw => screw.Boss == boss.Name) is { } joint ? $"the boss of {joint.Name}"
+            : "a boss";
+    }
+}
