@@ -69,9 +69,10 @@ internal static class MakeVerb
             .. HousingFiles.Of(drawn!, made.Report),
         ];
         bench.Cancel.ThrowIfCancellationRequested();
-        StagedFiles.Write(folder, files, EarlierRun.PartFiles(folder));
-        ExitCode exit = CheckVerb.ExitOf(made.Report, wish.Strict);
-        Tell(bench, wish, source, made.Report, folder, files, exit, Stopwatch.GetElapsedTime(started));
+        StagedFiles.Write(folder, files, EarlierRun.MeshFiles(folder));
+        HousingReport report = HousingFiles.Told(drawn!, made.Report);
+        ExitCode exit = CheckVerb.ExitOf(report, wish.Strict);
+        Tell(bench, wish, source, report, folder, files, exit, Stopwatch.GetElapsedTime(started));
         return exit;
     }
 

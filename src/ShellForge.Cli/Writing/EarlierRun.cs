@@ -12,8 +12,8 @@ internal static class EarlierRun
 {
     private const long LongestReport = 64L << 20;
 
-    /// <summary>Names of the part files that the report in a folder lists.</summary>
-    public static IReadOnlyList<string> PartFiles(string folder)
+    /// <summary>Names of the files with parts or plates that the report in a folder lists.</summary>
+    public static IReadOnlyList<string> MeshFiles(string folder)
     {
         string path = Path.Combine(folder, HousingFiles.ReportFile);
         var info = new FileInfo(path);
@@ -30,7 +30,7 @@ internal static class EarlierRun
                 && root.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String
                 && format.GetString() == ReportJson.Format;
             return ours && root.TryGetProperty("parts", out JsonElement parts) && parts.ValueKind == JsonValueKind.Array
-                ? [.. parts.EnumerateArray().Select(FileName).OfType<string>()]
+                ? [.. parts.EnumerateArray().SelectMany(part => Named(part, "file", ".stl").Concat(Named(part, "plate", ".3mf"))).Distinct(StringComparer.Ordinal)]
                 : [];
         }
         catch (JsonException)
@@ -41,12 +41,13 @@ internal static class EarlierRun
     }
 
     // A bare name with our ending, so that an edited report can't point anywhere else.
-    private static string? FileName(JsonElement part)
+    private static IEnumerable<string> Named(JsonElement part, string key, string ending)
     {
-        string? name = part.ValueKind == JsonValueKind.Object
-            && part.TryGetProperty("file", out JsonElement file) && file.ValueKind == JsonValueKind.String
-            ? file.GetString()
-            : null;
-        return name is not null && name == Path.GetFileName(name) && name.EndsWith(".stl", StringComparison.Ordinal) ? name : null;
+        if (part.ValueKind == JsonValueKind.Object
+            && part.TryGetProperty(key, out JsonElement file) && file.ValueKind == JsonValueKind.String
+            && file.GetString() is { } name && name == Path.GetFileName(name) && name.EndsWith(ending, StringComparison.Ordinal))
+        {
+            yield return name;
+        }
     }
 }

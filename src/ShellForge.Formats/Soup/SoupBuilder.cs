@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using ShellForge.Geometry.Auditing;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Formats.Soup;
 
@@ -17,6 +18,9 @@ internal sealed class SoupBuilder(string name)
     private int _bad;
 
     private string Name { get; } = Printable(name);
+
+    /// <summary>Where the file puts the body.</summary>
+    public Transform3 Place { get; set; } = Transform3.Identity;
 
     /// <summary>Adds a triangle of nine numbers; its place is told when one of them is no finite number.</summary>
     public void Add(ReadOnlySpan<float> corners, string place)
@@ -54,7 +58,7 @@ internal sealed class SoupBuilder(string name)
 
             if (body._coordinates.Count > 0)
             {
-                soups.Add(new SoupBody(body.Name, new LooseTriangles(body._coordinates.ToImmutable())));
+                soups.Add(new SoupBody(body.Name, new LooseTriangles(body._coordinates.ToImmutable()), body.Place));
             }
         }
 

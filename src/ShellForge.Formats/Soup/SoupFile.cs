@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Auditing;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Formats.Soup;
 
 /// <summary>A body of a foreign file.</summary>
 /// <param name="Name">Its name in the file, printable; empty when it has none.</param>
-/// <param name="Triangles">Its triangles in mm, in the file's order, those with faults included.</param>
-public sealed record SoupBody(string Name, LooseTriangles Triangles);
+/// <param name="Triangles">Its triangles in mm and in its own coordinates, in the file's order, those with faults included.</param>
+/// <param name="Place">Where the file puts it: from its own coordinates to those of the bed.</param>
+public sealed record SoupBody(string Name, LooseTriangles Triangles, Transform3 Place);
 
 /// <summary>What is wrong with a foreign file as a file, in words, with the place.</summary>
 /// <param name="Code">Stable name of the kind of fault in kebab case.</param>

@@ -14,6 +14,8 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
     private readonly Dictionary<string, ThreeMfObject> _objects = [];
     private readonly ImmutableArray<FileFault>.Builder _faults = ImmutableArray.CreateBuilder<FileFault>();
     private readonly List<SoupBuilder> _bodies = [];
+    private readonly Dictionary<(string Group, int Index), string> _colours = [];
+    private (string Id, int Count) _group = ("", 0);
     private double _unit = 1;
     private long _placed;
 
@@ -40,7 +42,14 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
                     current?.Vertices.Add(new Point3(Number("x"), Number("y"), Number("z")));
                     break;
                 case "triangle":
-                    current?.Triangles.Add((Index("v1"), Index("v2"), Index("v3")));
+                    current?.Triangles.Add((Index("v1"), Index("v2"), Index("v3"), Property(current.Property, "p1")));
+                    break;
+                case "colorgroup" or "basematerials":
+                    _group = (xml.GetAttribute("id") ?? "", 0);
+                    break;
+                case "color" or "base":
+                    _colours.TryAdd((_group.Id, _group.Count), xml.GetAttribute("name") ?? xml.GetAttribute("color") ?? "");
+                    _group.Count++;
                     break;
                 case "component":
                     current?.Components.Add((xml.GetAttribute("objectid") ?? "", Map()));
@@ -86,7 +95,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
     private ThreeMfObject ReadObject()
     {
         string id = xml.GetAttribute("id") ?? "";
-        var read = new ThreeMfObject(xml.GetAttribute("name") ?? $"object {id}");
+        var read = new ThreeMfObject(xml.GetAttribute("name") ?? $"object {id}", Property(("", -1), "pindex"));
         if (!_objects.TryAdd(id, read))
         {
             Fault("duplicate-object", $"two objects have the id '{id}'");
@@ -147,7 +156,7 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
 
         if (found.Triangles.Count > 0)
         {
-            _bodies.Add(Placed(found, map));
+            PlaceMesh(found, map);
         }
 
         foreach ((string child, Transform3 childMap) in found.Components)
@@ -156,41 +165,25 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         }
     }
 
-    private SoupBuilder Placed(ThreeMfObject found, Transform3 map)
+    // Bodies stay in their own coordinates: what a transform adds to them is for doubles, not for the single precision of the audit.
+    private void PlaceMesh(ThreeMfObject found, Transform3 map)
     {
-        var body = new SoupBuilder(found.Name);
-        Transform3 scaled = map.Then(Transform3.Scale(_unit, _unit, _unit));
-        int outside = 0;
-        Span<float> corners = stackalloc float[SoupBuilder.NumbersPerTriangle];
-        for (int t = 0; t < found.Triangles.Count; t++)
+        if (!(map.Determinant > 0))
         {
-            (int a, int b, int c) = found.Triangles[t];
-            int count = found.Vertices.Count;
-            if ((uint)a >= count || (uint)b >= count || (uint)c >= count)
+            Fault("mirrored", $"'{found.Name}' is placed by a transform that mirrors or flattens it");
+        }
+
+        // The shift is in the model's unit, as the vertices are.
+        Transform3 place = map with { Tx = _unit * map.Tx, Ty = _unit * map.Ty, Tz = _unit * map.Tz };
+        foreach (SoupBuilder body in found.Bodies(_unit, _colours, out int outside))
+        {
+            _bodies.Add(body);
+            body.Place = place;
+            if (outside > 0)
             {
-                outside++;
-                continue;
+                Fault("vertex-number", $"{outside} triangles of '{found.Name}' name vertices that are not there");
             }
-
-            Put(corners, scaled.Apply(found.Vertices[a]));
-            Put(corners[3..], scaled.Apply(found.Vertices[b]));
-            Put(corners[6..], scaled.Apply(found.Vertices[c]));
-            body.Add(corners, string.Create(CultureInfo.InvariantCulture, $"triangle {t + 1} of '{found.Name}'"));
         }
-
-        if (outside > 0)
-        {
-            Fault("vertex-number", $"{outside} triangles of '{found.Name}' name vertices that are not there");
-        }
-
-        return body;
-    }
-
-    private static void Put(Span<float> target, Point3 point)
-    {
-        target[0] = (float)point.X;
-        target[1] = (float)point.Y;
-        target[2] = (float)point.Z;
     }
 
     // Nine numbers of a matrix for row vectors, then the shift.
@@ -210,8 +203,18 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             return Transform3.Identity;
         }
 
+        if (!m.All(double.IsFinite))
+        {
+            Fault("transform", "a transform has something that is no finite number");
+            return Transform3.Identity;
+        }
+
         return new Transform3(m[0], m[3], m[6], m[9], m[1], m[4], m[7], m[10], m[2], m[5], m[8], m[11]);
     }
+
+    // A triangle without a group of its own has the object's property as a whole.
+    private (string Group, int Index) Property((string Group, int Index) otherwise, string place) =>
+        xml.GetAttribute("pid") is { } group ? (group, Index(place)) : otherwise;
 
     private double Number(string attribute) => Parse(xml.GetAttribute(attribute) ?? "");
 
@@ -230,17 +233,5 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         {
             _faults.Add(fault);
         }
-    }
-
-    private sealed record ThreeMfObject(string Name)
-    {
-        /// <summary>Triangles with those of all components; null until counted.</summary>
-        public long? Total { get; set; }
-
-        public List<Point3> Vertices { get; } = [];
-
-        public List<(int A, int B, int C)> Triangles { get; } = [];
-
-        public List<(string Id, Transform3 Map)> Components { get; } = [];
     }
 }

@@ -10,9 +10,12 @@ namespace ShellForge.Formats.ThreeMf;
 internal static class ThreeMfModelXml
 {
     private const string Core = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";
-    private const int MaterialsId = 1;
+    private const string Materials = "http://schemas.microsoft.com/3dmanufacturing/material/2015/02";
 
-    public static void Write(Stream stream, string title, ImmutableArray<PlacedJob> jobs)
+    /// <summary>Id of a plate's object; the ids before it are those of the filaments' colours.</summary>
+    public static int ObjectId(PrintPlate plate, int job) => plate.Filaments.Length + 1 + job;
+
+    public static void Write(Stream stream, string title, PrintPlate plate, ImmutableArray<JobMesh> meshes)
     {
         using var xml = XmlWriter.Create(stream, new XmlWriterSettings
         {
@@ -23,29 +26,29 @@ internal static class ThreeMfModelXml
         });
         xml.WriteStartDocument();
         xml.WriteStartElement("model", Core);
+        xml.WriteAttributeString("xmlns", "m", null, Materials);
+        xml.WriteAttributeString("xmlns", "slic3rpe", null, SlicerVolumes.Namespace);
         xml.WriteAttributeString("unit", "millimeter");
         xml.WriteAttributeString("xml", "lang", null, "en-US");
         Metadata(xml, "Title", title);
-        Metadata(xml, "Description", "Parts of a housing as they lie on the bed, side by side. Print without support.");
+        Metadata(xml, "Description", Description(plate));
         Metadata(xml, "Application", "ShellForge");
+        Metadata(xml, SlicerVolumes.VersionMetadata, SlicerVolumes.Version);
 
-        var materials = Materials(jobs);
         xml.WriteStartElement("resources", Core);
-        WriteMaterials(xml, materials);
-        int nextId = MaterialsId + 1;
-        var builds = new List<(int Id, PlacedJob Placed)>();
-        foreach (PlacedJob placed in jobs)
+        WriteFilaments(xml, plate);
+        for (int job = 0; job < plate.Jobs.Length; job++)
         {
-            builds.Add((WriteJob(xml, placed.Job, materials, ref nextId), placed));
+            WriteJob(xml, plate, job, meshes[job]);
         }
 
         xml.WriteEndElement();
         xml.WriteStartElement("build", Core);
-        foreach ((int id, PlacedJob placed) in builds)
+        for (int job = 0; job < plate.Jobs.Length; job++)
         {
             xml.WriteStartElement("item", Core);
-            xml.WriteAttributeString("objectid", Text(id));
-            xml.WriteAttributeString("transform", Shifted(placed.Shift));
+            xml.WriteAttributeString("objectid", Text(ObjectId(plate, job)));
+            xml.WriteAttributeString("transform", Shifted(plate.Jobs[job].Shift));
             xml.WriteEndElement();
         }
 
@@ -54,51 +57,39 @@ internal static class ThreeMfModelXml
         xml.WriteEndDocument();
     }
 
-    private static int WriteJob(XmlWriter xml, PrintJob job, List<(string Name, string Colour)> materials, ref int nextId)
+    private static string Description(PrintPlate plate)
     {
-        var bodyIds = new List<int>();
-        foreach (PrintBody body in job.Bodies)
-        {
-            bodyIds.Add(nextId);
-            WriteBody(xml, body, nextId++, materials.IndexOf((body.Material, body.Colour)));
-        }
-
-        if (bodyIds.Count == 1)
-        {
-            return bodyIds[0];
-        }
-
-        int jobId = nextId++;
-        StartObject(xml, jobId, job.Name);
-        xml.WriteStartElement("components", Core);
-        foreach (int id in bodyIds)
-        {
-            xml.WriteStartElement("component", Core);
-            xml.WriteAttributeString("objectid", Text(id));
-            xml.WriteEndElement();
-        }
-
-        xml.WriteEndElement();
-        xml.WriteEndElement();
-        return jobId;
+        IEnumerable<string> loaded = plate.Filaments.Select((filament, i) => $"{Text(i + 1)} {filament.Name}");
+        return $"Parts of a housing as they lie on the bed. Print without support. Filament: {string.Join(", ", loaded)}.";
     }
 
-    private static void WriteBody(XmlWriter xml, PrintBody body, int id, int material)
+    // A group a filament, with one colour in it, named by the object as a whole: what readers of colours have in common.
+    private static void WriteFilaments(XmlWriter xml, PrintPlate plate)
     {
-        CanonicalTriangle[] triangles = CanonicalTriangle.InOrder(body.Mesh);
-        LatticePoint3[] vertices = [.. triangles.SelectMany(t => new[] { t.A, t.B, t.C }).Distinct().Order()];
-        var numbers = new Dictionary<LatticePoint3, int>(vertices.Length);
-        for (int v = 0; v < vertices.Length; v++)
+        for (int i = 0; i < plate.Filaments.Length; i++)
         {
-            numbers.Add(vertices[v], v);
+            xml.WriteStartElement("m", "colorgroup", Materials);
+            xml.WriteAttributeString("id", Text(i + 1));
+            xml.WriteStartElement("m", "color", Materials);
+            xml.WriteAttributeString("color", plate.Filaments[i].Colour.ToUpperInvariant());
+            xml.WriteEndElement();
+            xml.WriteEndElement();
         }
+    }
 
-        StartObject(xml, id, body.Name);
-        xml.WriteAttributeString("pid", Text(MaterialsId));
-        xml.WriteAttributeString("pindex", Text(material));
+    private static void WriteJob(XmlWriter xml, PrintPlate plate, int number, JobMesh mesh)
+    {
+        PrintJob job = plate.Jobs[number].Job;
+        int own = plate.Filaments.IndexOf(job.Bodies[0].Filament) + 1;
+        xml.WriteStartElement("object", Core);
+        xml.WriteAttributeString("id", Text(ObjectId(plate, number)));
+        xml.WriteAttributeString("type", "model");
+        xml.WriteAttributeString("name", XmlText.Clean(job.Name));
+        xml.WriteAttributeString("pid", Text(own));
+        xml.WriteAttributeString("pindex", "0");
         xml.WriteStartElement("mesh", Core);
         xml.WriteStartElement("vertices", Core);
-        foreach (LatticePoint3 vertex in vertices)
+        foreach (LatticePoint3 vertex in mesh.Vertices)
         {
             Point3 p = vertex.ToMillimetres();
             xml.WriteStartElement("vertex", Core);
@@ -110,54 +101,27 @@ internal static class ThreeMfModelXml
 
         xml.WriteEndElement();
         xml.WriteStartElement("triangles", Core);
-        foreach (CanonicalTriangle triangle in triangles)
+        foreach ((PrintBody body, ImmutableArray<(int A, int B, int C)> triangles) in job.Bodies.Zip(mesh.Bodies))
         {
-            xml.WriteStartElement("triangle", Core);
-            xml.WriteAttributeString("v1", Text(numbers[triangle.A]));
-            xml.WriteAttributeString("v2", Text(numbers[triangle.B]));
-            xml.WriteAttributeString("v3", Text(numbers[triangle.C]));
-            xml.WriteEndElement();
-        }
-
-        xml.WriteEndElement();
-        xml.WriteEndElement();
-        xml.WriteEndElement();
-    }
-
-    private static void StartObject(XmlWriter xml, int id, string name)
-    {
-        xml.WriteStartElement("object", Core);
-        xml.WriteAttributeString("id", Text(id));
-        xml.WriteAttributeString("type", "model");
-        xml.WriteAttributeString("name", XmlText.Clean(name));
-    }
-
-    private static List<(string Name, string Colour)> Materials(ImmutableArray<PlacedJob> jobs)
-    {
-        var all = new List<(string, string)>();
-        foreach (PrintBody body in jobs.SelectMany(placed => placed.Job.Bodies))
-        {
-            if (!all.Contains((body.Material, body.Colour)))
+            int filament = plate.Filaments.IndexOf(body.Filament) + 1;
+            foreach ((int a, int b, int c) in triangles)
             {
-                all.Add((body.Material, body.Colour));
+                xml.WriteStartElement("triangle", Core);
+                xml.WriteAttributeString("v1", Text(a));
+                xml.WriteAttributeString("v2", Text(b));
+                xml.WriteAttributeString("v3", Text(c));
+                if (filament != own)
+                {
+                    xml.WriteAttributeString("pid", Text(filament));
+                    xml.WriteAttributeString("p1", "0");
+                }
+
+                xml.WriteEndElement();
             }
         }
 
-        return all;
-    }
-
-    private static void WriteMaterials(XmlWriter xml, List<(string Name, string Colour)> materials)
-    {
-        xml.WriteStartElement("basematerials", Core);
-        xml.WriteAttributeString("id", Text(MaterialsId));
-        foreach ((string name, string colour) in materials)
-        {
-            xml.WriteStartElement("base", Core);
-            xml.WriteAttributeString("name", XmlText.Clean(name));
-            xml.WriteAttributeString("displaycolor", colour.ToUpperInvariant());
-            xml.WriteEndElement();
-        }
-
+        xml.WriteEndElement();
+        xml.WriteEndElement();
         xml.WriteEndElement();
     }
 
@@ -173,6 +137,7 @@ internal static class ThreeMfModelXml
 
     private static string Text(int value) => value.ToString(CultureInfo.InvariantCulture);
 
-    // Lattice values are exact in float32, so the shortest decimals that give that float back are exact too.
-    private static string Text(double value) => ((float)value).ToString("R", CultureInfo.InvariantCulture);
+    // Lattice values are exact in float32, so the shortest decimals that give that float back are exact too. Readers that expect digits
+    // after a minus and then a point take '-0' for no number.
+    private static string Text(double value) => value == 0 ? "0" : ((float)value).ToString("R", CultureInfo.InvariantCulture);
 }

@@ -5,9 +5,9 @@ using System.Text;
 namespace ShellForge.Formats.ThreeMf;
 
 /// <summary>
-/// A 3MF package to the core specification: one named object a body, bodies that print together as components of one object,
-/// filaments as base materials, millimetres. Entries carry a fixed date and fixed names, so the same input gives the same
-/// bytes.
+/// A 3MF package to the core specification and its materials extension: one named object of one mesh a job, filaments as colours of its
+/// triangles, millimetres. Beside the model stands a part that says again which triangles are which body and of which filament
+/// (<see cref="SlicerVolumes"/>). Entries carry a fixed date and fixed names, so the same input gives the same bytes.
 /// </summary>
 public static class ThreeMfWriter
 {
@@ -16,6 +16,7 @@ public static class ThreeMfWriter
         + """<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">"""
         + """<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>"""
         + """<Default Extension="png" ContentType="image/png"/>"""
+        + """<Default Extension="config" ContentType="text/xml"/>"""
         + """<Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/>"""
         + "</Types>\n";
 
@@ -35,9 +36,9 @@ public static class ThreeMfWriter
     /// <summary>Writes a package.</summary>
     /// <param name="stream">Where to; stays open.</param>
     /// <param name="title">Title of the model.</param>
-    /// <param name="jobs">Jobs with their places on the plate.</param>
+    /// <param name="plate">Jobs with their places, and the filaments.</param>
     /// <param name="thumbnail">A picture of it as PNG; null for none.</param>
-    public static void Write(Stream stream, string title, ImmutableArray<PlacedJob> jobs, byte[]? thumbnail = null)
+    public static void Write(Stream stream, string title, PrintPlate plate, byte[]? thumbnail = null)
     {
         using var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
         WriteText(archive, "[Content_Types].xml", ContentTypes);
@@ -48,8 +49,14 @@ public static class ThreeMfWriter
             picture.Write(thumbnail);
         }
 
+        ImmutableArray<JobMesh> meshes = [.. plate.Jobs.Select(placed => JobMesh.Of(placed.Job))];
+        using (Stream volumes = Entry(archive, SlicerVolumes.PartName))
+        {
+            SlicerVolumes.Write(volumes, plate, meshes);
+        }
+
         using Stream model = Entry(archive, "3D/3dmodel.model");
-        ThreeMfModelXml.Write(model, title, jobs);
+        ThreeMfModelXml.Write(model, title, plate, meshes);
     }
 
     private static void WriteText(ZipArchive archive, string name, string text)

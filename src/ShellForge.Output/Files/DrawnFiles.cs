@@ -6,6 +6,7 @@ using ShellForge.Formats.ThreeMf;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
 using ShellForge.Output.Light;
+using ShellForge.Output.Plates;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 
@@ -26,9 +27,6 @@ public sealed record DrawnFiles(
     ImmutableArray<PicturedStep> Steps,
     byte[] Apart)
 {
-    // Room for a brim round each job.
-    private const double PlateSpacing = 10;
-
     /// <summary>Everything that <c>make</c> writes, but what tells findings.</summary>
     /// <param name="housing">What was made.</param>
     /// <param name="formats">Files wanted beside drawings and pictures.</param>
@@ -74,8 +72,10 @@ public sealed record DrawnFiles(
 
         if (formats.HasFlag(FileFormats.ThreeMf))
         {
-            ImmutableArray<PlacedJob> placed = PlateLayout.Place(Jobs(parts), housing.Board.Print.Printer.BedX, PlateSpacing);
-            files.Add(("housing.3mf", stream => ThreeMfWriter.Write(stream, name, placed, HousingPictures.Thumbnail(looks))));
+            byte[] thumbnail = HousingPictures.Thumbnail(looks);
+            files.AddRange(HousingPlates.Of(housing).Select(plate => (
+                plate.File,
+                (Action<Stream>)(stream => ThreeMfWriter.Write(stream, name, plate.Plate, thumbnail)))));
         }
 
         if (formats.HasFlag(FileFormats.Glb))
@@ -99,14 +99,6 @@ public sealed record DrawnFiles(
             }
         }
     }
-
-    // Parts that fuse are one job: they must lie in each other as they are printed.
-    private static ImmutableArray<PrintJob> Jobs(MadePart[] parts) =>
-        [.. parts.GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
-            .Select(job => new PrintJob(job.Key, [.. job.Select(Body)]))];
-
-    private static PrintBody Body(MadePart part) =>
-        new(part.Name, part.PrintMesh.Mesh, part.Plan.Filament.Name, part.Plan.Filament.Screen);
 
     private static byte[] Written(Action<Stream> write)
     {

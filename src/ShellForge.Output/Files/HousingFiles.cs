@@ -17,7 +17,7 @@ public enum FileFormats
     /// <summary>One binary STL a part, in print orientation.</summary>
     Stl = 1,
 
-    /// <summary>One 3MF with all parts, named, side by side.</summary>
+    /// <summary>One 3MF a plate, with named parts in their filaments.</summary>
     ThreeMf = 2,
 
     /// <summary>The assembly with the board in it, in colours, for looking at.</summary>
@@ -44,7 +44,8 @@ public static class HousingFiles
     /// <param name="report">What is told about it.</param>
     public static ImmutableArray<OutputFile> Of(DrawnFiles drawn, HousingReport report)
     {
-        PageContent page = PageOf(drawn, report);
+        HousingReport told = Told(drawn, report);
+        PageContent page = PageOf(drawn, told);
         byte[] sheet = [];
         byte[] html = [];
         Parallel.Invoke(
@@ -57,9 +58,13 @@ public static class HousingFiles
             new OutputFile("apart.png", drawn.Apart),
             new OutputFile("assembly.pdf", sheet),
             new OutputFile(PageFile, html),
-            new OutputFile(ReportFile, ReportJson.Bytes(report)),
+            new OutputFile(ReportFile, ReportJson.Bytes(told)),
         ];
     }
+
+    /// <summary>A report as it is told beside files: it names those parts' files only that are written.</summary>
+    public static HousingReport Told(DrawnFiles drawn, HousingReport report) =>
+        report.Naming(drawn.Meshes.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
 
     /// <summary>The report for people.</summary>
     public static PageContent PageOf(DrawnFiles drawn, HousingReport report) => PageBuilder.Of(

@@ -11,10 +11,10 @@ public sealed record BodyInspection
     /// <summary>Its name in the file; empty when it has none.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The exact audit.</summary>
+    /// <summary>The exact audit, in the body's own coordinates: no turn or shift opens or crosses anything, but rounding after it can.</summary>
     public required AuditReport Audit { get; init; }
 
-    /// <summary>Extent, mm.</summary>
+    /// <summary>Extent where the file puts it, mm.</summary>
     public required Point3 Size { get; init; }
 
     /// <summary>Surface, mm2.</summary>
@@ -39,7 +39,7 @@ public sealed record BodyInspection
     public static BodyInspection Of(SoupBody body, Angle overhangLimit, CancellationToken cancel = default)
     {
         AuditReport audit = MeshAudit.Run(body.Triangles, cancel);
-        var sizes = SoupSizes.Of(body.Triangles, overhangLimit);
+        var sizes = SoupSizes.Of(body, overhangLimit);
         return new BodyInspection
         {
             Name = body.Name,

@@ -1,23 +1,26 @@
+using System.Collections.Immutable;
+using ShellForge.Formats.Soup;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Output.Inspection;
 
-/// <summary>Sizes of a triangle soup, in double precision: good to a millionth, which is what a foreign file deserves.</summary>
+/// <summary>Sizes of a triangle soup where its file puts it, in double precision: good to a millionth, which is what a foreign file deserves.</summary>
 /// <param name="Bounds">Box round all finite triangles.</param>
 /// <param name="Area">Surface, mm2.</param>
 /// <param name="Volume">Signed volume, mm3; says something for closed meshes only.</param>
 /// <param name="OverhangArea">Surface that leans outward beyond the limit, the faces on the bed left out, mm2.</param>
 internal readonly record struct SoupSizes(Box3 Bounds, double Area, double Volume, double OverhangArea)
 {
-    public static SoupSizes Of(LooseTriangles soup, Angle overhangLimit)
+    public static SoupSizes Of(SoupBody body, Angle overhangLimit)
     {
+        LooseTriangles soup = body.Triangles;
         Box3 bounds = Box3.Empty;
         for (int t = 0; t < soup.TriangleCount; t++)
         {
             if (IsFinite(soup, t))
             {
-                bounds = bounds.Including(Corner(soup, t, 0)).Including(Corner(soup, t, 1)).Including(Corner(soup, t, 2));
+                bounds = bounds.Including(Corner(body, t, 0)).Including(Corner(body, t, 1)).Including(Corner(body, t, 2));
             }
         }
 
@@ -35,9 +38,9 @@ internal readonly record struct SoupSizes(Box3 Bounds, double Area, double Volum
                 continue;
             }
 
-            Point3 a = Corner(soup, t, 0) - origin;
-            Point3 b = Corner(soup, t, 1) - origin;
-            Point3 c = Corner(soup, t, 2) - origin;
+            Point3 a = Corner(body, t, 0) - origin;
+            Point3 b = Corner(body, t, 1) - origin;
+            Point3 c = Corner(body, t, 2) - origin;
             Point3 cross = Point3.Cross(b - a, c - a);
             double twice = cross.Length;
             area += twice / 2;
@@ -52,10 +55,11 @@ internal readonly record struct SoupSizes(Box3 Bounds, double Area, double Volum
         return new SoupSizes(bounds, area, volume, overhang);
     }
 
-    private static Point3 Corner(LooseTriangles soup, int triangle, int corner)
+    private static Point3 Corner(SoupBody body, int triangle, int corner)
     {
         int at = (9 * triangle) + (3 * corner);
-        return new Point3(soup.Coordinates[at], soup.Coordinates[at + 1], soup.Coordinates[at + 2]);
+        ImmutableArray<float> numbers = body.Triangles.Coordinates;
+        return body.Place.Apply(new Point3(numbers[at], numbers[at + 1], numbers[at + 2]));
     }
 
     private static bool IsFinite(LooseTriangles soup, int triangle)

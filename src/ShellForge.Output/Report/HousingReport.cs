@@ -5,6 +5,7 @@ using ShellForge.Checks.Print;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Output.Plates;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Report;
@@ -28,8 +29,11 @@ public sealed record PartReport
     /// <summary>Name of the part.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Name of its file.</summary>
-    public required string File { get; init; }
+    /// <summary>Name of its file; null where none was asked for.</summary>
+    public required string? File { get; init; }
+
+    /// <summary>Name of the file with the plate it lies on; null where none was asked for.</summary>
+    public required string? Plate { get; init; }
 
     /// <summary>Name of its filament.</summary>
     public required string Filament { get; init; }
@@ -117,6 +121,19 @@ public sealed record HousingReport
         : findings.Any(finding => finding.Severity == Severity.Warn) ? Verdict.MindWarnings
         : Verdict.Print;
 
+    /// <summary>The same report, naming no file but those that are written.</summary>
+    public HousingReport Naming(IReadOnlySet<string> written) => this with
+    {
+        Parts =
+        [
+            .. Parts.Select(part => part with
+            {
+                File = part.File is not null && written.Contains(part.File) ? part.File : null,
+                Plate = part.Plate is not null && written.Contains(part.Plate) ? part.Plate : null,
+            }),
+        ],
+    };
+
     /// <summary>Name of a part's file.</summary>
     public static string FileOf(string part) => $"{part}.stl";
 
@@ -124,12 +141,13 @@ public sealed record HousingReport
     public static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
     {
         MadePart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
+        ImmutableArray<HousingPlate> plates = HousingPlates.Of(housing);
         var reports = new PartReport[parts.Length];
-        Parallel.For(0, parts.Length, i => reports[i] = Of(housing, parts[i]));
+        Parallel.For(0, parts.Length, i => reports[i] = Of(housing, parts[i], plates.First(plate => plate.Parts.Contains(parts[i].Name)).File));
         return [.. reports];
     }
 
-    private static PartReport Of(HousingUnderCheck housing, MadePart part)
+    private static PartReport Of(HousingUnderCheck housing, MadePart part, string plate)
     {
         const double cubicMillimetresInCubicCentimetre = 1000;
         Mesh mesh = part.PrintMesh.Mesh;
@@ -138,6 +156,7 @@ public sealed record HousingReport
         {
             Name = part.Name,
             File = FileOf(part.Name),
+            Plate = plate,
             Filament = part.Plan.Filament.Name,
             PrintedWith = part.Plan.PrintedWith,
             Triangles = mesh.TriangleCount,

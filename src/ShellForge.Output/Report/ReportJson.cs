@@ -156,6 +156,7 @@ public static class ReportJson
         json.WriteStartObject();
         json.WriteString("name", part.Name);
         json.WriteString("file", part.File);
+        json.WriteString("plate", part.Plate);
         json.WriteString("filament", part.Filament);
         if (part.PrintedWith is not null)
         {

@@ -41,7 +41,7 @@ public class StagedFilesTests
         folder.Write("mine.stl", "not ours");
         folder.Write("report.json", """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
 
-        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.PartFiles(folder.Path));
+        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles(folder.Path));
 
         Assert.Equal(["mine.stl", "report.json", "tub.stl"], Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order());
     }
@@ -57,6 +57,6 @@ public class StagedFilesTests
         using var folder = new TemporaryFolder();
         folder.Write("report.json", text);
 
-        Assert.Empty(EarlierRun.PartFiles(folder.Path));
+        Assert.Empty(EarlierRun.MeshFiles(folder.Path));
     }
 }

@@ -33,7 +33,7 @@ public static class PageBuilder
             Drawings = drawings,
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
             Parts = PagePrints.Of(housing, report),
-            PrintAdvice = PagePrints.AdviceOf(housing),
+            PrintAdvice = PagePrints.AdviceOf(housing, report),
             Steps = [.. steps.Select(Of)],
             Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Profiles;
+using ShellForge.Checks.Gauges;
+using ShellForge.Formats.ThreeMf;
+
+namespace ShellForge.Output.Plates;
+
+/// <summary>A plate of a housing with its file.</summary>
+/// <param name="File">Name of its 3MF file.</param>
+/// <param name="Plate">What lies on it.</param>
+/// <param name="Parts">Names of its parts.</param>
+public sealed record HousingPlate(string File, PrintPlate Plate, ImmutableArray<string> Parts);
+
+/// <summary>
+/// The plates on which a housing is printed. 3MF's core knows one build a file, so each plate is a file of its own: <c>housing.3mf</c>
+/// where one does, else <c>housing-1.3mf</c>, <c>housing-2.3mf</c> and so on.
+/// </summary>
+public static class HousingPlates
+{
+    /// <summary>Name of the file where one plate does.</summary>
+    public const string SingleFile = "housing.3mf";
+
+    /// <summary>The plates of the parts that are written.</summary>
+    public static ImmutableArray<HousingPlate> Of(HousingUnderCheck housing)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        var bed = new PrintBed(printer.BedX, printer.BedY, printer.BedMargin, 1);
+        ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(Jobs(housing), bed);
+        return [.. plates.Select((plate, i) => new HousingPlate(
+            plates.Length == 1 ? SingleFile : string.Create(CultureInfo.InvariantCulture, $"housing-{i + 1}.3mf"),
+            plate,
+            [.. plate.Jobs.SelectMany(placed => placed.Job.Bodies).Select(body => body.Name)]))];
+    }
+
+    // Parts that fuse are one job: they must lie in each other as they are printed. The part that gives a job its name comes first.
+    private static ImmutableArray<PrintJob> Jobs(HousingUnderCheck housing) =>
+        [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)
+            .GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
+            .Select(job => new PrintJob(job.Key, [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(Body)]))];
+
+    private static PrintBody Body(MadePart part) =>
+        new(part.Name, part.PrintMesh.Mesh, new PrintFilament(part.Plan.Filament.Name, part.Plan.Filament.Screen));
+}
