@@ -44,11 +44,34 @@ public class MakeVerbTests
             Assert.Equal(0, triangles.Coordinates.Where((_, i) => i % 3 == 2).Min());
         }
 
+        string[] plates = [.. parts.Select(part => part.GetProperty("plate").GetString()!).Distinct()];
+        Assert.Equal(plates.Order(), Directory.GetFiles(bench.Folder.File("out"), "*.3mf").Select(path => Path.GetFileName(path)!).Order());
+        foreach (string plate in plates)
+        {
+            Assert.Equal(0, bench.Run("inspect", "out/" + plate));
+        }
+
         Assert.All(
-            new[] { "housing.3mf", "assembly.glb", "plan.svg", "section.svg", "report.html" },
+            new[] { "assembly.glb", "plan.svg", "section.svg", "report.html" },
             name => Assert.True(File.Exists(bench.Folder.File("out/" + name)), name));
         bool stopped = report.RootElement.GetProperty("findings").EnumerateArray().Any(f => f.GetProperty("severity").GetString() == "stop");
         Assert.Equal(stopped ? 1 : 0, exit);
+    }
+
+    [Fact]
+    public void The_report_names_no_file_that_is_not_written_and_files_of_an_earlier_run_go()
+    {
+        using var bench = new Bench();
+        bench.Folder.Write("buoy.yaml", Bench.SmallBoard);
+        bench.Run("make", "buoy.yaml", "-o", "out", "--formats", "stl,3mf");
+        Assert.NotEmpty(Directory.GetFiles(bench.Folder.File("out"), "*.3mf"));
+
+        bench.Run("make", "buoy.yaml", "-o", "out", "--formats", "glb");
+
+        using JsonDocument report = JsonDocument.Parse(File.ReadAllBytes(bench.Folder.File("out/report.json")));
+        Assert.All(report.RootElement.GetProperty("parts").EnumerateArray(), part => Assert.Equal(
+            (JsonValueKind.Null, JsonValueKind.Null), (part.GetProperty("file").ValueKind, part.GetProperty("plate").ValueKind)));
+        Assert.DoesNotContain(Directory.GetFiles(bench.Folder.File("out")), path => Path.GetExtension(path) is ".stl" or ".3mf");
     }
 
     [Theory]

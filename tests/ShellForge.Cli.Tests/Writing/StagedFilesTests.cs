@@ -38,8 +38,9 @@ public class StagedFilesTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("baffle.stl", "old");
+        folder.Write("housing-2.3mf", "old");
         folder.Write("mine.stl", "not ours");
-        folder.Write("report.json", """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
+        folder.Write("report.json", """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl", "plate": "housing-2.3mf"}, {"plate": "/a.3mf"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
 
         StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles(folder.Path));
 

@@ -6,7 +6,7 @@ using System.Xml.Linq;
 namespace ShellForge.Formats.Tests.ThreeMf;
 
 /// <summary>
-/// Holds a 3MF package against the core specification (1.3) and the packaging rules under it, line by line and without anything of the
+/// Holds a 3MF package against the core specification (1.3), the colours of the materials extension (1.2) and the packaging rules under it, line by line and without anything of the
 /// writer: whatever is not allowed there is a fault here, also what readers forgive.
 /// </summary>
 internal sealed partial class StrictPackage
@@ -16,6 +16,7 @@ internal sealed partial class StrictPackage
     private const string ThumbnailRelationship = "http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail";
 
     private static readonly XNamespace Core = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";
+    private static readonly XNamespace Colours = "http://schemas.microsoft.com/3dmanufacturing/material/2015/02";
     private static readonly XNamespace Types = "http://schemas.openxmlformats.org/package/2006/content-types";
     private static readonly XNamespace Relationships = "http://schemas.openxmlformats.org/package/2006/relationships";
     private static readonly string[] Units = ["micron", "millimeter", "centimeter", "inch", "foot", "meter"];
@@ -106,6 +107,7 @@ internal sealed partial class StrictPackage
                 "rels" => "application/vnd.openxmlformats-package.relationships+xml",
                 "model" => ModelType,
                 "png" => "image/png",
+                "config" => "text/xml",
                 _ => "nothing",
             };
             Rule(byExtension.GetValueOrDefault(extension) == expected, $"{part} is not of type {expected}");
@@ -152,7 +154,8 @@ internal sealed partial class StrictPackage
         foreach (XElement metadata in model.Elements(Core + "metadata"))
         {
             Attributes(metadata, ["name"], ["preserve", "type"]);
-            Rule(MetadataNames.Contains(metadata.Attribute("name")?.Value), $"metadata of the name {metadata.Attribute("name")?.Value}");
+            string name = metadata.Attribute("name")?.Value ?? "";
+            Rule(MetadataNames.Contains(name) || OfNamespace(metadata, name), $"metadata of the name {name}");
             Rule(!metadata.HasElements, "metadata holds elements");
         }
 
@@ -178,6 +181,10 @@ internal sealed partial class StrictPackage
         }
     }
 
+    // Other names are those of a namespace that the model declares.
+    private static bool OfNamespace(XElement metadata, string name) =>
+        name.Split(':') is [{ Length: > 0 } prefix, { Length: > 0 }] && metadata.GetNamespaceOfPrefix(prefix) is not null;
+
     private void ReadResource(XElement resource)
     {
         int id = Number(resource, "id");
@@ -192,6 +199,21 @@ internal sealed partial class StrictPackage
             {
                 Attributes(material, ["name", "displaycolor"], []);
                 Rule(Colour().IsMatch(material.Attribute("displaycolor")?.Value ?? ""), "a colour is no sRGB colour");
+            }
+
+            return;
+        }
+
+        if (resource.Name == Colours + "colorgroup")
+        {
+            Attributes(resource, ["id"], []);
+            materials[id] = resource.Elements().Count();
+            Rule(materials[id] > 0, "a group of colours is empty");
+            foreach (XElement colour in resource.Elements())
+            {
+                Rule(colour.Name == Colours + "color", $"a group of colours holds {colour.Name}");
+                Attributes(colour, ["color"], []);
+                Rule(Colour().IsMatch(colour.Attribute("color")?.Value ?? ""), "a colour is no sRGB colour");
             }
 
             return;
@@ -261,7 +283,7 @@ internal sealed partial class StrictPackage
         }
 
         (double X, double Y, double Z)[] places = [.. vertices.Select(Place)];
-        Rule(places.Distinct().Count() == places.Length, $"object {id} has one place twice");
+        Rule(places.Distinct().Count() == places.Length || JoinedIsNonManifold(places, triangles), $"object {id} has one place twice");
         var edges = new HashSet<(int, int)>();
         double volume = 0;
         foreach (XElement triangle in triangles)
@@ -272,6 +294,13 @@ internal sealed partial class StrictPackage
             {
                 faults.Add($"object {id} has a triangle of the vertices {string.Join(", ", corners)}");
                 return;
+            }
+
+            if (triangle.Attribute("pid") is not null)
+            {
+                int group = Number(triangle, "pid");
+                Rule(materials.ContainsKey(group), $"a triangle of object {id} is of material {group}, which does not come before it");
+                Rule(Number(triangle, "p1") is int place && place >= 0 && place < materials.GetValueOrDefault(group), $"a triangle of object {id} has no such material");
             }
 
             for (int i = 0; i < 3; i++)
@@ -286,6 +315,25 @@ internal sealed partial class StrictPackage
 
         Rule(edges.All(edge => edges.Contains((edge.Item2, edge.Item1))), $"object {id} is open");
         Rule(volume > 0, $"object {id} is inside out");
+    }
+
+    // Vertices may share a place only where one vertex there would make edges of more than two triangles.
+    private static bool JoinedIsNonManifold((double X, double Y, double Z)[] places, XElement[] triangles)
+    {
+        var edges = new HashSet<((double, double, double), (double, double, double))>();
+        foreach (XElement triangle in triangles)
+        {
+            var corners = new[] { "v1", "v2", "v3" }.Select(name => places[int.Parse(triangle.Attribute(name)!.Value, CultureInfo.InvariantCulture)]).ToArray();
+            for (int i = 0; i < 3; i++)
+            {
+                if (!edges.Add((corners[i], corners[(i + 1) % 3])))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private int Number(XElement element, string name)

@@ -13,9 +13,11 @@ public class StrictPackageTests
     private static byte[] Written()
     {
         using var stream = new MemoryStream();
-        PrintJob tub = new("tub", [new PrintBody("tub", Bodies.Tetrahedron(10), "black", "#10a0ff")]);
-        PrintJob cover = new("cover", [new PrintBody("cover", Bodies.Tetrahedron(30, -7), "black", "#10a0ff"), new PrintBody("diffuser", Bodies.Tetrahedron(5), "white", "#fafafa")]);
-        ThreeMfWriter.Write(stream, "Harbour & <light>", PlateLayout.Place([tub, cover], 200, 10), Picture);
+        PrintFilament black = new("black", "#10a0ff");
+        PrintFilament white = new("white", "#fafafa");
+        PrintJob tub = new("tub", [new PrintBody("tub", Bodies.Tetrahedron(10), black)]);
+        PrintJob cover = new("cover", [new PrintBody("cover", Bodies.Tetrahedron(30, -7), black), new PrintBody("diffuser", Bodies.Tetrahedron(5), white)]);
+        ThreeMfWriter.Write(stream, "Harbour & <light>", Assert.Single(PlateLayout.Arrange([tub, cover], new PrintBed(200, 200, 0, 2))), Picture);
         return stream.ToArray();
     }
 
@@ -51,7 +53,14 @@ public class StrictPackageTests
     [InlineData("tide-lamp")]
     [InlineData("dome-dial")]
     public void The_samples_follow_the_specification(string sample) =>
-        Assert.Empty(StrictPackage.FaultsOf(File.ReadAllBytes(Repository.At("out-samples", sample, "housing.3mf"))));
+        Assert.All(Packages(sample), package => Assert.Empty(StrictPackage.FaultsOf(File.ReadAllBytes(package))));
+
+    private static string[] Packages(string sample)
+    {
+        string[] packages = Directory.GetFiles(Repository.At("out-samples", sample), "*.3mf");
+        Assert.NotEmpty(packages);
+        return packages;
+    }
 
     [Theory]
     [InlineData("[Content_Types].xml", "Extension=\"png\"", "Extension=\"jpg\"", "not of type image/png")]
@@ -63,19 +72,22 @@ public class StrictPackageTests
     [InlineData("3D/3dmodel.model", "name=\"Title\"", "name=\"Heading\"", "metadata of the name")]
     [InlineData("3D/3dmodel.model", "name=\"Description\"", "name=\"Title\"", "share a name")]
     [InlineData("3D/3dmodel.model", "#10A0FF", "blue", "colour")]
-    [InlineData("3D/3dmodel.model", "<object id=\"3\"", "<object id=\"2\"", "the id 2 is taken")]
+    [InlineData("3D/3dmodel.model", "<object id=\"4\"", "<object id=\"3\"", "the id 3 is taken")]
     [InlineData("3D/3dmodel.model", "pindex=\"0\"", "pindex=\"2\"", "no such material")]
     [InlineData("3D/3dmodel.model", "pid=\"1\"", "pid=\"9\"", "is of material 9")]
     [InlineData("3D/3dmodel.model", "type=\"model\"", "type=\"part\"", "another type")]
     [InlineData("3D/3dmodel.model", "type=\"model\"", "type=\"model\" weight=\"2\"", "an attribute weight")]
     [InlineData("3D/3dmodel.model", "v1=\"0\"", "v1=\"7\"", "triangle of the vertices")]
-    [InlineData("3D/3dmodel.model", "v1=\"0\"", "v1=\"1\"", "object 2")]
+    [InlineData("3D/3dmodel.model", "v1=\"0\"", "v1=\"1\"", "object 3")]
     [InlineData("3D/3dmodel.model", "v1=\"0\"", "v1=\"-1\"", "has the v1")]
     [InlineData("3D/3dmodel.model", " x=\"0\"", " x=\"1,5\"", "are no numbers")]
-    [InlineData("3D/3dmodel.model", "<item objectid=\"2\"", "<item objectid=\"8\"", "which does not come before it")]
+    [InlineData("3D/3dmodel.model", "<item objectid=\"3\"", "<item objectid=\"8\"", "which does not come before it")]
     [InlineData("3D/3dmodel.model", "transform=\"1 0 0 0", "transform=\"-1 0 0 0", "mirrors")]
-    [InlineData("3D/3dmodel.model", "transform=\"1 0 0 0 1 0 0 0 1 0", "transform=\"1 0 0 0 1 0 0 0 1 -20", "positive octant")]
-    [InlineData("3D/3dmodel.model", "<component objectid=\"4\"", "<component objectid=\"3\"", "nobody uses object 4")]
+    [InlineData("3D/3dmodel.model", "transform=\"1 0 0 0 1 0 0 0 1 ", "transform=\"1 0 0 0 1 0 0 0 1 -9", "positive octant")]
+    [InlineData("3D/3dmodel.model", "<item objectid=\"4\"", "<item objectid=\"3\"", "nobody uses object 4")]
+    [InlineData("3D/3dmodel.model", "pid=\"2\" p1=\"0\"", "pid=\"2\" p1=\"1\"", "has no such material")]
+    [InlineData("3D/3dmodel.model", "pid=\"2\" p1", "pid=\"5\" p1", "is of material 5")]
+    [InlineData("3D/3dmodel.model", "slic3rpe:Version3mf", "other:Version3mf", "metadata of the name")]
     [InlineData("3D/3dmodel.model", "<build>", "<plate /><build>", "the model holds")]
     public void What_breaks_the_specification_is_found(string part, string from, string to, string fault) =>
         Assert.Contains(StrictPackage.FaultsOf(Changed(part, from, to)), told => told.Contains(fault, StringComparison.Ordinal));
