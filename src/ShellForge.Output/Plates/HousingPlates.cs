@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Formats.ThreeMf;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Plates;
 
