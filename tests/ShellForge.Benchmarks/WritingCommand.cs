@@ -6,6 +6,7 @@ using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
 using ShellForge.Output.Files;
 using ShellForge.Output.Light;
+using ShellForge.Output.Looks;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Output.Report;

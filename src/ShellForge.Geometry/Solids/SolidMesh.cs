@@ -1,4 +1,3 @@
-using ShellForge.Geometry.Booleans.Ingest;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Solids;
@@ -18,7 +17,7 @@ public sealed class SolidMesh
     public Mesh Mesh { get; }
 
     /// <summary>The solid as the kernel's operand, kept once made: adjacency and box tree serve every further boolean.</summary>
-    internal Operand? Prepared { get; set; }
+    internal PreparedOperand? Prepared { get; set; }
 
     /// <summary>Whether the solid holds no point.</summary>
     public bool IsEmpty => Mesh.TriangleCount == 0;

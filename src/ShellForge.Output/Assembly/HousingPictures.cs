@@ -3,7 +3,7 @@ using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Output.Files;
+using ShellForge.Output.Looks;
 using ShellForge.Output.Page;
 
 namespace ShellForge.Output.Assembly;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
-using ShellForge.Output.Files;
+using ShellForge.Output.Looks;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
-using ShellForge.Output.Files;
+using ShellForge.Output.Looks;
 
 namespace ShellForge.Output.Drawings;
 

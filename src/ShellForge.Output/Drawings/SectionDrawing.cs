@@ -3,7 +3,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Output.Files;
+using ShellForge.Output.Looks;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;

@@ -6,6 +6,7 @@ using ShellForge.Formats.ThreeMf;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Drawings;
 using ShellForge.Output.Light;
+using ShellForge.Output.Looks;
 using ShellForge.Output.Plates;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
@@ -92,7 +93,7 @@ public sealed record DrawnFiles(
     {
         if (housing.Light is { } light)
         {
-            yield return new OutputFile(HousingFiles.LightFile, looks.LightSheet!);
+            yield return new OutputFile(LightPictures.FileName, looks.LightSheet!);
             if (formats.HasFlag(FileFormats.Csv))
             {
                 yield return new OutputFile("light.csv", LightTable.Csv(light));

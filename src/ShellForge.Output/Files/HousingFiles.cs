@@ -36,9 +36,6 @@ public static class HousingFiles
     /// <summary>Name of the report for people.</summary>
     public const string PageFile = "report.html";
 
-    /// <summary>Name of the picture of the light.</summary>
-    public const string LightFile = "light.png";
-
     /// <summary>All files of a housing.</summary>
     /// <param name="drawn">What shows the housing, whatever the rules say.</param>
     /// <param name="report">What is told about it.</param>

@@ -23,6 +23,9 @@ public enum LightShow
 /// <summary>The computed light as pictures, one pixel or more a cell, the viewer's up on top.</summary>
 public static class LightPictures
 {
+    /// <summary>Name of the file with all pictures of the light.</summary>
+    public const string FileName = "light.png";
+
     // Exposure: this share of the lit cells is darker than white on the screen.
     private const double WhitePoint = 0.98;
 

@@ -2,7 +2,7 @@ using System.Text.Json;
 using ShellForge.Checks;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Output.Files;
+using ShellForge.Output.Light;
 using ShellForge.Physics.Heat;
 using ShellForge.Physics.Power;
 
@@ -41,7 +41,7 @@ internal static class PhysicsJson
     private static void WriteLight(Utf8JsonWriter json, HousingLight light, double wanted)
     {
         json.WriteStartObject("light");
-        json.WriteString("picture", HousingFiles.LightFile);
+        json.WriteString("picture", LightPictures.FileName);
         json.WriteString("basis", OpticsBasis);
         Number(json, "window_mm2", light.Map.Face.OpenArea);
         Number(json, "minimum_over_mean_asked", wanted);

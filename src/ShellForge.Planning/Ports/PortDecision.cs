@@ -39,18 +39,13 @@ internal sealed record PortInPlan(
 /// </summary>
 internal static class PortDecision
 {
-    /// <summary>The connectors that get a port: those asked for, and the one that brings power.</summary>
-    public static IEnumerable<BoardPart> Ported(BoardFile file) => file.Board.Parts.Where(p => p.Mouth is not null
-        && (p.Port == PortWish.Open
-            || (p.Port == PortWish.Unsaid && file.Housing.Cable is ConnectorCable cable && cable.PartRef == p.Ref)));
-
     /// <summary>Decides each port in plan.</summary>
     public static Decided<ImmutableArray<PortInPlan>> InPlan(
         BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints)
     {
         var reasons = new Reasons();
         var ports = ImmutableArray.CreateBuilder<PortInPlan>();
-        foreach (BoardPart part in Ported(file))
+        foreach (BoardPart part in PortedParts.Of(file))
         {
             if (InPlan(file, part, basis, shell, reasons) is { } port)
             {

@@ -6,7 +6,6 @@ using ShellForge.Planning.Draft;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
-using ShellForge.Planning.Ports;
 
 namespace ShellForge.Planning.Posts;
 
@@ -181,7 +180,7 @@ internal static class ClosureSiteDecision
     private static ImmutableArray<(Angle At, double HalfWidth)> Exits(BoardFile file)
     {
         var exits = ImmutableArray.CreateBuilder<(Angle, double)>();
-        foreach (BoardPart part in PortDecision.Ported(file))
+        foreach (BoardPart part in PortedParts.Of(file))
         {
             exits.Add((Angle.Of(part.Mouth!.Face), Math.Max(part.Mouth.Profile.RecessWidth, part.Mouth.Profile.PlugWidth) / 2));
         }

@@ -11,7 +11,7 @@ namespace ShellForge.Geometry.Booleans.Ingest;
 /// runs from corner k of triangle t to the next corner. The triangles are a closed oriented chain; they may cross each other
 /// unless <see cref="IsClean"/> says that somebody has checked.
 /// </summary>
-internal sealed class Operand
+internal sealed class Operand : PreparedOperand
 {
     private Operand(LatticePoint3[] vertices, int[] corners, int[] tags, bool isClean, int[]? knownApart)
     {

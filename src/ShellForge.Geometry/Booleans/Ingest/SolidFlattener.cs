@@ -78,7 +78,7 @@ internal sealed class SolidFlattener
         if (map == Transform3.Identity)
         {
             return tag == 0 || solid.IsEmpty || !mesh.Tags.Contains(FaceTag.None)
-                ? solid.Prepared ??= Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true)
+                ? (Operand)(solid.Prepared ??= Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true))
                 : Operand.Of([.. mesh.Vertices], [.. mesh.Triangles], tags, isClean: true);
         }
 

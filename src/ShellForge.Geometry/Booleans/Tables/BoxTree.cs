@@ -1,4 +1,3 @@
-using ShellForge.Geometry.Booleans.Ingest;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Geometry.Booleans.Tables;
@@ -19,7 +18,7 @@ internal sealed class BoxTree
 
     /// <param name="vertices">Corners' places.</param>
     /// <param name="corners">Three vertex numbers a triangle.</param>
-    /// <param name="knownApart">See <see cref="Operand.KnownApart"/>.</param>
+    /// <param name="knownApart">A number a triangle: those with the same number of 0 or more meet only in shared corners and edges. Null when nothing is known.</param>
     public BoxTree(LatticePoint3[] vertices, int[] corners, int[]? knownApart = null)
     {
         int count = corners.Length / 3;

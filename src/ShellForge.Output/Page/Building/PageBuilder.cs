@@ -4,8 +4,8 @@ using ShellForge.Checks;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Output.Assembly;
-using ShellForge.Output.Files;
 using ShellForge.Output.Light;
+using ShellForge.Output.Looks;
 using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Page.Building;

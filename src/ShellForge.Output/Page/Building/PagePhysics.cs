@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Gauges;
-using ShellForge.Output.Files;
 using ShellForge.Output.Light;
+using ShellForge.Output.Looks;
 using ShellForge.Physics.Heat;
 
 namespace ShellForge.Output.Page.Building;

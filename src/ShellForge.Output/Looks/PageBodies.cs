@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
-using ShellForge.Output.Files;
+using ShellForge.Output.Page;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Output.Page.Building;
+namespace ShellForge.Output.Looks;
 
 /// <summary>The bodies of the view in space, from the floor up.</summary>
 internal static class PageBodies

@@ -5,7 +5,7 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Output.Files;
+namespace ShellForge.Output.Looks;
 
 /// <summary>A body of the populated board, for pictures.</summary>
 /// <param name="Name">Designator, or "board".</param>

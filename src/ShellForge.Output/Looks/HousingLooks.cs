@@ -2,9 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
 using ShellForge.Output.Light;
 using ShellForge.Output.Page;
-using ShellForge.Output.Page.Building;
 
-namespace ShellForge.Output.Files;
+namespace ShellForge.Output.Looks;
 
 /// <summary>What several files show of a housing, worked out once.</summary>
 /// <param name="Board">The populated board, body by body.</param>

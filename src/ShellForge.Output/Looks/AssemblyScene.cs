@@ -3,7 +3,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Glb;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Output.Files;
+namespace ShellForge.Output.Looks;
 
 /// <summary>The assembled housing with the board in it, in the colours of filaments and board.</summary>
 internal static class AssemblyScene
