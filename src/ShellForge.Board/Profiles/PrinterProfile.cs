@@ -60,8 +60,11 @@ public sealed record PrinterProfile
     /// <summary>See <see cref="BridgeNote"/>.</summary>
     public required Sourced BridgeStop { get; init; }
 
-    /// <summary>Volume laid down a second, mm3/s, for time estimates.</summary>
+    /// <summary>Most plastic that the nozzle melts, mm3/s: no line is laid faster.</summary>
     public required Sourced FlowRate { get; init; }
+
+    /// <summary>What its slicer lays in every layer, and how fast.</summary>
+    public required PrinterMotion Motion { get; init; }
 
     /// <summary>Whether the slicer itself scales for shrinkage: the plan then does not.</summary>
     public bool SlicerScalesShrinkage { get; init; }

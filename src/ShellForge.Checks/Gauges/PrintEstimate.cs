@@ -1,86 +1,83 @@
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Checks.Gauges;
 
-/// <summary>Mass, filament and time of a part, from its layers.</summary>
+/// <summary>Mass, filament and time of a part, from the lines that are laid in each of its layers.</summary>
 /// <param name="Grams">Mass of the plastic laid down.</param>
 /// <param name="FilamentMetres">Length of 1.75 mm filament.</param>
-/// <param name="Minutes">Time on the printer.</param>
+/// <param name="Minutes">Time on the printer from the first line to the last.</param>
 public sealed record PrintEstimate(double Grams, double FilamentMetres, double Minutes)
 {
-    /// <summary>Outer lines drawn round every layer.</summary>
-    public const int Perimeters = 4;
-
-    /// <summary>Solid layers under every roof and over every floor.</summary>
-    public const int SkinLayers = 4;
-
-    /// <summary>Share of plastic in what is left.</summary>
-    public const double Infill = 0.2;
-
-    /// <summary>Time lost a layer: change of height, travel between islands, slowing in corners, s.</summary>
-    public const double SecondsPerLayer = 2.5;
-
-    /// <summary>Travel between two islands of a layer, s.</summary>
-    public const double SecondsPerIsland = 0.6;
-
-    /// <summary>Heating and homing, s.</summary>
-    public const double SecondsToStart = 180;
-
-    /// <summary>How much slower the first layer is laid.</summary>
-    public const double FirstLayerFactor = 2.5;
-
     private const double FilamentDiameter = 1.75;
 
-    // Distance of the lines that skins are measured along, mm: about a line of plastic.
-    private const double ScanStep = 0.4;
+    // The line that is laid round the part first, to get the plastic flowing; typical of slicers.
+    private const double SkirtDistance = 6;
 
-    /// <summary>What the estimate takes for given, for people.</summary>
-    public static string Assumptions { get; } =
-        $"{Perimeters} perimeters, {SkinLayers} solid layers under roofs and over floors, {100 * Infill:0} % infill, the profile's flow rate, 2.5 s a layer, heating of 3 minutes; expect 20 % either way";
+    /// <summary>What the estimate holds for, for people.</summary>
+    public static string AssumptionsOf(PrinterProfile printer) =>
+        $"for {printer.Name} at its speeds, give or take 15 %; a slicer with other speeds differs";
 
     /// <summary>Estimates a part.</summary>
     public static PrintEstimate Of(PartLayers stack, PrinterProfile printer, FilamentProfile filament)
     {
         double volume = 0;
-        double seconds = SecondsToStart;
+        double seconds = 0;
         int[] runs = Runs(stack);
-        var lines = new ScanLines?[runs.Length];
-        Region core = Region.Empty;
-        double walls = 0;
-        double covered = 0;
-        int islands = 0;
-        (int, int, int) around = (-1, -1, -1);
+        int skins = (int)printer.Motion.SkinLayers;
+        var sections = new ScanLines?[runs.Length];
+        WallLines? walls = null;
+        ScanLines? inside = null;
+        int[] around = [];
+        (double Volume, double Seconds) layerDone = (0, 0);
         foreach (PrintedLayer layer in stack.Layers)
         {
             int index = layer.Index;
-            if (runs[index] == index)
+            double step = WallLines.Spacing(printer, layer.Height);
+            ScanLines Section(int run) => sections[run] ??= Hatch.Of(stack.Layers[run].Outline, step);
+            if (walls is null || runs[index] == index || index == 1)
             {
-                core = layer.Outline.Grown(-Perimeters * printer.LineWidth);
-                walls = layer.Outline.Area - core.Area;
-                islands = layer.Outline.Parts.Length;
+                walls = WallLines.Of(layer.Outline, printer, layer.Height);
+                inside = Hatch.Of(walls.Inside, step);
+                sections = index <= 1 ? new ScanLines?[runs.Length] : sections;
             }
 
-            // Layers of one run with the same runs above and below have the same skin.
-            bool isSkin = index < SkinLayers || index + SkinLayers >= runs.Length;
-            (int, int, int) now = isSkin ? (-1, -1, -1) : (runs[index - SkinLayers], runs[index], runs[index + SkinLayers]);
-            if (isSkin)
+            // Layers of one run with the same runs above and below are laid alike.
+            int[] now = [.. Enumerable.Range(index - skins, (2 * skins) + 1).Select(i => i < 0 || i >= runs.Length ? -1 : runs[i])];
+            if (index <= 1 || !now.AsSpan().SequenceEqual(around))
             {
-                covered = 0;
-            }
-            else if (now != around)
-            {
-                covered = Math.Min(core.Area, Covered(stack, runs, index, core, lines));
+                ScanLines[] below = [.. Enumerable.Range(1, skins).Select(i => index - i).Where(i => i >= 0).Select(i => Section(runs[i]))];
+                ScanLines[] above = [.. Enumerable.Range(1, skins).Select(i => index + i).Where(i => i < runs.Length).Select(i => Section(runs[i]))];
+                LayerFill fill = LayerFill.Of(inside!, below, above, printer);
+                var speeds = new PrintedSpeeds(printer, index == 0, layer.Height);
+                layerDone = Laid(layer, walls, fill, speeds, printer);
             }
 
             around = now;
-            double plastic = layer.Height * (walls + (core.Area - covered) + (Infill * covered));
-            volume += plastic;
-            seconds += (plastic / printer.FlowRate * (index == 0 ? FirstLayerFactor : 1)) + SecondsPerLayer + (SecondsPerIsland * islands);
+            volume += layerDone.Volume;
+            seconds += layerDone.Seconds;
         }
 
         return new PrintEstimate(
             volume * filament.Density / 1000, volume / (Math.PI * FilamentDiameter * FilamentDiameter / 4) / 1000, seconds / 60);
+    }
+
+    private static (double Volume, double Seconds) Laid(PrintedLayer layer, WallLines walls, LayerFill fill, PrintedSpeeds speeds, PrinterProfile printer)
+    {
+        IReadOnlyList<LaidLine>[] filled = [.. fill.Lines(printer)];
+        IReadOnlyList<LaidLine>[] skirt = layer.Index == 0 ? [[Skirt(layer.Outline)]] : [];
+        double volume = (walls.Area * layer.Height)
+            + filled.Concat(skirt).Sum(lines => lines.Sum(line => line.Length * speeds.SectionOf(line.Kind)));
+        LayerTour tour = LayerTour.Of([.. skirt, walls.Loops, .. filled]);
+        double seconds = tour.Seconds(printer, speeds);
+        return (volume, seconds);
+    }
+
+    private static LaidLine Skirt(Region outline)
+    {
+        var hull = outline.Hull().Grown(SkirtDistance).Loops[0];
+        return new LaidLine(LineKind.Inner, [.. hull, hull[0]]);
     }
 
     // For each layer the first of the run of equal layers that it belongs to.
@@ -93,19 +90,5 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
         }
 
         return runs;
-    }
-
-    // Area of a layer's core that has material for the skin's count of layers above and below, so that it is infill and no skin.
-    private static double Covered(PartLayers stack, int[] runs, int index, Region core, ScanLines?[] lines)
-    {
-        ScanLines covered = ScanLines.Of(core, ScanStep);
-        foreach (int run in runs[(index - SkinLayers)..(index + SkinLayers + 1)].Distinct().Where(run => run != runs[index]))
-        {
-            covered = covered.Shared(lines[run] ??= ScanLines.Of(stack.Layers[run].Outline, ScanStep));
-        }
-
-        // What lies below is not asked for again.
-        Array.Clear(lines, 0, runs[index - SkinLayers]);
-        return covered.Area;
     }
 }

@@ -21,19 +21,32 @@ internal sealed class ScanLines
     /// <summary>Area, mm2.</summary>
     public double Area => step * ends.Sum(line => Enumerable.Range(0, line.Length / 2).Sum(i => line[(2 * i) + 1] - line[2 * i]));
 
+    /// <summary>Distance of the lines, mm.</summary>
+    public double Step => step;
+
+    /// <summary>Each line: its number, counted from y = 0, and the ends of its stretches, rising.</summary>
+    public IEnumerable<(int Number, double[] Ends)> Rows => ends.Select((line, i) => (first + i, line));
+
     /// <summary>The lines of a region.</summary>
     /// <param name="region">The region.</param>
     /// <param name="step">Distance of the lines, mm; the same for all regions that are compared.</param>
-    public static ScanLines Of(Region region, double step)
+    public static ScanLines Of(Region region, double step) => Of(region.Loops, step);
+
+    /// <summary>The lines of what outlines enclose.</summary>
+    /// <param name="outlines">The outlines, holes among them.</param>
+    /// <param name="step">Distance of the lines, mm; the same for all that are compared.</param>
+    public static ScanLines Of(IEnumerable<ImmutableArray<Point2>> outlines, double step)
     {
-        if (region.IsEmpty)
+        ImmutableArray<Point2>[] loops = [.. outlines];
+        if (loops.Length == 0)
         {
             return new ScanLines(step, 0, []);
         }
 
-        int first = LineAbove(region.Bounds.Min.Y, step);
-        List<double>[] crossings = [.. Enumerable.Range(0, Math.Max(0, LineAbove(region.Bounds.Max.Y, step) - first)).Select(_ => new List<double>())];
-        foreach (ImmutableArray<Point2> loop in region.Loops)
+        int first = LineAbove(loops.Min(loop => loop.Min(p => p.Y)), step);
+        int behind = LineAbove(loops.Max(loop => loop.Max(p => p.Y)), step);
+        List<double>[] crossings = [.. Enumerable.Range(0, Math.Max(0, behind - first)).Select(_ => new List<double>())];
+        foreach (ImmutableArray<Point2> loop in loops)
         {
             for (int i = 0; i < loop.Length; i++)
             {
@@ -57,6 +70,61 @@ internal sealed class ScanLines
         int to = Math.Min(first + ends.Length, other.first + other.ends.Length);
         return new ScanLines(
             step, from, [.. Enumerable.Range(from, Math.Max(0, to - from)).Select(line => Shared(ends[line - first], other.ends[line - other.first]))]);
+    }
+
+    /// <summary>What of this region another leaves; stretches shorter than a length are dropped.</summary>
+    public ScanLines Less(ScanLines other, double shortest) => new(
+        step, first, [.. Enumerable.Range(first, ends.Length).Select(line => Less(ends[line - first], other.Line(line), shortest))]);
+
+    /// <summary>What is in this region or another; the two share nothing.</summary>
+    public ScanLines And(ScanLines other)
+    {
+        int from = Math.Min(first, other.first);
+        int to = Math.Max(first + ends.Length, other.first + other.ends.Length);
+        return new ScanLines(step, from, [.. Enumerable.Range(from, to - from).Select(line => Joined(Line(line), other.Line(line)))]);
+    }
+
+    /// <summary>The stretches cut into connected pieces: those that lie side by side in neighbouring lines belong together.</summary>
+    public IEnumerable<ScanLines> Pieces()
+    {
+        var pieces = new List<List<(int Line, double From, double To)>>();
+        List<(double From, double To, List<(int Line, double From, double To)> Piece)> below = [];
+        for (int line = 0; line < ends.Length; line++)
+        {
+            List<(double From, double To, List<(int Line, double From, double To)> Piece)> here = [];
+            for (int i = 0; i < ends[line].Length; i += 2)
+            {
+                (double from, double to) = (ends[line][i], ends[line][i + 1]);
+                List<(int Line, double From, double To)>[] met =
+                    [.. below.Concat(here).Where(b => b.From < to && from < b.To).Select(b => b.Piece).Distinct()];
+                List<(int Line, double From, double To)> piece = met.Length > 0 ? met[0] : [];
+                foreach (List<(int Line, double From, double To)> other in met.Skip(1))
+                {
+                    piece.AddRange(other);
+                    pieces.Remove(other);
+                    below = [.. below.Select(b => b.Piece == other ? b with { Piece = piece } : b)];
+                    here = [.. here.Select(b => b.Piece == other ? b with { Piece = piece } : b)];
+                }
+
+                if (met.Length == 0)
+                {
+                    pieces.Add(piece);
+                }
+
+                piece.Add((line, from, to));
+                here.Add((from, to, piece));
+            }
+
+            below = here;
+        }
+
+        return pieces.Select(piece =>
+        {
+            int from = piece.Min(stroke => stroke.Line);
+            ILookup<int, (int Line, double From, double To)> byLine = piece.ToLookup(stroke => stroke.Line);
+            return new ScanLines(step, first + from, [.. Enumerable.Range(from, piece.Max(stroke => stroke.Line) - from + 1)
+                .Select(line => byLine[line].OrderBy(stroke => stroke.From).SelectMany(stroke => new[] { stroke.From, stroke.To }).ToArray())]);
+        });
     }
 
     /// <summary>Where one level line crosses outlines, rising.</summary>
@@ -89,6 +157,61 @@ internal sealed class ScanLines
         crossings.Sort();
         return [.. crossings];
     }
+
+    private double[] Line(int line) => line >= first && line < first + ends.Length ? ends[line - first] : [];
+
+    private static double[] Less(double[] a, double[] b, double shortest)
+    {
+        var left = new List<double>();
+        for (int i = 0; i < a.Length; i += 2)
+        {
+            double from = a[i];
+            for (int j = 0; j < b.Length && b[j] < a[i + 1]; j += 2)
+            {
+                if (b[j + 1] > from)
+                {
+                    Add(left, from, b[j], shortest);
+                    from = Math.Max(from, b[j + 1]);
+                }
+            }
+
+            Add(left, from, a[i + 1], shortest);
+        }
+
+        return [.. left];
+    }
+
+    private static void Add(List<double> ends, double from, double to, double shortest)
+    {
+        if (to - from > shortest)
+        {
+            ends.Add(from);
+            ends.Add(to);
+        }
+    }
+
+    // Stretches that share nothing, in their order; those that touch become one.
+    private static double[] Joined(double[] a, double[] b)
+    {
+        var all = new List<double>();
+        foreach ((double from, double to) in Stretches(a).Concat(Stretches(b)).OrderBy(stretch => stretch.From))
+        {
+            if (all.Count > 0 && from <= all[^1])
+            {
+                all[^1] = Math.Max(all[^1], to);
+            }
+            else
+            {
+                all.Add(from);
+                all.Add(to);
+            }
+        }
+
+        return [.. all];
+    }
+
+    private static IEnumerable<(double From, double To)> Stretches(double[] ends) =>
+        Enumerable.Range(0, ends.Length / 2).Select(i => (ends[2 * i], ends[(2 * i) + 1]));
 
     private static double[] Shared(double[] a, double[] b)
     {

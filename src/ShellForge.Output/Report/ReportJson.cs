@@ -59,7 +59,7 @@ public static class ReportJson
         WriteEstimate(
             json, report.Parts.Sum(part => part.Estimate.Grams), report.Parts.Sum(part => part.Estimate.FilamentMetres),
             report.Parts.Sum(part => part.Estimate.Minutes));
-        json.WriteString("assumptions", PrintEstimate.Assumptions);
+        json.WriteString("assumptions", report.Housing is { } made ? PrintEstimate.AssumptionsOf(made.Board.Print.Printer) : "");
         json.WriteEndObject();
         WriteFindings(json, report.Findings);
         json.WriteStartArray("shopping");

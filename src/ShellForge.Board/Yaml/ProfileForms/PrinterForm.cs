@@ -27,7 +27,8 @@ internal static class PrinterForm
         FormKey<Sourced> bridgeNote = keys.Required("bridge-note", ProfileNumbers.Length(1, 200), "Bridge span that is noted.");
         FormKey<Sourced> bridgeWarn = keys.Required("bridge-warn", ProfileNumbers.Length(1, 200), "Bridge span that warns.");
         FormKey<Sourced> bridgeStop = keys.Required("bridge-stop", ProfileNumbers.Length(1, 200), "Bridge span that stops.");
-        FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100), "mm3/s, for time estimates.");
+        FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100), "Most plastic that the nozzle melts, mm3/s: no line is laid faster.");
+        Func<FormValues, PrinterMotion> motion = PrinterMotionKeys.Declare(keys);
         FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.", "false");
         return values => name => new PrinterProfile
         {
@@ -51,6 +52,7 @@ internal static class PrinterForm
             BridgeWarn = values.Said(bridgeWarn).Value,
             BridgeStop = values.Said(bridgeStop).Value,
             FlowRate = values.Said(flow).Value,
+            Motion = motion(values),
             SlicerScalesShrinkage = values.Said(scales).Or(false),
         };
     });

@@ -15,6 +15,9 @@ internal static class ProfileNumbers
     /// <summary>A number in the unit that its key names.</summary>
     public static Kind<Sourced> Number(double least, double most) => new SourcedKind(new NumberKind("a number", least, most));
 
+    /// <summary>A count.</summary>
+    public static Kind<Sourced> Whole(int least, int most) => new SourcedKind(new NumberKind("a count", least, most, whole: true));
+
     /// <summary>Zero, for a number that most profiles do not have.</summary>
     public static Sourced None(string why) => new(0, why);
 }

@@ -25,7 +25,7 @@ internal static class PagePrints
         Duration(estimate.Minutes),
         plan.LiesOn,
         string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
-        $"{PrintEstimate.Perimeters} lines, {100 * PrintEstimate.Infill:0} % infill",
+        $"{printer.Motion.Perimeters.Value} lines, {100 * printer.Motion.Infill:0} % infill",
         "none");
 
     public static ImmutableArray<string> AdviceOf(HousingUnderCheck housing, HousingReport report)
@@ -44,7 +44,7 @@ internal static class PagePrints
                 + "If your slicer shows one body, split it into its bodies there, and give each its filament.");
         }
 
-        advice.Add($"Time and mass are estimates: {PrintEstimate.Assumptions}.");
+        advice.Add($"Time and mass: {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}.");
         return advice.ToImmutable();
     }
 
