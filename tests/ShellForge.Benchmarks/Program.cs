@@ -18,6 +18,8 @@ switch (args)
         return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture), null);
     case ["writing", string sample, string count, string stage]:
         return WritingCommand.Run(sample, int.Parse(count, CultureInfo.InvariantCulture), stage);
+    case ["print-time", .. string[] boards]:
+        return PrintTimeCommand.Run(boards);
     case ["fuzz", string seed, string count, string target, .. string[] scale]:
         return FuzzCommand.Run(
             int.Parse(seed, CultureInfo.InvariantCulture),
@@ -29,6 +31,6 @@ switch (args)
     default:
         Console.Error.WriteLine(
             "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT "
-            + "| writing SAMPLE COUNT [STAGE] | fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
+            + "| writing SAMPLE COUNT [STAGE] | print-time [--no-slicer] BOARD.yaml... | fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR");
         return 2;
 }

@@ -8,4 +8,6 @@ namespace ShellForge.Benchmarks;
 internal static class SampleHousing
 {
     public static HousingUnderCheck Of(string sample) => HousingPipeline.Draw(WrittenBoard.Sample(sample));
+
+    public static HousingUnderCheck OfFile(string path) => HousingPipeline.Draw(WrittenBoard.At(path));
 }

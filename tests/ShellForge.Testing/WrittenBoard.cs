@@ -87,6 +87,9 @@ public sealed record WrittenBoard
     public static BoardFile Sample(string name, params string[] overrides) =>
         Read("board.yaml", File.ReadAllText(Path.Combine(Repository(), "out-samples", name, "board.yaml")), overrides);
 
+    /// <summary>A board file, read.</summary>
+    public static BoardFile At(string path) => Read(path, File.ReadAllText(path), []);
+
     private static BoardFile Read(string name, string text, string[] overrides)
     {
         BoardReadResult read = BoardFileReader.Read(name, text, Shipped, [.. overrides.Select(SetOverride.Parse)]);

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks.Print;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 

@@ -1,10 +1,10 @@
 using ShellForge.Board.Profiles;
-using ShellForge.Checks.Print;
+using ShellForge.Checks.Gauges;
 
 namespace ShellForge.Checks.PrintTime;
 
 /// <summary>What fills a layer within its walls, as strokes.</summary>
-/// <param name="Bridge">Nothing is below.</param>
+/// <param name="Bridge">Nothing is below, or infill alone: threads are drawn from one stroke of it to the next.</param>
 /// <param name="Top">Nothing is above.</param>
 /// <param name="Skin">Solid for another reason.</param>
 /// <param name="Sparse">Infill.</param>
@@ -17,8 +17,10 @@ internal sealed record LayerFill(ScanLines Bridge, ScanLines Top, ScanLines Skin
     /// <param name="inside">What lies within the walls.</param>
     /// <param name="below">The sections below that count for skins, the nearest first; null at the bed.</param>
     /// <param name="above">Those above, the nearest first; empty at the top.</param>
+    /// <param name="under">What fills the layer below; null at the bed.</param>
     /// <param name="printer">The printer.</param>
-    public static LayerFill Of(ScanLines inside, IReadOnlyList<ScanLines> below, IReadOnlyList<ScanLines> above, PrinterProfile printer)
+    public static LayerFill Of(
+        ScanLines inside, IReadOnlyList<ScanLines> below, IReadOnlyList<ScanLines> above, LayerFill? under, PrinterProfile printer)
     {
         int skins = (int)printer.Motion.SkinLayers;
         ScanLines none = inside.Less(inside, 0);
@@ -37,7 +39,14 @@ internal sealed record LayerFill(ScanLines Bridge, ScanLines Top, ScanLines Skin
             sparse = sparse.Less(small, 0);
         }
 
-        return new LayerFill(bridge, top, rest.Less(sparse, 0), sparse);
+        ScanLines skin = rest.Less(sparse, 0);
+        if (under is null)
+        {
+            return new LayerFill(bridge, top, skin, sparse);
+        }
+
+        ScanLines overInfill = skin.Shared(under.Sparse);
+        return new LayerFill(bridge.And(overInfill), top, skin.Less(overInfill, 0), sparse);
     }
 
     /// <summary>The lines, those that carry others first.</summary>

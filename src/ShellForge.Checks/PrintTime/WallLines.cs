@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
@@ -49,5 +50,51 @@ internal sealed class WallLines
         Region inside = section.Grown(-(outer + (count * spacing) + inset));
         double within = inside.IsEmpty ? 0 : inside.Area + (inset * inside.Perimeter);
         return new WallLines(loops.ToImmutable(), inside, section.Area - (outer * section.Perimeter) - within);
+    }
+
+    /// <summary>The same with the stretches that have nothing below told apart: they are laid as threads in air.</summary>
+    /// <param name="section">This section.</param>
+    /// <param name="below">The section of the layer below.</param>
+    /// <param name="printer">The printer.</param>
+    public WallLines Over(Region section, Region below, PrinterProfile printer)
+    {
+        // Lines hold as long as their middle is no farther out than half a nozzle; typical of slicers.
+        double reach = printer.Nozzle / 2;
+        double step = printer.LineWidth;
+        return Hatch.Of(section, step).Less(Hatch.Of(below, step), reach).Area > 0
+            ? new WallLines([.. Loops.SelectMany(loop => Told(loop, below, reach))], Inside, Area)
+            : this;
+    }
+
+    private static IEnumerable<LaidLine> Told(LaidLine loop, Region below, double reach)
+    {
+        // Long sides are looked at every millimetre.
+        const double look = 1;
+        var points = new List<Point2> { loop.Points[0] };
+        for (int i = 1; i < loop.Points.Length; i++)
+        {
+            (Point2 from, Point2 to) = (loop.Points[i - 1], loop.Points[i]);
+            int parts = Math.Max(1, (int)Math.Ceiling(Point2.Distance(from, to) / look));
+            points.AddRange(Enumerable.Range(1, parts).Select(k => k == parts ? to : from + ((double)k / parts * (to - from))));
+        }
+
+        bool[] hangs = [.. Enumerable.Range(1, points.Count - 1).Select(i => 0.5 * (points[i - 1] + points[i])).Select(middle => !below.Contains(middle) && !below.IsNearOutline(middle, reach))];
+        if (!hangs.Contains(true))
+        {
+            yield return loop;
+            yield break;
+        }
+
+        for (int from = 0; from < hangs.Length;)
+        {
+            int to = from + 1;
+            while (to < hangs.Length && hangs[to] == hangs[from])
+            {
+                to++;
+            }
+
+            yield return new LaidLine(hangs[from] ? LineKind.Bridge : loop.Kind, [.. points[from..(to + 1)]]);
+            from = to;
+        }
     }
 }

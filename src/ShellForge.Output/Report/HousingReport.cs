@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 

@@ -1,8 +1,8 @@
 using ShellForge.Board.Profiles;
-using ShellForge.Checks.PrintTime;
+using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Planar;
 
-namespace ShellForge.Checks.Gauges;
+namespace ShellForge.Checks.PrintTime;
 
 /// <summary>Mass, filament and time of a part, from the lines that are laid in each of its layers.</summary>
 /// <param name="Grams">Mass of the plastic laid down.</param>
@@ -30,6 +30,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
         WallLines? walls = null;
         ScanLines? inside = null;
         int[] around = [];
+        LayerFill? fill = null;
         (double Volume, double Seconds) layerDone = (0, 0);
         foreach (PrintedLayer layer in stack.Layers)
         {
@@ -44,14 +45,15 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
             }
 
             // Layers of one run with the same runs above and below are laid alike.
-            int[] now = [.. Enumerable.Range(index - skins, (2 * skins) + 1).Select(i => i < 0 || i >= runs.Length ? -1 : runs[i])];
+            int[] now = [.. Enumerable.Range(index - skins - 1, (2 * skins) + 2).Select(i => i < 0 || i >= runs.Length ? -1 : runs[i])];
             if (index <= 1 || !now.AsSpan().SequenceEqual(around))
             {
                 ScanLines[] below = [.. Enumerable.Range(1, skins).Select(i => index - i).Where(i => i >= 0).Select(i => Section(runs[i]))];
                 ScanLines[] above = [.. Enumerable.Range(1, skins).Select(i => index + i).Where(i => i < runs.Length).Select(i => Section(runs[i]))];
-                LayerFill fill = LayerFill.Of(inside!, below, above, printer);
+                fill = LayerFill.Of(inside!, below, above, fill, printer);
                 var speeds = new PrintedSpeeds(printer, index == 0, layer.Height);
-                layerDone = Laid(layer, walls, fill, speeds, printer);
+                WallLines over = index > 0 && runs[index] == index ? walls.Over(layer.Outline, stack.Layers[index - 1].Outline, printer) : walls;
+                layerDone = Laid(layer, over, fill, speeds, printer);
             }
 
             around = now;
@@ -68,6 +70,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double M
         IReadOnlyList<LaidLine>[] filled = [.. fill.Lines(printer)];
         IReadOnlyList<LaidLine>[] skirt = layer.Index == 0 ? [[Skirt(layer.Outline)]] : [];
         double volume = (walls.Area * layer.Height)
+            + walls.Loops.Sum(line => line.Length * (speeds.SectionOf(line.Kind) - speeds.Section))
             + filled.Concat(skirt).Sum(lines => lines.Sum(line => line.Length * speeds.SectionOf(line.Kind)));
         LayerTour tour = LayerTour.Of([.. skirt, walls.Loops, .. filled]);
         double seconds = tour.Seconds(printer, speeds);
