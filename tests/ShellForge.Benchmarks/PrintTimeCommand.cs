@@ -31,9 +31,9 @@ internal static class PrintTimeCommand
                     TimeSpan took = Stopwatch.GetElapsedTime(start);
                     SlicerFigures theirs = alone ? default
                         : Slicer.Slice(part.PrintMesh.Mesh, printer, part.Plan.Filament.Density, TimeSpan.FromMinutes(10));
-                    sum = (sum.Grams + ours.Grams, sum.Minutes + ours.Minutes,
+                    sum = (sum.Grams + ours.Grams, sum.Minutes + ours.LayingMinutes,
                         new SlicerFigures(sum.Slicer.Grams + theirs.Grams, sum.Slicer.Minutes + theirs.Minutes));
-                    Tell($"{Name(board)}/{part.Name}", printer, ours.Grams, ours.Minutes, theirs, took);
+                    Tell($"{Name(board)}/{part.Name}", printer, ours.Grams, ours.LayingMinutes, theirs, took);
                 }
 
                 Tell($"{Name(board)}", printer, sum.Grams, sum.Minutes, sum.Slicer, default);

@@ -68,4 +68,7 @@ public sealed record PrinterMotion
 
     /// <summary>A change of filament, s.</summary>
     public required Sourced ChangeTime { get; init; }
+
+    /// <summary>Plastic that flushes the nozzle at a change of filament, mm3.</summary>
+    public required Sourced ChangePlastic { get; init; }
 }

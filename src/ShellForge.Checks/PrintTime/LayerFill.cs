@@ -24,9 +24,9 @@ internal sealed record LayerFill(ScanLines Bridge, ScanLines Top, ScanLines Skin
     {
         int skins = (int)printer.Motion.SkinLayers;
         ScanLines none = inside.Less(inside, 0);
-        ScanLines bridge = below.Count == 0 ? none : inside.Less(below[0], printer.LineWidth);
+        ScanLines bridge = skins == 0 || below.Count == 0 ? none : inside.Less(below[0], printer.LineWidth);
         ScanLines held = inside.Less(bridge, 0);
-        ScanLines top = above.Count == 0 ? held : held.Less(above[0], printer.LineWidth);
+        ScanLines top = skins == 0 ? none : above.Count == 0 ? held : held.Less(above[0], printer.LineWidth);
         ScanLines rest = held.Less(top, 0);
         ScanLines sparse = below.Count < skins || above.Count < skins ? none : rest;
         foreach (ScanLines other in below.Concat(above))

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
-using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 

@@ -180,6 +180,7 @@ internal static class ProfileSheets
         .Length("retraction-from", p.Motion.RetractionFrom)
         .Number("start-time", p.Motion.StartTime, "s")
         .Number("change-time", p.Motion.ChangeTime, "s")
+        .Number("change-plastic", p.Motion.ChangePlastic, "mm3")
         .Flag("slicer-scales-shrinkage", p.SlicerScalesShrinkage)
         .On("printers", p.Name);
 

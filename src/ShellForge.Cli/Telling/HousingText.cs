@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 using Spectre.Console;
@@ -13,7 +14,7 @@ internal static class HousingText
         var table = new Table().Border(TableBorder.Minimal);
         table.AddColumn("part").AddColumn("filament");
         table.AddColumn(new TableColumn("size mm").RightAligned()).AddColumn(new TableColumn("cm\u00B3").RightAligned());
-        table.AddColumn(new TableColumn("g").RightAligned()).AddColumn(new TableColumn("triangles").RightAligned());
+        table.AddColumn(new TableColumn("g").RightAligned()).AddColumn(new TableColumn("prints in").RightAligned());
         table.AddColumn("closed");
         foreach (PartReport part in report.Parts)
         {
@@ -21,8 +22,8 @@ internal static class HousingText
                 Text(part.Name), Text(part.Filament),
                 Text(string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0} x {part.Size.Y:0.0} x {part.Size.Z:0.0}")),
                 Text(string.Create(CultureInfo.InvariantCulture, $"{part.Volume / 1000:0.0}")),
-                Text(string.Create(CultureInfo.InvariantCulture, $"{part.MassGrams:0.0}")),
-                Text(string.Create(CultureInfo.InvariantCulture, $"{part.Triangles}")),
+                Text(string.Create(CultureInfo.InvariantCulture, $"{part.Estimate.Grams:0.0}")),
+                Text(PrintEstimate.Duration(part.Estimate.Minutes)),
                 Text(part.Closed ? "yes" : "no"));
         }
 

@@ -101,7 +101,7 @@ internal static class PageSections
     {
         Table(
             html,
-            "One row a part. Time is an estimate from the layer paths.",
+            "One row a part. Time is an estimate from the lines of every layer.",
             ["part", "file", "filament", "size", "mass", "time", "lies on the bed", "layers", "walls", "supports"],
             content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation, p.Layer, p.Walls, p.Supports }));
         foreach (string advice in content.PrintAdvice)

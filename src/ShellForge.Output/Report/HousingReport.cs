@@ -168,10 +168,20 @@ public sealed record HousingReport
             Closed = part.IsSound,
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
-            Estimate = PrintEstimate.Of(housing.LayersOf(part), housing.Board.Print.Printer, part.Plan.Filament),
+            Estimate = EstimateOf(housing, part),
             Thinnest = SkinTooThin.ThinnestOf(housing.PrintTreeOf(part)) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };
+    }
+
+    // A part that is printed into another one shares its heating; the filament changes wherever a layer holds both.
+    private static PrintEstimate EstimateOf(HousingUnderCheck housing, CheckedPart part)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        PrintEstimate alone = PrintEstimate.Of(housing.LayersOf(part), printer, part.Plan.Filament);
+        return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
+            ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)
+            : alone.Started(printer);
     }
 }

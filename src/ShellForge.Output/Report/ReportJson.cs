@@ -57,9 +57,7 @@ public static class ReportJson
 
         json.WriteEndArray();
         json.WriteStartObject("print");
-        WriteEstimate(
-            json, report.Parts.Sum(part => part.Estimate.Grams), report.Parts.Sum(part => part.Estimate.FilamentMetres),
-            report.Parts.Sum(part => part.Estimate.Minutes));
+        WriteEstimates(json, [.. report.Parts.Select(part => part.Estimate)]);
         json.WriteString("assumptions", report.Housing is { } made ? PrintEstimate.AssumptionsOf(made.Board.Print.Printer) : "");
         json.WriteEndObject();
         WriteFindings(json, report.Findings);
@@ -179,16 +177,18 @@ public static class ReportJson
         }
 
         json.WriteStartObject("print");
-        WriteEstimate(json, part.Estimate.Grams, part.Estimate.FilamentMetres, part.Estimate.Minutes);
+        WriteEstimates(json, [part.Estimate]);
         json.WriteEndObject();
         json.WriteEndObject();
     }
 
-    private static void WriteEstimate(Utf8JsonWriter json, double grams, double metres, double minutes)
+    private static void WriteEstimates(Utf8JsonWriter json, IReadOnlyList<PrintEstimate> prints)
     {
-        json.WriteNumber("plastic_g", Math.Round(grams, 1));
-        json.WriteNumber("filament_m", Math.Round(metres, 2));
-        json.WriteNumber("minutes", Math.Round(minutes));
+        json.WriteNumber("plastic_g", Math.Round(prints.Sum(print => print.Grams), 1));
+        json.WriteNumber("filament_m", Math.Round(prints.Sum(print => print.FilamentMetres), 2));
+        json.WriteNumber("minutes", Math.Round(prints.Sum(print => print.Minutes)));
+        json.WriteNumber("waiting_minutes", Math.Round(prints.Sum(print => print.WaitingMinutes), 1));
+        json.WriteNumber("filament_changes", prints.Sum(print => print.Changes));
     }
 
     private static void WritePoint(Utf8JsonWriter json, string name, Point3 point)

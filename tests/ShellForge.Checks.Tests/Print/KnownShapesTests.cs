@@ -183,37 +183,6 @@ public class KnownShapesTests
         Assert.DoesNotContain(KnownShapes.Found(new PoorFooting(), steady), finding => finding.Severity != Severity.Note);
     }
 
-    [Fact]
-    public void A_solid_block_weighs_what_its_lines_and_infill_weigh()
-    {
-        // 40 x 40 x 20: 4 lines round it, 4 layers under and over, a fifth of the rest.
-        PartLayers layers = KnownShapes.Layers(Shapes.Box(new Point3(0, 0, 0), new Point3(40, 40, 20)));
-        var filament = ShellForge.Testing.WrittenBoard.Shipped.Filaments.Find("petg-black")!;
-        PrintEstimate estimate = PrintEstimate.Of(layers, KnownShapes.Printer, filament);
-        double core = Math.Pow(40 - (2 * 4 * KnownShapes.Printer.LineWidth), 2);
-        double skins = 8 * KnownShapes.Printer.LayerHeight;
-        double volume = ((1600 - core) * 20) + (core * skins) + (0.2 * core * (20 - skins));
-        Assert.Equal(volume * filament.Density / 1000, estimate.Grams, 0.02 * estimate.Grams);
-        Assert.Equal(volume / (Math.PI * 1.75 * 1.75 / 4) / 1000, estimate.FilamentMetres, 0.02 * estimate.FilamentMetres);
-        Assert.InRange(estimate.Minutes, volume / KnownShapes.Printer.FlowRate / 60, (volume / KnownShapes.Printer.FlowRate / 60) + 15);
-    }
-
-    [Fact]
-    public void Estimate_of_a_stepped_block_counts_the_skin_under_its_step()
-    {
-        // Over the lower half's rim the four layers below the step are solid; under the upper half they are infill.
-        PartLayers layers = KnownShapes.Layers(
-            Shapes.Box(new Point3(0, 0, 0), new Point3(40, 40, 10)).And(Shapes.Box(new Point3(10, 10, 10), new Point3(30, 30, 20))));
-        var filament = ShellForge.Testing.WrittenBoard.Shipped.Filaments.Find("petg-black")!;
-        double walls = 2 * 4 * KnownShapes.Printer.LineWidth;
-        double low = Math.Pow(40 - walls, 2);
-        double high = Math.Pow(20 - walls, 2);
-        double skin = 4 * KnownShapes.Printer.LayerHeight;
-        double infill = (low * (10 - (2 * skin))) + (400 * skin) + (high * (10 - skin));
-        double volume = (1600 * 10) + (400 * 10) - (0.8 * infill);
-        Assert.Equal(volume * filament.Density / 1000, PrintEstimate.Of(layers, KnownShapes.Printer, filament).Grams, 0.02 * volume * filament.Density / 1000);
-    }
-
     private static Solid Plate => Shapes.Box(new Point3(-2, -2, 0), new Point3(12, 12, 1));
 
     private static Solid WallOnPlate(double wall) => Plate.And(Shapes.Box(new Point3(0, 4, 1), new Point3(10, 4 + wall, 6)));

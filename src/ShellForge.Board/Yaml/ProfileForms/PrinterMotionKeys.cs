@@ -31,6 +31,7 @@ internal static class PrinterMotionKeys
         FormKey<Sourced> retractionFrom = keys.Required("retraction-from", ProfileNumbers.Length(0, 100), "Moves up to this length draw nothing back.");
         FormKey<Sourced> startTime = keys.Required("start-time", ProfileNumbers.Number(0, 3600), "Heating and homing before a print, s.");
         FormKey<Sourced> changeTime = keys.Required("change-time", ProfileNumbers.Number(0, 3600), "A change of filament, s.");
+        FormKey<Sourced> changePlastic = keys.Required("change-plastic", ProfileNumbers.Number(0, 10000), "Plastic that flushes the nozzle at a change of filament, mm3.");
         return values => new PrinterMotion
         {
             Perimeters = values.Said(perimeters).Value,
@@ -55,6 +56,7 @@ internal static class PrinterMotionKeys
             RetractionFrom = values.Said(retractionFrom).Value,
             StartTime = values.Said(startTime).Value,
             ChangeTime = values.Said(changeTime).Value,
+            ChangePlastic = values.Said(changePlastic).Value,
         };
     }
 }

@@ -23,7 +23,8 @@ internal static class PagePrints
         part.Filament,
         string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
         string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0}\u00a0g"),
-        Duration(estimate.Minutes),
+        estimate.Changes == 0 ? Duration(estimate.Minutes)
+            : $"{Duration(estimate.Minutes)}, {(estimate.Changes == 1 ? "a change" : $"{estimate.Changes} changes")} of filament among it",
         plan.LiesOn,
         string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
         $"{printer.Motion.Perimeters.Value} lines, {100 * printer.Motion.Infill:0} % infill",
@@ -45,7 +46,7 @@ internal static class PagePrints
                 + "If your slicer shows one body, split it into its bodies there, and give each its filament.");
         }
 
-        advice.Add($"Time and mass: {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}.");
+        advice.Add($"Time and mass are estimates {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}. Heating and changes of filament are counted in.");
         return advice.ToImmutable();
     }
 
@@ -55,11 +56,6 @@ internal static class PagePrints
         return files.Length == 0 ? "none asked for" : part.PrintedWith is null ? files : $"{files}, in one object with {part.PrintedWith}";
     }
 
-    private static string Duration(double minutes)
-    {
-        int whole = (int)Math.Round(minutes, MidpointRounding.AwayFromZero);
-        return whole < 60
-            ? string.Create(CultureInfo.InvariantCulture, $"{whole}\u00a0min")
-            : string.Create(CultureInfo.InvariantCulture, $"{whole / 60}\u00a0h {whole % 60:00}\u00a0min");
-    }
+    // On the page a number keeps with its unit.
+    private static string Duration(double minutes) => PrintEstimate.Duration(minutes).Replace(' ', '\u00a0');
 }
