@@ -2,7 +2,6 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ShellForge.Checks.Findings;
-using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
