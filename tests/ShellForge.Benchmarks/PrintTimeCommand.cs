@@ -23,7 +23,7 @@ internal static class PrintTimeCommand
             foreach (PrinterProfile printer in Printers.Select(name => WrittenBoard.Shipped.Printers.Find(name)!))
             {
                 (double Grams, double Minutes, SlicerFigures Slicer) sum = default;
-                foreach (CheckedPart part in housing.SoundParts)
+                foreach (MadePart part in housing.SoundParts)
                 {
                     PartLayers layers = housing.LayersOf(part);
                     long start = Stopwatch.GetTimestamp();

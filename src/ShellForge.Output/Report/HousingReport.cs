@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
@@ -176,7 +177,7 @@ public sealed record HousingReport
     }
 
     // A part that is printed into another one shares its heating; the filament changes wherever a layer holds both.
-    private static PrintEstimate EstimateOf(HousingUnderCheck housing, CheckedPart part)
+    private static PrintEstimate EstimateOf(HousingUnderCheck housing, MadePart part)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
         PrintEstimate alone = PrintEstimate.Of(housing.LayersOf(part), printer, part.Plan.Filament);
