@@ -63,6 +63,7 @@ public static class RuleList
         new PlasticTooWarm(),
         new LedsTooWarm(),
         new VentsCovered(),
+        new LedInTheDark(),
         new DotsShow(),
         new CellsBleed(),
         new FrontTooDim(),

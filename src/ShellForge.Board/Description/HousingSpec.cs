@@ -161,7 +161,7 @@ public enum LightLook
 /// <summary>Light wanted.</summary>
 /// <param name="Through">Where it leaves.</param>
 /// <param name="Look">What the eye should see.</param>
-/// <param name="WindowWidth">Width of the lit window, mm; null: pitch circle plus and minus one pitch.</param>
+/// <param name="WindowWidth">Width of the lit window, mm; null: pitch circle plus and minus half a pitch, beyond which light falls below half.</param>
 /// <param name="MinimumOverMean">Evenness asked for: smallest over mean irradiance along the pitch circle, 0 to 1.</param>
 /// <param name="EvennessWord">The word in the file: dots, soft, even, or the number.</param>
 public sealed record LightSpec(

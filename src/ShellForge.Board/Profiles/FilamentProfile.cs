@@ -39,7 +39,10 @@ public sealed record FilamentProfile
     /// <summary>Share of visible light thrown back by a thick wall, 0 to 1.</summary>
     public required Sourced Reflectance { get; init; }
 
-    /// <summary>t0 of the transmission law T = 1 / (1 + t / t0), mm.</summary>
+    /// <summary>Whether it swallows light, as dark pigments do, and does not scatter it.</summary>
+    public bool Absorbs { get; init; }
+
+    /// <summary>t0 of the transmission law, mm: T = 1 / (1 + t / t0) for what scatters, T = exp(-t / t0) for what absorbs.</summary>
     public required Sourced TransmissionLength { get; init; }
 
     /// <summary>Iron temperature for setting inserts, degrees Celsius.</summary>

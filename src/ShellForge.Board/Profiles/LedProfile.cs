@@ -31,6 +31,9 @@ public sealed record LedProfile
     /// <summary>Full viewing angle at half intensity, degrees.</summary>
     public required Sourced ViewingAngleDegrees { get; init; }
 
+    /// <summary>Share of light that its body throws back, 0 to 1: white bodies, as most are, brighten a housing, black ones don't.</summary>
+    public required Sourced BodyReflectance { get; init; }
+
     /// <summary>Which way it shines.</summary>
     public LedEmission Emission { get; init; }
 

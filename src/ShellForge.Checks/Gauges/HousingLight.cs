@@ -21,7 +21,7 @@ public sealed record HousingLight
     /// <summary>The light on the diffuser.</summary>
     public required LightMap Map { get; init; }
 
-    /// <summary>Each circle that shines at the lit window.</summary>
+    /// <summary>Each circle that lights the window.</summary>
     public required ImmutableArray<CircleLight> Circles { get; init; }
 
     /// <summary>Light that leaves elsewhere.</summary>
@@ -33,6 +33,6 @@ public sealed record HousingLight
     /// <summary>Share that passes a wall between two cells; 0 without cells.</summary>
     public required double ThroughCellWall { get; init; }
 
-    /// <summary>Smallest over mean along the worst circle, 0 to 1.</summary>
-    public double MinimumOverMean => Circles.Select(circle => circle.Along.MinimumOverMean).DefaultIfEmpty(1).Min();
+    /// <summary>Smallest over mean along the worst circle, 0 to 1; null where no LED lights the window straight: there is nothing to rate.</summary>
+    public double? MinimumOverMean => Circles.IsEmpty ? null : Circles.Min(circle => circle.Along.MinimumOverMean);
 }

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
-using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Physics.Light;
+using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Gauges;
@@ -15,8 +15,24 @@ internal static class LightOfHousing
     // Side of the grid's cells, mm: a line of plastic; halving it moves contrast by less than 0.01.
     private const double Step = 0.5;
 
-    // Solder mask and parts throw back about this much. Typical: white boards more, black ones less.
-    private const double BoardReflectance = 0.2;
+    // A ray ahead of an LED ends here, mm; a diffuser of one body with the cover is met at its face: so near it is the window.
+    private const double Longest = 100;
+    private const double OnFace = 0.05;
+
+    // So far from the band's face a rib is looked for, mm.
+    private const double InRib = 0.05;
+
+    // A bezel that throws back less takes the light that a fused diffuser scatters into it.
+    private const double DarkReflectance = 0.5;
+
+    // What plated heads of screws throw back. Typical: black ones less.
+    private const double HeadReflectance = 0.5;
+
+    // The diffuser is looked at from this far before its face, mm: farther than any collar on it is thick.
+    private const double BeforeSheet = 2;
+
+    // Corners of round faces stand out by less than this, mm.
+    private const double Flatness = 0.05;
 
     // A side-facing LED's window lies this far off its body, mm, so that its own body does not stand in its light.
     private const double OffBody = 0.05;
@@ -35,33 +51,46 @@ internal static class LightOfHousing
 
         bool cells = plan.Baffle is { Cells: true } && plan.Diffuser.Band is null;
         (ShadowTree solids, ImmutableArray<SurfaceOptics> materials) = Solids(housing);
-        FilamentProfile sheet = plan.Diffuser.Filament;
+        SurfaceOptics sheet = FilamentOptics.Of(plan.Diffuser.Filament);
+        (ImmutableArray<float> thickness, ImmutableArray<float> nearer) = SheetAt(housing, face);
         var scene = new LightScene
         {
             Leds = leds,
             Solids = solids,
             Materials = materials,
             Sheet = Sheet(housing),
-            SheetOptics = Optics(sheet),
-            Face = face,
-            Diffuser = DiffuserOptics.Printed(plan.Diffuser.Thickness, sheet.TransmissionLength),
+            SheetOptics = sheet,
+            Face = nearer.Any(step => step > 0) ? face.Stepped(nearer) : face,
+            Thickness = thickness,
+            DarkRim = plan.Diffuser.Fit == DiffuserFit.PrintedIn && plan.Source.Print.Shell.Reflectance < DarkReflectance,
+            Diffuser = DiffuserOptics.Printed(plan.Diffuser.Thickness, sheet),
             Cells = cells,
         };
         LightMap map = LightModel.Map(scene);
-        double through = cells ? Optics(plan.Baffle!.Filament).Transmission(plan.Baffle.Wall) : 0;
+        double through = cells ? FilamentOptics.Of(plan.Baffle!.Filament).Transmission(plan.Baffle.Wall) : 0;
         return new HousingLight
         {
             Scene = scene,
             Map = map,
-            Circles = [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle)).Select(circle => Judged(plan, scene, map, circle))],
+            Circles = [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle) && IsLit(plan, map, circle)).Select(circle => Judged(plan, scene, map, circle))],
             Leaks = LightLeaks.Of(scene, map),
             Crosstalk = map.Crosstalk + through,
             ThroughCellWall = through,
         };
     }
 
-    private static bool Shines(HousingPlan plan, PixelCircle circle) =>
+    /// <summary>Whether a circle of LEDs looks to where the window is.</summary>
+    public static bool Shines(HousingPlan plan, PixelCircle circle) =>
         !circle.Pixels.IsEmpty && (plan.Diffuser.Band is null ? circle.Facing == PixelFacing.Up : circle.Facing != PixelFacing.Up);
+
+    /// <summary>Whether something opaque, not the diffuser, lies straight ahead of an LED's middle.</summary>
+    public static bool IsCovered(HousingLight light, int led)
+    {
+        LedSource source = light.Scene.Leds[led];
+        Point3 from = source.At + (OffBody * source.Axis);
+        return light.Scene.Solids.Meets(from, source.Axis, Longest, out SurfaceHit hit)
+            && !(light.Scene.Face.LeavesAfter(from, source.Axis) - OnFace < hit.Distance);
+    }
 
     private static LedSource Source(HousingPlan plan, PixelCircle circle, Pixel pixel)
     {
@@ -76,13 +105,22 @@ internal static class LightOfHousing
         double radius = pixel.At.Length;
         Point2 outward = radius > 0 ? (1 / radius) * pixel.At : new Point2(1, 0);
         Point2 along = circle.Facing == PixelFacing.Out ? outward : -1 * outward;
-        Point2 at = pixel.At + (((Math.Min(circle.Led.Length, circle.Led.Width) / 2) + OffBody) * along);
+        Point2 at = pixel.At + ((Reach(circle, pixel, along) + OffBody) * along);
 
         // Side-facing windows are as low as the package: the profile's width would stand out of it.
         double axis = circle.Led.AxisHeight ?? (circle.Led.Height / 2);
         return new LedSource(
             new Point3(at.X, at.Y, board + axis), new Point3(along.X, along.Y, 0), circle.Led.ViewingAngleDegrees,
             Math.Min(circle.Led.WindowWidth, axis));
+    }
+
+    // From the middle of an LED's body to its end in a direction.
+    private static double Reach(PixelCircle circle, Pixel pixel, Point2 along)
+    {
+        Point2 own = along.Turned(-1 * pixel.Rotation);
+        return Math.Min(
+            own.X == 0 ? double.PositiveInfinity : circle.Led.Length / 2 / Math.Abs(own.X),
+            own.Y == 0 ? double.PositiveInfinity : circle.Led.Width / 2 / Math.Abs(own.Y));
     }
 
     private static ReceiverGrid? Face(HousingPlan plan, double step)
@@ -98,7 +136,14 @@ internal static class LightOfHousing
         }
 
         double radius = band.ThroughBore ? round.BoreInner + plan.Diffuser.Thickness : round.Outer - plan.Diffuser.Thickness;
-        return ReceiverGrid.Band(radius, band.Bottom, band.Top, step, litFromInside: !band.ThroughBore, _ => true);
+        return ReceiverGrid.Band(radius, band.Bottom, band.Top, step, litFromInside: !band.ThroughBore, place => !OnRib(band, radius, place.X));
+    }
+
+    // Ribs that hold the cover over the band stay dark whatever the LEDs do, so no light is asked of them.
+    private static bool OnRib(BandPlan band, double radius, double arc)
+    {
+        Angle at = Angle.FromDegrees(arc / (2 * Math.PI * radius) * 360);
+        return band.Pillars.Contains(Point2.Polar(radius + (band.ThroughBore ? InRib : -InRib), at));
     }
 
     private static (ShadowTree Solids, ImmutableArray<SurfaceOptics> Materials) Solids(HousingUnderCheck housing)
@@ -108,7 +153,7 @@ internal static class LightOfHousing
         foreach (MadePart part in InScene(housing))
         {
             builder.Add(part.AssembledMesh, materials.Count);
-            materials.Add(Optics(part.Plan.Filament));
+            materials.Add(FilamentOptics.Of(part.Plan.Filament));
         }
 
         CircuitBoard board = housing.Board.Board;
@@ -119,8 +164,62 @@ internal static class LightOfHousing
             Add(builder, body.Outline, body.FromZ, body.ToZ, materials.Count);
         }
 
-        materials.Add(new SurfaceOptics(BoardReflectance, 0));
+        materials.Add(new SurfaceOptics(SurfaceOptics.BoardReflectance, 0));
+        foreach (BoardBody head in BoardBody.OfHeads(housing.Plan).Where(head => head.Side == BoardSide.Top))
+        {
+            Add(builder, head.Outline, head.FromZ, head.ToZ, materials.Count);
+        }
+
+        materials.Add(new SurfaceOptics(HeadReflectance, 0));
+        foreach (PixelCircle circle in board.PixelCircles)
+        {
+            foreach (Pixel pixel in circle.Pixels)
+            {
+                Add(builder, PartEnvelope.OutlineOf(pixel, circle), stack.BoardTop, stack.BoardTop + circle.Led.Height, materials.Count);
+            }
+
+            materials.Add(new SurfaceOptics(circle.Led.BodyReflectance, 0));
+        }
+
         return (builder.Build(), materials.ToImmutable());
+    }
+
+    // How thick the diffuser is at each cell of its face, and how much nearer to the LEDs than that face it begins, by rays through its mesh:
+    // a collar that locks it into the bezel makes it thicker along the window's edge.
+    private static (ImmutableArray<float> Thickness, ImmutableArray<float> Nearer) SheetAt(HousingUnderCheck housing, ReceiverGrid face)
+    {
+        DiffuserPlan plan = housing.Plan.Diffuser;
+        if ((plan.Fit == DiffuserFit.OneWithCover ? housing.Part(PartNames.Cover) : housing.Part(PartNames.Diffuser)) is not { } part)
+        {
+            return ([], []);
+        }
+
+        var builder = new ShadowTreeBuilder();
+        builder.Add(part.AssembledMesh, 0);
+        ShadowTree body = builder.Build();
+        float[] thickness = new float[face.Count];
+        float[] nearer = new float[face.Count];
+        for (int cell = 0; cell < face.Count; cell++)
+        {
+            thickness[cell] = (float)plan.Thickness;
+            if (!face.IsOpen(cell))
+            {
+                continue;
+            }
+
+            Point2 middle = face.Middle(cell);
+            (Point3 at, Point3 normal) = face.At(middle.X, middle.Y);
+            Point3 along = -1 * normal;
+            if (body.Meets(at + (BeforeSheet * normal), along, BeforeSheet + plan.Thickness, out SurfaceHit front) && front.FromOutside
+                && body.Meets(front.At + (Flatness * along), along, BeforeSheet + plan.Thickness, out SurfaceHit back) && !back.FromOutside)
+            {
+                double step = BeforeSheet - front.Distance;
+                nearer[cell] = step > Flatness ? (float)step : 0;
+                thickness[cell] = (float)(back.Distance + Flatness);
+            }
+        }
+
+        return ([.. thickness], [.. nearer]);
     }
 
     /// <summary>Name of the part that a material of the scene is; null for the board and what is on it.</summary>
@@ -159,21 +258,17 @@ internal static class LightOfHousing
         }
     }
 
-    private static SurfaceOptics Optics(FilamentProfile filament) => new(filament.Reflectance, filament.TransmissionLength, DarkFrom(filament));
-
-    // Black and other dark colours by their transmission lengths, 0.02 and 0.08 mm in the shipped profiles. White and natural scatter, and are
-    // dark at no thickness that is printed.
-    private static double DarkFrom(FilamentProfile filament) => (double)filament.TransmissionLength switch
+    // Evenness says nothing of LEDs whose light does not reach the window: a rule of its own names them.
+    private static bool IsLit(HousingPlan plan, LightMap map, PixelCircle circle)
     {
-        <= 0.03 => OpaqueThickness.Black,
-        <= 0.12 => OpaqueThickness.Other,
-        _ => double.PositiveInfinity,
-    };
+        int first = plan.Source.Board.PixelCircles.TakeWhile(other => !ReferenceEquals(other, circle)).Sum(other => other.Pixels.Length);
+        return circle.Pixels.Select((_, i) => map.DirectOf[first + i]).Any(share => share > 0);
+    }
 
     private static CircleLight Judged(HousingPlan plan, LightScene scene, LightMap map, PixelCircle circle)
     {
         PitchLine line = scene.Cells ? Line(plan, circle).InCells(circle.Pitch, plan.Baffle!.Wall) : Line(plan, circle);
-        LightMap judged = scene.Cells ? LightModel.Map(scene with { Face = line.OnlyOf(map.Face, map.Diffuser.Spread) }) : map;
+        LightMap judged = scene.Cells ? LightModel.MapPart(scene, map, line.OnlyOf(map.Face, map.Diffuser.Spread)) : map;
         (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line);
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(

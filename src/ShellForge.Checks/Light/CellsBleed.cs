@@ -11,7 +11,7 @@ public sealed class CellsBleed() : Rule(
     "cells-bleed",
     "With a cell for each LED, one LED must not light its neighbour's cell.",
     "A picture of single pixels washes out when each pixel lights the next one too.",
-    "mean light of one LED on a neighbour's part of the window over that on its own, over the cell walls by rays, plus what passes the wall's thickness, T = 1 / (1 + t / t0)",
+    "mean light of one LED on a neighbour's part of the window over that on its own, over the cell walls by rays, plus what passes the wall's thickness, T = 1 / (1 + t / t0) of what scatters, exp(-t / t0) of dark pigments",
     "limits typical: 5 % is seen beside a dark pixel, 10 % turns colours; t0 from the filament's profile, typical: print a coupon")
 {
     private const double Seen = 0.05;
@@ -26,7 +26,10 @@ public sealed class CellsBleed() : Rule(
             yield return Found(
                 light.Crosstalk > Washes ? Severity.Warn : Severity.Note, "baffle",
                 string.Create(CultureInfo.InvariantCulture, $"one LED lights its neighbour's cell with {100 * light.Crosstalk:0.#} % of its own light; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
-                light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing), "a black baffle ('print.baffle'), or 'look: blend'", "");
+                light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing),
+                housing.Plan.Baffle.Filament.Absorbs
+                    ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark already"
+                    : "a black baffle ('print.baffle'), or 'look: blend'", "");
         }
     }
 

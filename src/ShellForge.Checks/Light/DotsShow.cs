@@ -9,7 +9,7 @@ public sealed class DotsShow() : Rule(
     "dots-show",
     "Along each circle of LEDs the diffuser must be as evenly lit as 'evenness' asks.",
     "Dots in a band that should glow are the first thing that anyone sees, and they are found after the print.",
-    "smallest over mean of the light that leaves the diffuser along the pitch circle, all LEDs white: rays from every LED past the real walls, one reflection, spread in the sheet; with cells, over the middle 80 % of the worst cell",
+    "smallest over mean of the light that leaves the diffuser along the pitch circle, all LEDs white: rays from every LED past the real walls, all reflections, spread in the sheet; with cells, over the middle 80 % of the worst cell; ribs behind a band in the wall left out",
     "asked for in the board file (even 0.9, soft 0.6, dots 0.35); optics of the filament are typical: print a coupon")
 {
     // The model's own noise: what a grid of other cells or another place in it changes.

@@ -10,7 +10,7 @@ public sealed class FrontTooDim() : Rule(
     "front-too-dim",
     "The diffuser must let enough light through.",
     "White filament looks thin in the hand and is nearly opaque as a thick sheet; a dim front is found when the lamp is switched on.",
-    "T = 1 / (1 + t / t0) of the diffuser's thickness; a note for a cut sheet, for which a filament stands in",
+    "T = 1 / (1 + t / t0) of the diffuser's thickness, exp(-t / t0) of a dark pigment; a note for a cut sheet, for which a filament stands in",
     "typical: 20 to 32 % is what makers settle on, below 12 % the lamp looks weak by daylight; t0 spreads by two between spools: print a coupon")
 {
     private const double Weak = 0.12;

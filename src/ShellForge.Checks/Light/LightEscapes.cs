@@ -24,7 +24,7 @@ public sealed class LightEscapes() : Rule(
             yield return Found(
                 bright ? Severity.Warn : Severity.Note, "seams",
                 string.Create(CultureInfo.InvariantCulture, $"{100 * light.Leaks.SeamShare:0.##} % of the light gets out past the window"),
-                light.Leaks.SeamShare, bright ? Bright : Seen, light.Leaks.SeamFrom, "a darker baffle, or tape over the gap inside", "");
+                light.Leaks.SeamShare, bright ? Bright : Seen, light.Leaks.SeamFrom, housing.Plan.Baffle is { Filament.Absorbs: true } ? "tape over the gap inside" : "a darker baffle ('print.baffle'), or tape over the gap inside", "");
         }
     }
 }

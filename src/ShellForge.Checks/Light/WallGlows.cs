@@ -10,7 +10,7 @@ public sealed class WallGlows() : Rule(
     "wall-glows",
     "Walls outside of the window must look dark beside it.",
     "A housing of white or thin plastic glows all over and its window loses its edge.",
-    "direct light on a wall's inner face times T = 1 / (1 + sum of t / t0) of everything that stands between it and the outside, baffle, lip and the diffuser's rim too, over the mean of the lit window; 1.2 mm of black and 1.6 mm of other dark plastic count as dark",
+    "direct light on a wall's inner face times T = exp(-sum of t / t0 of dark pigments) / (1 + sum of t / t0 of what scatters) of everything that stands between it and the outside, baffle, lip and the diffuser's rim too, over the mean of the lit window by its direct light",
     "limit typical: a tenth of the window's light is seen in a dim room, as the trade says of less than 2.4 mm of white; t0 from the filament's profile")
 {
     private const double Seen = 0.10;

@@ -110,6 +110,7 @@ internal static class ProfileSheets
         .Length("height", p.Height)
         .Length("window-width", p.WindowWidth)
         .Number("viewing-angle", p.ViewingAngleDegrees, "degrees")
+        .Number("body-reflectance", p.BodyReflectance, "")
         .Word("emission", p.Emission == LedEmission.Side ? "side" : "top")
         .Number("shining-face", p.ShiningFaceDegrees, "degrees")
         .Length("axis-height", p.AxisHeight)

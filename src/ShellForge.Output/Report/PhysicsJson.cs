@@ -45,7 +45,15 @@ internal static class PhysicsJson
         json.WriteString("basis", OpticsBasis);
         Number(json, "window_mm2", light.Map.Face.OpenArea);
         Number(json, "minimum_over_mean_asked", wanted);
-        Number(json, "minimum_over_mean", light.MinimumOverMean);
+        if (light.MinimumOverMean is double even)
+        {
+            Number(json, "minimum_over_mean", even);
+        }
+        else
+        {
+            json.WriteNull("minimum_over_mean");
+        }
+
         json.WriteStartArray("circles");
         foreach (CircleLight circle in light.Circles)
         {

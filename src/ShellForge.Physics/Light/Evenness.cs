@@ -16,8 +16,8 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
     // The grid makes alike places differ by less than this, and eyes see no difference of a hundredth.
     private const double AsDim = 1.01;
 
-    /// <summary>Perfectly even.</summary>
-    public static Evenness Perfect => new(1, 0);
+    /// <summary>Of no light at all, which is as far from even as can be.</summary>
+    public static Evenness Dark => new(0, 1);
 
     /// <summary>Of some values; NaN are places outside the window and don't count.</summary>
     public static Evenness Of(IEnumerable<double> values)
@@ -25,7 +25,7 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
         double[] light = [.. values.Where(double.IsFinite)];
         if (light.Length == 0 || light.Max() <= 0)
         {
-            return Perfect;
+            return Dark;
         }
 
         double least = light.Min();
@@ -50,7 +50,7 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
         ];
         if (stretches.Length == 0)
         {
-            return (Perfect, null);
+            return (Dark, null);
         }
 
         if (line.CellShare is null)

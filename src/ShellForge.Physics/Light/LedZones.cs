@@ -64,6 +64,18 @@ internal sealed class ZoneFlux(int leds)
     /// <summary>What an LED brings to a zone.</summary>
     public double Of(int led, int zone) => sums[(led * leds) + zone];
 
+    /// <summary>What an LED brings to all zones.</summary>
+    public double Of(int led)
+    {
+        double sum = 0;
+        for (int zone = 0; zone < leds; zone++)
+        {
+            sum += Of(led, zone);
+        }
+
+        return sum;
+    }
+
     /// <summary>Adds what an LED brings to a zone.</summary>
     public void Add(int led, int zone, double irradianceTimesCells) => sums[(led * leds) + zone] += irradianceTimesCells;
 

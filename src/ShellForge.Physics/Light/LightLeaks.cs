@@ -45,7 +45,11 @@ public sealed record LightLeaks(
             return new LightLeaks(0, null, 0, null, 0);
         }
 
-        var search = new Search(scene, map.SeenShare * scene.Leds.Length / Math.Max(map.Face.OpenArea, double.Epsilon));
+        // Walls are looked at by the light that falls on them straight; so is the window that they are compared with: both get as much again by
+        // way of other surfaces.
+        double landed = map.DirectShare + map.ReflectedShare;
+        double straight = landed > 0 ? map.SeenShare * map.DirectShare / landed : 0;
+        var search = new Search(scene, straight * scene.Leds.Length / Math.Max(map.Face.OpenArea, double.Epsilon));
         int each = Math.Max(FewestPaths, Paths / scene.Leds.Length);
         for (int led = 0; led < scene.Leds.Length; led++)
         {
@@ -142,8 +146,8 @@ public sealed record LightLeaks(
             }
         }
 
-        // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque, in
-        // enough of a dark pigment, or at the window. Scattering sheets one behind the other pass 1 / (1 + sum of t / t0), as one sheet of both thicknesses does.
+        // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque or at
+        // the window.
         private (double Thickness, double Passes, Point3 At, int Material)? Outside(SurfaceHit hit)
         {
             Point3 inward = -1 * hit.Normal;
@@ -153,29 +157,22 @@ public sealed record LightLeaks(
             }
 
             double thickness = 0;
-            double dark = 0;
-            double depth = DepthOfSheet(hit.At - (SheetBefore * inward), inward);
+            SurfaceOptics.Passed passed = BehindSheet(hit.At - (SheetBefore * inward), inward);
             Point3 at = hit.At;
             int material = hit.Material;
             while (true)
             {
                 SurfaceOptics optics = scene.Materials[material];
-                if (optics.TransmissionLength <= 0 || !scene.Solids.Meets(at + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside)
+                if (optics.IsOpaque || !scene.Solids.Meets(at + (Lift * inward), inward, Longest, out SurfaceHit back) || back.FromOutside)
                 {
                     return null;
                 }
 
                 thickness += back.Distance + Lift;
-                depth += (back.Distance + Lift) / optics.TransmissionLength;
-                dark += (back.Distance + Lift) / optics.DarkFrom;
-                if (dark >= 1)
-                {
-                    return null;
-                }
-
+                passed = optics.Passing(passed, back.Distance + Lift);
                 if (!scene.Solids.Meets(back.At + (Lift * inward), inward, Longest, out SurfaceHit next))
                 {
-                    return (thickness, 1 / (1 + depth), back.At, material);
+                    return (thickness, passed.Share, back.At, material);
                 }
 
                 if (!next.FromOutside)
@@ -187,17 +184,17 @@ public sealed record LightLeaks(
             }
         }
 
-        // What the diffuser's own rim adds where it lies before or in a wall, in transmission lengths.
-        private double DepthOfSheet(Point3 from, Point3 along)
+        // What the diffuser's own rim leaves where it lies before or in a wall.
+        private SurfaceOptics.Passed BehindSheet(Point3 from, Point3 along)
         {
-            double depth = 0;
-            while (scene.SheetOptics.TransmissionLength > 0 && scene.Sheet.Meets(from, along, Longest, out SurfaceHit hit))
+            SurfaceOptics.Passed passed = default;
+            while (!scene.SheetOptics.IsOpaque && scene.Sheet.Meets(from, along, Longest, out SurfaceHit hit))
             {
-                depth += hit.FromOutside ? 0 : hit.Distance / scene.SheetOptics.TransmissionLength;
+                passed = hit.FromOutside ? passed : scene.SheetOptics.Passing(passed, hit.Distance);
                 from = hit.At + (Lift * along);
             }
 
-            return depth;
+            return passed;
         }
 
         // Whether a ray goes out through the window, or so near its edge that the edge's cells of the grid leave it out: there a diffuser of

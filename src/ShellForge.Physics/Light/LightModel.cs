@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Physics.Light;
 
 /// <summary>
-/// Light on a diffuser: direct with shadows, once reflected by walls, then spread and weakened by the sheet. What is left out (second
-/// reflections, light that the sheet throws back) would only add and smooth, so the model errs on the dark and uneven side.
+/// Light on a diffuser: direct with shadows, thrown back and forth between walls, board, LEDs and the sheet itself, then spread and weakened
+/// by the sheet. Surfaces are matt: gloss, which the model leaves out, shifts light but makes none.
 /// </summary>
 public static class LightModel
 {
@@ -29,16 +30,59 @@ public static class LightModel
     public static LightMap Map(LightScene scene, CancellationToken cancel = default)
     {
         var direct = new DirectLight(scene);
+        return Map(scene, direct, new ReflectedLight(scene, direct, cancel), cancel);
+    }
+
+    /// <summary>
+    /// The light on a part of a scene's diffuser, in finer cells. What is reflected is taken from the whole: it varies slowly.
+    /// </summary>
+    /// <param name="scene">LEDs, walls and diffuser.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static LightMap MapPart(LightScene scene, ReceiverGrid part, CancellationToken cancel = default)
+    {
+        var direct = new DirectLight(scene);
+        return Map(Of(scene, part), direct, new ReflectedLight(scene, direct, cancel), cancel);
+    }
+
+    /// <summary>The same of a scene whose light is known.</summary>
+    /// <param name="scene">The scene of the map.</param>
+    /// <param name="whole">The light on all of its diffuser.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static LightMap MapPart(LightScene scene, LightMap whole, ReceiverGrid part, CancellationToken cancel = default) =>
+        Map(Of(scene, part), new DirectLight(scene), whole.Reflected, cancel);
+
+    private static LightScene Of(LightScene scene, ReceiverGrid part) => scene with
+    {
+        Face = part,
+        Whole = scene.Face,
+        Thickness = scene.Thickness.IsEmpty ? []
+            : [.. Enumerable.Range(0, part.Count).Select(i => scene.Thickness[scene.Face.CellAt(part.Middle(i))])],
+    };
+
+    private static LightMap Map(LightScene scene, DirectLight direct, ReflectedLight reflected, CancellationToken cancel)
+    {
         var zones = new LedZones(scene);
         var fields = new LightFields(scene.Face.Count);
         AddDirect(scene, direct, fields, zones, cancel);
         double directMean = Mean(scene.Face, fields.AllCells);
-        new WallReflection(scene, direct).AddTo(fields, zones, cancel);
+        double area = scene.Face.Step * scene.Face.Step;
+        ImmutableArray<double> directOf = [.. Enumerable.Range(0, scene.Leds.Length).Select(led => area * zones.Flux.Of(led))];
+        reflected.AddTo(scene.Face, fields, zones.Of);
+        reflected.AddTo(zones.Flux);
         double mean = Mean(scene.Face, fields.AllCells);
         var seen = new LightFields(scene.Face.Count);
+        float[] passes = [.. Enumerable.Range(0, scene.Face.Count).Select(i => (float)scene.SheetAt(i).Transmission)];
+        if (scene.DarkRim)
+        {
+            float[] kept = SheetSpread.BesideDarkRim(scene.Whole ?? scene.Face, scene.Diffuser.Spread);
+            passes = [.. passes.Select((share, i) => share * kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
+        }
+
         for (int f = 0; f < 3; f++)
         {
-            SheetSpread.Apply(scene.Face, scene.Diffuser, fields.Arrays[f], seen.Arrays[f]);
+            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, fields.Arrays[f], seen.Arrays[f]);
         }
 
         double perFlux = scene.Leds.IsEmpty ? 0 : scene.Face.OpenArea / scene.Leds.Length;
@@ -48,6 +92,8 @@ public static class LightModel
             Irradiance = fields,
             Seen = seen,
             Diffuser = scene.Diffuser,
+            Reflected = reflected,
+            DirectOf = directOf,
             DirectShare = directMean * perFlux,
             ReflectedShare = (mean - directMean) * perFlux,
             SeenShare = Mean(scene.Face, seen.AllCells) * perFlux,
@@ -95,6 +141,7 @@ public static class LightModel
             looked[0] = looked[3] = face.At(middle.X + u, middle.Y + v).At;
             looked[1] = looked[2] = face.At(middle.X - u, middle.Y - v).At;
 
+            SheetSide[] sides = face.Sides(i);
             for (int led = 0; led < direct.Count; led++)
             {
                 double unshadowed = direct.Unshadowed(led, at, normal);
@@ -105,6 +152,11 @@ public static class LightModel
 
                 double light = unshadowed > Faint * peaks[led] ? direct.Irradiance(led, at, looked, normal)
                     : far.Sees(led, i) ? unshadowed : 0;
+                foreach (SheetSide side in sides)
+                {
+                    light += side.Share * direct.Irradiance(led, side.At, side.Normal);
+                }
+
                 if (light > 0)
                 {
                     fields.Add(i, led, scene.Alone, light);

@@ -26,9 +26,28 @@ public sealed record LightScene
     /// <summary>What the diffuser does with light.</summary>
     public required DiffuserOptics Diffuser { get; init; }
 
+    /// <summary>The sheet's thickness at each cell of the face, mm; empty where it is what <see cref="Diffuser"/> says everywhere.</summary>
+    public ImmutableArray<float> Thickness { get; init; } = [];
+
+    /// <summary>Whether the sheet ends at the window's edge fused to plastic that swallows light.</summary>
+    public bool DarkRim { get; init; }
+
+    /// <summary>Into how many equal sectors about the z axis the scene repeats itself, the first in the middle of +x; 1 for none.</summary>
+    public int Sectors { get; init; } = 1;
+
+    /// <summary>Whether only the light of all LEDs together is asked for: not one alone, and no crosstalk.</summary>
+    public bool OnlyAll { get; init; }
+
     /// <summary>Whether every LED has a cell of its own: what walls throw back is then not smeared over the border between two.</summary>
     public bool Cells { get; init; }
 
     /// <summary>The LED that shines alone in the picture of one.</summary>
     public int Alone { get; init; }
+
+    /// <summary>All of the face where <see cref="Face"/> is a part of it.</summary>
+    internal ReceiverGrid? Whole { get; init; }
+
+    /// <summary>What the diffuser does with light at a cell.</summary>
+    internal DiffuserOptics SheetAt(int cell) =>
+        Thickness.IsEmpty || Diffuser.Plastic is not { } plastic ? Diffuser : DiffuserOptics.Printed(Thickness[cell], plastic);
 }

@@ -10,6 +10,7 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 public sealed class ReceiverGrid
 {
+    private readonly Dictionary<int, SheetSide[]> sides = [];
     private readonly Func<double, double, (Point3 At, Point3 Normal)> place;
     private readonly Func<Point3, Point3, (double Distance, Point2 At)> meeting;
 
@@ -145,12 +146,65 @@ public sealed class ReceiverGrid
         }, open);
     }
 
+    /// <summary>The same cells of a flat sheet whose face lies nearer to the LEDs in places, with the upright sides of such steps.</summary>
+    /// <param name="nearer">By how much at each cell, mm.</param>
+    public ReceiverGrid Stepped(ImmutableArray<float> nearer)
+    {
+        var stepped = new ReceiverGrid(
+            Columns, Rows, Left, Bottom, Step, Wraps, Open,
+            (u, v) =>
+            {
+                (Point3 at, Point3 normal) = place(u, v);
+                return (at + (nearer[CellAt(new Point2(u, v))] * normal), normal);
+            },
+            meeting);
+        for (int i = 0; i < Count && !Wraps; i++)
+        {
+            if (nearer[i] > 0 && Open[i])
+            {
+                stepped.sides[i] = [.. SidesOf(i, nearer)];
+            }
+        }
+
+        return stepped;
+    }
+
+    /// <summary>
+    /// The upright sides of a step of the sheet that a cell ends with: what falls on them goes into the sheet there. Summed over the cells of
+    /// a grid they take in what a smooth side of any direction does, each cell side being square to an axis.
+    /// </summary>
+    internal SheetSide[] Sides(int cell) => sides.TryGetValue(cell, out SheetSide[]? found) ? found : [];
+
+    private IEnumerable<SheetSide> SidesOf(int cell, ImmutableArray<float> nearer)
+    {
+        (int column, int row) = (cell % Columns, cell / Columns);
+        Point2 middle = Middle(cell);
+        foreach ((int x, int y) in ((int, int)[])[(1, 0), (-1, 0), (0, 1), (0, -1)])
+        {
+            if (column + x < 0 || column + x >= Columns || row + y < 0 || row + y >= Rows)
+            {
+                continue;
+            }
+
+            int beside = ((row + y) * Columns) + column + x;
+            double high = nearer[cell] - nearer[beside];
+            if (high > 0 && Open[beside])
+            {
+                (Point3 at, Point3 normal) = place(middle.X + (x * Step / 2), middle.Y + (y * Step / 2));
+                yield return new SheetSide(at + ((nearer[beside] + (high / 2)) * normal), new Point3(x, y, 0), high / Step);
+            }
+        }
+    }
+
+    /// <summary>The cell of a place in unrolled coordinates, the nearest one for a place beside the grid.</summary>
+    public int CellAt(Point2 at) =>
+        (Math.Clamp((int)((at.Y - Bottom) / Step), 0, Rows - 1) * Columns) + Math.Clamp((int)((at.X - Left) / Step), 0, Columns - 1);
+
     /// <summary>The same sheet in cells of a fraction of the side, open only where one of this grid is and where the place counts.</summary>
     /// <param name="parts">Cells into which the side of one is parted, 1 or more.</param>
     /// <param name="counts">Whether a place, in unrolled coordinates, is looked at.</param>
     public ReceiverGrid Finer(int parts, Func<Point2, bool> counts) => Made(
-        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, place, meeting,
-        at => Open[(Math.Clamp((int)((at.Y - Bottom) / Step), 0, Rows - 1) * Columns) + Math.Clamp((int)((at.X - Left) / Step), 0, Columns - 1)] && counts(at));
+        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, place, meeting, at => Open[CellAt(at)] && counts(at));
 
     /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
     public (Point3 At, Point3 Normal) At(double u, double v) => place(u, v);
@@ -160,18 +214,32 @@ public sealed class ReceiverGrid
         Left + (((index % Columns) + 0.5) * Step), Bottom + (((index / Columns) + 0.5) * Step));
 
     /// <summary>How far along a ray its light leaves through an open cell, mm; infinity when it doesn't.</summary>
-    public double LeavesAfter(Point3 from, Point3 along)
+    public double LeavesAfter(Point3 from, Point3 along) => CellAhead(from, along, 1).Distance;
+
+    /// <summary>How far along a ray its light leaves through an open cell, mm, and that cell; infinity and -1 when it doesn't.</summary>
+    /// <param name="from">Where the ray starts, mm.</param>
+    /// <param name="along">Its direction, of length 1.</param>
+    /// <param name="sectors">Equal sectors about the z axis of which this grid has the first, in the middle of +x; 1 when it has all there is.</param>
+    internal (double Distance, int Cell) CellAhead(Point3 from, Point3 along, int sectors)
     {
         (double distance, Point2 at) = meeting(from, along);
         if (!(distance > 0))
         {
-            return double.PositiveInfinity;
+            return (double.PositiveInfinity, -1);
         }
 
+        at = sectors > 1 && !Wraps ? at.Turned(ToFirstSector(at, sectors)) : at;
         int column = (int)Math.Floor((at.X - Left) / Step);
         int row = (int)Math.Floor((at.Y - Bottom) / Step);
         return column >= 0 && row >= 0 && column < Columns && row < Rows && Open[(row * Columns) + column]
-            ? distance : double.PositiveInfinity;
+            ? (distance, (row * Columns) + column) : (double.PositiveInfinity, -1);
+    }
+
+    /// <summary>The turn about the z axis that brings a place into the first of equal sectors, in the middle of +x.</summary>
+    internal static Angle ToFirstSector(Point2 at, int sectors)
+    {
+        double degrees = at.Length > 0 ? Angle.Of(at).Degrees : 0;
+        return Angle.FromDegrees(-Math.Floor((degrees * sectors / 360) + 0.5) * 360 / sectors);
     }
 
     /// <summary>
@@ -233,3 +301,9 @@ public sealed class ReceiverGrid
         return near > 0 ? near : (-b + Math.Sqrt(root)) / a;
     }
 }
+
+/// <summary>An upright side of a step in a sheet's face.</summary>
+/// <param name="At">Its middle, mm.</param>
+/// <param name="Normal">Where it looks, of length 1.</param>
+/// <param name="Share">Its area over that of a cell.</param>
+internal readonly record struct SheetSide(Point3 At, Point3 Normal, double Share);

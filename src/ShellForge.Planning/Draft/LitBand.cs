@@ -19,8 +19,18 @@ internal sealed record LitBand(double Inner, double Outer, string? Clipped)
     // What an LED's own light window must be cleared by, mm.
     private const double LedMargin = 0.5;
 
+    /// <summary>Smallest radius of a window about the middle that is worth one, mm.</summary>
+    public const double LeastRadius = 2;
+
+    /// <summary>Whether there is room for a window at all: outlines may pass the middle closely, or leave it outside.</summary>
+    public bool HasRoom => Outer >= LeastRadius && Outer - Inner >= SmallestWidth;
+
     /// <summary>Width, mm.</summary>
     public double Width => Outer - Inner;
+
+    /// <summary>Least width of a window that cuts off no LED's own light, mm; 0 without LEDs.</summary>
+    public static double LeastWidth(CircuitBoard board) =>
+        Circles(board).Select(circle => circle.Led.WindowWidth + (2 * LedMargin)).DefaultIfEmpty(0).Max();
 
     /// <summary>The circles that shine to the front.</summary>
     public static IEnumerable<PixelCircle> Circles(CircuitBoard board) =>

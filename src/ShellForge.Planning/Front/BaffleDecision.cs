@@ -44,12 +44,13 @@ internal static class BaffleDecision
     {
         var reasons = new Reasons();
         BoardFile file = draft.File;
-        if (file.Housing.Light.Through == LightThrough.Wall || !LitBand.Circles(file.Board).Any())
+        if (window.IsEmpty || !LitBand.Circles(file.Board).Any())
         {
-            reasons.Choice("baffle", "none", Reasons.Rule, "no LED shines to the front");
+            reasons.Choice("baffle", "none", Reasons.Rule, "no LED shines through the front");
             return reasons.Of<BafflePlan?>(null);
         }
 
+        NoteUnmet(draft, reasons);
         BaffleSection section = BaffleSection.Of(draft.Basis);
         bool cells = file.Housing.Light.Look == LightLook.Pixels;
         double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
@@ -127,6 +128,29 @@ internal static class BaffleDecision
             Tooth = tooth,
             Filament = filament,
         });
+    }
+
+    private static void NoteUnmet(HousingDraft draft, Reasons reasons)
+    {
+        var at = new Point3(0, 0, draft.Stack.LedWindow);
+        if (draft.File.Housing.BaffleJoined)
+        {
+            reasons.Replace(
+                "baffle-not-joined", "baffle",
+                "The baffle is a part of its own, keyed and pressed down by the cover: joined to it, it could not be printed of another filament nor face down with it.",
+                0, 1, "", at, "leave out 'baffle: joined'");
+        }
+
+        // Walls stand between neighbours on a circle; an LED that is on none has no neighbours.
+        string[] alone = [.. LitBand.Circles(draft.File.Board).Where(circle => circle.Pixels.Length == 1 && circle.Pixels[0].At.Length > circle.Led.Length / 2)
+            .Select(circle => circle.Pixels[0].Ref)];
+        if (draft.File.Housing.Light.Look == LightLook.Pixels && alone.Length > 1)
+        {
+            reasons.Replace(
+                "pixels-without-cells", "light.look",
+                $"'look: pixels' makes cells for LEDs on circles about the board's middle; {alone[0]} and {alone.Length - 1} more lie on none and get no cells of their own.",
+                0, alone.Length, "", at, "'look: blend', or LEDs on circles ('pixels: {circle: ...}')");
+        }
     }
 
     /// <summary>z that bridges between rims reach at most: those of a baffle that turns pass over all that stands on the board.</summary>

@@ -54,6 +54,11 @@ internal static class FrontDecision
 
         BaffleSection baffle = BaffleSection.Of(basis);
         LitBand band = Band(file, room, baffle, fit);
+        if (!band.HasRoom)
+        {
+            return WithoutWindow(file, room, limits, thickness, bezel, reasons);
+        }
+
         NoteWindow(file, band, fit, reasons);
         int count = shell.Round?.Count ?? Ring.CountFor(band.Outer);
         Region window = WindowRegion(band, count).Intersect(room.Cavity);
@@ -91,6 +96,50 @@ internal static class FrontDecision
         });
     }
 
+    // With light through the wall the board's edge and its gap say how far LEDs lie from the band, and nothing is left to solve for.
+    private static void NoteUnused(BoardFile file, FrontLimits limits, Reasons reasons)
+    {
+        if (file.Housing.Diffuser.Distance is double asked)
+        {
+            reasons.Replace(
+                "diffuser-distance-unused", "diffuser.distance",
+                $"With 'light.through: wall' the LEDs' places and the gap at the board's edge say how far the wall lies; the {Reasons.Mm(asked)} mm asked for change nothing.",
+                asked, 0, "mm", new Point3(0, 0, limits.LedWindow),
+                "move the LEDs in from the edge or widen 'clearance.board-edge', and leave 'diffuser.distance' to 'auto'");
+        }
+
+        reasons.Choice("light.evenness", file.Housing.Light.EvennessWord, Reasons.Origin(file, "housing.light.evenness"),
+            "the band's evenness follows from the LEDs' places; it is checked against this, not planned by it");
+    }
+
+    // Windows are rings and discs about the board's middle: an outline that leaves none of a useful size there gets a closed front.
+    private static Decided<FrontDraft> WithoutWindow(
+        BoardFile file, CoverRoom room, FrontLimits limits, double thickness, double bezel, Reasons reasons)
+    {
+        Region inside = room.Cavity.Filled();
+        bool within = !inside.IsEmpty && inside.Contains(Point2.Origin);
+        double radius = within ? inside.DistanceToOutline(Point2.Origin) : 0;
+        string where = within ? $"the cover's wall passes {Reasons.Mm(radius)} mm from the board's middle" : "the board's middle, [0, 0] of the plan, lies outside of the cover's walls";
+        reasons.Choice("cover.window", "none", Reasons.Rule, where);
+        reasons.Refuse(
+            "no-room-for-window", "light.window",
+            $"There is no room for a lit window, which is a ring or disc about the board's middle: {where}. The front is planned closed.",
+            radius, LitBand.LeastRadius, "mm", new Point3(0, 0, limits.LedWindow),
+            "a board outline with its middle farther inside ('board.centre' moves the middle), or fewer 'walls'");
+        double front = Math.Max(limits.LowestFront, limits.LowestInner + bezel);
+        double distance = Math.Max(file.Housing.Diffuser.Distance ?? 0, front - bezel - limits.LedWindow);
+        var diffuser = new DiffuserPlan
+        {
+            Fit = DiffuserFit.OneWithCover,
+            Outline = Region.Empty,
+            Thickness = thickness,
+            Distance = distance,
+            Filament = file.Print.Diffuser,
+            ExpectedMinimumOverMean = 0,
+        };
+        return reasons.Of(new FrontDraft(diffuser, Region.Empty, bezel, Math.Max(0, bezel - thickness)));
+    }
+
     // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
     private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, DiffuserFit fit)
     {
@@ -122,6 +171,7 @@ internal static class FrontDecision
                 0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
         }
 
+        NoteUnused(file, limits, reasons);
         double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueThickness.Other), Reasons.Rule, "closed front");
         reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
         double tallestUp = file.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
@@ -151,7 +201,8 @@ internal static class FrontDecision
         // Posts in a closed bore need bezel round them; bars hold it then.
         bool posts = file.Housing.Closure == ClosureKind.Screws && file.Board.Outline.BoreRadius > 0;
         bool islandHeld = posts || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
-        return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, room.OuterRadius - margin, islandHeld);
+        bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
+        return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);
     }
 
     /// <summary>A band as a region: its outer edge lets the whole circle through, an island stays inside its circle.</summary>
@@ -241,10 +292,36 @@ internal static class FrontDecision
         string width = string.Create(
             CultureInfo.InvariantCulture, $"radius {Reasons.Mm(band.Inner)} to {Reasons.Mm(band.Outer)}");
         string why = band.Clipped is not null ? $"narrowed by {band.Clipped}"
-            : file.Housing.Light.WindowWidth is not null ? "as asked"
+            : file.Housing.Light.WindowWidth is double asked ? AsAsked(file, band, asked, reasons)
             : band.Inner == 0 && fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? "open to the middle: nothing would hold an island of bezel"
             : "one pitch wide: beyond that light falls to half";
         reasons.Choice("cover.window", width, Reasons.Origin(file, "housing.light.window"), why);
+    }
+
+    // A window narrower than an LED's own cuts it off; an island of bezel that nothing holds falls out.
+    private static string AsAsked(BoardFile file, LitBand band, double asked, Reasons reasons)
+    {
+        double least = LitBand.LeastWidth(file.Board);
+        bool widened = asked < least;
+        bool opened = band.Inner == 0 && LitBand.Circles(file.Board).Min(circle => circle.Diameter) / 2 - (asked / 2) > 0;
+        if (widened)
+        {
+            reasons.Replace(
+                "window-widened", "light.window", $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
+                least, asked, "mm", Point3.Zero, $"ask for {Reasons.Mm(least)} or more, or leave 'light.window' to 'auto'");
+        }
+
+        if (opened)
+        {
+            reasons.Replace(
+                "window-open-to-middle", "light.window",
+                $"A ring of window {Reasons.Mm(asked)} mm wide leaves bezel in the middle that is too small or that nothing holds: the window is a disc.",
+                2 * band.Outer, asked, "mm", Point3.Zero,
+                "a diffuser of the shell's plastic family, which holds the middle, and a narrower 'light.window'; or leave it to 'auto'");
+        }
+
+        return opened ? "open to the middle: nothing would hold the bezel there"
+            : widened ? $"raised from {Reasons.Mm(asked)}: it must clear the LEDs' own windows" : "as asked";
     }
 
     private static double Distance(

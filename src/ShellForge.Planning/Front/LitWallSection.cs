@@ -35,6 +35,10 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
     private const int PillarCount = 6;
     private const double PillarWidth = 2.0;
 
+    // Ribs are told a little longer than they stand out, mm: they are what is left of a wall, and two cuts that met just at its face would
+    // leave a fin of a thousandth.
+    private const double PillarRoot = 0.1;
+
     /// <summary>The section for a board file.</summary>
     public static LitWallSection Of(BoardFile file, PrintBasis basis, LipSection lip)
     {
@@ -87,6 +91,6 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
                 RoundRegions.Disc(round, round.BoreInner + Thickness, RingSide.Outside))
             : RoundRegions.Disc(round, round.Outer - Thickness, RingSide.Inside).Less(room.Cavity.Filled());
         return Region.Union(between.Where((_, i) => i % step == 0)
-            .Select(degrees => Strips.Radial(Angle.FromDegrees(degrees), PillarWidth, 0, round.Outer + 1).Intersect(behind)));
+            .Select(degrees => Strips.Radial(Angle.FromDegrees(degrees), PillarWidth, 0, round.Outer + 1).Intersect(behind.Offset(PillarRoot))));
     }
 }

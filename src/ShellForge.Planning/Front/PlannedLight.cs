@@ -3,6 +3,7 @@ using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Light;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
 
@@ -61,7 +62,7 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
         PitchLine line = single
             ? PitchLine.Row([new Point2(radius, 0)], circle.Pitch)
             : PitchLine.Circle([new Point2(radius, 0)], circle.Count);
-        DiffuserOptics optics = DiffuserOptics.Printed(thickness, file.Print.Diffuser.TransmissionLength);
+        DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
         (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, cells);
         var scene = new LightScene
         {
@@ -75,12 +76,39 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
                 })),
             ],
             Solids = Walls(circle, turn, distance, tallest),
-            Materials = [new SurfaceOptics(baffle.Reflectance, 0)],
-            Face = cells ? line.OnlyOf(face, optics.Spread) : face,
+            Materials =
+            [
+                new SurfaceOptics(baffle.Reflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
+                .. circles.Select(each => new SurfaceOptics(each.Led.BodyReflectance, 0)),
+            ],
+            Face = face,
             Diffuser = optics,
             Cells = cells,
+            Sectors = Sectors(),
+            OnlyAll = true,
         };
-        return Evenness.Along(LightModel.Map(scene), cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
+        LightMap map = cells ? LightModel.MapPart(scene, line.OnlyOf(face, optics.Spread)) : LightModel.Map(scene);
+        return Evenness.Along(map, cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
+    }
+
+    // Full circles of equal count look the same in every sector; of unequal ones in each of the greatest common divisor.
+    private int Sectors()
+    {
+        int common = 0;
+        foreach (PixelCircle circle in circles)
+        {
+            int own = circle.Pixels.Length == circle.Count ? circle.Count : 1;
+            (int a, int b) = (Math.Max(common, own), Math.Min(common, own));
+            while (b > 0)
+            {
+                (a, b) = (b, a % b);
+            }
+
+            common = a;
+        }
+
+        // The looked-at field is one LED's share of the outermost circle.
+        return Math.Max(1, common);
     }
 
     private ShadowTree Walls(PixelCircle circle, Angle turn, double distance, double tallest)
@@ -92,6 +120,7 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
             return builder.Build();
         }
 
+        Floor(builder, turn, tallest);
         Rim(builder, band.Outer, -tallest, top, facingIn: true);
         if (band.Inner > 0)
         {
@@ -122,6 +151,31 @@ internal sealed class PlannedLight(BoardFile file, LitBand band, BaffleSection s
             Point2 a = Point2.Polar(radius, Angle.FromDegrees(360.0 * i / RimSides));
             Point2 b = Point2.Polar(radius, Angle.FromDegrees(360.0 * (i + 1) / RimSides));
             Quad(builder, facingIn ? b : a, facingIn ? a : b, bottom, top);
+        }
+    }
+
+    // The board, and on it the upper faces of LEDs: both throw light back.
+    private void Floor(ShadowTreeBuilder builder, Angle turn, double tallest)
+    {
+        Point3 middle = new(0, 0, -tallest);
+        for (int i = 0; i < RimSides; i++)
+        {
+            Point2 a = Point2.Polar(band.Outer, Angle.FromDegrees(360.0 * i / RimSides));
+            Point2 b = Point2.Polar(band.Outer, Angle.FromDegrees(360.0 * (i + 1) / RimSides));
+            builder.Add(middle, Up(a, -tallest), Up(b, -tallest), 1);
+        }
+
+        for (int k = 0; k < circles.Length; k++)
+        {
+            foreach (Pixel pixel in circles[k].Pixels)
+            {
+                Point2 at = pixel.At.Turned(turn);
+                Point2 x = Point2.Polar(circles[k].Led.Length / 2, pixel.Rotation + turn);
+                Point2 y = Point2.Polar(circles[k].Led.Width / 2, pixel.Rotation + turn + Angle.FromDegrees(90));
+                double z = circles[k].Led.Height - tallest;
+                builder.Add(Up(at - x - y, z), Up(at + x - y, z), Up(at + x + y, z), 2 + k);
+                builder.Add(Up(at - x - y, z), Up(at + x + y, z), Up(at - x + y, z), 2 + k);
+            }
         }
     }
 

@@ -75,7 +75,7 @@ public class WholeHousingTests
         Assert.InRange(light.Map.DirectShare, 0.2, 0.6);
         Assert.InRange(light.Leaks.SeamShare, 0, 0.01);
 
-        // Before each LED it is brighter than between two of them, and the lone LED lights its own side.
+        // Before each LED it is brighter than between two of them, where no rib stands, and the lone LED lights its own side.
         double around = face.Columns * face.Step;
         double z = housing.Plan.Stack.BoardTop + 0.8;
         double At(ReadOnlySpan<float> cells, double degrees) => face.Sample(cells, degrees / 360 * around, z);
@@ -83,7 +83,8 @@ public class WholeHousingTests
         {
             double middle = 90 - (i * 22.5);
             double before = At(light.Map.Irradiance.All, (middle + 720) % 360);
-            Assert.True(before > At(light.Map.Irradiance.All, (middle + 731.25) % 360), $"LED {i}");
+            double between = At(light.Map.Irradiance.All, (middle + 731.25) % 360);
+            Assert.True(double.IsNaN(between) || before > between, $"LED {i}");
         }
 
         Assert.True(At(light.Map.Irradiance.Alone, 90) > 1000 * At(light.Map.Irradiance.Alone, 270));
@@ -101,7 +102,7 @@ public class WholeHousingTests
     }
 
     // By hand: 5 mm from an LED and 3.2 above it the rim gets 0.0050 of the LED's light on each mm2 and passes 1 / (1 + 0.86 / 0.25) of it, 0.0011.
-    // The window, 951 mm2 for 12 LEDs, gets 0.6 of theirs or a little more and passes 1 / (1 + 0.8 / 0.25): 0.0018 to 0.0020.
+    // The window, 951 mm2 for 12 LEDs, gets half of theirs straight or a little more and passes 1 / (1 + 0.8 / 0.25), at its rims less: 0.0014 to 0.0016.
     [Fact]
     public void A_white_baffle_seen_through_a_port_on_the_LED_side_is_told_as_the_baffle()
     {
@@ -116,7 +117,7 @@ public class WholeHousingTests
         }.Read());
         Finding found = Assert.Single(new WallGlows().Check(housing));
         Assert.Equal("baffle", found.Subject);
-        Assert.InRange(found.Measured!.Value, 0.55, 0.70);
+        Assert.InRange(found.Measured!.Value, 0.68, 0.80);
         Assert.InRange(found.At!.Value.X, -7, 7);
         Assert.InRange(found.At.Value.Y, -23, -22);
     }

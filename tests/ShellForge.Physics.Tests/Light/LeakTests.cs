@@ -19,7 +19,7 @@ public class LeakTests
 
         walls.Box(new(-6 - wall, -6 - wall, -1), new(-6, 6 + wall, 8))
             .Box(new(-6, 6, -1), new(6, 6 + wall, 8)).Box(new(-6, -6 - wall, -1), new(6, -6, 8));
-        return Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(6, 8, 0.5), walls, reflectance, DiffuserOptics.Printed(0.8, 0.25)) with
+        return Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(6, 8, 0.5), walls, reflectance, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(reflectance, transmissionLength)],
         };
@@ -93,7 +93,7 @@ public class LeakTests
         // A bezel of 0.8 mm from 3 mm on; behind it, or not, the rim of a sheet of 0.8 mm.
         static LightScene Bezel(double sheet) => Scenes.Of(
             [Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5),
-            new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0, DiffuserOptics.Printed(0.8, 0.25)) with
+            new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(0, 0.25)],
             Sheet = new WallSet().Box(new(-9, -9, 4), new(9, 9, 4.8)).Tree(),
@@ -113,7 +113,7 @@ public class LeakTests
         WallSet walls = new WallSet().Box(new(-10, -10, -3), new(10, 10, -1))
             .Box(new(9, -10, -1), new(10, 10, 5.6)).Box(new(-10, -10, -1), new(-9, 10, 5.6)).Box(new(-9, 9, -1), new(9, 10, 5.6)).Box(new(-9, -10, -1), new(9, -9, 5.6))
             .Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)).Box(new(-3, 3, 4.8), new(3, 9, 5.6)).Box(new(-3, -9, 4.8), new(3, -3, 5.6));
-        LightScene open = Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5), walls, 0.85, DiffuserOptics.Printed(0.8, 0.25)) with
+        LightScene open = Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5), walls, 0.85, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(0.85, 0)],
         };

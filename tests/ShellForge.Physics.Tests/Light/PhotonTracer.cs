@@ -3,11 +3,14 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Physics.Tests.Light;
 
 /// <summary>
-/// Light by brute force: photons leave LEDs, every triangle is tried for every flight, a wall throws a photon back at most once. Written
+/// Light by brute force: photons leave LEDs, every triangle is tried for every flight, and walls throw them back until little is left of them. Written
 /// for being read, it shares no code with the model: it goes from the LEDs to the face where the model looks from the face to the LEDs.
 /// </summary>
 internal sealed class PhotonTracer(int seed, IReadOnlyList<(Point3 A, Point3 B, Point3 C)> walls)
 {
+    // What is left of a photon when it is let go.
+    private const double Least = 0.01;
+
     private readonly Random dice = new(seed);
 
     /// <summary>
@@ -25,7 +28,7 @@ internal sealed class PhotonTracer(int seed, IReadOnlyList<(Point3 A, Point3 B, 
             Point3 from = at + new Point3(window * (dice.NextDouble() - 0.5), window * (dice.NextDouble() - 0.5), 0);
             Point3 along = Leaving(new Point3(0, 0, 1), m);
             double weight = 1;
-            for (int flight = 0; flight < 2; flight++)
+            while (weight > Least)
             {
                 (double distance, Point3 normal) = First(from, along);
                 double toFace = along.Z > 0 ? (z - from.Z) / along.Z : double.PositiveInfinity;

@@ -37,7 +37,7 @@ internal static class LightForm
     {
         FormKey<LightThrough> through = keys.Optional("through", new WordKind<LightThrough>(("front", LightThrough.Front), ("wall", LightThrough.Wall)), "Where it leaves.", "front");
         FormKey<LightLook> look = keys.Optional("look", new WordKind<LightLook>(("blend", LightLook.Blend), ("pixels", LightLook.Pixels)), "One band of light, or a cell for each LED.", "blend");
-        FormKey<double?> window = keys.Optional("window", BoardKinds.LengthOrAuto("a window's width", 1, 200), "Width of the lit window.", "auto: one pitch to each side of the pitch circle");
+        FormKey<double?> window = keys.Optional("window", BoardKinds.LengthOrAuto("a window's width", 1, 200), "Width of the lit window.", "auto: one pitch, half of it to each side of the pitch circle");
         FormKey<EvennessSaid> evenness = keys.Optional("evenness", Evenness, "even, soft, dots, or smallest over mean irradiance along the circle.", "soft");
         return values => new LightSaid(values.Said(through), values.Said(look), values.Said(window), values.Said(evenness));
     }, buildsIncomplete: true);

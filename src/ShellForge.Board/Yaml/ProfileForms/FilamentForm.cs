@@ -6,6 +6,8 @@ namespace ShellForge.Board.Yaml.ProfileForms;
 /// <summary>A filament in a profile file.</summary>
 internal static class FilamentForm
 {
+    private static readonly WordKind<bool> Law = new(("scatters", false), ("absorbs", true));
+
     /// <summary>The mapping below the filament's name.</summary>
     public static Form<Func<string, FilamentProfile>> Form { get; } = new("a filament", keys =>
     {
@@ -21,7 +23,8 @@ internal static class FilamentForm
         FormKey<Sourced> shrinkage = keys.Required("shrinkage", ProfileNumbers.Number(0, 0.05), "Linear, as a fraction.");
         FormKey<Sourced> conductivity = keys.Required("conductivity", ProfileNumbers.Number(0.01, 50), "W/mK of the solid.");
         FormKey<Sourced> reflectance = keys.Required("reflectance", ProfileNumbers.Number(0, 1), "Share of light thrown back by a thick wall.");
-        FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50), "t0 of T = 1 / (1 + t / t0).");
+        FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50), "t0 of T = 1 / (1 + t / t0), or of T = exp(-t / t0) for what absorbs.");
+        FormKey<bool> law = keys.Optional("transmission-law", Law, "Whether it scatters light or, like a dark pigment, absorbs it.", "scatters");
         FormKey<Sourced> iron = keys.Required("iron", ProfileNumbers.Number(100, 400), "Iron for setting inserts, degrees C.");
         return values => name => new FilamentProfile
         {
@@ -38,6 +41,7 @@ internal static class FilamentForm
             Shrinkage = values.Said(shrinkage).Value,
             Conductivity = values.Said(conductivity).Value,
             Reflectance = values.Said(reflectance).Value,
+            Absorbs = values.Said(law).Or(false),
             TransmissionLength = values.Said(transmission).Value,
             IronCelsius = values.Said(iron).Value,
         };

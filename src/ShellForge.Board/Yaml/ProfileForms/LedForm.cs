@@ -8,6 +8,8 @@ internal static class LedForm
 {
     private static readonly WordKind<LedEmission> Emission = new(("top", LedEmission.Top), ("side", LedEmission.Side));
 
+    private const double WhiteBody = 0.7;
+
     /// <summary>The mapping below the package's name.</summary>
     public static Form<Func<string, LedProfile>> Form { get; } = new("an LED package", keys =>
     {
@@ -16,6 +18,7 @@ internal static class LedForm
         FormKey<Sourced> height = keys.Required("height", ProfileNumbers.Length(0.1, 30), "Body above the board.");
         FormKey<Sourced> window = keys.Required("window-width", ProfileNumbers.Length(0.1, 30), "Side of the emitting window.");
         FormKey<Sourced> angle = keys.Required("viewing-angle", ProfileNumbers.Number(5, 170), "Full angle at half intensity, degrees.");
+        FormKey<Sourced> body = keys.Optional("body-reflectance", ProfileNumbers.Number(0, 1), "Share of light that its body throws back: white 0.7, black 0.05.", "0.7");
         FormKey<LedEmission> emission = keys.Optional("emission", Emission, "Which way it shines.", "top");
         FormKey<Sourced> face = keys.Optional("shining-face", ProfileNumbers.Number(-360, 360), "Which way the shining face looks in the package's frame, degrees: 0 is +x, 90 is +y; for side-facing ones.", "0");
         FormKey<Sourced> axis = keys.Optional("axis-height", ProfileNumbers.Length(0, 20), "Emission axis above the board, for side-facing ones.");
@@ -33,6 +36,7 @@ internal static class LedForm
             Height = values.Said(height).Value,
             WindowWidth = values.Said(window).Value,
             ViewingAngleDegrees = values.Said(angle).Value,
+            BodyReflectance = values.Said(body).Or(new Sourced(WhiteBody, "a white body, as most are; typical: check yours")),
             Emission = values.Said(emission).Or(LedEmission.Top),
             ShiningFaceDegrees = values.Said(face).Or(ProfileNumbers.None("the +x face")),
             AxisHeight = values.Said(axis).Given ? values.Said(axis).Value : null,

@@ -26,7 +26,7 @@ internal static class PagePhysics
         if (housing.Light is { } light)
         {
             figures.Add((
-                "Evenness", Share(light.MinimumOverMean),
+                "Evenness", light.MinimumOverMean is double even ? Share(even) : "dark",
                 $"dimmest over mean along the pitch circle; asked for: {Share(housing.Board.Housing.Light.MinimumOverMean)}"));
         }
 

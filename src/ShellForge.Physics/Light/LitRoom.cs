@@ -1,0 +1,222 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>A place that gathers light: a block of the diffuser, or a patch of what stands behind it.</summary>
+/// <param name="At">The place, mm.</param>
+/// <param name="Normal">The lit side, of length 1.</param>
+/// <param name="Reflectance">Share that it throws back.</param>
+internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
+{
+    /// <summary>Rays that came to each other place, weighed; places of the diffuser are numbered ~0, ~1 and so on.</summary>
+    public Dictionary<int, double> Sees { get; } = [];
+
+    /// <summary>Light straight from LEDs, one value a channel; blocks of the diffuser only: patches are looked up in finer steps.</summary>
+    public double[] Straight { get; set; } = [];
+
+    /// <summary>Light by way of one surface that LEDs light straight.</summary>
+    public double[] Once { get; set; } = [];
+
+    /// <summary>Light by way of any number of surfaces.</summary>
+    public double[] Reflected { get; set; } = [];
+}
+
+/// <summary>The places of a scene that throw light at each other, found by rays, and their balance of light.</summary>
+internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels, Func<int, int> blockAt)
+{
+    // Rays start this far off a surface, and end after so much, mm. A diffuser of one body with the cover is met at its face: so near it is the window.
+    private const double Lift = 0.02;
+    private const double Longest = 500;
+    private const double FaceSlack = 0.05;
+
+    // Side of a patch, mm: what is reflected twice and more varies slowly.
+    private const double Patch = 4;
+
+    // Places of a block that stand for the light on it lie so far to the sides of its middle, as a share of a cell: a quarter of the block.
+    private const double Aside = 1.25;
+
+    // Shares of the sites that are worked on side by side, each with walls of its own in mind.
+    private const int Bands = 4;
+
+    private readonly Dictionary<(int, int, int, int, int), int> known = [];
+
+    /// <summary>The patches found so far.</summary>
+    public List<Site> Patches { get; } = [];
+
+    /// <summary>The site in the middle of a block of the diffuser.</summary>
+    public Site OnFace(int cell)
+    {
+        Point2 middle = scene.Face.Middle(cell);
+        (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
+        var site = new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new double[channels] };
+        double step = Aside * scene.Face.Step;
+        foreach ((double u, double v) in ((double, double)[])[(step, step), (-step, step), (step, -step), (-step, -step)])
+        {
+            (Point3 place, Point3 facing) = scene.Face.At(middle.X + u, middle.Y + v);
+            foreach ((int led, double light) in LitWalls.LightOn(direct, place, facing))
+            {
+                site.Straight[channels == 1 ? 0 : led] += light / 4;
+            }
+        }
+
+        return site;
+    }
+
+    /// <summary>Rays from sites: what they see, and the light that comes back to them once.</summary>
+    /// <param name="sites">The sites.</param>
+    /// <param name="directions">Of the rays, about z.</param>
+    /// <param name="finds">Whether what is met for the first time becomes a patch.</param>
+    /// <param name="cancel">Stops it.</param>
+    public void Look(Site[] sites, Point3[] directions, bool finds, CancellationToken cancel)
+    {
+        var met = new (int Block, SurfaceHit Hit, bool Wall)[sites.Length][];
+        Parallel.For(0, Bands, band =>
+        {
+            var walls = new LitWalls(direct);
+            for (int i = sites.Length * band / Bands; i < sites.Length * (band + 1) / Bands; i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                met[i] = Look(sites[i], directions, walls);
+            }
+        });
+
+        for (int i = 0; i < sites.Length; i++)
+        {
+            foreach ((int block, SurfaceHit hit, bool wall) in met[i])
+            {
+                if (block >= 0)
+                {
+                    sites[i].Sees[~block] = sites[i].Sees.GetValueOrDefault(~block) + (1.0 / directions.Length);
+                }
+                else if (wall && PatchAt(hit, finds) is int patch and >= 0)
+                {
+                    sites[i].Sees[patch] = sites[i].Sees.GetValueOrDefault(patch) + (1.0 / directions.Length);
+                }
+            }
+        }
+    }
+
+    /// <summary>Repeats until what is reflected from site to site changes no more.</summary>
+    public void Balance(Site?[] blocks, int mostRounds, double settled)
+    {
+        Site[] all = [.. Patches.Where(patch => patch.Once.Length > 0), .. blocks.OfType<Site>()];
+        (int From, double Share)[][] links = [.. all.Select(site => site.Sees
+            .Select(seen => (From: seen.Key, Share: seen.Value * (seen.Key < 0 ? blocks[~seen.Key]! : Patches[seen.Key]).Reflectance))
+            .Where(link => link.Share > 0 && (link.From < 0 || Patches[link.From].Once.Length > 0))
+            .OrderBy(link => link.From).ToArray())];
+        foreach (Site site in all)
+        {
+            site.Reflected = [.. site.Once];
+        }
+
+        double before = 0;
+        for (int round = 0; round < mostRounds; round++)
+        {
+            double sum = 0;
+            for (int i = 0; i < all.Length; i++)
+            {
+                double[] to = all[i].Reflected;
+                Array.Copy(all[i].Once, to, channels);
+                foreach ((int from, double share) in links[i])
+                {
+                    Site source = from < 0 ? blocks[~from]! : Patches[from];
+                    AddTo(to, share, source.Reflected);
+                    if (from < 0)
+                    {
+                        AddTo(to, share, source.Straight);
+                    }
+                }
+
+                sum += to.Sum();
+            }
+
+            if (Math.Abs(sum - before) <= settled * sum)
+            {
+                return;
+            }
+
+            before = sum;
+        }
+    }
+
+    private static void AddTo(double[] to, double share, double[] from)
+    {
+        for (int i = 0; i < to.Length; i++)
+        {
+            to[i] += share * from[i];
+        }
+    }
+
+    private (int Block, SurfaceHit Hit, bool Wall)[] Look(Site site, Point3[] directions, LitWalls walls)
+    {
+        var met = new (int, SurfaceHit, bool)[directions.Length];
+        Point3 first = Sideways(site);
+        Point3 second = Point3.Cross(site.Normal, first);
+        Point3 from = site.At + (Lift * site.Normal);
+        site.Once = new double[channels];
+        for (int k = 0; k < directions.Length; k++)
+        {
+            Point3 direction = directions[k];
+            Point3 along = (direction.X * first) + (direction.Y * second) + (direction.Z * site.Normal);
+            bool wall = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
+            (double far, int cell) = scene.Face.CellAhead(from, along, scene.Sectors);
+            if (cell >= 0 && far - FaceSlack < (wall ? hit.Distance : Longest))
+            {
+                met[k] = (blockAt(cell), default, false);
+                continue;
+            }
+
+            wall = wall && hit.FromOutside;
+            met[k] = (-1, hit, wall);
+            double reflectance = wall ? scene.Materials[hit.Material].Reflectance : 0;
+            if (reflectance > 0)
+            {
+                foreach ((int led, double light) in walls.On(hit))
+                {
+                    site.Once[channels == 1 ? 0 : led] += reflectance / directions.Length * light;
+                }
+            }
+        }
+
+        return met;
+    }
+
+    // In scenes that repeat about the axis, patches that look the same are one.
+    private int PatchAt(in SurfaceHit hit, bool finds)
+    {
+        Point3 at = hit.At;
+        Point3 normal = hit.Normal;
+        if (scene.Sectors > 1)
+        {
+            Angle turn = ReceiverGrid.ToFirstSector(at.XY, scene.Sectors);
+            Point2 place = at.XY.Turned(turn);
+            Point2 facing = normal.XY.Turned(turn);
+            at = new Point3(place.X, place.Y, at.Z);
+            normal = new Point3(facing.X, facing.Y, normal.Z);
+        }
+
+        int side = (int)Math.Round(normal.X) + (3 * (int)Math.Round(normal.Y)) + (9 * (int)Math.Round(normal.Z));
+        (int, int, int, int, int) key = (
+            (int)Math.Floor(at.X / Patch), (int)Math.Floor(at.Y / Patch), (int)Math.Floor(at.Z / Patch), side, hit.Material);
+        if (!known.TryGetValue(key, out int patch))
+        {
+            patch = finds ? Patches.Count : -1;
+            if (finds)
+            {
+                known[key] = patch;
+                Patches.Add(new Site(hit.At, hit.Normal, scene.Materials[hit.Material].Reflectance));
+            }
+        }
+
+        return patch;
+    }
+
+    // One axis of the fan of rays follows the circle about the axis, so that places of equal surroundings see equal fans.
+    private static Point3 Sideways(Site site)
+    {
+        double radius = site.At.XY.Length;
+        Point3 outward = radius > Lift ? new Point3(site.At.X / radius, site.At.Y / radius, 0) : new Point3(1, 0, 0);
+        Point3 across = outward - (Point3.Dot(outward, site.Normal) * site.Normal);
+        return across.Length > Lift ? (1 / across.Length) * across : LedSource.Perpendicular(site.Normal);
+    }
+}

@@ -1,0 +1,218 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Physics.Light;
+
+/// <summary>
+/// Light that reaches the diffuser after any number of matt reflections, by walls, board and LEDs and by the diffuser itself, which throws
+/// most of what it gets back into the room. From places on the diffuser rays look down, spread like the cosine that weighs them; so do rays
+/// from patches of what they meet; E = direct + mean over the rays of (reflectance x E where the ray ends) is then solved for all places by
+/// repetition. Source: the radiosity equation, form factors by cosine-weighted rays.
+/// </summary>
+internal sealed class ReflectedLight
+{
+    // Cells of the diffuser between two gathering places, mm: what comes back varies slowly.
+    private const double Coarse = 2.5;
+
+    // 8 x 12 rays from a place of the diffuser, 4 x 6 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
+    private static readonly Point3[] FromFace = Hemisphere(8, 12);
+    private static readonly Point3[] FromPatch = Hemisphere(4, 6);
+
+    // Rounds of patches that are found by rays from those before; what lies farther off throws next to nothing back to the diffuser.
+    private const int Waves = 2;
+
+    // Darker surfaces throw back once what LEDs bring to them; of the rest less than this.
+    private const double Dark = 0.1;
+
+    // An upright side of a sheet's step sees half of the room.
+    private const double FromSides = 0.5;
+
+    // Repetitions: each is one more reflection, and three quarters of the light at most come back from one.
+    private const int MostRounds = 24;
+    private const double Settled = 1e-3;
+
+    private readonly LightScene scene;
+    private readonly DirectLight direct;
+    private readonly ReceiverGrid face;
+    private readonly int stride;
+    private readonly int columns;
+    private readonly int rows;
+    private readonly int[] cellOf;
+    private readonly int[] openCells;
+    private readonly int[] zoneOf;
+    private readonly double[] brings;
+    private readonly int channels;
+
+    /// <summary>Solves a scene.</summary>
+    /// <param name="scene">LEDs, walls and diffuser.</param>
+    /// <param name="direct">What LEDs bring straight.</param>
+    /// <param name="cancel">Stops it.</param>
+    public ReflectedLight(LightScene scene, DirectLight direct, CancellationToken cancel)
+    {
+        (this.scene, this.direct, face) = (scene, direct, scene.Face);
+        channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
+        stride = Math.Max(1, (int)Math.Round(Coarse / face.Step));
+        columns = (face.Columns + stride - 1) / stride;
+        rows = (face.Rows + stride - 1) / stride;
+        cellOf = new int[columns * rows];
+        openCells = new int[columns * rows];
+        zoneOf = new int[columns * rows];
+        for (int block = 0; block < cellOf.Length; block++)
+        {
+            (cellOf[block], openCells[block]) = OpenCell(block % columns * stride, block / columns * stride);
+            zoneOf[block] = cellOf[block] < 0 || direct.Count == 0 ? -1 : LedZones.Nearest(scene, Place(cellOf[block]).At);
+        }
+
+        brings = new double[columns * rows * channels];
+        if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
+        {
+            Solve(cancel);
+        }
+    }
+
+    /// <summary>Adds what each LED brings to each zone.</summary>
+    public void AddTo(ZoneFlux flux)
+    {
+        for (int block = 0; block < zoneOf.Length && channels == direct.Count; block++)
+        {
+            for (int led = 0; led < channels && zoneOf[block] >= 0; led++)
+            {
+                flux.Add(led, zoneOf[block], brings[(block * channels) + led] * openCells[block]);
+            }
+        }
+    }
+
+    /// <summary>
+    /// Adds the light to the cells of a face, this one or a part of it in finer cells: between the four gathering places around a cell; with
+    /// cells of their own, from those of the same cell only.
+    /// </summary>
+    public void AddTo(ReceiverGrid cells, LightFields fields, int[] zones)
+    {
+        var gathered = new LightFields(zoneOf.Length);
+        for (int block = 0; block < zoneOf.Length; block++)
+        {
+            for (int channel = 0; channel < channels; channel++)
+            {
+                gathered.Add(block, scene.OnlyAll ? -1 : channel, scene.Alone, brings[(block * channels) + channel]);
+            }
+        }
+
+        double[] sums = new double[3];
+        for (int i = 0; i < cells.Count; i++)
+        {
+            if (!cells.Open[i])
+            {
+                continue;
+            }
+
+            Point2 at = cells.Middle(i);
+            double weights = scene.Cells ? Around(gathered, at, zones[i], sums) : 0;
+            weights = weights > 0 ? weights : Around(gathered, at, -1, sums);
+            double sides = 1 + (FromSides * cells.Sides(i).Sum(side => side.Share));
+            for (int f = 0; f < 3 && weights > 0; f++)
+            {
+                fields.Arrays[f][i] += (float)(sides * sums[f] / weights);
+            }
+        }
+    }
+
+    // Means of the gathering places around a place; of one zone only, or of all with -1.
+    private double Around(LightFields gathered, Point2 at, int zone, double[] sums)
+    {
+        double x = ((at.X - face.Left) / (face.Step * stride)) - 0.5;
+        double y = ((at.Y - face.Bottom) / (face.Step * stride)) - 0.5;
+        int column = (int)Math.Floor(x);
+        int row = (int)Math.Floor(y);
+        double weights = 0;
+        Array.Clear(sums);
+        for (int k = 0; k < 4; k++)
+        {
+            int c = column + (k & 1);
+            int r = row + (k >> 1);
+            c = face.Wraps ? ((c % columns) + columns) % columns : c;
+            int block = (r * columns) + c;
+            if (c < 0 || r < 0 || c >= columns || r >= rows || zoneOf[block] < 0 || (zone >= 0 && zoneOf[block] != zone))
+            {
+                continue;
+            }
+
+            double weight = ((k & 1) == 0 ? 1 - (x - column) : x - column) * ((k >> 1) == 0 ? 1 - (y - row) : y - row);
+            weights += weight;
+            for (int f = 0; f < 3; f++)
+            {
+                sums[f] += weight * gathered.Arrays[f][block];
+            }
+        }
+
+        return weights;
+    }
+
+    private void Solve(CancellationToken cancel)
+    {
+        var room = new LitRoom(scene, direct, channels, BlockAt);
+        Site?[] blocks = [.. cellOf.Select(cell => cell < 0 ? null : room.OnFace(cell))];
+        room.Look([.. blocks.OfType<Site>()], FromFace, true, cancel);
+        int from = 0;
+        for (int wave = 1; wave <= Waves; wave++)
+        {
+            int to = room.Patches.Count;
+            room.Look([.. room.Patches.Skip(from).Take(to - from).Where(patch => patch.Reflectance >= Dark)], FromPatch, wave < Waves, cancel);
+            from = to;
+            }
+
+        room.Balance(blocks, MostRounds, Settled);
+        for (int block = 0; block < blocks.Length; block++)
+        {
+            for (int channel = 0; channel < channels && blocks[block] is { } site; channel++)
+            {
+                brings[(block * channels) + channel] = site.Reflected[channel];
+            }
+        }
+    }
+
+    // The gathering place whose share of the face a cell lies in.
+    private int BlockAt(int cell) => (cell / face.Columns / stride * columns) + (cell % face.Columns / stride);
+
+    private (int Cell, int Open) OpenCell(int column, int row)
+    {
+        (int found, int open, double least) = (-1, 0, double.PositiveInfinity);
+        for (int r = row; r < Math.Min(row + stride, face.Rows); r++)
+        {
+            for (int c = column; c < Math.Min(column + stride, face.Columns); c++)
+            {
+                int cell = (r * face.Columns) + c;
+                if (face.Open[cell])
+                {
+                    open++;
+                    double x = c - column - ((stride - 1) / 2.0);
+                    double y = r - row - ((stride - 1) / 2.0);
+                    if ((x * x) + (y * y) < least)
+                    {
+                        (found, least) = (cell, (x * x) + (y * y));
+                    }
+                }
+            }
+        }
+
+        return (found, open);
+    }
+
+    private (Point3 At, Point3 Normal) Place(int cell)
+    {
+        Point2 middle = face.Middle(cell);
+        return face.At(middle.X, middle.Y);
+    }
+
+    private static Point3[] Hemisphere(int elevations, int azimuths)
+    {
+        var directions = new Point3[elevations * azimuths];
+        for (int i = 0; i < directions.Length; i++)
+        {
+            double share = ((i / azimuths) + 0.5) / elevations;
+            double turn = ((i % azimuths) + ((i / azimuths % 2) * 0.5) + 0.25) / azimuths;
+            Angle at = Angle.FromDegrees(360 * turn);
+            directions[i] = new Point3(Math.Sqrt(share) * at.Cos, Math.Sqrt(share) * at.Sin, Math.Sqrt(1 - share));
+        }
+
+        return directions;
+    }
+}

@@ -1,0 +1,223 @@
+using ShellForge.Board.Description;
+using ShellForge.Checks.Gauges;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Checks.Tests.Light;
+
+/// <summary>
+/// Light by brute force on the meshes as they are printed: photons leave every LED and are followed through all their reflections, on plastic,
+/// board, LED bodies and screw heads, and collision by collision through the diffuser. For round housings with one circle of LEDs that look
+/// up and a printed-in diffuser. It shares no code with the model of light.
+/// </summary>
+internal sealed class FullTracer
+{
+    public const int PlacesAlong = 24;
+    public const int PlacesAcross = 22;
+
+    private const double HalfBand = 0.5;
+    private const double Board = 0.2;
+
+    private readonly Random dice;
+    private readonly TriangleGrid grid = new();
+    private readonly List<double> reflectances = [];
+    private readonly ScatteringSheet sheet;
+    private readonly PixelCircle circle;
+    private readonly double top;
+
+    public FullTracer(HousingUnderCheck housing, int seed, double ledBody)
+    {
+        dice = new Random(seed);
+        HousingPlan plan = housing.Plan;
+        circle = Assert.Single(housing.Board.Board.PixelCircles);
+        top = plan.Stack.BoardTop + circle.Led.Height;
+        int sheetMaterial = -1;
+        foreach (CheckedPart part in housing.Parts)
+        {
+            Add(part.AssembledMesh, reflectances.Count);
+            sheetMaterial = part.Name == PartNames.Diffuser ? reflectances.Count : sheetMaterial;
+            reflectances.Add(part.Plan.Filament.Reflectance);
+        }
+
+        Add(Shapes.Extrude(housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop), Board);
+        foreach (Pixel pixel in circle.Pixels)
+        {
+            Point2 x = Point2.Polar(circle.Led.Length / 2, pixel.Rotation);
+            Point2 y = Point2.Polar(circle.Led.Width / 2, pixel.Rotation + Angle.FromDegrees(90));
+            grid.AddPrism([pixel.At - x - y, pixel.At + x - y, pixel.At + x + y, pixel.At - x + y], plan.Stack.BoardTop + 0.001, top - 0.001, reflectances.Count);
+        }
+
+        reflectances.Add(ledBody);
+        grid.Sort();
+        SheetMaterial = sheetMaterial;
+        Assert.True(sheetMaterial >= 0 && plan.Diffuser.Lap is not null);
+        double[] radii = [.. plan.Cover.Window.Loops.Select(loop => loop.Average(at => at.Length)).Order()];
+        Window = radii.Length == 1 ? (0, radii[0]) : (radii[0], radii[1]);
+        sheet = new ScatteringSheet(dice)
+        {
+            Window = Window,
+            Faces = (plan.Stack.DiffuserInner, plan.Stack.DiffuserOuter),
+            Collar = (plan.Diffuser.Lap!.Thickness, plan.Diffuser.Lap.Inset, 1.5),
+        };
+    }
+
+    public (double Inner, double Outer) Window { get; }
+
+    /// <summary>Share of the light that meets the window before anything else.</summary>
+    public double Direct { get; private set; }
+
+    /// <summary>Share that leaves in front.</summary>
+    public double Seen { get; private set; }
+
+    /// <summary>Share that the room throws on the sheet, each time it comes there counted.</summary>
+    public double Landed { get; private set; }
+
+    /// <summary>Light that is seen along the circle, between one LED and the next, the first place halfway to the one before; all LEDs together.</summary>
+    public double[] Along { get; } = new double[PlacesAlong];
+
+    /// <summary>Light that is seen across the window, from its inner edge to its outer, per area.</summary>
+    public double[] Across { get; } = new double[PlacesAcross];
+
+    /// <summary>Light that is seen before an LED's own place, the next one's and so on.</summary>
+    public double[] Apart { get; private set; } = [];
+
+    private int SheetMaterial { get; }
+
+    /// <summary>Follows photons.</summary>
+    public void Run(int photons)
+    {
+        int n = circle.Pixels.Length;
+        Apart = new double[n];
+        double m = Math.Log(0.5) / Math.Log(Math.Cos(circle.Led.ViewingAngleDegrees / 2 * Math.PI / 180));
+        for (int i = 0; i < photons; i++)
+        {
+            Pixel pixel = circle.Pixels[i % n];
+            Follow(pixel, i % n, m, 1.0 / photons);
+        }
+
+        double width = (Window.Outer - Window.Inner) / PlacesAcross;
+        for (int k = 0; k < PlacesAcross; k++)
+        {
+            Across[k] /= Window.Inner + ((k + 0.5) * width);
+        }
+    }
+
+    private void Follow(Pixel pixel, int led, double m, double unit)
+    {
+        double half = circle.Led.WindowWidth / 2;
+        Point2 x = Point2.Polar(half, pixel.Rotation);
+        Point2 y = Point2.Polar(half, pixel.Rotation + Angle.FromDegrees(90));
+        Point2 plan = pixel.At + (((2 * dice.NextDouble()) - 1) * x) + (((2 * dice.NextDouble()) - 1) * y);
+        Point3 from = new(plan.X, plan.Y, top);
+        double cosine = Math.Pow(dice.NextDouble(), 1 / (m + 1));
+        double flat = Math.Sqrt(1 - (cosine * cosine));
+        double turn = 2 * Math.PI * dice.NextDouble();
+        Point3 along = new(flat * Math.Cos(turn), flat * Math.Sin(turn), cosine);
+        double weight = 1;
+        for (int flight = 0; ; flight++)
+        {
+            (double distance, Point3 normal, int material) = grid.First(from, along);
+            if (material < 0)
+            {
+                return;
+            }
+
+            Point3 hit = from + (distance * along);
+            Point3 facing = Point3.Dot(normal, along) < 0 ? normal : -1 * normal;
+            if (material == SheetMaterial)
+            {
+                Direct += flight == 0 ? unit : 0;
+                Landed += weight * unit;
+                (double px, double py, double pz) = (hit.X, hit.Y, hit.Z);
+                (double dx, double dy, double dz) = (along.X, along.Y, along.Z);
+                (int side, double left) = sheet.Follow(ref px, ref py, ref pz, ref dx, ref dy, ref dz, weight);
+                if (side > 0)
+                {
+                    Count(px, py, led, left * unit);
+                }
+
+                if (side >= 0)
+                {
+                    return;
+                }
+
+                (weight, along) = (left, new Point3(dx, dy, dz));
+                from = new Point3(px, py, pz) + (1e-4 * along);
+                continue;
+            }
+
+            weight *= reflectances[material];
+            if (weight < 0.1)
+            {
+                if (dice.NextDouble() > 0.2)
+                {
+                    return;
+                }
+
+                weight *= 5;
+            }
+
+            double h = (2 * dice.NextDouble()) - 1;
+            double beside = Math.Sqrt(1 - (h * h));
+            turn = 2 * Math.PI * dice.NextDouble();
+            along = facing + new Point3(beside * Math.Cos(turn), beside * Math.Sin(turn), h);
+            along = (1 / along.Length) * along;
+            from = hit + (1e-6 * facing);
+        }
+    }
+
+    private void Count(double x, double y, int led, double light)
+    {
+        Seen += light;
+        (double share, int apart) = Place(new Point2(x, y), led);
+        Apart[apart] += light;
+        double r = Math.Sqrt((x * x) + (y * y));
+        if (Math.Abs(r - (circle.Diameter / 2)) < HalfBand)
+        {
+            Along[(int)(share * PlacesAlong)] += light;
+        }
+
+        int k = (int)((r - Window.Inner) / (Window.Outer - Window.Inner) * PlacesAcross);
+        if (k is >= 0 and < PlacesAcross)
+        {
+            Across[k] += light;
+        }
+    }
+
+    /// <summary>Where a place is between an LED's half way to its neighbours, 0 to 1, and how many LEDs that one is off another.</summary>
+    public (double Share, int Apart) Place(Point2 at, int led)
+    {
+        int n = circle.Pixels.Length;
+        double turn = (Math.Atan2(at.Y, at.X) - Math.Atan2(circle.Pixels[led].At.Y, circle.Pixels[led].At.X)) / (2 * Math.PI) * n;
+        double nearest = Math.Floor(turn + 0.5);
+        return (Math.Min(turn - nearest + 0.5, 0.9999999), (int)(((nearest % n) + n) % n));
+    }
+
+    /// <summary>Whether a place counts along the circle.</summary>
+    public bool IsAlong(Point2 at) => Math.Abs(at.Length - (circle.Diameter / 2)) < HalfBand;
+
+    private void Add(Mesh mesh, int material)
+    {
+        Point3[] corners = [.. mesh.Vertices.Select(vertex => vertex.ToMillimetres())];
+        for (int i = 0; i < mesh.Triangles.Length; i += 3)
+        {
+            grid.Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
+        }
+    }
+
+    private void Add(Solid solid, double reflectance)
+    {
+        if (solid is SourceSolid source)
+        {
+            for (int i = 0; i < source.Triangles.Length; i += 3)
+            {
+                grid.Add(
+                    source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]], source.Vertices[source.Triangles[i + 2]],
+                    reflectances.Count);
+            }
+        }
+
+        reflectances.Add(reflectance);
+    }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using ShellForge.Planning;
+using ShellForge.Planning.Plan;
+using ShellForge.Testing;
+
+namespace ShellForge.Checks.Tests.Light;
+
+/// <summary>No wish of light is taken and dropped: it changes the plan, or a message names its key.</summary>
+public class LightWishTests
+{
+    private static readonly WrittenBoard Front = new();
+
+    private static readonly WrittenBoard Side = new()
+    {
+        Outline = "{disc: 60}",
+        Holes = ["{circle: 40, count: 4, from: 45, diameter: 2.2, keep-out: 5.0}"],
+        Pixels = "{package: 4020-side, circle: 54, count: 16, from: 90, direction: cw, facing: out}",
+        Insert = "m2x3-od3.6",
+        Light = "{through: wall, look: blend, evenness: soft}",
+        Diffuser = "{distance: auto}",
+    };
+
+    [Fact]
+    public void A_distance_that_a_lit_wall_has_no_use_for_is_told()
+    {
+        Assert.DoesNotContain(Told(Side), rule => rule == "diffuser-distance-unused");
+        Assert.Contains("diffuser-distance-unused", Told(Side with { Diffuser = "{distance: 6}" }));
+    }
+
+    [Fact]
+    public void The_evenness_asked_of_a_lit_wall_stands_in_the_plan_with_what_becomes_of_it()
+    {
+        string Said(string evenness) => HousingPlanner.Plan((Side with { Light = $"{{through: wall, look: blend, evenness: {evenness}}}" }).Read())
+            .Decisions.Single(decision => decision.Path == "light.evenness").Value;
+        Assert.Equal("even", Said("even"));
+        Assert.Equal("soft", Said("soft"));
+    }
+
+    [Fact]
+    public void A_baffle_that_shall_be_joined_is_told_to_stay_loose()
+    {
+        Assert.DoesNotContain("baffle-not-joined", Told(Front));
+        Assert.Contains("baffle-not-joined", Told(Front with { Housing = ["baffle: joined"] }));
+        Assert.Contains("baffle-not-joined", Told(Front with { Housing = ["baffle: joined"], Light = "{through: front, look: pixels}" }));
+    }
+
+    [Fact]
+    public void A_window_narrower_than_the_LEDs_is_told_with_the_width_that_is_built()
+    {
+        WrittenBoard board = Front with { Pixels = "{package: \"5050\", circle: 46, count: 16, from: 90, direction: cw}" };
+        PlanRefusal told = Assert.Single(Refusals(board with { Light = "{through: front, window: 3}" }), refusal => refusal.Rule == "window-widened");
+        Assert.Equal(5, told.Measured, 6);
+        Assert.Equal(3, told.Limit, 6);
+        Assert.DoesNotContain("window-widened", Told(board with { Light = "{through: front, window: 8}" }));
+    }
+
+    [Fact]
+    public void A_ring_of_window_that_opens_to_a_disc_is_told()
+    {
+        WrittenBoard sheet = Front with { Diffuser = "{sheet: 3.0}", Light = "{through: front, window: 11}" };
+        Assert.Contains("window-open-to-middle", Told(sheet));
+        Assert.DoesNotContain("window-open-to-middle", Told(Front with { Light = "{through: front, window: 11}" }));
+    }
+
+    [Fact]
+    public void Pixels_of_LEDs_that_lie_on_no_circle_are_told()
+    {
+        WrittenBoard grid = Front with
+        {
+            Pixels = "[" + string.Join(", ", from x in new[] { -12, -4, 4, 12 } from y in new[] { -12, -4, 4, 12 } select $"{{package: \"2020\", at: [{x}, {y}]}}") + "]",
+        };
+        Assert.Contains("pixels-without-cells", Told(grid with { Light = "{through: front, look: pixels}" }));
+        Assert.DoesNotContain("pixels-without-cells", Told(grid));
+    }
+
+    private static ImmutableArray<PlanRefusal> Refusals(WrittenBoard board) => HousingPlanner.Plan(board.Read()).Refusals;
+
+    private static IEnumerable<string> Told(WrittenBoard board) => Refusals(board).Select(refusal => refusal.Rule);
+}
