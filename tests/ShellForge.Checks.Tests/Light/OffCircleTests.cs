@@ -15,7 +15,7 @@ public class OffCircleTests
         {
             Outline = DarkLedTests.Circle(30, 0, 180) + "\n  centre: [0, 0]",
             Holes = ["{at: [-20, 5], diameter: 2.7}", "{at: [20, 5], diameter: 2.7}", "{at: [0, 24], diameter: 2.7}"],
-            Pixels = "{package: \"5050\", circle: 36, count: 12, from: 20, skip: [5, 6, 7, 8, 9, 10, 11]}",
+            Pixels = "{package: \"5050\", circle: 36, count: 12, from: 20, skip: [6, 7, 8, 9, 10, 11, 12]}",
         }.Read());
         PlanRefusal refusal = Assert.Single(plan.Refusals, refusal => refusal.Rule == "no-room-for-window");
         Assert.False(refusal.IsReplaced);
