@@ -1,9 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
 using ShellForge.Board.Profiles;
-using ShellForge.Checks;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
+using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks;

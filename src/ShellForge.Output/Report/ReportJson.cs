@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using ShellForge.Checks.Findings;
-using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using FsCheck.Xunit;
 using ShellForge.Formats.ThreeMf;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Formats.Tests.ThreeMf;
 
