@@ -54,6 +54,12 @@ internal static class CableExitDecision
         double chamfer = Math.Min(EdgeChamfer, Math.Max(0, Math.Floor(10 * ((shell.Wall / 2) - 0.2)) / 10));
         reasons.Choice("cable.exit", "notch open to the parting line, closed by a tongue on the cover", Reasons.Rule,
             "a moulded plug passes no closed hole, and nobody wants to unsolder for rework");
+        if (cable.PlugWidth > 0)
+        {
+            reasons.Choice("cable.plug", $"{Reasons.Mm(cable.PlugWidth)} x {Reasons.Mm(cable.PlugHeight)}", Reasons.Origin(file, "housing.cable.plug"),
+                "passes: the notch is open to the parting line, so the cable is laid in from above with its plug outside, whatever its size");
+        }
+
         reasons.Length("cable.notch-width", notch, Reasons.Origin(file, "housing.cable.round"), $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
         reasons.Length("cable.notch-bottom", bottom, Reasons.Rule, post is null ? "in the middle of the room under the board" : "level with the cable's seat on its post");
         return reasons.Of<CableExitPlan?>(new CableExitPlan

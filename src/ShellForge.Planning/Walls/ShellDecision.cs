@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Outlines;
@@ -175,6 +176,18 @@ internal static class ShellDecision
         }
 
         double left = Math.Round(2 * (bore - gap - wall), 3);
+        if (BoreParts.Over(file.Board) is { } over)
+        {
+            reasons.Choice("shell.bore", "closed", Reasons.Rule, $"{over.Ref} reaches {Reasons.Mm(over.Reach)} over it");
+            if (file.Housing.BoreOpen == true)
+            {
+                reasons.Replace("part-over-bore", over.Ref, $"{over.Ref} reaches {Reasons.Mm(over.Reach)} mm over the bore, where an open bore has its wall; planned closed",
+                    over.Reach, 0, "mm", new Point3(over.At.X, over.At.Y, 0), "say 'bore: closed', or move the part off the bore");
+            }
+
+            return false;
+        }
+
         if (left >= PlanRules.LeastBore)
         {
             reasons.Choice("shell.bore", "open", Reasons.Origin(file, "housing.bore"), $"about {Reasons.Mm(left)} stay open");
