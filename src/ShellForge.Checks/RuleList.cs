@@ -43,6 +43,7 @@ public static class RuleList
         new PlugMeetsHousing(),
         new NoFingerRoom(),
         new StandTips(),
+        new ControlOutOfReach(),
         new CableBendsTooTight(),
         new NoWayForWires(),
         new CrowdedSector(),
