@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Tree;
@@ -66,8 +67,7 @@ internal static class HousingForm
             "vents", new WordKind<VentKind>(("auto", VentKind.Auto), ("none", VentKind.None), ("floor", VentKind.Floor)), "Vents.", "auto");
         FormKey<MountKind> mount = keys.Optional(
             "mount",
-            new WordKind<MountKind>(
-                ("none", MountKind.None), ("keyhole", MountKind.Keyhole), ("magnets", MountKind.Magnets), ("stand", MountKind.Stand), ("tripod", MountKind.Tripod)),
+            new WordKind<MountKind>([.. Enum.GetValues<MountKind>().Select(kind => (kind.ToString().ToLower(CultureInfo.InvariantCulture), kind))]),
             "How it is hung or stood.",
             "none");
         FormKey<LabelSpec> label = keys.Optional("label", LightForm.Label, "Lettering.", "none");
