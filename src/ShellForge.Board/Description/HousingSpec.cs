@@ -104,6 +104,9 @@ public enum MountKind
 
     /// <summary>A 1/4-20 insert in the floor.</summary>
     Tripod,
+
+    /// <summary>Adhesive rubber feet under the floor.</summary>
+    Feet,
 }
 
 /// <summary>How power comes in.</summary>

@@ -70,7 +70,7 @@ public static class StarterBoard
           light: {through: front, look: blend, window: 11, evenness: soft}   # look: blend or pixels; evenness: dots, soft or even
           diffuser: {thickness: 0.8, distance: auto}   # or {sheet: 3.0} for a cut sheet
           vents: auto
-          mount: none                   # keyhole, magnets, stand or tripod
+          mount: none                   # keyhole, magnets, stand, tripod or feet
 
         # 5 V only. Mains has no place in a printed housing: use a certified supply.
         power: {supply: usb-c-1.5A, brightness: 0.2, capped: true}   # capped: the firmware never goes brighter

@@ -16,7 +16,7 @@ internal abstract class MountForm
     private const double UnderBoard = 0.6;
 
     /// <summary>Every form.</summary>
-    public static ImmutableArray<MountForm> All { get; } = [new KeyholeForm(), new MagnetForm(), new StandForm(), new TripodForm()];
+    public static ImmutableArray<MountForm> All { get; } = [new KeyholeForm(), new MagnetForm(), new StandForm(), new TripodForm(), new FeetForm()];
 
     /// <summary>The wish of a board file that asks for it.</summary>
     public abstract MountKind Kind { get; }
