@@ -55,8 +55,8 @@ public sealed class PrintEstimateTests
         // A post and a slab with a hole over a narrower foot: small loops, bridges, infill, short layers, long moves.
         PartLayers layers = KnownShapes.Layers(Shapes.Box(new Point3(0, 0, 0), new Point3(30, 30, 3))
             .And(Shapes.Box(new Point3(-8, 0, 3), new Point3(30, 30, 8)))
-            .And(Shapes.Box(new Point3(10, 10, 8), new Point3(16, 16, 12)))
-            .And(Shapes.Box(new Point3(22, 22, 8), new Point3(28, 28, 12)))
+            .And(Shapes.Box(new Point3(10, 10, 8), new Point3(15, 15, 12)))
+            .And(Shapes.Box(new Point3(23, 23, 8), new Point3(28, 28, 12)))
             .Less(Shapes.Box(new Point3(3, 3, -1), new Point3(8, 8, 9))));
         PrinterMotion drive = Printer.Motion;
         PrintEstimate now = PrintEstimate.Of(layers, Printer, Filament).Started(Printer).Changed(layers, layers, Printer, Filament);
