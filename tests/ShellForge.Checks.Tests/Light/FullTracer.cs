@@ -33,7 +33,7 @@ internal sealed class FullTracer
         circle = Assert.Single(housing.Board.Board.PixelCircles);
         top = plan.Stack.BoardTop + circle.Led.Height;
         int sheetMaterial = -1;
-        foreach (CheckedPart part in housing.Parts)
+        foreach (MadePart part in housing.Parts)
         {
             Add(part.AssembledMesh, reflectances.Count);
             sheetMaterial = part.Name == PartNames.Diffuser ? reflectances.Count : sheetMaterial;
