@@ -1,9 +1,14 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks;
 
-/// <summary>Short cautions that this housing calls for, where hands or eyes are at risk.</summary>
+/// <summary>
+/// Short cautions that this housing calls for and that belong to no step of the hands; those stand with their steps
+/// (<see cref="HandStep.Cautions"/>). Nothing is told twice.
+/// </summary>
 public static class Cautions
 {
     // Above this a supply is no longer of the kind that may be touched, V.
@@ -13,36 +18,30 @@ public static class Cautions
     private const double CellVolts = 4.3;
 
     /// <summary>The cautions, the most urgent first.</summary>
-    public static ImmutableArray<string> Of(HousingUnderCheck housing)
+    public static ImmutableArray<HandCaution> Of(HousingUnderCheck housing)
     {
-        var cautions = ImmutableArray.CreateBuilder<string>();
-        if (housing.Board.Power.Volts > ExtraLow)
+        var cautions = ImmutableArray.CreateBuilder<HandCaution>();
+        double volts = housing.Board.Power.Volts;
+        cautions.Add(volts > ExtraLow
+            ? new HandCaution("Mains and high voltage", "This voltage kills. Use a certified external low-voltage supply instead. Where that can't be, local codes hold, and the work is a licensed electrician's.")
+            : new HandCaution("Power", string.Create(
+                CultureInfo.InvariantCulture, $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the housing.")));
+        if (volts < CellVolts)
         {
-            cautions.Add("Mains and high voltage: use a certified external low-voltage supply. Local codes hold, and mains work is a licensed electrician's.");
-        }
-        else
-        {
-            cautions.Add("Feed it from a certified, current-limited low-voltage supply; nothing of the mains belongs inside.");
-        }
-
-        if (housing.Board.Power.Volts < CellVolts)
-        {
-            cautions.Add("Lithium cells need their protection circuit, a charger made for them, room, and nothing sharp beside them.");
+            cautions.Add(new HandCaution("Battery", "Lithium cells need their protection circuit, a charger made for them, room to swell, and nothing sharp beside them."));
         }
 
         if (housing.Power.Input.Leds > 0)
         {
-            cautions.Add("Start dim and do not stare into the LEDs from near. Flashing can set off seizures: at most three flashes a second, and a warning before a demonstration.");
-            cautions.Add(string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{housing.Heat.WeakestFilament} softens near {housing.Heat.PlasticSoftensCelsius:0} degC and is good for {housing.Heat.PlasticLimitCelsius:0}: keep the firmware's cap, do not cover the lamp, no sun behind glass, and not alone on its first evening."));
-        }
-
-        if (!housing.Plan.Screws.IsEmpty)
-        {
-            cautions.Add("The iron that sets inserts burns skin, and hot plastic gives off fumes: air the room, hold the part in a vice, let it cool.");
+            cautions.Add(new HandCaution("Heat", string.Create(
+                CultureInfo.InvariantCulture,
+                $"{housing.Heat.WeakestFilament} softens near {housing.Heat.PlasticSoftensCelsius:0} \u00b0C and is good for {housing.Heat.PlasticLimitCelsius:0} \u00b0C. Keep the firmware's cap on brightness, do not cover the lamp, keep it out of the sun behind glass, and do not leave it alone on its first evening.")));
         }
 
         return cautions.ToImmutable();
     }
+
+    /// <summary>These and those of the steps, each once.</summary>
+    public static ImmutableArray<HandCaution> All(HousingUnderCheck housing) =>
+        [.. Of(housing).Concat(housing.Plan.Steps.SelectMany(step => step.Cautions)).Distinct()];
 }

@@ -21,19 +21,25 @@ internal static class CoverSideDecision
     private const double AroundText = 1.5;
 
     /// <summary>The cover's side of a draft.</summary>
-    public static Decided<CoverSide> Decide(HousingDraft draft)
+    public static Decided<CoverSide> Decide(HousingDraft draft, ClosureDecision decided)
     {
         var reasons = new Reasons();
         RimSectors rim = RimSectors.Of(draft);
         double lipBottom = CoverDecision.LipBottom(draft);
-        KeyPlan key = reasons.Take(KeyDecision.Decide(draft, rim, lipBottom));
-        RimSectors keyed = rim.With(new RimSector(key.At, key.Width + (2 * key.Gap), "key", false));
-        ClosurePlan closure = reasons.Take(ClosureDecision.Decide(draft, rim, key, lipBottom));
-        Region posts = Posts(draft, closure).Offset(AroundPost);
+        KeyPlan key = reasons.Take(KeyDecision.Decide(draft, decided.Closure, rim, lipBottom));
+        RimSectors keyed = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.SlotWidth, "key", false)) : rim;
+        ClosurePlan closure = reasons.Take(decided.Closure.Plan(draft, rim, key, lipBottom));
+        if (decided.Refused is { } refused)
+        {
+            reasons.Refuse(
+                refused.Rule, "cover", $"{refused.Message} It is planned with 'closure: {draft.Closure.Word}'.",
+                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine), refused.Remedy);
+        }
+
+        Region posts = closure.FreePosts.Offset(AroundPost);
         CoverRoom room = draft.Room;
         Region window = CoverDecision.Window(draft, posts);
-        bool turns = closure is TwistClosurePlan;
-        BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, room, keyed, key, posts, window, turns));
+        BafflePlan? baffle = reasons.Take(BaffleDecision.Decide(draft, keyed, key, posts, window));
         CoverPlan cover = reasons.Take(CoverDecision.Decide(draft, room, baffle, window, posts));
         DiffuserPlan diffuser = draft.Front.Diffuser with
         {
@@ -83,11 +89,4 @@ internal static class CoverSideDecision
         reasons.Length("diffuser.band.top", band.Top, Reasons.Rule, "upper end of the lit band");
         return reasons.Of(diffuser with { Band = band });
     }
-
-    // Posts of the cover that stand free; those in lobes of the wall are wall.
-    private static Region Posts(HousingDraft draft, ClosurePlan closure) => closure is not ScrewClosurePlan screws
-        ? Region.Empty
-        : Region.Union(ClosureDecision.ClosureScrews(draft)
-            .Where(screw => draft.Shell.Lobes.All(lobe => lobe.At != screw.At))
-            .Select(screw => Region.Disc(screw.At, Ring.Peg(screws.PostDiameter / 2))));
 }

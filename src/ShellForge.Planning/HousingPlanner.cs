@@ -22,36 +22,38 @@ public static class HousingPlanner
         var reasons = new Reasons();
         PrintBasis basis = PrintBasis.Of(file.Print);
         ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(file, basis));
-        LipSection lip = reasons.Take(LipDecision.Decide(file, basis));
+        LipRing ring = reasons.Take(LipDecision.Ring(file, basis));
         MountNeeds mount = MountForm.Needs(file, basis);
-        (ShellPlan shell, ImmutableArray<ClosureSite> sites) = reasons.Take(ShellDecision.Decide(file, basis, joints, lip));
-        CoverRoom room = CoverRoom.Of(shell, lip);
-        ImmutableArray<PortInPlan> portsInPlan = reasons.Take(PortDecision.InPlan(file, basis, shell, joints));
-        BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, portsInPlan, mount));
-        ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, portsInPlan, levels));
-        double parting = reasons.Take(StackDecision.Parting(file, basis, room, lip, levels, ports));
-        FrontLimits limits = StackDecision.Limits(file, joints, levels, parting);
-        FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, shell, room, lip, limits));
+        ClosureDecision closure = reasons.Take(ClosureDecision.Of(file, basis, joints, ring));
+        InPlan choice = closure.InPlan;
+        ShellPlan shell = choice.Shell;
+        BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, choice.Ports, mount));
+        ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, choice.Ports, levels));
+        double parting = reasons.Take(StackDecision.Parting(file, basis, choice, levels, ports));
+        FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
+        FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, choice, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         ImmutableArray<BossPlan> bosses = reasons.Take(
-            BossDecision.Decide(file, basis, shell, levels, parting, joints, sites, ports));
+            BossDecision.Decide(file, basis, shell, levels, parting, joints, closure.Sites, ports));
         CableExitPlan? cable = reasons.Take(CableExitDecision.Decide(file, basis, shell, levels, parting, bosses));
         var draft = new HousingDraft
         {
             File = file,
             Basis = basis,
-            Lip = lip,
+            Closure = choice.Closure,
+            Lip = choice.Lip,
             Shell = shell,
-            Room = room,
+            Room = choice.Room,
             Stack = stack,
             Front = front,
             Bosses = bosses,
             Screws = reasons.Take(ScrewDecision.Decide(file, basis, stack, bosses, joints)),
             Ports = ports,
+            PortsInPlan = choice.Ports,
             CableExit = cable,
             Saddles = reasons.Take(SaddleDecision.Decide(file, basis, shell, levels, ports, bosses)),
         };
-        return Whole(draft, reasons.Take(CoverSideDecision.Decide(draft)), reasons);
+        return Whole(draft, reasons.Take(CoverSideDecision.Decide(draft, closure)), reasons);
     }
 
     private static HousingPlan Whole(HousingDraft draft, CoverSide cover, Reasons reasons)
@@ -60,7 +62,7 @@ public static class HousingPlanner
             PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
         CrowdedSectors.Note(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);
-        return new HousingPlan
+        var plan = new HousingPlan
         {
             Source = draft.File,
             Stack = draft.Stack,
@@ -80,9 +82,10 @@ public static class HousingPlanner
             Mount = cover.Mount,
             Lettering = cover.Lettering,
             Parts = parts,
-            Shopping = ShoppingDecision.Decide(draft.Bosses, draft.Screws, draft.CableExit, cover.Diffuser, cover.Mount),
+            Shopping = ShoppingDecision.Decide(draft, cover),
             Decisions = all.Decisions,
             Refusals = all.Refusals,
         };
+        return plan with { Steps = HandStepsDecision.Of(plan) };
     }
 }

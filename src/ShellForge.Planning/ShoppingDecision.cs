@@ -8,9 +8,10 @@ namespace ShellForge.Planning;
 internal static class ShoppingDecision
 {
     /// <summary>The list, in the order of assembly.</summary>
-    public static ImmutableArray<ShoppingItem> Decide(
-        ImmutableArray<BossPlan> bosses, ImmutableArray<ScrewJointPlan> screws, CableExitPlan? cable, DiffuserPlan diffuser, MountPlan? mount)
+    public static ImmutableArray<ShoppingItem> Decide(HousingDraft draft, CoverSide cover)
     {
+        (ImmutableArray<BossPlan> bosses, ImmutableArray<ScrewJointPlan> screws) = (draft.Bosses, draft.Screws);
+        (CableExitPlan? cable, DiffuserPlan diffuser) = (draft.CableExit, cover.Diffuser);
         var items = ImmutableArray.CreateBuilder<ShoppingItem>();
         items.AddRange(Count(bosses.Where(b => b.Hole is not null).Select(b =>
             $"heat-set insert {b.Hole!.Insert.Thread} x {Reasons.Mm(b.Hole.Insert.Length)}, body {Reasons.Mm(b.Hole.Insert.OuterDiameter)} ({b.Hole.Insert.Name})")));
@@ -29,7 +30,8 @@ internal static class ShoppingDecision
                 $"diffuser sheet {Reasons.Mm(diffuser.Thickness)} thick, cut from {Reasons.Mm(Math.Ceiling(bounds.Max.X - bounds.Min.X))} x {Reasons.Mm(Math.Ceiling(bounds.Max.Y - bounds.Min.Y))}", 1));
         }
 
-        items.AddRange(mount?.Shopping ?? []);
+        items.AddRange(cover.Closure.Shopping);
+        items.AddRange(cover.Mount?.Shopping ?? []);
         return items.ToImmutable();
     }
 

@@ -32,11 +32,11 @@ public sealed class MissingKey() : Rule(
         {
             yield return Found(
                 Severity.Stop, "cover", $"it also goes on turned by {wrong:0.#} degrees", wrong, 0, at,
-                housing.Plan.Closure is TwistClosurePlan ? "move one lug out of the even spacing" : "give it a key: leave more of the rim free of ports and screws",
+                key.Rib is null ? "take closure: snap or screws, which a rib keys" : "leave more of the rim free of ports and screws",
                 "degrees");
         }
 
-        if (key.BoardKey.StartsWith("by the mark", StringComparison.Ordinal))
+        if (!key.Board.OneWayOnly)
         {
             yield return Found(
                 Severity.Note, "board", "it also goes in turned, since its holes match when turned: the mark on the rim shows the first LED", 0, 1, at,
@@ -54,9 +54,9 @@ public sealed class MissingKey() : Rule(
 
         // Just below the rim: the bead, which overlaps on purpose, lies lower, and so do the ways along which lugs turn.
         double z = housing.Plan.Key.Top - BelowRim;
-        var twist = housing.Plan.Closure as TwistClosurePlan;
+        ClosureEntry? entry = housing.Plan.Closure.Entry;
         Region wall = SectionAt(housing, tub, z);
-        Region lip = SectionAt(housing, cover, twist is null ? z : (twist.LugBottom + twist.LugTop) / 2);
+        Region lip = SectionAt(housing, cover, entry?.Z ?? z);
         if (housing.Plan.Shell.Round is { } round)
         {
             // Of a round lip only what stands out past its ring can meet the wall.
@@ -64,8 +64,8 @@ public sealed class MissingKey() : Rule(
         }
 
         // Lugs go in beside where they close.
-        lip = lip.Turned(twist?.Turn ?? Angle.Zero);
-        foreach (double degrees in Turns(twist))
+        lip = lip.Turned(entry?.Turn ?? Angle.Zero);
+        foreach (double degrees in Turns(entry))
         {
             if (lip.Turned(Angle.FromDegrees(degrees)).Intersect(wall).Area < Felt)
             {
@@ -77,12 +77,12 @@ public sealed class MissingKey() : Rule(
     }
 
     /// <summary>Turns to try: steps all round, and those that bring a lug to another one's mouth.</summary>
-    private static IEnumerable<double> Turns(TwistClosurePlan? twist)
+    private static IEnumerable<double> Turns(ClosureEntry? entry)
     {
         IEnumerable<double> steps = Enumerable.Range(1, (int)(360 / StepDegrees) - 1).Select(i => i * StepDegrees);
-        IEnumerable<double> swaps = twist is null
+        IEnumerable<double> swaps = entry is null
             ? []
-            : from lug in twist.Lugs from other in twist.Lugs where other != lug select (other - lug).Normalized.Degrees;
+            : from lug in entry.Lugs from other in entry.Lugs where other != lug select (other - lug).Normalized.Degrees;
         return steps.Concat(swaps).Order();
     }
 

@@ -11,7 +11,7 @@ public sealed record PictureSeries
     /// <summary>What each picture shows.</summary>
     public required ImmutableArray<Shot> Shots { get; init; }
 
-    /// <summary>How high what is lifted stands over its place, mm.</summary>
+    /// <summary>How high what is lifted once stands over its place, mm.</summary>
     public double Lift { get; init; }
 
     /// <summary>From where.</summary>
@@ -28,6 +28,10 @@ public sealed record PictureSeries
 }
 
 /// <summary>One picture of a series.</summary>
-/// <param name="Shown">Numbers of the things in it.</param>
-/// <param name="Lifted">The one that is lifted; null for none.</param>
-public readonly record struct Shot(ImmutableArray<int> Shown, int? Lifted);
+/// <param name="Shown">The things in it.</param>
+public readonly record struct Shot(ImmutableArray<ShownThing> Shown);
+
+/// <summary>A thing in a picture of a series.</summary>
+/// <param name="Thing">Its number.</param>
+/// <param name="Lifts">How many times the series' lift it stands over its place; 0: it lies there.</param>
+public readonly record struct ShownThing(int Thing, int Lifts = 0);

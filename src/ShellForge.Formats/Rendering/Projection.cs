@@ -69,7 +69,8 @@ internal sealed class Projection
         Point3 up = series.View.Up;
         for (int i = 0; i < series.Things.Length; i++)
         {
-            if (!series.Shots.Any(shot => shot.Shown.Contains(i)))
+            int[] lifts = [.. series.Shots.SelectMany(shot => shot.Shown).Where(each => each.Thing == i).Select(each => each.Lifts)];
+            if (lifts.Length == 0)
             {
                 continue;
             }
@@ -86,7 +87,7 @@ internal sealed class Projection
 
             if (!thing.IsEmpty)
             {
-                double lift = series.Shots.Any(shot => shot.Lifted == i) ? series.Lift * up.Z : 0;
+                double lift = Math.Max(0, lifts.Max()) * series.Lift * up.Z;
                 shown = shown.Including(thing.Min).Including(thing.Max + new Point2(0, lift));
             }
         }

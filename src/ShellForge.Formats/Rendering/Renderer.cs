@@ -38,7 +38,7 @@ public static class Renderer
     }
 
     /// <summary>
-    /// Draws several pictures of the same things from one stand and at one scale, each with some of them, one perhaps lifted. Every thing
+    /// Draws several pictures of the same things from one stand and at one scale, each with some of them, some perhaps lifted. Every thing
     /// is looked at once, whatever the number of pictures.
     /// </summary>
     public static ImmutableArray<Picture> Render(PictureSeries series)
@@ -46,15 +46,19 @@ public static class Renderer
         Projection projection = Projection.Fit(series, Shading.Samples);
 
         // A lift of whole rows, so that what is lifted is what was drawn, moved.
-        double perLift = series.View.Up.Z * projection.PerMillimetre;
-        int rows = (int)Math.Round(series.Lift * perLift);
-        float nearer = perLift == 0 ? 0 : (float)(rows / perLift * series.View.Towards.Z);
+        double perMillimetre = series.View.Up.Z * projection.PerMillimetre;
+        (int Rows, float Nearer) Lifted(int lifts)
+        {
+            int rows = (int)Math.Round(lifts * series.Lift * perMillimetre);
+            return (rows, perMillimetre == 0 ? 0 : (float)(rows / perMillimetre * series.View.Towards.Z));
+        }
+
         var looks = new List<FaceLook>();
         var layers = new DepthBuffer?[series.Things.Length];
         int number = 0;
         for (int i = 0; i < layers.Length; i++)
         {
-            if (series.Shots.Any(shot => shot.Shown.Contains(i)))
+            if (series.Shots.Any(shot => shot.Shown.Any(shown => shown.Thing == i)))
             {
                 layers[i] = new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples);
                 foreach (PicturedPart part in series.Things[i])
@@ -69,10 +73,10 @@ public static class Renderer
         Parallel.For(0, pictures.Length, () => new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples), (s, _, buffer) =>
         {
             buffer.Clear();
-            foreach (int i in series.Shots[s].Shown)
+            foreach (ShownThing shown in series.Shots[s].Shown)
             {
-                bool lifted = series.Shots[s].Lifted == i;
-                buffer.Lay(layers[i]!, lifted ? rows : 0, lifted ? nearer : 0);
+                (int rows, float nearer) = Lifted(shown.Lifts);
+                buffer.Lay(layers[shown.Thing]!, rows, nearer);
             }
 
             pictures[s] = new Shading(faces, projection, buffer).ToPicture(series.Background);

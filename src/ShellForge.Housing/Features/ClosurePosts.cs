@@ -22,22 +22,18 @@ internal static class ClosurePosts
     /// <summary>Share of the overhang that is used: holes are drawn round, and shrinkage scales them.</summary>
     private const double HeldShare = 0.95;
 
-    /// <summary>Posts, holes and counterbores; nothing for other closures.</summary>
-    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    /// <summary>Posts, holes and counterbores.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan, ScrewClosurePlan closure)
     {
-        if (plan.Closure is not ScrewClosurePlan closure)
-        {
-            yield break;
-        }
-
         const double overlap = FeatureContribution.Overlap;
         double front = plan.Stack.Front;
-        double layer = plan.Source.Print.Printer.LayerHeight;
+        double layer = closure.BridgeHeight;
         Angle overhang = Angle.FromDegrees(plan.Source.Print.Printer.OverhangDegrees);
         double stepOut = layer * overhang.Sin / overhang.Cos;
-        for (int i = 0; i < closure.ScrewNames.Length; i++)
+        ScrewJointPlan[] screws = [.. plan.Screws.Where(each => each.Use == ScrewUse.Closure)];
+        for (int i = 0; i < screws.Length; i++)
         {
-            ScrewJointPlan screw = plan.Screws.First(s => s.Name == closure.ScrewNames[i]);
+            ScrewJointPlan screw = screws[i];
             if (plan.Shell.Lobes.All(lobe => lobe.At != screw.At))
             {
                 Region post = Region.Disc(screw.At, Ring.Peg(closure.PostDiameter / 2));

@@ -21,14 +21,9 @@ internal static class SnapBead
     // Gaps of the lip shorter than twice this come from rounding, mm.
     private const double Rounding = 0.1;
 
-    /// <summary>Bead and groove; nothing for other closures.</summary>
-    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    /// <summary>Bead and groove.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan, SnapClosurePlan snap)
     {
-        if (plan.Closure is not SnapClosurePlan snap)
-        {
-            yield break;
-        }
-
         Region lipOutside = plan.Shell.Cavity.Filled().Offset(-plan.Cover.LipGap);
         Ridge ridge = Ridge.Of(snap, snap.BeadZ, snap.BeadHeight);
         Solid bead = plan.Shell.Round is RoundShell round

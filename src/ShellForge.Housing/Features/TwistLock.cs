@@ -11,18 +11,10 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class TwistLock
 {
-    // The ridge: how far it reaches past the lug's gap, and along the wall, mm.
-    private const double RidgePress = 0.15;
-    private const double RidgeLength = 1.0;
-
-    /// <summary>Lugs and slots; nothing for other closures.</summary>
-    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
+    /// <summary>Lugs and slots.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan, TwistClosurePlan twist)
     {
-        if (plan.Closure is not TwistClosurePlan twist || plan.Shell.Round is not RoundShell round)
-        {
-            yield break;
-        }
-
+        RoundShell round = plan.Shell.Round ?? throw new InvalidOperationException("a twist lock is planned for a housing that is not round");
         const double overlap = FeatureContribution.Overlap;
         double lip = round.Inner - plan.Cover.LipGap;
         double tip = lip + twist.LugHeight;
@@ -41,9 +33,9 @@ internal static class TwistLock
                 PartNames.Cover, Solid.Intersection(collar, Tall(plan, lug)).Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
 
             // The cover turns clockwise to close, so a lug comes from a larger angle.
-            Angle ridge = Angle.FromRadians(RidgeLength / round.Inner);
+            Angle ridge = Angle.FromRadians(twist.RidgeLength / round.Inner);
             Region way = Region.Sector(lip - 1, far, closed - half - gap, twist.LugSweep + twist.Turn + (2 * gap));
-            Region kept = Region.Sector(depth - twist.Gap - RidgePress, far, closed + half + gap, ridge);
+            Region kept = Region.Sector(depth - twist.Gap - twist.RidgePress, far, closed + half + gap, ridge);
             Region entry = Region.Sector(round.Inner - overlap, depth, closed + twist.Turn - half - gap, twist.LugSweep + (2 * gap));
             yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
                 Solid.Intersection(channel, Tall(plan, way.Less(kept))),

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Formats.Pdf;
@@ -50,11 +51,7 @@ public static class AssemblySheet
         flow.Space(2);
         flow.Heading("Tools", 4.6);
         flow.Text(string.Join(", ", page.Steps.SelectMany(step => step.Tools).Distinct(StringComparer.Ordinal)), PdfFont.Plain, Left, Right);
-        foreach (string caution in page.Cautions)
-        {
-            flow.Caution(caution, Left, Right);
-        }
-
+        flow.Cautions(page.Cautions, Left, Right);
         flow.Space(3);
         for (int i = 0; i < page.Steps.Length; i++)
         {
@@ -99,9 +96,14 @@ public static class AssemblySheet
             Text(text, PdfFont.Plain, Left + 6, Right);
         }
 
-        public void Caution(string text, double left, double right)
+        public void Cautions(ImmutableArray<HandCaution> cautions, double left, double right)
         {
-            string[] lines = [.. PdfFontWidths.Lines("Mind your hands and eyes. " + text, PdfFont.Bold, Body, right - left - 4)];
+            string[] lines = LinesOf(cautions, left, right);
+            if (lines.Length == 0)
+            {
+                return;
+            }
+
             Room((lines.Length * Leading) + 4);
             _page.Frame(left, _y + 1.6, right - left, (lines.Length * Leading) + 2.2, 0.5);
             _y += 1;
@@ -134,18 +136,18 @@ public static class AssemblySheet
             _page.Text(Left, _y, $"{number}. {step.Title}", PdfFont.Bold, 4.2);
             _y += 1;
             Text(step.Text, PdfFont.Plain, Left, right);
-            if (step.Caution.Length > 0)
-            {
-                Caution(step.Caution, Left, right);
-            }
-
+            Cautions(step.Cautions, Left, right);
             if (!step.Tools.IsEmpty)
             {
                 Text("Tools: " + string.Join(", ", step.Tools), PdfFont.Plain, Left, right);
             }
 
-            _page.Frame(Left, _y + Leading - 2.9, 3, 3, 0.25);
-            Text(step.Check, PdfFont.Plain, Left + 6, right);
+            if (step.Check.Length > 0)
+            {
+                _page.Frame(Left, _y + Leading - 2.9, 3, 3, 0.25);
+                Text(step.Check, PdfFont.Plain, Left + 6, right);
+            }
+
             _y = Math.Max(_y + 4, step.Png is null ? 0 : top + PictureHeight + Gap);
         }
 
@@ -153,13 +155,15 @@ public static class AssemblySheet
         {
             int lines = Count(step.Text, PdfFont.Plain, Left) + Count(step.Check, PdfFont.Plain, Left + 6)
                 + (step.Tools.IsEmpty ? 0 : Count("Tools: " + string.Join(", ", step.Tools), PdfFont.Plain, Left));
-            double caution = step.Caution.Length == 0
-                ? 0
-                : (Count("Mind your hands and eyes. " + step.Caution, PdfFont.Bold, Left + 4) * Leading) + 5;
+            int risks = LinesOf(step.Cautions, Left, right).Length;
+            double caution = risks == 0 ? 0 : (risks * Leading) + 5;
             return (lines * Leading) + caution + 12;
 
             int Count(string text, PdfFont font, double left) => PdfFontWidths.Lines(text, font, Body, right - left).Count();
         }
+
+        private static string[] LinesOf(ImmutableArray<HandCaution> cautions, double left, double right) =>
+            [.. cautions.SelectMany(each => PdfFontWidths.Lines($"{each.Risk}: {each.Text}", PdfFont.Bold, Body, right - left - 4))];
 
         private void Room(double height)
         {

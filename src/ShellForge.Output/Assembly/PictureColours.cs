@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Formats.Rendering;
 using ShellForge.Output.Page;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;
 
@@ -12,7 +13,17 @@ internal static class PictureColours
     private const double WhiteSink = 0.06;
 
     /// <summary>A body as pictures on paper show it.</summary>
-    public static PicturedPart Part(PageBody body) => new(body.Mesh, body.BelongsTo == "board" ? Of(body.Colour) : OfPlastic(body.Colour));
+    public static PicturedPart Part(PageBody body) => new(body.Mesh, body.BelongsTo == PartNames.Board ? Of(body.Colour) : OfPlastic(body.Colour));
+
+    /// <summary>The colour of a small thing.</summary>
+    public static Rgb Of(HandMaterial material) => material switch
+    {
+        HandMaterial.Steel => new Rgb(150, 156, 164),
+        HandMaterial.Brass => new Rgb(196, 158, 62),
+        HandMaterial.Magnet => new Rgb(98, 104, 118),
+        HandMaterial.Plastic => new Rgb(226, 222, 210),
+        _ => throw new ArgumentOutOfRangeException(nameof(material), material, "a material without a colour"),
+    };
 
     /// <summary>A colour given as <c>#rrggbb</c>.</summary>
     public static Rgb Of(string colour)

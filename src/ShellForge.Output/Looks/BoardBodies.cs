@@ -26,15 +26,15 @@ public static class BoardBodies
     {
         CircuitBoard board = plan.Source.Board;
         var bodies = ImmutableArray.CreateBuilder<BoardMesh>();
-        Region laminate = board.Outline.Region.Less(Region.Union(board.Holes.Select(hole => Round(hole.At, hole.Diameter))));
-        bodies.Add(new BoardMesh("board", Drawn(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
+        Region laminate = board.Outline.Region.Less(Region.Union(board.Holes.Select(hole => SimpleMesh.Disc(hole.At, hole.Diameter))));
+        bodies.Add(new BoardMesh(PartNames.Board, SimpleMesh.Upright(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
         foreach (PixelCircle circle in board.PixelCircles)
         {
             foreach (Pixel pixel in circle.Pixels)
             {
                 Region body = Box(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
                 bodies.Add(new BoardMesh(
-                    pixel.Ref, Drawn(body, plan.Stack.BoardTop, plan.Stack.BoardTop + circle.Led.Height), LedColour));
+                    pixel.Ref, SimpleMesh.Upright(body, plan.Stack.BoardTop, plan.Stack.BoardTop + circle.Led.Height), LedColour));
             }
         }
 
@@ -42,38 +42,20 @@ public static class BoardBodies
         {
             if (part.Height is { } height && height > part.Lift)
             {
-                Region body = part.Round ? Round(part.At, part.Length) : Box(part.Length, part.Width, part.Rotation, part.At);
+                Region body = part.Round ? SimpleMesh.Disc(part.At, part.Length) : Box(part.Length, part.Width, part.Rotation, part.At);
                 (double from, double to) = part.Side == BoardSide.Top
                     ? (plan.Stack.BoardTop + part.Lift, plan.Stack.BoardTop + height)
                     : (plan.Stack.BoardBottom - height, plan.Stack.BoardBottom - part.Lift);
-                bodies.Add(new BoardMesh(part.Ref, Drawn(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
+                bodies.Add(new BoardMesh(part.Ref, SimpleMesh.Upright(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
             }
         }
 
         return bodies.ToImmutable();
     }
 
-    private static Region Round(Point2 at, double diameter)
-    {
-        double radius = diameter / 2;
-        return Region.Disc(at, new Ring(radius, RingSide.Outside, Ring.CountFor(radius), Angle.Zero));
-    }
-
     private static Region Box(double length, double width, Angle rotation, Point2 at)
     {
         Point2 half = new(length / 2, width / 2);
         return Region.Rectangle(-1 * half, half).Turned(rotation).Moved(at);
-    }
-
-    // An extrusion is closed as it is made; putting it on the lattice is all that a picture needs.
-    private static Mesh Drawn(Region region, double from, double to)
-    {
-        if (Shapes.Extrude(region, from, to) is not SourceSolid source)
-        {
-            return Mesh.Empty;
-        }
-
-        return new Mesh(
-            [.. source.Vertices.Select(Lattice.ToLattice)], source.Triangles, [.. new FaceTag[source.Triangles.Length / 3]]);
     }
 }

@@ -29,8 +29,9 @@ internal static class PageBodies
         // One mesh a colour: a board of sixty LEDs is three bodies to draw, not sixty.
         foreach (IGrouping<string, BoardMesh> colour in board.GroupBy(body => body.Colour, StringComparer.Ordinal))
         {
-            string name = colour.First().Name == "board" ? "board" : $"board {colour.Key}";
-            bodies.Add(new PageBody(name, "board", Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, "board"));
+            string name = colour.First().Name == PartNames.Board ? PartNames.Board : $"{PartNames.Board} {colour.Key}";
+            bodies.Add(new PageBody(
+                name, PartNames.Board, Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, PartNames.Board));
         }
 
         return [.. bodies.OrderBy(body => body.Level)];

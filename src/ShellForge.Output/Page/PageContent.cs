@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page;
 
@@ -53,7 +54,7 @@ public sealed record PageContent
     public required ImmutableArray<(string Path, string Value, string From, string Why)> Resolved { get; init; }
 
     /// <summary>Cautions that belong to no step.</summary>
-    public ImmutableArray<string> Cautions { get; init; } = [];
+    public ImmutableArray<HandCaution> Cautions { get; init; } = [];
 
     /// <summary>Set when the page follows a file.</summary>
     public PageLive? Live { get; init; }
@@ -113,13 +114,13 @@ public sealed record PagePart(
 /// <summary>A step of the assembly.</summary>
 /// <param name="Title">What the hands do.</param>
 /// <param name="Text">How.</param>
-/// <param name="Check">What to check after it.</param>
-/// <param name="Caution">Where the hand is at risk; empty for none.</param>
+/// <param name="Check">What to check after it; empty for nothing.</param>
+/// <param name="Cautions">Where the hand is at risk.</param>
 /// <param name="Tools">Tools for it.</param>
 /// <param name="Png">A picture; null for none.</param>
 /// <param name="Alternative">The picture in words.</param>
 public sealed record PageStep(
-    string Title, string Text, string Check, string Caution, ImmutableArray<string> Tools, byte[]? Png, string Alternative);
+    string Title, string Text, string Check, ImmutableArray<HandCaution> Cautions, ImmutableArray<string> Tools, byte[]? Png, string Alternative);
 
 /// <summary>What the page needs to follow a file.</summary>
 /// <param name="Version">Counts the good versions of the file.</param>

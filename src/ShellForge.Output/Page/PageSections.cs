@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page;
 
@@ -112,26 +114,18 @@ internal static class PageSections
 
     private static void AppendSteps(StringBuilder html, PageContent content) => Section(html, "assembly", "Put it together", () =>
     {
-        foreach (string caution in content.Cautions)
-        {
-            Caution(html, caution);
-        }
-
+        Cautions(html, content.Cautions);
         html.Append("<ol class=\"steps\">\n");
         foreach (PageStep step in content.Steps)
         {
             html.Append($"<li><div><h3>{PageHtml.Text(step.Title)}</h3><p>{PageHtml.Text(step.Text)}</p>");
-            if (step.Caution.Length > 0)
-            {
-                Caution(html, step.Caution);
-            }
-
+            Cautions(html, step.Cautions);
             if (!step.Tools.IsEmpty)
             {
                 html.Append($"<p class=\"tools\">Tools: {PageHtml.Text(string.Join(", ", step.Tools))}</p>");
             }
 
-            html.Append($"<p class=\"check\">Check: {PageHtml.Text(step.Check)}</p></div>");
+            html.Append(step.Check.Length == 0 ? "</div>" : $"<p class=\"check\">Check: {PageHtml.Text(step.Check)}</p></div>");
             if (step.Png is not null)
             {
                 html.Append($"<img alt=\"{PageHtml.Text(step.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(step.Png)}\">");
@@ -150,8 +144,14 @@ internal static class PageSections
         html.Append("</details>\n");
     });
 
-    private static void Caution(StringBuilder html, string text) =>
-        html.Append($"<p class=\"caution\"><b>Mind your hands and eyes.</b> {PageHtml.Text(text)}</p>\n");
+    // One box a place, a line a risk.
+    private static void Cautions(StringBuilder html, ImmutableArray<HandCaution> cautions)
+    {
+        if (!cautions.IsEmpty)
+        {
+            html.Append($"<p class=\"caution\">{string.Join("<br>", cautions.Select(each => $"<b>{PageHtml.Text(each.Risk)}.</b> {PageHtml.Text(each.Text)}"))}</p>\n");
+        }
+    }
 
     private static void Table(StringBuilder html, string caption, string[] heads, IEnumerable<string[]> rows)
     {

@@ -5,6 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Light;
 using ShellForge.Physics.Heat;
 using ShellForge.Physics.Power;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Report;
 
@@ -29,9 +30,9 @@ internal static class PhysicsJson
         WriteHeat(json, housing.Heat, housing.Board.Power.Brightness);
         WritePower(json, housing.Power, housing.Board.Power.Brightness);
         json.WriteStartArray("cautions");
-        foreach (string caution in Cautions.Of(housing))
+        foreach (HandCaution caution in Cautions.All(housing))
         {
-            json.WriteStringValue(caution);
+            json.WriteStringValue($"{caution.Risk}: {caution.Text}");
         }
 
         json.WriteEndArray();

@@ -6,8 +6,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Closures;
 
 /// <summary>
-/// Decides the key: a rib on the cover's lip goes into a slot in the tub's wall, and a tooth on the baffle into a slot in the cover.
-/// Nothing of it reaches over the board, which has to be lowered in past it.
+/// Decides the key: a rib on the cover's lip goes into a slot in the tub's wall, unless the closure keys the cover itself. Nothing of it
+/// reaches over the board, which has to be lowered in past it.
 /// </summary>
 internal static class KeyDecision
 {
@@ -20,18 +20,29 @@ internal static class KeyDecision
     // Plastic that a blind slot leaves outside it, in lines; with less wall the slot goes through.
     private const int SkinLines = 2;
 
+    // A mark that lies so near to a direction lies at it, degrees.
+    private const double AtLed = 1;
+
+    private const string OneWayOnly = "board, baffle and cover go together one way only";
+
     // A slot shallower than this keys nothing, mm.
     private const double DepthMinimum = 0.6;
 
     /// <summary>The key of a housing.</summary>
-    public static Decided<KeyPlan> Decide(HousingDraft draft, RimSectors rim, double lipBottom)
+    public static Decided<KeyPlan> Decide(HousingDraft draft, ClosureForm closure, RimSectors rim, double lipBottom)
     {
         var reasons = new Reasons();
         BoardFile file = draft.File;
-        string boardKey = BoardKey(draft);
-        reasons.Choice("key.board", boardKey, Reasons.Rule, "board, baffle and cover go together one way only");
-        double gap = file.Print.Printer.NormalFit;
         Angle preferred = FirstPixel(file) ?? file.Up;
+        if (closure.KeyAt(draft) is Angle own)
+        {
+            BoardKey byLug = KeyOfBoard(draft, "the slot for the odd lug", own, preferred);
+            reasons.Choice("key.at", $"{Reasons.Mm(Math.Round(own.Normalized.Degrees, 1))} degrees", Reasons.Rule, "where the closure's own key goes in");
+            reasons.Choice("key.board", byLug.Words, Reasons.Rule, OneWayOnly);
+            return reasons.Of(new KeyPlan(own, draft.Stack.PartingLine, null, byLug));
+        }
+
+        double gap = file.Print.Printer.NormalFit;
         Angle? free = rim.NearestFree(preferred, Width + (2 * gap), Margin) ?? rim.NearestFree(preferred, Width + (2 * gap), 0);
         double blind = draft.Shell.Wall - draft.Basis.Wall(SkinLines);
         bool isBlind = blind >= DepthMinimum - Layers.Slack;
@@ -51,11 +62,13 @@ internal static class KeyDecision
                 0, Width, "mm", new Point3(place.X, place.Y, draft.Stack.PartingLine), "move a connector, or use fewer closure screws");
         }
 
-        return reasons.Of(new KeyPlan(at, Width, depth, gap, lipBottom, draft.Stack.PartingLine, boardKey));
+        BoardKey board = KeyOfBoard(draft, "the key slot", at, preferred);
+        reasons.Choice("key.board", board.Words, Reasons.Rule, OneWayOnly);
+        return reasons.Of(new KeyPlan(at, draft.Stack.PartingLine, new KeyRibPlan(Width, depth, gap, lipBottom), board));
     }
 
     /// <summary>Direction of the first LED that is not on the axis; null when there is none.</summary>
-    private static Angle? FirstPixel(BoardFile file)
+    public static Angle? FirstPixel(BoardFile file)
     {
         foreach (Point2 at in file.Board.PixelCircles.SelectMany(circle => circle.Pixels).Select(pixel => pixel.At))
         {
@@ -68,13 +81,13 @@ internal static class KeyDecision
         return null;
     }
 
-    private static string BoardKey(HousingDraft draft)
+    private static BoardKey KeyOfBoard(HousingDraft draft, string mark, Angle at, Angle preferred)
     {
         Point2[] holes = [.. draft.File.Board.Holes.Where(hole => hole.For == HolePurpose.Mount).Select(hole => hole.At)];
-        return !draft.Ports.IsEmpty ? "by its connector in the port"
-            : draft.File.Board.Outline is PolygonOutline ? "by its outline"
-            : holes.Length > 0 && !AnyTurnMatches(holes) ? "by its holes, which fit one way only"
-            : "by the mark on the rim: the key slot lies at the first LED";
+        return !draft.Ports.IsEmpty ? BoardKey.Connector
+            : draft.File.Board.Outline is PolygonOutline ? BoardKey.Outline
+            : holes.Length > 0 && !AnyTurnMatches(holes) ? BoardKey.Holes
+            : BoardKey.Mark(mark, Angle.Between(at, preferred).Degrees < AtLed);
     }
 
     // Whether some turn other than a full one brings every hole onto a hole, to a screw's play.

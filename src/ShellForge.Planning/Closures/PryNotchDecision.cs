@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
@@ -27,9 +26,9 @@ internal static class PryNotchDecision
     public static Decided<ImmutableArray<PryNotchPlan>> Decide(HousingDraft draft, RimSectors rim)
     {
         var reasons = new Reasons();
-        if (draft.File.Housing.Closure == ClosureKind.Twist)
+        if (draft.Closure.NoPryNotches is { } why)
         {
-            reasons.Choice("pry-notches", "none", Reasons.Rule, "a twist lock opens by hand");
+            reasons.Choice("pry-notches", "none", Reasons.Rule, why);
             return reasons.Of<ImmutableArray<PryNotchPlan>>([]);
         }
 

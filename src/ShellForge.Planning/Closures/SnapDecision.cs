@@ -93,13 +93,13 @@ internal static class SnapDecision
             BeadHeight = section.Height,
             Interference = interference,
             GrooveDepth = grooveDepth,
-            GrooveZ = beadZ - Draw,
+            GrooveZ = beadZ - reasons.Length("closure.groove.lower", Draw, Reasons.Rule, "the groove lies so much lower than the bead, whose upper flank then draws the cover onto the rim"),
             Crest = SnapSection.Crest,
             LeadIn = SnapSection.LeadIn,
             Hold = SnapSection.Hold,
             Strain = strain,
             CatchAfterTolerance = caught,
-            LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack ? Lost(draft, rim) : null,
+            LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack ? Lost(draft) : null,
             ClosingForce = force,
             Interruptions = split,
             BoreHooks = hooks,
@@ -127,17 +127,19 @@ internal static class SnapDecision
         ];
     }
 
-    private static LostCatch Lost(HousingDraft draft, RimSectors rim)
+    private static LostCatch Lost(HousingDraft draft)
     {
-        string twist = TwistDecision.Obstacle(draft, rim) is null ? "'closure: screws' or 'closure: twist'" : "'closure: screws'";
+        IEnumerable<string> others = ClosureForm.All
+            .Where(form => form != draft.Closure && form.Reopens && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.PortsInPlan) is null)
+            .Select(form => $"'closure: {form.Word}'");
         return new LostCatch(
-            $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove", $"{twist}, or walls of 4 lines");
+            $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove", $"{string.Join(" or ", others)}, or walls of 4 lines");
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)
     {
         IEnumerable<RimSector> gaps = rim.Taken.Where(sector => sector.OpensRim)
-            .Append(new RimSector(key.At, key.Width + (2 * key.Gap), "key", true));
+            .Concat(key.Rib is { } rib ? [new RimSector(key.At, rib.SlotWidth, "key", true)] : []);
         return
         [
             .. gaps.Select(gap =>

@@ -15,7 +15,7 @@ namespace ShellForge.Planning.Draft;
 internal sealed record CoverRoom(Region Cavity, Region OuterLip, Region BoreLip, Region WallSide)
 {
     /// <summary>Works the regions out from the tub's walls.</summary>
-    public static CoverRoom Of(ShellPlan shell, LipSection lip)
+    public static CoverRoom Of(ShellPlan shell, LipRing lip)
     {
         Region tubRoom = shell.Cavity.Filled();
         Region lipOutside = tubRoom.Offset(-lip.Gap);

@@ -17,6 +17,9 @@ internal sealed record HousingDraft
     /// <summary>Lines and layers.</summary>
     public required PrintBasis Basis { get; init; }
 
+    /// <summary>How cover and tub hold together.</summary>
+    public required ClosureTraits Closure { get; init; }
+
     /// <summary>Section of the cover's lip.</summary>
     public required LipSection Lip { get; init; }
 
@@ -44,12 +47,29 @@ internal sealed record HousingDraft
     /// <summary>The exit of a soldered cable; null for none.</summary>
     public CableExitPlan? CableExit { get; init; }
 
+    /// <summary>The same openings as they were decided before the heights.</summary>
+    public required ImmutableArray<PortInPlan> PortsInPlan { get; init; }
+
     /// <summary>Supports under connectors.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
 }
 
+/// <summary>What of the lip is decided before the walls, which must leave room for it; how long it is comes with the closure.</summary>
+/// <param name="Thickness">Radial thickness, whole lines, mm.</param>
+/// <param name="Gap">Gap to the wall's inner face per side, mm.</param>
+/// <param name="TongueGap">Gap of the tongue at an open bore to the bore wall, mm: wider, since a second tight fit would fight the first.</param>
+/// <param name="AboveBoard">Least height of the lip's end above the board's top face, mm.</param>
+internal record LipRing(double Thickness, double Gap, double TongueGap, double AboveBoard)
+{
+    /// <summary>Room from the wall's inner face that the lip takes, mm.</summary>
+    public double Reach => Gap + Thickness;
+
+    /// <summary>Room from the bore wall's face that the tongue takes, mm.</summary>
+    public double TongueReach => TongueGap + Thickness;
+}
+
 /// <summary>
-/// Section of the lip that hangs from the cover into the tub, decided before the walls since the walls must leave room for it:
+/// Section of the lip that hangs from the cover into the tub:
 /// <code>
 ///      cover wall │███████│
 ///  parting line ──┼──┐ ┌──┴─ ─ ─
@@ -58,20 +78,9 @@ internal sealed record HousingDraft
 ///                      └ gap between lip and wall
 /// </code>
 /// </summary>
-/// <param name="Thickness">Radial thickness, whole lines, mm.</param>
-/// <param name="Gap">Gap to the wall's inner face per side, mm.</param>
-/// <param name="TongueGap">Gap of the tongue at an open bore to the bore wall, mm: wider, since a second tight fit would fight the first.</param>
+/// <param name="Ring">What was decided of it before the walls.</param>
 /// <param name="Overlap">From the parting line down to the lip's end, mm.</param>
-/// <param name="AboveBoard">Least height of the lip's end above the board's top face, mm.</param>
-internal sealed record LipSection(
-    double Thickness, double Gap, double TongueGap, double Overlap, double AboveBoard)
-{
-    /// <summary>Room from the wall's inner face that the lip takes, mm.</summary>
-    public double Reach => Gap + Thickness;
-
-    /// <summary>Room from the bore wall's face that the tongue takes, mm.</summary>
-    public double TongueReach => TongueGap + Thickness;
-}
+internal sealed record LipSection(LipRing Ring, double Overlap) : LipRing(Ring);
 
 /// <summary>What a mount asks of the tub, before the stack is decided.</summary>
 /// <param name="Floor">Least floor thickness, mm; 0 for none.</param>

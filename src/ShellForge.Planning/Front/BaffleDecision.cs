@@ -40,8 +40,9 @@ internal static class BaffleDecision
     private const double WhiteReflectance = 0.6;
 
     /// <summary>The baffle of a housing; null where none fits or none is of use.</summary>
-    public static Decided<BafflePlan?> Decide(HousingDraft draft, CoverRoom room, RimSectors rim, KeyPlan key, Region posts, Region window, bool turns)
+    public static Decided<BafflePlan?> Decide(HousingDraft draft, RimSectors rim, KeyPlan key, Region posts, Region window)
     {
+        (CoverRoom room, bool turns) = (draft.Room, draft.Closure.TurnsCover);
         var reasons = new Reasons();
         BoardFile file = draft.File;
         if (window.IsEmpty || !LitBand.Circles(file.Board).Any())
@@ -154,8 +155,8 @@ internal static class BaffleDecision
     }
 
     /// <summary>z that bridges between rims reach at most: those of a baffle that turns pass over all that stands on the board.</summary>
-    public static double TopOfBridges(BoardFile file, PrintBasis basis, FrontLimits limits) => TopOfBridges(
-        basis, limits.LedWindow, file.Housing.Closure == ClosureKind.Twist ? basis.Up(limits.Tallest + Above) : limits.BoardTop);
+    public static double TopOfBridges(ClosureTraits closure, PrintBasis basis, FrontLimits limits) => TopOfBridges(
+        basis, limits.LedWindow, closure.TurnsCover ? basis.Up(limits.Tallest + Above) : limits.BoardTop);
 
     private static double TopOfBridges(PrintBasis basis, double window, double bottom) =>
         Math.Max(basis.Down(window), basis.Up(bottom + LowestBridge));
@@ -191,7 +192,7 @@ internal static class BaffleDecision
         HousingDraft draft, BaffleWalls walls, RimSectors rim, KeyPlan key, BaffleSection section, double top, Region standing, Reasons reasons)
     {
         double bottom = CoverDecision.SeatBottom(draft);
-        RimSectors taken = rim.With(new RimSector(key.At, key.Width, "key", false));
+        RimSectors taken = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.Width, "key", false)) : rim;
         double root = walls.OuterRadius - section.Wall;
         Angle? at = null;
         for (int step = 0; step < 36 && at is null; step++)

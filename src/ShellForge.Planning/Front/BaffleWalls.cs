@@ -34,7 +34,7 @@ internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadiu
     public static BaffleWalls Of(HousingDraft draft, CoverRoom room, BaffleSection section, bool cells)
     {
         BoardFile file = draft.File;
-        LitBand band = FrontDecision.Band(file, room, section, draft.Front.Diffuser.Fit);
+        LitBand band = FrontDecision.Band(file, room, section, draft.Front.Diffuser.Fit, draft.Closure.PostsInBore(file.Board));
         double wall = section.Wall;
         double outer = band.Outer + Math.Clamp(room.OuterRadius - section.SeatGap - wall - band.Outer, 0, RimSet);
         double inner = band.Inner - Math.Clamp(band.Inner - wall - section.SeatGap - room.InnerRadius, 0, RimSet);

@@ -39,8 +39,9 @@ internal static class FrontDecision
 
     /// <summary>The front of a housing.</summary>
     public static Decided<FrontDraft> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, CoverRoom room, LipSection lip, FrontLimits limits)
+        BoardFile file, PrintBasis basis, InPlan choice, FrontLimits limits)
     {
+        (ShellPlan shell, CoverRoom room, LipSection lip) = (choice.Shell, choice.Room, choice.Lip);
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
             return LitWallFront(file, basis, lip, limits);
@@ -53,7 +54,7 @@ internal static class FrontDecision
         (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
 
         BaffleSection baffle = BaffleSection.Of(basis);
-        LitBand band = Band(file, room, baffle, fit);
+        LitBand band = Band(file, room, baffle, fit, choice.Closure.PostsInBore(file.Board));
         if (!band.HasRoom)
         {
             return WithoutWindow(file, room, limits, thickness, bezel, reasons);
@@ -75,7 +76,7 @@ internal static class FrontDecision
         }
 
         var light = new PlannedLight(
-            file, band, baffle, thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(file, basis, limits) - limits.LedWindow);
+            file, band, baffle, thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
         double distance = Distance(file, basis, limits, thickness + over, bezel, light, reasons);
         double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
@@ -193,13 +194,15 @@ internal static class FrontDecision
     }
 
     /// <summary>The lit band as window and baffle both see it.</summary>
-    public static LitBand Band(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit)
+    /// <param name="file">The board file.</param>
+    /// <param name="room">What walls and lip leave of the cover.</param>
+    /// <param name="baffle">The baffle's walls.</param>
+    /// <param name="fit">How the diffuser is held.</param>
+    /// <param name="posts">Whether posts of the cover stand in the bore and need bezel round them, which bars then hold.</param>
+    public static LitBand Band(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit, bool posts)
     {
         double margin = baffle.SeatGap + baffle.Wall;
         double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-
-        // Posts in a closed bore need bezel round them; bars hold it then.
-        bool posts = file.Housing.Closure == ClosureKind.Screws && file.Board.Outline.BoreRadius > 0;
         bool islandHeld = posts || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
         bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
         return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);

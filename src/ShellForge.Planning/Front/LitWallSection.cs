@@ -40,7 +40,7 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
     private const double PillarRoot = 0.1;
 
     /// <summary>The section for a board file.</summary>
-    public static LitWallSection Of(BoardFile file, PrintBasis basis, LipSection lip)
+    public static LitWallSection Of(BoardFile file, PrintBasis basis, LipRing lip)
     {
         double wall = file.Housing.WallThickness ?? basis.Wall(file.Housing.WallLines ?? PlanRules.WallLines);
         double thickness = basis.Wall(Lines);

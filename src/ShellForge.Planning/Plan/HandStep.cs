@@ -67,8 +67,11 @@ public sealed record HandStep
     /// <summary>Direction from the axis at which an arrow of the picture stands; null: where it is seen best.</summary>
     public Angle? At { get; init; }
 
-    /// <summary>Whether the picture looks from below, at the outer floor.</summary>
+    /// <summary>Whether what is shown lies turned over on the bench, the viewer's side down; lifted is then away from the viewer.</summary>
     public bool FromBelow { get; init; }
+
+    /// <summary>Whether the picture pulls apart what is held, one above the other.</summary>
+    public bool Apart { get; init; }
 }
 
 /// <summary>How what the hands hold moves.</summary>
@@ -97,6 +100,13 @@ public sealed record HandCaution(string Risk, string Text)
 {
     /// <summary>Printed edges and the knife that cleans them.</summary>
     public static HandCaution Edges { get; } = new("Edges", "Printed edges and knives cut: cut away from the hand.");
+
+    /// <summary>LEDs on the open board.</summary>
+    public static HandCaution Eyes { get; } = new(
+        "Eyes", "Start dim, and do not look into the LEDs from near. Light that flashes 3 to 60 times a second can set off seizures: test with slower patterns and warn people first.");
+
+    /// <summary>A blade that pries or cuts.</summary>
+    public static HandCaution Blade { get; } = new("Blade", "A blade that slips cuts: lead it away from the hand that holds.");
 
     /// <summary>The iron that sets inserts.</summary>
     public static HandCaution Iron { get; } = new(

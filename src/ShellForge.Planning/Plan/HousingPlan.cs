@@ -67,6 +67,9 @@ public sealed record HousingPlan
     /// <summary>Screws, inserts, washers, sheet and filament to have at hand.</summary>
     public required ImmutableArray<ShoppingItem> Shopping { get; init; }
 
+    /// <summary>What the hands do, from the prints on the bench to the closed housing, and to open it again.</summary>
+    public ImmutableArray<HandStep> Steps { get; init; } = [];
+
     /// <summary>Every decision with its reason.</summary>
     public required ImmutableArray<Decision> Decisions { get; init; }
 

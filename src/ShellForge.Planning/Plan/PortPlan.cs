@@ -32,6 +32,12 @@ public sealed record PortPlan
     /// <summary>Middle of the mouth's front face in plan.</summary>
     public required Point2 Face { get; init; }
 
+    /// <summary>Where it is, seen from the axis: not where it looks to, which is the other way for one in a bore.</summary>
+    public Angle At => Face == Point2.Origin ? Faces : Angle.Of(Face);
+
+    /// <summary>Whether it looks to the axis, into an open bore.</summary>
+    public bool IntoBore => Point2.Dot(Face, Point2.Polar(1, Faces)) < 0;
+
     /// <summary>z of the mouth's axis.</summary>
     public required double AxisZ { get; init; }
 

@@ -45,19 +45,14 @@ internal static class ClosureSiteDecision
     /// <summary>How far a boss reaches into the wall it bulges from, or stays off the face it must not pass, mm.</summary>
     private const double IntoWall = 0.2;
 
-    /// <summary>Sites for a closure by screws; none for other closures.</summary>
+    /// <summary>Sites for a closure by screws.</summary>
     public static Decided<ImmutableArray<ClosureSite>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipSection lip)
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipRing lip)
     {
         var reasons = new Reasons();
-        if (file.Housing.Closure != ClosureKind.Screws)
-        {
-            return reasons.Of(ImmutableArray<ClosureSite>.Empty);
-        }
-
         ScrewProfile screw = file.Housing.Screw;
         LitBand? lit = file.Housing.Light.Through == LightThrough.Wall ? null
-            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), FrontDecision.FitOf(file).Fit);
+            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), FrontDecision.FitOf(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
         double diameter = PostDiameter(screw, file.Housing.Insert, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));

@@ -1,10 +1,9 @@
 using ShellForge.Board.Description;
-using ShellForge.Planning.Closures;
 using ShellForge.Planning.Draft;
 
 namespace ShellForge.Planning.Walls;
 
-/// <summary>Decides the section of the lip that centres the cover in the tub, long enough for the closure wanted.</summary>
+/// <summary>Decides the section of the lip that centres the cover in the tub: its ring before the walls, its length with the closure.</summary>
 internal static class LipDecision
 {
     /// <summary>Overlap that keeps light in at the seam, mm. Source: trade knowledge, lip overlap of at least 1.5.</summary>
@@ -22,8 +21,8 @@ internal static class LipDecision
     /// <summary>Bands narrower than this get a thinner lip, mm: light has more use for the room.</summary>
     private const double NarrowBand = 12;
 
-    /// <summary>The section for a board.</summary>
-    public static Decided<LipSection> Decide(BoardFile file, PrintBasis basis)
+    /// <summary>The lip in plan.</summary>
+    public static Decided<LipRing> Ring(BoardFile file, PrintBasis basis)
     {
         var reasons = new Reasons();
         BoardOutline outline = file.Board.Outline;
@@ -40,19 +39,18 @@ internal static class LipDecision
             basis.Wall(lines),
             Reasons.Rule,
             lines == 2 ? "2 lines: the board's band is narrow and light needs the room" : "3 lines: stiff enough for its length");
-        (double wanted, string why) = file.Housing.Closure switch
-        {
-            ClosureKind.Snap => (SnapOverlap(file, gap), "room for the snap bead with a land above and below"),
-            ClosureKind.Twist => (TwistDecision.Overlap(gap), "room for the lugs under the tub's rim"),
-            _ => (LightTightOverlap, "1.5 keeps light in at the seam"),
-        };
-        double overlap = reasons.Length(
-            "cover.lip.overlap", basis.UpDistance(Math.Max(wanted, LightTightOverlap)), Reasons.Rule, why);
         double tongueGap = reasons.Length(
             "cover.tongue.gap", TongueGap, Reasons.Rule, "looser than the lip: a second tight fit would fight the first");
-        return reasons.Of(new LipSection(thickness, gap, tongueGap, overlap, AboveBoard));
+        return reasons.Of(new LipRing(thickness, gap, tongueGap, AboveBoard));
     }
 
-    private static double SnapOverlap(BoardFile file, double gap) =>
-        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), gap, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land);
+    /// <summary>The lip as long as a closure and the light at the seam need it.</summary>
+    public static Decided<LipSection> Long(BoardFile file, PrintBasis basis, LipRing ring, ClosureTraits closure)
+    {
+        var reasons = new Reasons();
+        (double wanted, string why) = closure.LipOverlap(file, ring);
+        return reasons.Of(new LipSection(ring, reasons.Length(
+            "cover.lip.overlap", basis.UpDistance(Math.Max(wanted, LightTightOverlap)), Reasons.Rule,
+            wanted > LightTightOverlap ? why : $"{Reasons.Mm(LightTightOverlap)} keeps light in at the seam")));
+    }
 }

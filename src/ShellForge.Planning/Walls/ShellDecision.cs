@@ -15,9 +15,8 @@ namespace ShellForge.Planning.Walls;
 /// </summary>
 internal static class ShellDecision
 {
-    /// <summary>Decides walls, and the bulges for closure screws.</summary>
-    public static Decided<(ShellPlan Shell, ImmutableArray<ClosureSite> Sites)> Decide(
-        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipSection lip)
+    /// <summary>Decides the walls, without bulges for closure screws.</summary>
+    public static Decided<ShellPlan> Bare(BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip)
     {
         var reasons = new Reasons();
         (double wall, int lines) = Wall(file, basis, reasons);
@@ -45,7 +44,7 @@ internal static class ShellDecision
             }
         }
 
-        var bare = new ShellPlan
+        return reasons.Of(new ShellPlan
         {
             Footprint = round is null ? rim.Filled.Offset(gap + wall) : RoundRegions.Footprint(round),
             Cavity = round is null ? rim.Filled.Offset(gap) : RoundRegions.Cavity(round),
@@ -54,11 +53,15 @@ internal static class ShellDecision
             WallLines = lines,
             BoardEdgeGap = gap,
             BedChamfer = Math.Max(PlanRules.BedChamfer, file.Print.Printer.ElephantFoot),
-        };
-        ImmutableArray<ClosureSite> sites = reasons.Take(ClosureSiteDecision.Decide(file, basis, bare, joints, lip));
+        });
+    }
+
+    /// <summary>The walls with bulges for closure screws, where there are any.</summary>
+    public static Decided<ShellPlan> WithSites(BoardFile file, ShellPlan bare, ImmutableArray<ClosureSite> sites)
+    {
+        var reasons = new Reasons();
         ShellPlan shell = WithLobes(bare, sites);
-        shell = shell with { BedChamfer = Chamfer(file, shell, reasons) };
-        return reasons.Of((shell, sites));
+        return reasons.Of(shell with { BedChamfer = Chamfer(file, shell, reasons) });
     }
 
     private static (double Wall, int Lines) Wall(BoardFile file, PrintBasis basis, Reasons reasons)
@@ -113,7 +116,7 @@ internal static class ShellDecision
     private sealed record Crowd(double OuterGap, double BoreGap, string Why);
 
     private static ImmutableArray<Crowd> Crowds(
-        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipSection lip, double wall, Rim rim)
+        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip, double wall, Rim rim)
     {
         var crowds = ImmutableArray.CreateBuilder<Crowd>();
         double fit = file.Print.Printer.LooseFit;

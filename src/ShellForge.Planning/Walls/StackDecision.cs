@@ -5,7 +5,6 @@ using ShellForge.Planning.Draft;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
-using ShellForge.Planning.Ports;
 using ShellForge.Planning.Posts;
 
 namespace ShellForge.Planning.Walls;
@@ -40,9 +39,10 @@ internal static class StackDecision
 
     /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
     public static Decided<double> Parting(
-        BoardFile file, PrintBasis basis, CoverRoom room, LipSection lip, BoardLevels levels, ImmutableArray<PortPlan> ports)
+        BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels, ImmutableArray<PortPlan> ports)
     {
         var reasons = new Reasons();
+        LipSection lip = choice.Lip;
         IEnumerable<Need> overPorts = ports.Select(p => new Need(
             $"the plug at {p.Ref}", Math.Max(p.OpeningTop, p.Recess?.Top ?? 0) + PlanRules.OverOpening));
         if (file.Housing.Light.Through == LightThrough.Wall)
@@ -55,7 +55,7 @@ internal static class StackDecision
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
             .. overPorts,
-            .. AtTheRim(file, room).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
+            .. AtTheRim(file, choice.Room).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
         ];
         Need driver = needs.MaxBy(n => n.Height)!;
         double parting = basis.Up(driver.Height);
@@ -68,7 +68,7 @@ internal static class StackDecision
         PartEnvelope.OnTop(file.Board).Where(part => part.To is not null && !room.Cavity.Contains(part.Outline));
 
     /// <summary>How low the front may lie.</summary>
-    public static FrontLimits Limits(BoardFile file, ImmutableArray<Joint> joints, BoardLevels levels, double parting)
+    public static FrontLimits Limits(BoardFile file, ClosureTraits closure, ImmutableArray<Joint> joints, BoardLevels levels, double parting)
     {
         PixelCircle[] up = [.. file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up)];
         HashSet<string> refs = [.. up.SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref)];
@@ -79,9 +79,7 @@ internal static class StackDecision
             .. joints.Select(j => new Need($"the screw at {j.Hole.Name}", j.Rises)),
         ];
         Need tallest = others.Prepend(leds).MaxBy(n => n.Height)!;
-        double cover = file.Housing.Closure == ClosureKind.Screws
-            ? Math.Max(LeastCoverWall, PlanRules.UnderHead + file.Housing.Screw.HeadHeight + PlanRules.CounterboreDeeper)
-            : LeastCoverWall;
+        double cover = closure.CoverWallLeast(file, LeastCoverWall);
         return new FrontLimits(
             levels.BoardTop + leds.Height,
             levels.BoardTop + tallest.Height + (tallest == leds ? 0 : PlanRules.Beside),

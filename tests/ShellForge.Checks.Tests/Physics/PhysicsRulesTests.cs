@@ -291,9 +291,12 @@ public class PhysicsRulesTests
     [Fact]
     public void Cautions_fit_the_supply()
     {
-        Assert.Contains(Cautions.Of(Lamp()), caution => caution.Contains("stare", StringComparison.Ordinal));
-        Assert.DoesNotContain(Cautions.Of(Lamp()), caution => caution.Contains("Lithium", StringComparison.Ordinal));
-        Assert.Contains(Cautions.Of(Lamp("power.supply=cell-3.7V-1A")), caution => caution.Contains("Lithium", StringComparison.Ordinal));
-        Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")), caution => caution.Contains("electrician", StringComparison.Ordinal));
+        Assert.Contains(Cautions.All(Lamp()), caution => caution.Risk == "Eyes");
+        Assert.DoesNotContain(Cautions.All(Lamp()), caution => (caution.Risk + caution.Text).Contains("mains", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(Cautions.Of(Lamp()), caution => caution.Text.Contains("Lithium", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply=cell-3.7V-1A")), caution => caution.Text.Contains("Lithium", StringComparison.Ordinal));
+        Assert.Equal(Cautions.All(Lamp()).Length, Cautions.All(Lamp()).Select(caution => caution.Text).Distinct().Count());
+        Assert.Single(Cautions.All(Lamp()), caution => caution.Text.Contains("flash", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")), caution => caution.Text.Contains("electrician", StringComparison.Ordinal));
     }
 }

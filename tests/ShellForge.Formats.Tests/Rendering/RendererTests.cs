@@ -77,7 +77,7 @@ public sealed class RendererTests
         var series = new PictureSeries
         {
             Things = [[BoxScene.Parts[0]], [red]],
-            Shots = [new Shot([0], null), new Shot([0, 1], null), new Shot([0, 1], 1)],
+            Shots = [new Shot([new(0)]), new Shot([new(0), new(1)]), new Shot([new(0), new(1, 1)])],
             Lift = 20,
             View = View.Front with { Elevation = Angle.FromDegrees(30) },
             Width = 160,

@@ -96,9 +96,10 @@ public class CoverGaugeTests
     {
         BuiltHousing housing = BuiltHousing.Sample(name);
         KeyPlan key = housing.Plan.Key;
+        KeyRibPlan planned = key.Rib!;
 
         // Below bead and groove, which run past the slot.
-        double z = key.Bottom + 0.1;
+        double z = planned.Bottom + 0.1;
         double tip = Probe.Radii(housing.Assembled("cover"), key.At.Degrees + 0.01, z)[^1];
         double slot = Probe.Radii(housing.Assembled("tub"), key.At.Degrees + 0.01, z)[^2];
         Point2 out1 = Point2.Polar(1, key.At);
@@ -107,11 +108,11 @@ public class CoverGaugeTests
         double[] rib = Probe.Crossings(housing.Assembled("cover"), new Point3(start.X, start.Y, z), new Point3(across.X, across.Y, 0));
         double[] sides = Probe.Crossings(housing.Assembled("tub"), new Point3(start.X, start.Y, z), new Point3(across.X, across.Y, 0));
 
-        Assert.Equal(key.Gap, slot - tip, 0.02);
-        Assert.Equal(key.Width, rib[^1] - rib[^2], Within);
+        Assert.Equal(planned.Gap, slot - tip, 0.02);
+        Assert.Equal(planned.Width, rib[^1] - rib[^2], Within);
         double left = sides.Where(s => s < 20).Max();
         double right = sides.Where(s => s > 20).Min();
-        Assert.Equal(key.Width + (2 * key.Gap), right - left, Within);
+        Assert.Equal(planned.SlotWidth, right - left, Within);
     }
 
     [Theory]

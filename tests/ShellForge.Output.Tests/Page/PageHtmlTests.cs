@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Page;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Tests.Page;
 
@@ -22,9 +23,9 @@ public class PageHtmlTests
         Shopping = [(text, 3)],
         Parts = [new PagePart(text, text, text, text, text, text, text, text, text, text)],
         PrintAdvice = [text],
-        Steps = [new PageStep(text, text, text, text, [text], [1], text)],
+        Steps = [new PageStep(text, text, text, [new HandCaution(text, text)], [text], [1], text)],
         Resolved = [(text, text, text, text)],
-        Cautions = [text],
+        Cautions = [new HandCaution(text, text)],
         Live = new PageLive(4, [new PageTry(text, text, 1, 0, 2, 0.1)]),
     };
 

@@ -3,7 +3,6 @@ using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Output.Assembly;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 
@@ -43,7 +42,7 @@ internal static class PageAnswers
             Verdict.MindWarnings => $"Yes, {parts} without support, once the warnings are read.",
             _ => $"Yes, {parts} without support.",
         };
-        return $"{verdict} Printer {housing.Board.Print.Printer.Name}, {Listed(report.Parts.Select(part => part.Filament).Distinct(StringComparer.Ordinal))}.";
+        return $"{verdict} Printer {housing.Board.Print.Printer.Name}, {HandWords.Listed(report.Parts.Select(part => part.Filament).Distinct(StringComparer.Ordinal))}.";
     }
 
     private static string Bought(HousingUnderCheck housing, HousingReport report)
@@ -56,7 +55,7 @@ internal static class PageAnswers
         // The profile names behind the words are for the list below.
         IEnumerable<string> items = report.Shopping.Select(item =>
             string.Create(CultureInfo.InvariantCulture, $"{item.Count} \u00d7 {Short(item.Item)}"));
-        return $"{Listed(items)}; filament {Listed(housing.Plan.Parts.Select(part => part.Filament.Name).Distinct(StringComparer.Ordinal))}.";
+        return $"{HandWords.Listed(items)}; filament {HandWords.Listed(housing.Plan.Parts.Select(part => part.Filament.Name).Distinct(StringComparer.Ordinal))}.";
     }
 
     private static string Short(string item)
@@ -67,21 +66,21 @@ internal static class PageAnswers
 
     private static string CoverWay(HousingPlan plan)
     {
-        string key = $"Its rib goes into the slot in the tub's wall at {AssemblySteps.Clock(plan.Key.At, plan.Source.Up)}, seen from the front with the housing upright. It fits no other way.";
+        string key = plan.Closure.WayOn(plan);
         PortPlan? tongue = plan.Ports.FirstOrDefault(port => port.Tongue is not null);
         if (tongue is not null)
         {
-            return $"{key} Its tongue closes the opening of {tongue.Ref} at {AssemblySteps.Clock(tongue.Faces, plan.Source.Up)}.";
+            return $"{key} Its tongue closes the opening of {tongue.Ref} at {HandWords.Clock(tongue.At, plan.Source.Up)}.";
         }
 
         return plan.CableExit is { } exit
-            ? $"{key} Its tongue closes the cable's notch at {AssemblySteps.Clock(exit.At, plan.Source.Up)}."
+            ? $"{key} Its tongue closes the cable's notch at {HandWords.Clock(exit.At, plan.Source.Up)}."
             : key;
     }
 
     private static Point3? CoverKey(HousingPlan plan)
     {
-        double radius = (plan.Shell.Round?.Inner ?? plan.Source.Board.Outline.OuterRadius) + (plan.Key.Depth / 2);
+        double radius = (plan.Shell.Round?.Inner ?? plan.Source.Board.Outline.OuterRadius) + ((plan.Key.Rib?.Depth ?? 0) / 2);
         Point2 at = Point2.Polar(radius, plan.Key.At);
         return new Point3(at.X, at.Y, plan.Key.Top);
     }
@@ -112,10 +111,4 @@ internal static class PageAnswers
 
     private static string Counted(int count, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
-
-    private static string Listed(IEnumerable<string> items)
-    {
-        string[] all = [.. items];
-        return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + " and " + all[^1];
-    }
 }

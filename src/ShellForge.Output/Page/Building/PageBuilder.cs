@@ -7,6 +7,7 @@ using ShellForge.Output.Assembly;
 using ShellForge.Output.Light;
 using ShellForge.Output.Looks;
 using ShellForge.Output.Report;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 
@@ -34,7 +35,7 @@ public static class PageBuilder
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
             Parts = PagePrints.Of(housing, report),
             PrintAdvice = PagePrints.AdviceOf(housing, report),
-            Steps = [.. steps.Select(Of)],
+            Steps = OfSteps(steps),
             Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),
             Cautions = Cautions.Of(housing),
@@ -123,7 +124,15 @@ public static class PageBuilder
     internal static string Sentence(string text) =>
         text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '!' or '?' ? "" : ".");
 
-    private static PageStep Of(PicturedStep pictured) => new(
-        pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, pictured.Step.Caution, pictured.Step.Tools, pictured.Png,
-        pictured.Alternative);
+    // A caution stands where the hand first needs it, and once.
+    private static ImmutableArray<PageStep> OfSteps(ImmutableArray<PicturedStep> steps)
+    {
+        var told = new HashSet<HandCaution>();
+        return
+        [
+            .. steps.Select(pictured => new PageStep(
+                pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, [.. pictured.Step.Cautions.Where(told.Add)], pictured.Step.Tools,
+                pictured.Png, pictured.Alternative)),
+        ];
+    }
 }

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Posts;
+
+namespace ShellForge.Planning.Closures;
+
+/// <summary>Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.</summary>
+internal sealed class ScrewForm : ClosureForm
+{
+    // Plastic round a counterbore, in lines.
+    private const int PostLines = 3;
+
+    /// <inheritdoc />
+    public override ClosureKind Kind => ClosureKind.Screws;
+
+    /// <inheritdoc />
+    public override string Word => "screws";
+
+    /// <inheritdoc />
+    public override bool Reopens => true;
+
+    /// <inheritdoc />
+    public override bool TurnsCover => false;
+
+    /// <inheritdoc />
+    public override string? NoPryNotches => null;
+
+    /// <inheritdoc />
+    public override bool PostsInBore(CircuitBoard board) => board.Outline.BoreRadius > 0;
+
+    /// <inheritdoc />
+    public override Decided<ImmutableArray<ClosureSite>> Sites(
+        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+        ClosureSiteDecision.Decide(file, basis, bare, joints, lip);
+
+    /// <inheritdoc />
+    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports) => null;
+
+    /// <inheritdoc />
+    public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (0, "screws ask nothing of the lip");
+
+    /// <inheritdoc />
+    public override double CoverWallLeast(BoardFile file, double toHold) =>
+        Math.Max(toHold, PlanRules.UnderHead + file.Housing.Screw.HeadHeight + PlanRules.CounterboreDeeper);
+
+    /// <inheritdoc />
+    public override Angle? KeyAt(HousingDraft draft) => null;
+
+    /// <inheritdoc />
+    public override Decided<ClosurePlan> Plan(HousingDraft draft, RimSectors rim, KeyPlan key, double lipBottom)
+    {
+        var reasons = new Reasons();
+        ImmutableArray<ScrewJointPlan> screws = [.. draft.Screws.Where(screw => screw.Use == ScrewUse.Closure)];
+        double post = reasons.Length(
+            "closure.post-diameter", screws.Max(screw => PostDiameter(draft, screw)), Reasons.Rule,
+            "as the boss below, with three lines round the head's room");
+        return reasons.Of<ClosurePlan>(new ScrewClosurePlan
+        {
+            PostDiameter = post,
+            PostBottom = screws.Min(screw => Meets(draft, screw)),
+            Posts = Region.Union(screws
+                .Where(screw => draft.Shell.Lobes.All(lobe => lobe.At != screw.At))
+                .Select(screw => Region.Disc(screw.At, Ring.Peg(post / 2)))),
+            BridgeHeight = reasons.Length(
+                "closure.counterbore-bridge", draft.Basis.Layer, draft.File.Print.Printer.Name,
+                "one layer: under the head each step that closes the counterbore is bridged by one"),
+        });
+    }
+
+    // A post ends on the boss, or on the board where the boss carries it.
+    private static double Meets(HousingDraft draft, ScrewJointPlan screw)
+    {
+        BossPlan? boss = draft.Bosses.FirstOrDefault(b => b.Name == screw.Boss);
+        return boss is null ? draft.Stack.PartingLine
+            : boss.Use == BossUse.Both ? draft.Stack.BoardTop
+            : boss.Top;
+    }
+
+    private static double PostDiameter(HousingDraft draft, ScrewJointPlan screw) => Math.Max(
+        draft.Bosses.FirstOrDefault(b => b.Name == screw.Boss)?.Diameter ?? 0,
+        Math.Max(screw.CounterboreDiameter, screw.PassDiameter) + (2 * draft.Basis.Wall(PostLines)));
+}
