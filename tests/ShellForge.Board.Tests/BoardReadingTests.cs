@@ -239,7 +239,7 @@ public class BoardReadingTests
     public void What_is_not_said_has_its_default()
     {
         BoardFile file = Read().File!;
-        Assert.Equal(("m2.5-pan", "fdm-0.4", "petg-black", "petg-white"), (file.Housing.Screw.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
+        Assert.Equal(("m2.5-pan", "fdm-0.4", "petg-black", "petg-white"), (file.Housing.Screw!.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
         Assert.Equal(("usb-default", 0.5, 0.2, 1.0), (file.Power.Supply, file.Power.Amps, file.Power.Brightness, file.Power.Duty));
         Assert.Equal((90.0, UseOrientation.Wall, 30.0), (file.Up.Degrees, file.Use.Orientation, file.Use.WarmestCelsius));
         Assert.IsType<NoCable>(file.Housing.Cable);

@@ -69,9 +69,9 @@ public class OverrideTests
     {
         BoardReadResult read = BoardTexts.Read(Ring, "housing.screw=m2.5-cap", "housing.insert=m3x4-od4.6");
 
-        Assert.Equal("m3-cap", read.File!.Housing.Screw.Name);
+        Assert.Equal("m3-cap", read.File!.Housing.Screw!.Name);
         Assert.Equal("thread-differs", Assert.Single(read.Diagnostics).Code);
-        Assert.Equal("m3-pan", BoardTexts.Read(Ring, "housing.insert=m3x4-od4.6").File!.Housing.Screw.Name);
+        Assert.Equal("m3-pan", BoardTexts.Read(Ring, "housing.insert=m3x4-od4.6").File!.Housing.Screw!.Name);
     }
 
     private static T Read<T>(Func<BoardFile, T> pick, params string[] overrides)

@@ -75,7 +75,7 @@ public class ProfileTests
         ProfileLibrary library = ProfileLibrary.Load(
             [("mine.yaml", "format: shellforge-profiles/1\nscrews:\n  drawer: {like: m3-cap, stock-lengths: {values: [4], source: drawer}}\n  m3-pan: {like: m3-pan, stock-lengths: {values: [8], source: drawer}}\n")]).Library;
         ScrewProfile Screw(string said) => BoardFileReader.Read(
-            "board.yaml", BoardTexts.Sample("dome-dial"), library, [SetOverride.Parse($"housing.screw={said}")]).File!.Housing.Screw;
+            "board.yaml", BoardTexts.Sample("dome-dial"), library, [SetOverride.Parse($"housing.screw={said}")]).File!.Housing.Screw!;
         Assert.Equal("m3-cap", Screw("cap").Name);
         Assert.Equal("drawer", Screw("drawer").Name);
         Assert.Equal([8.0], Screw("pan").StockLengths.Select(length => (double)length));

@@ -6,11 +6,11 @@ namespace ShellForge.Board.Description;
 /// <summary>What the maker wants of the housing. Null: the plan decides.</summary>
 public sealed record HousingSpec
 {
-    /// <summary>The insert in the drawer.</summary>
-    public required InsertProfile Insert { get; init; }
+    /// <summary>The insert in the drawer; null only where nothing takes one: no mounting hole without an insert of its own, no closure screw.</summary>
+    public InsertProfile? Insert { get; init; }
 
-    /// <summary>The screw that goes into it.</summary>
-    public required ScrewProfile Screw { get; init; }
+    /// <summary>The screw that goes into it; null with <see cref="Insert"/>.</summary>
+    public ScrewProfile? Screw { get; init; }
 
     /// <summary>Whether washers lie under the board screws' heads.</summary>
     public bool Washers { get; init; }

@@ -33,6 +33,9 @@ public sealed record FilamentProfile
     /// <summary>Linear print shrinkage, as a fraction.</summary>
     public required Sourced Shrinkage { get; init; }
 
+    /// <summary>How much more or less a spool shrinks than that, as a fraction.</summary>
+    public required Sourced ShrinkageSpread { get; init; }
+
     /// <summary>Thermal conductivity of the solid, W/mK.</summary>
     public required Sourced Conductivity { get; init; }
 

@@ -60,7 +60,7 @@ public static class StarterBoard
             # Modules, headers and parts with leads must say how they sit: mounted: flat, on-pins, in-socket, standing or lying.
 
         housing:
-          insert: m2.5x4-od4.6          # the insert in your drawer, by its body: measure it over the knurl
+          insert: m2.5x4-od4.6          # the insert in your drawer, by its body: measure it over the knurl; leave it out on a board without mounting holes
           screw: pan                    # pan, cap, button or countersunk; the thread follows the insert
           walls: 4                      # lines of plastic, or a thickness such as 2.0
           floor: 2.0

@@ -8,13 +8,13 @@ namespace ShellForge.Checks.Fit;
 /// <summary>A round cable that has to bend more sharply than it bears.</summary>
 public sealed class CableBendsTooTight() : Rule(
     "cable-bends-too-tight",
-    "Between its exit and its solder joints a cable must not bend more sharply than four times its diameter.",
-    "A cable kinked inside the wall works its joints loose, and breaks at the first pull.",
-    "two equal arcs from the exit's height to the board over the way in plan: radius = (way^2 + rise^2) / (4 rise), against 4 x the cable's diameter (2 x stops)",
-    "4 x outside diameter for a fixed cable: common norm for data cables")
+    "Between its relief and its solder joints the leads of a cable must not bend more sharply than four times the diameter of one.",
+    "A lead kinked inside the wall works its joint loose, and breaks at the first pull.",
+    "two equal arcs from the exit's height to the board over the way in plan: radius = (way^2 + rise^2) / (4 rise), against 4 x the diameter of one lead over its insulation (less than one stops: a lead kinks; above, it may still be laid in a loop): the jacket ends at its tie or knot",
+    "4 x outside diameter for what is fixed: common norm for data cables")
 {
     private const double Wanted = 4;
-    private const double Least = 2;
+    private const double Least = 1;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -37,14 +37,15 @@ public sealed class CableBendsTooTight() : Rule(
             }
 
             double radius = ((way * way) + (rise * rise)) / (4 * rise);
-            double wanted = Wanted * exit.CableDiameter;
+            double lead = Math.Min(wire.Diameter, exit.CableDiameter);
+            double wanted = Wanted * lead;
             if (radius < wanted)
             {
                 yield return Found(
-                    radius < Least * exit.CableDiameter ? Severity.Stop : Severity.Warn, wire.Name,
-                    $"from the exit to its joints the cable bends with a radius of {radius:0.0} mm, {wanted:0.0} are wanted", radius, wanted,
+                    radius < Least * lead ? Severity.Stop : Severity.Warn, wire.Name,
+                    $"from the exit to their joints its leads of {lead:0.0} mm bend with a radius of {radius:0.0} mm, {wanted:0.0} are wanted", radius, wanted,
                     new Point3((mouth.X + wire.At.X) / 2, (mouth.Y + wire.At.Y) / 2, (joint + cableZ) / 2),
-                    "solder the cable farther from its exit, strip it farther back, or turn the exit to another side");
+                    "lay the leads in a loop round the board, solder them farther from the exit, take thinner ones, or turn the exit to another side ('cable: {angle: ...}')");
             }
         }
     }

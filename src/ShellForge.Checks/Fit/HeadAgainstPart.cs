@@ -37,7 +37,7 @@ public sealed class HeadAgainstPart() : Rule(
                     yield return Found(
                         gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
                         gap < 0 ? $"its {worn} meets {part.Ref}" : $"its {worn} is {gap:0.00} mm from {part.Ref}", gap, Wanted, at,
-                        "take a screw with a smaller head, leave the washer out, or drive it from the other side");
+                        joint.Washer ? "leave the washers out ('washers: false'), or take a screw with a smaller head ('screw:')" : "take a screw with a smaller head ('screw:'), or one of a thinner thread with its insert");
                 }
             }
 

@@ -56,14 +56,29 @@ public sealed class NoWayForWires() : Rule(
 
             widest = Math.Round(widest, 1);
             Point2 neck = Neck(free, wire.At, target.At, widest + Step);
+            string between = Between(housing, neck, wire.To);
             yield return Found(
                 widest < bundle ? Severity.Stop : Severity.Warn, wire.Name,
                 widest == 0
-                    ? $"its leads find no way to {target.Name} below the board"
-                    : $"on the way to {target.Name} its leads, a bundle of {bundle:0.0} mm, find a passage of {widest:0.0} mm",
+                    ? $"its leads find no way to {target.Name} below the board: it ends {between}"
+                    : $"on the way to {target.Name} its leads, a bundle of {bundle:0.0} mm, find a passage of {widest:0.0} mm {between}",
                 widest, wanted, new Point3(neck.X, neck.Y, housing.Plan.Stack.BoardBottom),
-                "solder them elsewhere, take thinner wire, or move what stands between");
+                "solder them elsewhere, take thinner wire, or move parts or holes there apart on the board");
         }
+    }
+
+    // What stands on either side of a place below the board, by the names on the board.
+    private static string Between(HousingUnderCheck housing, Point2 at, string to)
+    {
+        HousingPlan plan = housing.Plan;
+        (string Name, double Distance)[] near =
+        [
+            .. plan.Bosses.Select(boss => (BoardNames.Of(boss, housing.Board.Board), Point2.Distance(boss.At, at) - (boss.Diameter / 2))),
+            .. BoardBody.Of(plan).Where(body => body.Side == BoardSide.Bottom && body.Ref != to).Select(body => (body.Ref, body.Outline.Distance(at))),
+            ("the wall", plan.Shell.Cavity.DistanceToOutline(at)),
+        ];
+        string[] nearest = [.. near.OrderBy(each => each.Distance).Select(each => each.Name).Distinct().Take(2)];
+        return $"between {string.Join(" and ", nearest)}";
     }
 
     private static WireTarget? Target(HousingUnderCheck housing, WireLead wire)

@@ -91,7 +91,7 @@ public sealed class NoWayIn() : Rule(
                 Point2 at = common.Parts.MaxBy(piece => piece.Area)!.Bounds.Centre;
                 yield return Found(
                     Severity.Stop, body.Ref, $"{how} the {part.Name}: {width:0.00} mm overlap at z = {section.FromZ:0.0} mm", width, 0,
-                    new Point3(at.X, at.Y, section.FromZ), "open the port to the parting line, move the connector inward, or lower the parting line");
+                    new Point3(at.X, at.Y, section.FromZ), "move the connector inward on the board ('past-edge:'), or leave more room round the board ('clearance: {board-edge: ...}')");
                 yield break;
             }
         }

@@ -39,7 +39,7 @@ public sealed class PartAgainstHousing() : Rule(
     private Finding? Judged(MeasuredGap gap, MadePart part, HousingPlan plan, double under)
     {
         bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == gap.Body);
-        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom ? under : Wanted;
+        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom && part.Name == PartNames.Tub ? under : Wanted;
         if (Math.Round(gap.Distance, 2) >= Math.Round(wanted, 2))
         {
             return null;

@@ -17,7 +17,8 @@ internal readonly record struct ScrewPlace(string Name, Point2 At, double HoleDi
 /// <param name="TiltDegrees">Tilt of the insert.</param>
 /// <param name="Hole">Place of a hole in the part that is laid on.</param>
 /// <param name="HoleDiameter">Diameter of that hole.</param>
-internal readonly record struct ScrewSpread(double Boss, double Insert, double TiltDegrees, double Hole, double HoleDiameter);
+/// <param name="Scale">Size of the whole print against the part that is laid on, a fraction, anywhere within it: one error a build, by which all bosses stand wide or close.</param>
+internal readonly record struct ScrewSpread(double Boss, double Insert, double TiltDegrees, double Hole, double HoleDiameter, double Scale = 0);
 
 /// <summary>What the simulation found.</summary>
 /// <param name="Probability">Share of builds in which every screw starts.</param>
@@ -26,8 +27,8 @@ internal readonly record struct ScrewSpread(double Boss, double Insert, double T
 internal sealed record ScrewStartResult(double Probability, string WorstScrew, double DiameterFor99);
 
 /// <summary>
-/// Will all screws start? Each trial draws one build; the part that is laid on may shift and turn until the tightest screw has the
-/// most room, as hands do. The search for that place stops a little short of the best, so the answer errs to the careful side.
+/// Will all screws start? Each trial draws one build, its bosses all farther out or in by one error of scale; the part that is laid on may
+/// shift and turn until the tightest screw has the most room, as hands do. The search for that place stops a little short of the best, so the answer errs to the careful side.
 /// </summary>
 internal static class ScrewStart
 {
@@ -45,10 +46,11 @@ internal static class ScrewStart
         int[] blamed = new int[screws.Length];
         for (int trial = 0; trial < trials; trial++)
         {
+            double scale = dice.Within(spread.Scale);
             for (int i = 0; i < screws.Length; i++)
             {
                 double lean = screws[i].Clamp * tiltSpread;
-                errors[i] = new Point2(
+                errors[i] = (scale * screws[i].At) + new Point2(
                     dice.Error(spread.Boss) + dice.Error(spread.Insert) + dice.Error(lean) + dice.Error(spread.Hole),
                     dice.Error(spread.Boss) + dice.Error(spread.Insert) + dice.Error(lean) + dice.Error(spread.Hole));
                 rooms[i] = ((screws[i].HoleDiameter - screws[i].ThreadDiameter) / 2) + dice.Error(spread.HoleDiameter / 2);

@@ -22,4 +22,7 @@ internal struct SeededDice(ulong seed)
     /// with a standard deviation of a third of it, as tolerances are commonly read.
     /// </summary>
     public double Error(double tolerance) => tolerance * (((Next() + Next() + Next()) * (2.0 / 3)) - 1);
+
+    /// <summary>Anywhere within plus and minus a range, evenly: what is known to lie in a range, and no more.</summary>
+    public double Within(double range) => range * ((2 * Next()) - 1);
 }

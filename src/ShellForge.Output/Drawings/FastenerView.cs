@@ -65,7 +65,7 @@ internal static class FastenerView
     }
 
     private static double ThreadOf(HousingPlan plan, string boss) =>
-        plan.Screws.FirstOrDefault(screw => screw.Boss == boss)?.Screw.ThreadDiameter ?? plan.Source.Housing.Screw.ThreadDiameter;
+        (plan.Screws.FirstOrDefault(screw => screw.Boss == boss)?.Screw ?? plan.Source.Housing.Screw)?.ThreadDiameter.Value ?? 0;
 
     private static bool IsOn(Point2 at, Point2 right) => Math.Abs(Point2.Cross(right, at)) < OnPlane;
 

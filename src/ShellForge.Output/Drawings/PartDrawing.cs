@@ -40,7 +40,7 @@ public static class PartDrawing
         // One extent for both views: the section stands under the plan, turned so that its plane lies in the paper.
         double halfWidth = Math.Max(Math.Max(-bounds.Min.X, bounds.Max.X), cut.SelectMany(l => l).Select(p => Math.Abs(p.X)).DefaultIfEmpty().Max());
         Box2 extent = new(new Point2(-halfWidth, shift), new Point2(halfWidth, bounds.Max.Y));
-        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {part.Plan.Filament.Name}");
+        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {(part.Plan.ShrinkScale == 1 ? "" : "size after cooling, ")}{part.Plan.Filament.Name}");
 
         LevelView.Draw(sheet, mesh);
         DrawCuttingLine(sheet, bounds, direction);
@@ -53,7 +53,10 @@ public static class PartDrawing
         sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
         if (!section.IsEmpty)
         {
-            DrawSizes(sheet, new SectionSizes(section), bounds, housing.Plan.Shell.Round is not null, part.Name is PartNames.Tub or PartNames.Baffle);
+            RoundShell? round = housing.Plan.Shell.Round;
+            DrawSizes(
+                sheet, new SectionSizes(section), bounds, round is not null,
+                new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0, part.Name is PartNames.Tub or PartNames.Baffle));
         }
 
         return sheet.Svg;
@@ -91,7 +94,7 @@ public static class PartDrawing
         }
     }
 
-    private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound, bool hasWall)
+    private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound, Nominal nominal)
     {
         string sign = isRound ? "\u00D8" : "";
         double row = sheet.At(0, sizes.Bottom).Y + RowSpacing;
@@ -103,14 +106,14 @@ public static class PartDrawing
         }
 
         DimensionLines.Horizontal(
-            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row, sign + Caliper(sizes.Right - sizes.Left));
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row, sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
         DimensionLines.Vertical(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
-        if (hasWall && sizes.Wall is { } wall)
+        if (nominal.HasWall && sizes.Wall is { } wall)
         {
-            notes.Add(new Point2(wall.To, sizes.WallAt), $"wall {DimensionLines.Value(wall.To - wall.From)}");
+            notes.Add(new Point2(wall.To, sizes.WallAt), $"wall {Nominal.Of(wall.To - wall.From, nominal.Wall)}");
         }
 
         if (sizes.Floor is { } floor)
@@ -121,6 +124,16 @@ public static class PartDrawing
         notes.Draw();
     }
 
-    // Round walls are polygons on the solid: their corners and flats differ by hundredths, which no caliper finds on a print.
+    // What the plan says of a size, so that drawing, report and page say the same.
+    private readonly record struct Nominal(double Outer, double Wall, bool HasWall)
+    {
+        // Round walls are polygons on the solid: their corners and flats differ by so much at the most, mm.
+        private const double Chord = 0.05;
+
+        public static string Of(double measured, double planned) =>
+            Math.Abs(measured - planned) < Chord ? DimensionLines.Value(planned) : Caliper(measured);
+    }
+
+    // Corners and flats differ by hundredths, which no caliper finds on a print.
     private static string Caliper(double millimetres) => DimensionLines.Value(Math.Round(millimetres, 1));
 }

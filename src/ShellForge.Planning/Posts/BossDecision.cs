@@ -46,7 +46,7 @@ internal static class BossDecision
                 Diameter = site.Diameter,
                 Top = parting,
                 Hole = InsertHoleDecision.Plan(
-                    file.Housing.Insert, parting, ClosureScrewFit.Depth(file, basis, parting)),
+                    file.Housing.Insert!, parting, ClosureScrewFit.Depth(file, basis, parting)),
             });
         }
 

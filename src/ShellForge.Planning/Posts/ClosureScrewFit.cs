@@ -15,7 +15,7 @@ internal sealed record ClosureScrewFit(double Length, double SeatZ)
     /// <summary>Depth of a closure boss's hole, mm: the insert's own, or what the floor leaves.</summary>
     public static double Depth(BoardFile file, PrintBasis basis, double bossTop)
     {
-        double own = InsertHoleDecision.Depth(file.Housing.Insert, basis);
+        double own = InsertHoleDecision.Depth(file.Housing.Insert!, basis);
         return own <= bossTop - PlanRules.PlasticBelow ? own : basis.Down(bossTop - PlanRules.PlasticBelow);
     }
 

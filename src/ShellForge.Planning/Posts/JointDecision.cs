@@ -39,7 +39,7 @@ internal static class JointDecision
         ImmutableArray<Joint> joints =
             [.. file.Board.Holes.Where(h => h.For == HolePurpose.Mount).Select(h => JointAt(file, h, onTop, basis, reasons))];
         Explain(file, joints, reasons);
-        foreach (InsertProfile insert in joints.Select(j => j.Insert).Append(file.Housing.Insert).DistinctBy(i => i.Name))
+        foreach (InsertProfile insert in joints.Select(j => j.Insert).Concat(file.Housing.Insert is { } own ? [own] : []).DistinctBy(i => i.Name))
         {
             InsertHoleDecision.Explain(reasons, $"insert.{insert.Name}", insert, basis);
         }
@@ -50,8 +50,8 @@ internal static class JointDecision
     private static Joint JointAt(
         BoardFile file, BoardHole hole, ImmutableArray<PartEnvelope> onTop, PrintBasis basis, Reasons reasons)
     {
-        ScrewProfile screw = hole.Screw ?? file.Housing.Screw;
-        InsertProfile insert = hole.Insert ?? file.Housing.Insert;
+        ScrewProfile screw = hole.Screw ?? file.Housing.Screw!;
+        InsertProfile insert = hole.Insert ?? file.Housing.Insert!;
         var at = new Point3(hole.At.X, hole.At.Y, 0);
         if (screw.Thread != insert.Thread)
         {
@@ -65,7 +65,7 @@ internal static class JointDecision
         {
             reasons.Refuse("screw-through-board-hole", hole.Name,
                 $"{screw.Thread} does not pass a board hole of {Reasons.Mm(hole.Diameter)}",
-                hole.Diameter, screw.ThreadDiameter, "mm", at, "choose a thinner screw with its insert, or drill the board");
+                hole.Diameter, screw.ThreadDiameter, "mm", at, "take an insert of a thinner thread ('insert:'), or drill the board");
         }
 
         bool washer = file.Housing.Washers && Clearance(hole, Math.Max(screw.WasherDiameter, screw.HeadDiameter), onTop).Gap >= PlanRules.Beside;

@@ -47,7 +47,7 @@ internal static class ScrewDecision
     private static ScrewJointPlan ClosureScrew(
         BoardFile file, PrintBasis basis, StackPlan stack, BossPlan boss, Joint? joint, int number, Reasons reasons)
     {
-        ScrewProfile screw = joint?.Screw ?? file.Housing.Screw;
+        ScrewProfile screw = joint?.Screw ?? file.Housing.Screw!;
         InsertProfile insert = boss.Hole!.Insert;
         double lowest = (joint is null ? boss.Top : stack.BoardTop) + PlanRules.UnderHead;
         ClosureScrewFit fit = ClosureScrewFit.Choose(screw, insert, boss.Top, boss.Hole.Depth, lowest, stack.Front, basis);

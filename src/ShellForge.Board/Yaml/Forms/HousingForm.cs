@@ -49,7 +49,8 @@ internal static class HousingForm
     /// <summary>The mapping.</summary>
     public static Form<HousingSaid> Form { get; } = new("the housing", keys =>
     {
-        FormKey<InsertProfile> insert = keys.Required("insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts), "The insert in the drawer, by its body.");
+        FormKey<InsertProfile> insert = keys.Optional(
+            "insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts), "The insert in the drawer, by its body; not needed without mounting holes and closure screws.", "none");
         FormKey<ScrewSaid> screw = keys.Optional("screw", ScrewSaidKind.Kind, "The screw that goes into it: a profile, or pan, cap, button or countersunk, whose thread is the insert's.", "pan");
         FormKey<bool> washers = keys.Optional("washers", BoardKinds.Flag, "Washers under the board screws' heads.", "false");
         FormKey<WallSaid> walls = keys.Optional("walls", Walls, "Wall: a whole number of lines of plastic, or a thickness such as 1.6, 2.0 or 2 mm.", "the plan decides");

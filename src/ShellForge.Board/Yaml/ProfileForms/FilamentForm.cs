@@ -7,6 +7,7 @@ namespace ShellForge.Board.Yaml.ProfileForms;
 internal static class FilamentForm
 {
     private static readonly WordKind<bool> Law = new(("scatters", false), ("absorbs", true));
+    private const double UsualSpread = 0.0015;
 
     /// <summary>The mapping below the filament's name.</summary>
     public static Form<Func<string, FilamentProfile>> Form { get; } = new("a filament", keys =>
@@ -21,6 +22,8 @@ internal static class FilamentForm
         FormKey<Sourced> across = keys.Required("strain-across-layers", ProfileNumbers.Number(0, 0.5), "Repeatable strain across layers, as a fraction.");
         FormKey<Sourced> modulus = keys.Required("modulus", ProfileNumbers.Number(10, 20000), "Young's modulus, MPa.");
         FormKey<Sourced> shrinkage = keys.Required("shrinkage", ProfileNumbers.Number(0, 0.05), "Linear, as a fraction.");
+        FormKey<Sourced> spread = keys.Optional(
+            "shrinkage-spread", ProfileNumbers.Number(0, 0.02), "How much more or less a spool shrinks, as a fraction; small once a coupon is measured.", "0.0015");
         FormKey<Sourced> conductivity = keys.Required("conductivity", ProfileNumbers.Number(0.01, 50), "W/mK of the solid.");
         FormKey<Sourced> reflectance = keys.Required("reflectance", ProfileNumbers.Number(0, 1), "Share of light thrown back by a thick wall.");
         FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50), "t0 of T = 1 / (1 + t / t0), or of T = exp(-t / t0) for what absorbs.");
@@ -39,6 +42,7 @@ internal static class FilamentForm
             StrainAcrossLayers = values.Said(across).Value,
             ModulusMegapascals = values.Said(modulus).Value,
             Shrinkage = values.Said(shrinkage).Value,
+            ShrinkageSpread = values.Said(spread).Or(new Sourced(UsualSpread, "half the trade's range for most plastics; typical: print a coupon")),
             Conductivity = values.Said(conductivity).Value,
             Reflectance = values.Said(reflectance).Value,
             Absorbs = values.Said(law).Or(false),

@@ -10,26 +10,31 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <summary>Puts the wishes for the housing together and checks them against the board.</summary>
 internal sealed class HousingResolver(ResolvedBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
 {
-    /// <summary>The wishes; null when insert or screw could not be read.</summary>
+    /// <summary>The wishes; null when insert or screw could not be read, or an insert is needed and not said.</summary>
     public HousingSpec? Resolve(HousingSaid said)
     {
         CableSpec? cable = Cable(said);
         CheckWords(said);
-        if (!said.Insert.Given || cable is null)
+        if (!NeedsMet(said) || cable is null)
         {
             return null;
         }
 
-        ScrewSaid? screwSaid = said.Screw.Given ? said.Screw.Value : null;
-        FilePlace screwPlace = said.Screw.Given ? said.Screw.Place : said.Insert.Place;
-        if (new ScrewChoice(profiles, sink).For(said.Insert.Value, screwSaid, screwPlace) is not { } screw)
+        ScrewProfile? screw = null;
+        if (said.Insert.Given)
         {
-            return null;
+            ScrewSaid? screwSaid = said.Screw.Given ? said.Screw.Value : null;
+            FilePlace screwPlace = said.Screw.Given ? said.Screw.Place : said.Insert.Place;
+            screw = new ScrewChoice(profiles, sink).For(said.Insert.Value, screwSaid, screwPlace);
+            if (screw is null)
+            {
+                return null;
+            }
         }
 
         return new HousingSpec
         {
-            Insert = said.Insert.Value,
+            Insert = said.Insert.Given ? said.Insert.Value : null,
             Screw = screw,
             Washers = said.Washers.Or(false),
             WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
@@ -48,6 +53,31 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             Mount = said.Mount.Or(MountKind.None),
             Label = said.Label.Given ? said.Label.Value : null,
         };
+    }
+
+    // An insert is needed where a screw goes: in every mounting hole without one of its own, and through the cover.
+    private bool NeedsMet(HousingSaid said)
+    {
+        if (said.Insert.Given)
+        {
+            return true;
+        }
+
+        BoardHole? hole = board?.Board?.Holes.FirstOrDefault(each => each.For == HolePurpose.Mount && each.Insert is null);
+        string? what = said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws ? "closure screws go into inserts"
+            : hole is not null ? $"a screw goes through {hole.Name} into an insert"
+            : null;
+        if (what is null)
+        {
+            return board?.Board is not null;
+        }
+
+        sink.Error(
+            said.Node.Place, "missing-key", $"the housing has no `insert:`, and {what}",
+            hole is null || said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws
+                ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
+                : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes without a screw");
+        return false;
     }
 
     private static LightSpec Light(HousingSaid said)
