@@ -282,4 +282,14 @@ public class BoardReadingTests
         return BoardTexts.Read(
             $"format: shellforge/1\nname: Test\nboard:\n  {line}\n  outline: {outline}\n  holes: {holes}\n  parts: {parts}\n  pixels: {pixels}\n{thickness}housing: {{insert: m2.5x4-od4.6}}\n");
     }
+
+    [Fact]
+    public void A_board_without_mounting_holes_that_snaps_shut_asks_for_no_insert()
+    {
+        string text = File.ReadAllText(BoardTexts.Folder("tests", "boards", "broken", "holes-without-insert.yaml"));
+        BoardReadResult read = BoardTexts.Read(string.Join('\n', text.Split('\n').Where(line => !line.Contains("circle: 54", StringComparison.Ordinal) && line != "  holes:")));
+        Assert.DoesNotContain(read.Diagnostics, d => d.IsError);
+        Assert.Null(read.File!.Housing.Insert);
+        Assert.Null(read.File.Housing.Screw);
+    }
 }

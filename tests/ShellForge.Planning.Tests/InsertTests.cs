@@ -68,7 +68,7 @@ public sealed class InsertTests
     public void A_chart_that_would_let_the_insert_spin_is_capped()
     {
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard().Read());
-        InsertProfile loose = plan.Source.Housing.Insert with { HoleDiameter = new Sourced(4.5, "a chart for another body") };
+        InsertProfile loose = plan.Source.Housing.Insert! with { HoleDiameter = new Sourced(4.5, "a chart for another body") };
         HousingPlan capped = HousingPlanner.Plan(plan.Source with { Housing = plan.Source.Housing with { Insert = loose } });
         Assert.Equal(loose.OuterDiameter - 0.3, capped.Bosses[0].Hole!.Diameter, 9);
     }

@@ -63,6 +63,13 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             return true;
         }
 
+        // One that can't be read, or whose key is mistyped, has been told.
+        if (!ReferenceEquals(said.Insert.Node, said.Node)
+            || (said.Node is MappingNode mapping && mapping.Entries.Any(entry => NearestName.In(entry.Key.Text, ["insert"]) is not null)))
+        {
+            return false;
+        }
+
         BoardHole? hole = board?.Board?.Holes.FirstOrDefault(each => each.For == HolePurpose.Mount && each.Insert is null);
         string? what = said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws ? "closure screws go into inserts"
             : hole is not null ? $"a screw goes through {hole.Name} into an insert"
@@ -73,7 +80,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
         }
 
         sink.Error(
-            said.Node.Place, "missing-key", $"the housing has no `insert:`, and {what}",
+            said.Node.Place, "no-insert", $"the housing has no `insert:`, and {what}",
             hole is null || said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
                 : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes without a screw");
