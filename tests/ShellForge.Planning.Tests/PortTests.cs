@@ -23,22 +23,6 @@ public sealed class PortTests
         Assert.Contains(plan.Decisions, d => d.Path == "ports.J1.kind");
     }
 
-    // The corner of a body with square corners, against the arc of the recess: no arithmetic of the plan's.
-    [Theory]
-    [InlineData("usb-c-receptacle", 12.35, 6.5)]
-    [InlineData("micro-b-receptacle", 10.6, 8.5)]
-    public void A_square_overmould_of_the_largest_size_passes_the_recess(string package, double width, double height)
-    {
-        WrittenBoard board = WithUsb(-1.0, 4);
-        board = board with { Parts = [.. board.Parts.Select(part => part.Replace("usb-c-receptacle", package, StringComparison.Ordinal))] };
-        RecessPlan recess = Assert.Single(HousingPlanner.Plan(board.Read()).Ports).Recess!;
-        double x = (width / 2) - ((recess.Width / 2) - recess.CornerRadius);
-        double y = (height / 2) - (Math.Min(recess.Top - Axis(recess), Axis(recess) - recess.Bottom) - recess.CornerRadius);
-        Assert.True(x <= 0 || y <= 0 || Math.Sqrt((x * x) + (y * y)) <= recess.CornerRadius, $"{recess}");
-
-        double Axis(RecessPlan around) => (around.Top + around.Bottom) / 2;
-    }
-
     [Fact]
     public void A_mouth_flush_with_the_walls_face_gets_a_closed_opening()
     {

@@ -88,9 +88,6 @@ public sealed record MouthProfile
     /// <summary>Largest overmould of a mating plug along z, mm.</summary>
     public required Sourced PlugHeight { get; init; }
 
-    /// <summary>Corner radius of that overmould across its length, mm.</summary>
-    public required Sourced PlugCornerRadius { get; init; }
-
     /// <summary>Length of the overmould and strain relief behind the face, mm.</summary>
     public required Sourced PlugLength { get; init; }
 

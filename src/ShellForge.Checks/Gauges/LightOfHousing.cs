@@ -4,6 +4,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Physics.Light;
+using ShellForge.Planning.Draft;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 

@@ -47,10 +47,9 @@ internal sealed class PlugEnvelope
         MouthProfile mouth = port.Mouth;
         double from = MouthU(port) + Math.Max(port.MouthBehind, mouth.SeatDepthWarn) + hair;
         double to = Math.Min(MouthU(port) + mouth.PlugLength + way, FarthestEnd);
-        double half = Math.Min(mouth.PlugWidth, mouth.PlugHeight) / 2;
-        Region across = mouth.PlugCornerRadius > 0
-            ? Region.RoundedRectangle(Point2.Origin, mouth.PlugWidth, mouth.PlugHeight, Math.Floor(1000 * Math.Min(mouth.PlugCornerRadius, half)) / 1000)
-            : Region.Rectangle(new Point2(-mouth.PlugWidth / 2, -mouth.PlugHeight / 2), new Point2(mouth.PlugWidth / 2, mouth.PlugHeight / 2));
+        double smaller = Math.Min(mouth.PlugWidth, mouth.PlugHeight);
+        double roundness = Math.Clamp(mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2), 0, 1);
+        Region across = Region.RoundedRectangle(Point2.Origin, mouth.PlugWidth, mouth.PlugHeight, Math.Floor(500 * smaller * roundness) / 1000);
         Solid body = Shapes.Extrude(across, from, to).Moved(Frame(port));
         return new PlugEnvelope(port, from, to, new SurfaceTree(SolidEvaluator.Evaluate(body).Require().Mesh));
     }

@@ -27,6 +27,9 @@ internal readonly record struct UnsupportedPiece(Hold Hold, double Reach, Point2
 /// <summary>Looks at one layer over the one below.</summary>
 internal static class Unsupported
 {
+    // Flecks that together are longer than so many lines of plastic belong to one overhang.
+    private const double FlecksInARow = 12;
+
     private const int Directions = 12;
     private const int LinesAcross = 24;
 
@@ -60,6 +63,8 @@ internal static class Unsupported
         }
 
         ImmutableArray<UnsupportedPiece>.Builder pieces = ImmutableArray.CreateBuilder<UnsupportedPiece>();
+        var small = new List<UnsupportedPiece>();
+        double flecks = 0;
         foreach (Region piece in free.Parts)
         {
             if (carried.IsEmpty || piece.Distance(carried) > EndReach)
@@ -73,9 +78,15 @@ internal static class Unsupported
             if (piece.Area < PrintTolerances.Area && overhang < 2 * stepOut)
             {
                 // A sliver along a chamfer: the overhang's angle decides, not its area. Where two slants meet it is a fleck.
-                if (Math.Max(piece.Bounds.Size.X, piece.Bounds.Size.Y) >= line)
+                double extent = Math.Max(piece.Bounds.Size.X, piece.Bounds.Size.Y);
+                flecks += extent;
+                if (extent >= line)
                 {
                     pieces.Add(new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+                }
+                else
+                {
+                    small.Add(new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
                 }
 
                 continue;
@@ -86,6 +97,12 @@ internal static class Unsupported
             pieces.Add(span is double bridge && bridge + (2 * stepOut) > overhang
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
+        }
+
+        // Many flecks in a row are one overhang that the corners of its outline break up.
+        if (flecks > FlecksInARow * line)
+        {
+            pieces.AddRange(small);
         }
 
         return pieces.ToImmutable();

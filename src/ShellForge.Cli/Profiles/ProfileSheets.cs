@@ -98,7 +98,6 @@ internal static class ProfileSheets
         .Length("mouth.recess-height", p.RecessHeight)
         .Length("mouth.recess-corner-radius", p.RecessCornerRadius)
         .Length("mouth.plug-width", p.PlugWidth)
-        .Length("mouth.plug-corner-radius", p.PlugCornerRadius)
         .Length("mouth.plug-height", p.PlugHeight)
         .Length("mouth.plug-length", p.PlugLength)
         .Length("mouth.seat-depth-warn", p.SeatDepthWarn)

@@ -28,6 +28,8 @@ internal sealed class ReflectedLight
 
     // Repetitions: each is one more reflection, and three quarters of the light at most come back from one.
     private const int MostRounds = 24;
+
+    // What a further reflection would add, as a share of all light, where repetition stops: far below the figures that are told.
     private const double Settled = 1e-3;
 
     private readonly LightScene scene;

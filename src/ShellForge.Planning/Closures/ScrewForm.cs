@@ -45,7 +45,7 @@ internal sealed class ScrewForm : ClosureForm
 
     /// <inheritdoc />
     public override double CoverWallLeast(BoardFile file, double toHold) =>
-        Math.Max(toHold, PlanRules.UnderHead + file.Housing.Screw.HeadHeight + PlanRules.CounterboreDeeper);
+        Math.Max(toHold, PlanRules.UnderHead + file.Housing.Screw!.HeadHeight + PlanRules.CounterboreDeeper);
 
     /// <inheritdoc />
     public override Angle? KeyAt(HousingDraft draft) => null;

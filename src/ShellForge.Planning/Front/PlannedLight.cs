@@ -3,7 +3,6 @@ using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Light;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
 

@@ -1,4 +1,5 @@
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
 

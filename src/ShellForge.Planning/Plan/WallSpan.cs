@@ -1,5 +1,6 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
 

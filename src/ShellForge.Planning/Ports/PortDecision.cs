@@ -18,12 +18,6 @@ namespace ShellForge.Planning.Ports;
 /// </summary>
 internal static class PortDecision
 {
-    // Between the corners of overmould and recess, mm: what a hand needs to find the way.
-    private const double RoomAtCorner = 0.2;
-
-    // Share of the room beside the overmould that its corners keep, where that is less.
-    private const double ShareAtCorner = 0.75;
-
     /// <summary>Decides each port in plan.</summary>
     public static Decided<ImmutableArray<PortInPlan>> InPlan(
         BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints)
@@ -152,8 +146,7 @@ internal static class PortDecision
         double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
         RecessPlan? recess = port.RecessFace is double face
             ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
-                reasons.Length($"{path}.recess-corner-radius", PassesPlug(mouth, mouth.RecessWidth, recessTop - recessBottom), port.Part.Package?.Name ?? Reasons.Rule,
-                    string.Create(CultureInfo.InvariantCulture, $"an overmould of {mouth.PlugWidth.Value:0.0#} x {mouth.PlugHeight.Value:0.0#} with corners of {mouth.PlugCornerRadius.Value:0.0#} passes")), face)
+                Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, roof, file), face)
             : null;
         double gap = file.Print.Printer.NormalFit;
         TonguePlan? tongue = port.Kind == PortKind.SlotWithTongue
@@ -180,7 +173,7 @@ internal static class PortDecision
             OpeningBottom = bottom,
             OpeningTop = top,
             Roof = roof,
-            OpeningCornerRadius = port.Through ? PassesPlug(mouth, width, top - bottom) : Corner(width, top - bottom, roundness, roof, file),
+            OpeningCornerRadius = Corner(width, top - bottom, roundness, roof, file),
             WallFace = port.WallFace,
             WallInner = port.WallInner,
             MouthBehind = Math.Max(0, behind),
@@ -199,19 +192,7 @@ internal static class PortDecision
             : (levels.BoardTop + near, levels.BoardTop + far);
     }
 
-    // As round as the profile says, but no rounder than the corners of the overmould pass with room to spare: a corner of radius r lies
-    // inside one of radius R that stands a and b farther out by g where r + a + b - g + sqrt(2 (a - g) (b - g)) = R.
-    private static double PassesPlug(MouthProfile mouth, double width, double height)
-    {
-        double a = (width - mouth.PlugWidth) / 2;
-        double b = (mouth.RecessHeight - mouth.PlugHeight) / 2;
-        double half = Math.Min(width, height) / 2;
-        double room = Math.Min(RoomAtCorner, ShareAtCorner * Math.Min(a, b));
-        double passes = room <= 0 ? mouth.RecessCornerRadius : mouth.PlugCornerRadius + a + b - room + Math.Sqrt(2 * (a - room) * (b - room));
-        return Math.Floor(100 * Math.Clamp(Math.Min(mouth.RecessCornerRadius, passes), 0, half)) / 100;
-    }
-
-    // As round as the opening's profile is, and round enough that the flat of the roof between its slants can be bridged.
+    // As round as the overmould is, and round enough that the flat of the roof between its slants can be bridged.
     private static double Corner(double width, double height, double roundness, RoofSlant roof, BoardFile file)
     {
         double half = Math.Min(width, height) / 2;

@@ -1,3 +1,4 @@
+// One method from grid to answer, which shares no line with the model that it judges: it reads better whole.
 namespace ShellForge.Physics.Tests.Heat;
 
 /// <summary>A round housing for the field solution, mm and W. Radii from the axis, heights from the outer floor; 0 bore for a disc.</summary>

@@ -6,8 +6,6 @@ namespace ShellForge.Board.Yaml.ProfileForms;
 /// <summary>A connector's mouth and its plug in a profile file.</summary>
 internal static class MouthForm
 {
-    private const double SmallRadius = 0.3;
-
     /// <summary>The mapping at a package's `mouth:`.</summary>
     public static Form<MouthProfile> Form { get; } = new("a connector's mouth", keys =>
     {
@@ -23,7 +21,6 @@ internal static class MouthForm
         FormKey<Sourced> recessCorner = keys.Required("recess-corner-radius", ProfileNumbers.Length(0, 30), "Corner radius of the recess.");
         FormKey<Sourced> plugWidth = keys.Required("plug-width", ProfileNumbers.Length(0.5, 80), "Largest overmould, along the board.");
         FormKey<Sourced> plugHeight = keys.Required("plug-height", ProfileNumbers.Length(0.5, 60), "Largest overmould along z.");
-        FormKey<Sourced> plugCorner = keys.Optional("plug-corner-radius", ProfileNumbers.Length(0, 30), "Corner radius of the overmould.", "0.3");
         FormKey<Sourced> plugLength = keys.Required("plug-length", ProfileNumbers.Length(1, 100), "Overmould and relief behind its face.");
         FormKey<Sourced> warn = keys.Required("seat-depth-warn", ProfileNumbers.Length(0, 20), "Mouth behind the wall face: warn from here.");
         FormKey<Sourced> stop = keys.Required("seat-depth-stop", ProfileNumbers.Length(0, 20), "Mouth behind the wall face: no longer seats.");
@@ -42,7 +39,6 @@ internal static class MouthForm
             RecessCornerRadius = values.Said(recessCorner).Value,
             PlugWidth = values.Said(plugWidth).Value,
             PlugHeight = values.Said(plugHeight).Value,
-            PlugCornerRadius = values.Said(plugCorner).Or(new Sourced(SmallRadius, "an overmould with sharp corners; typical: measure your cable")),
             PlugLength = values.Said(plugLength).Value,
             SeatDepthWarn = values.Said(warn).Value,
             SeatDepthStop = values.Said(stop).Value,

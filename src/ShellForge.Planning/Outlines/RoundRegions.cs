@@ -1,7 +1,8 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning.Outlines;
 
 /// <summary>Regions of round shells: outer faces inscribed, rooms circumscribed, all on one count and phase.</summary>
 public static class RoundRegions

@@ -1,7 +1,7 @@
 using ShellForge.Board.Profiles;
 using ShellForge.Physics.Light;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning.Draft;
 
 /// <summary>From a filament's profile to what the model of light knows of it.</summary>
 public static class FilamentOptics
