@@ -28,7 +28,10 @@ internal readonly record struct UnsupportedPiece(Hold Hold, double Reach, Point2
 internal static class Unsupported
 {
     // Flecks that together are longer than so many lines of plastic belong to one overhang.
-    private const double FlecksInARow = 12;
+    private const double FlecksInARow = 3;
+
+    // Between a half and the whole of a span.
+    private const double HalfwayHeld = 0.75;
 
     private const int Directions = 12;
     private const int LinesAcross = 24;
@@ -92,9 +95,10 @@ internal static class Unsupported
                 continue;
             }
 
-            // What is carried reaches a step past the layer below, at either end of a span.
+            // What is carried reaches a step past the layer below. Held at both ends, the middle of a span s lies s / 2 and a step off; held
+            // at one, its end lies s and a step off: halfway between decides.
             double? span = SmallestSpan(piece, carried) ?? SpanAlongStrip(piece, carried);
-            pieces.Add(span is double bridge && bridge + (2 * stepOut) > overhang
+            pieces.Add(span is double bridge && (bridge > overhang || overhang < (HalfwayHeld * bridge) + stepOut)
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
         }

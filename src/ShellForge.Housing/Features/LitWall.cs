@@ -1,7 +1,6 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;

@@ -1,6 +1,5 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
 

@@ -1,8 +1,7 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Outlines;
+namespace ShellForge.Planning.Plan;
 
 /// <summary>Regions of round shells: outer faces inscribed, rooms circumscribed, all on one count and phase.</summary>
 public static class RoundRegions
