@@ -33,6 +33,9 @@ internal static class Unsupported
     // Between a half and the whole of a span.
     private const double HalfwayHeld = 0.75;
 
+    // A piece that is narrower than this share of a step is the edge of a slope, not a gap between two ends.
+    private const double LeastSpan = 0.25;
+
     private const int Directions = 12;
     private const int LinesAcross = 24;
 
@@ -98,7 +101,7 @@ internal static class Unsupported
             // What is carried reaches a step past the layer below. Held at both ends, the middle of a span s lies s / 2 and a step off; held
             // at one, its end lies s and a step off: halfway between decides.
             double? span = SmallestSpan(piece, carried) ?? SpanAlongStrip(piece, carried);
-            pieces.Add(span is double bridge && (bridge > overhang || overhang < (HalfwayHeld * bridge) + stepOut)
+            pieces.Add(span is double bridge && (bridge > overhang || (bridge > LeastSpan * stepOut && overhang < (HalfwayHeld * bridge) + stepOut))
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
         }

@@ -18,8 +18,9 @@ public class KnownShapesTests
     [Theory]
     [InlineData(40, false)]
     [InlineData(44, false)]
+    [InlineData(46, true)]
     [InlineData(60, true)]
-    public void A_cone_that_widens_upward_is_told_when_it_leans_far(double degrees, bool told)
+    public void A_cone_that_widens_upward_is_told_from_46_degrees_on(double degrees, bool told)
     {
         double tangent = Math.Tan(degrees * Math.PI / 180);
         int count = Ring.CountFor(10 + (8 * tangent));
