@@ -70,7 +70,13 @@ public static class DrillTemplate
             svg.Circle(hole, 2, Stroke.Outline);
             svg.Line(hole - new Point2(Cross, 0), hole + new Point2(Cross, 0), Stroke.Thin);
             svg.Line(hole - new Point2(0, Cross), hole + new Point2(0, Cross), Stroke.Thin);
-            svg.Lettering(hole + new Point2(0, -Cross - 1), fastener, 2.5, TextAnchor.Middle);
+
+            // Towards the middle, clear of the housing's outline.
+            bool left = hole.X < (width / 2) - Cross;
+            bool right = hole.X > (width / 2) + Cross;
+            svg.Lettering(
+                hole + new Point2(left ? -2 : right ? 2 : 0, -Cross - 1), fastener, 2.5,
+                left ? TextAnchor.Start : right ? TextAnchor.End : TextAnchor.Middle);
         }
 
         if (holes.Length > 1 && Math.Abs(holes[0].Y - holes[^1].Y) < DrawingSheet.Invisible)
