@@ -81,8 +81,11 @@ public class DrawingsTests
         }
 
         var title = new Label("title block", size[2] - Frame - TitleWidth, size[3] - Frame - TitleHeight, size[2] - Frame, size[3] - Frame);
-        Label[] outside = [.. labels.Where(label => !(label.Left > title.Left && label.Top > title.Top))];
-        Assert.All(outside, label => Assert.False(label.Meets(title), $"'{label.Text}' stands on the title block"));
+
+        // A drill template is no drawing of a part and has no title block: all its lettering is looked at.
+        bool titled = !drawing.EndsWith("drill-template.svg", StringComparison.Ordinal);
+        Label[] outside = [.. labels.Where(label => !titled || !(label.Left > title.Left && label.Top > title.Top))];
+        Assert.All(outside, label => Assert.False(titled && label.Meets(title), $"'{label.Text}' stands on the title block"));
         int lines = 0;
         foreach (((double X, double Y) a, (double X, double Y) b) in Outlines(sheet))
         {
@@ -90,7 +93,7 @@ public class DrawingsTests
             Assert.All(outside, label => Assert.False(label.Meets(a, b), $"'{label.Text}' stands on an outline"));
         }
 
-        Assert.True(lines > 30, $"only {lines} outline segments were met");
+        Assert.True(lines > (titled ? 30 : 1), $"only {lines} outline segments were met");
     }
 
     private static Label Read(XElement text)

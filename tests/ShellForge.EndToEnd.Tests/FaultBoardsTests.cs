@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Pipeline;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
 using ShellForge.Cli;
 using ShellForge.Cli.Reading;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Pipeline;
 using ShellForge.Testing;
 
 namespace ShellForge.EndToEnd.Tests;

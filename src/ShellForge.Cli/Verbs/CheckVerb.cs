@@ -1,9 +1,9 @@
 using System.CommandLine;
-using ShellForge.Pipeline;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
 using ShellForge.Output.Report;
+using ShellForge.Pipeline;
 
 namespace ShellForge.Cli.Verbs;
 

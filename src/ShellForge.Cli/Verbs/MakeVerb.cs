@@ -2,13 +2,13 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
-using ShellForge.Pipeline;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
+using ShellForge.Pipeline;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Verbs;

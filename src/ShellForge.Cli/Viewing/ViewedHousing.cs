@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Pipeline;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Checks.Gauges;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
+using ShellForge.Pipeline;
 
 namespace ShellForge.Cli.Viewing;
 

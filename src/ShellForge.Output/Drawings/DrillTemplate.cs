@@ -15,6 +15,9 @@ public static class DrillTemplate
     public const string FileName = "drill-template.svg";
 
     private const double Margin = 12;
+
+    // Many printers leave as much of the paper white.
+    private const double Unprinted = 10;
     private const double Foot = 30;
     private const double Bar = 100;
     private const double Cross = 8;
@@ -33,7 +36,7 @@ public static class DrillTemplate
         // Seen as it is taped up: up in use is up on the sheet.
         Angle upright = Angle.FromDegrees(90) - housing.Board.Up;
         Point2[] holes = [.. drilling.Holes.Select(hole => hole.Turned(upright))];
-        Region outline = housing.Plan.Shell.Footprint.Turned(upright);
+        Region outline = housing.Plan.Shell.Footprint.Filled().Turned(upright);
         Box2 all = Box2.Of([.. holes, outline.Bounds.Min, outline.Bounds.Max]);
         Box2 least = Box2.Of(holes);
         (double width, double height) = Sheets.FirstOrDefault(sheet => Fits(all, sheet));
@@ -55,7 +58,7 @@ public static class DrillTemplate
         DrawHoles(svg, [.. holes.Select(At)], drilling.Fastener, width);
         svg.Line(At(Point2.Origin) - new Point2(Cross, 0), At(Point2.Origin) + new Point2(Cross, 0), Stroke.Centre);
         svg.Line(At(Point2.Origin) - new Point2(0, Cross), At(Point2.Origin) + new Point2(0, Cross), Stroke.Centre);
-        svg.Lettering(At(Point2.Origin) + new Point2(3, -2), "middle of the housing", 2.5, TextAnchor.Start);
+        svg.Lettering(At(Point2.Origin) + new Point2(3, 6), "middle of the housing", 2.5, TextAnchor.Start);
         DrawFoot(svg, housing.Board.Name, width, height);
         return svg;
     }
@@ -81,15 +84,15 @@ public static class DrillTemplate
 
         if (holes.Length > 1 && Math.Abs(holes[0].Y - holes[^1].Y) < DrawingSheet.Invisible)
         {
-            svg.Line(new Point2(5, holes[0].Y), new Point2(width - 5, holes[0].Y), Stroke.Centre);
-            svg.Lettering(new Point2(6, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
-            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 14, DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
+            svg.Line(new Point2(Unprinted, holes[0].Y), new Point2(width - Unprinted, holes[0].Y), Stroke.Centre);
+            svg.Lettering(new Point2(Unprinted + 1, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
+            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 20, DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
         }
     }
 
     private static void DrawFoot(SvgSheet svg, string name, double width, double height)
     {
-        double y = height - Margin;
+        double y = height - Unprinted - 6;
         double x = (width - Bar) / 2;
         svg.Line(new Point2(x, y), new Point2(x + Bar, y), Stroke.Outline);
         for (int tick = 0; tick <= 10; tick++)
@@ -98,7 +101,7 @@ public static class DrillTemplate
         }
 
         svg.Lettering(new Point2(width / 2, y + 4.5), "this bar is 100 mm long: hold a ruler against it before you drill", 2.5, TextAnchor.Middle);
-        svg.Lettering(new Point2(width / 2, y - 12), $"{name}: print at 100 %, not fitted to the page; this side down", 3.5, TextAnchor.Middle);
+        svg.Lettering(new Point2(width / 2, y - 12), $"{name}: print at 100 %, not fitted to the page; this edge down", 3.5, TextAnchor.Middle);
         svg.Lettering(new Point2(width / 2, y - 7), "look for cables and pipes in the wall before you drill", 2.5, TextAnchor.Middle);
     }
 }

@@ -159,7 +159,7 @@ internal sealed class ReflectedLight
             int to = room.Patches.Count;
             room.Look([.. room.Patches.Skip(from).Take(to - from).Where(patch => patch.Reflectance >= Dark)], FromPatch, wave < Waves, cancel);
             from = to;
-            }
+        }
 
         room.Balance(blocks, MostRounds, Settled);
         for (int block = 0; block < blocks.Length; block++)
