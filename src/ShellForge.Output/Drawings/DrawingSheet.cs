@@ -46,7 +46,9 @@ internal sealed class DrawingSheet
     /// <param name="room">Room for dimensions: left, above, right and below, sheet mm.</param>
     /// <param name="name">Name of the housing.</param>
     /// <param name="view">What is shown.</param>
-    public static DrawingSheet For(Box2 model, (double Left, double Above, double Right, double Below) room, string name, string view)
+    /// <param name="sizes">What the dimensions are.</param>
+    public static DrawingSheet For(
+        Box2 model, (double Left, double Above, double Right, double Below) room, string name, string view, string sizes = "dimensions in mm")
     {
         Point2 size = model.Max - model.Min;
         (double Factor, string Name) scale = Scales[^1];
@@ -69,7 +71,7 @@ internal sealed class DrawingSheet
         }
 
         var svg = new SvgSheet(paper.Width, paper.Height, $"{name}: {view}");
-        DrawTitle(svg, paper, name, view, scale.Name);
+        DrawTitle(svg, paper, name, view, sizes, scale.Name);
         double left = Margin + room.Left;
         double right = paper.Width - Margin - room.Right;
         double top = Margin + room.Above;
@@ -90,7 +92,7 @@ internal sealed class DrawingSheet
         loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(At)]);
 
     private static void DrawTitle(
-        SvgSheet svg, (double Width, double Height, string Name) paper, string name, string view, string scale)
+        SvgSheet svg, (double Width, double Height, string Name) paper, string name, string view, string sizes, string scale)
     {
         Box(svg, new Point2(Margin, Margin), new Point2(paper.Width - Margin, paper.Height - Margin));
         Point2 corner = new(paper.Width - Margin - TitleWidth, paper.Height - Margin - TitleHeight);
@@ -100,7 +102,7 @@ internal sealed class DrawingSheet
         double room = split - corner.X - 6;
         svg.Lettering(corner + new Point2(3, 8), name, Fitted(name, 4, room), TextAnchor.Start, bold: true);
         svg.Lettering(corner + new Point2(3, 14), view, Fitted(view, 2.5, room), TextAnchor.Start);
-        svg.Lettering(corner + new Point2(3, 19), "dimensions in mm", 1.8, TextAnchor.Start);
+        svg.Lettering(corner + new Point2(3, 19), sizes, 1.8, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 8), string.Create(CultureInfo.InvariantCulture, $"scale {scale}"), 3.5, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 14), paper.Name, 2.5, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 19), "ShellForge", 1.8, TextAnchor.Start);

@@ -40,7 +40,9 @@ public static class PartDrawing
         // One extent for both views: the section stands under the plan, turned so that its plane lies in the paper.
         double halfWidth = Math.Max(Math.Max(-bounds.Min.X, bounds.Max.X), cut.SelectMany(l => l).Select(p => Math.Abs(p.X)).DefaultIfEmpty().Max());
         Box2 extent = new(new Point2(-halfWidth, shift), new Point2(halfWidth, bounds.Max.Y));
-        DrawingSheet sheet = DrawingSheet.For(extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {(part.Plan.ShrinkScale == 1 ? "" : "size after cooling, ")}{part.Plan.Filament.Name}");
+        DrawingSheet sheet = DrawingSheet.For(
+            extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {part.Plan.Filament.Name}",
+            part.Plan.ShrinkScale == 1 ? "dimensions in mm" : "dimensions in mm, after cooling");
 
         LevelView.Draw(sheet, mesh);
         DrawCuttingLine(sheet, bounds, direction);
