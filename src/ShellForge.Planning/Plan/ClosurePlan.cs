@@ -29,12 +29,6 @@ public abstract record ClosurePlan
     /// <summary>What has to be at hand for it, screws left out, which the plan counts.</summary>
     public abstract ImmutableArray<ShoppingItem> Shopping { get; }
 
-    /// <summary>What of it takes a stretch of the tub's rim, bosses left out.</summary>
-    public abstract ImmutableArray<RimThing> AtRim { get; }
-
-    /// <summary>What a drawing of the tub marks, each at a point of the inner wall; bosses, which it dimensions anyway, left out.</summary>
-    public abstract ImmutableArray<ClosureMark> Marks(HousingPlan plan);
-
     /// <summary>How the hands find the one way in which the cover goes on, in a sentence.</summary>
     public abstract string WayOn(HousingPlan plan);
 
@@ -54,13 +48,3 @@ public partial interface IClosureVisitor<out T>;
 /// <param name="Turn">From where it enters to closed, clockwise.</param>
 /// <param name="Lugs">Directions, when closed, of what looks alike: each might enter at another's mouth.</param>
 public sealed record ClosureEntry(double Z, Angle Turn, ImmutableArray<Angle> Lugs);
-
-/// <summary>Something that takes a stretch of the tub's rim.</summary>
-/// <param name="Name">For people: "the key".</param>
-/// <param name="At">Its middle.</param>
-public sealed record RimThing(string Name, Angle At);
-
-/// <summary>A note on a drawing of the tub.</summary>
-/// <param name="At">The point that it is about.</param>
-/// <param name="Text">What stands there.</param>
-public sealed record ClosureMark(Point2 At, string Text);

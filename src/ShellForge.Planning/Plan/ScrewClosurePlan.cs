@@ -37,12 +37,6 @@ public sealed record ScrewClosurePlan : ClosurePlan
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />
-    public override ImmutableArray<RimThing> AtRim => [];
-
-    /// <inheritdoc />
-    public override ImmutableArray<ClosureMark> Marks(HousingPlan plan) => [];
-
-    /// <inheritdoc />
     public override string WayOn(HousingPlan plan) => ClosingHands.RibWay(plan);
 
     /// <inheritdoc />

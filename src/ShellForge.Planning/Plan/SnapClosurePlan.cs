@@ -71,12 +71,6 @@ public sealed record SnapClosurePlan : ClosurePlan
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />
-    public override ImmutableArray<RimThing> AtRim => [];
-
-    /// <inheritdoc />
-    public override ImmutableArray<ClosureMark> Marks(HousingPlan plan) => [];
-
-    /// <inheritdoc />
     public override string WayOn(HousingPlan plan) => ClosingHands.RibWay(plan);
 
     /// <inheritdoc />

@@ -37,9 +37,6 @@ public sealed record TwistClosurePlan : ClosurePlan
     /// <summary>Length of that ridge along the wall, mm.</summary>
     public required double RidgeLength { get; init; }
 
-    /// <summary>Where each lug enters.</summary>
-    public IEnumerable<Angle> Mouths => Lugs.Select(lug => (lug + Turn).Normalized);
-
     /// <inheritdoc />
     public override bool Reopens => true;
 
@@ -54,20 +51,6 @@ public sealed record TwistClosurePlan : ClosurePlan
 
     /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping => [];
-
-    /// <inheritdoc />
-    public override ImmutableArray<RimThing> AtRim => [.. Mouths.Select(mouth => new RimThing("a slot for a lug", mouth))];
-
-    /// <inheritdoc />
-    public override ImmutableArray<ClosureMark> Marks(HousingPlan plan)
-    {
-        double inner = plan.Shell.Round?.Inner ?? 0;
-        return
-        [
-            .. Mouths.Select((mouth, i) => new ClosureMark(
-                Point2.Polar(inner, mouth), i == Odd ? "slot for the odd lug: the key" : "slot for a lug")),
-        ];
-    }
 
     /// <inheritdoc />
     public override string WayOn(HousingPlan plan) =>
