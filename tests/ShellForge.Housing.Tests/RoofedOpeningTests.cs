@@ -41,6 +41,10 @@ public class RoofedOpeningTests
     }
 
     [Fact]
+    public void Corners_finer_than_the_lattice_can_turn_are_left_square() =>
+        No_side_leans_farther_out_than_the_slant_but_the_level_roof(0, 0, 1, 7);
+
+    [Fact]
     public void At_45_degrees_of_overhang_slants_lean_42_degrees_and_touch_the_arc()
     {
         // A circle of radius 5: the slant's legs are 0.5548 and 0.6161 of it.

@@ -10,6 +10,9 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class RoofedOpening
 {
+    // Slants on smaller corners, mm, would be lost in the rounding to the lattice, which turns them; such a corner is left square.
+    private const double LeastCorner = 0.05;
+
     /// <summary>The outline, no smaller than the rounded rectangle.</summary>
     /// <param name="middle">The middle, mm; y is up.</param>
     /// <param name="width">Width, mm.</param>
@@ -21,11 +24,12 @@ internal static class RoofedOpening
     {
         Region round = Region.RoundedRectangle(middle, width, height, radius, RingSide.Outside);
         Box2 box = round.Bounds;
-        double across = slant.Across * radius;
-        double side = box.Max.Y - (slant.Up * radius);
+        double slanted = radius < LeastCorner ? 0 : radius;
+        double across = slant.Across * slanted;
+        double side = box.Max.Y - (slant.Up * slanted);
         if (upsideDown)
         {
-            double foot = box.Min.Y + (slant.Up * radius);
+            double foot = box.Min.Y + (slant.Up * slanted);
             return Region.Polygon(
             [
                 new Point2(box.Min.X, foot), new Point2(box.Min.X + across, box.Min.Y), new Point2(box.Max.X - across, box.Min.Y), new Point2(box.Max.X, foot),
