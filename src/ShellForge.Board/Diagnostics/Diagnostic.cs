@@ -1,4 +1,7 @@
+using System.ComponentModel;
 using System.Globalization;
+using System.Text.Json.Serialization;
+using ShellForge.Board.Json;
 
 namespace ShellForge.Board.Diagnostics;
 
@@ -25,13 +28,15 @@ public enum DiagnosticSeverity
 /// <param name="Expected">What was expected there or what to do; null when the message says it all.</param>
 /// <param name="Nearest">The nearest valid name; null when none is near.</param>
 public sealed record Diagnostic(
-    string File,
-    int Line,
-    int Column,
-    string Code,
-    DiagnosticSeverity Severity,
-    string Message,
+    [property: Description("Name of the file as it was given.")] string File,
+    [property: Description("Line, from 1; 0 when the whole file is meant.")] int Line,
+    [property: Description("Column in characters, from 1; 0 when the whole line is meant.")] int Column,
+    [property: Description("Stable short code.")] string Code,
+    [property: JsonConverter(typeof(KebabWords<DiagnosticSeverity>)), Description("An error stops the work.")] DiagnosticSeverity Severity,
+    [property: Description("What is wrong.")] string Message,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Description("What was expected or what to do.")]
     string? Expected = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull), Description("The nearest valid name.")]
     string? Nearest = null)
 {
     /// <summary>Code of a line of the file that says what is still missing.</summary>
@@ -41,6 +46,7 @@ public sealed record Diagnostic(
     public const string HeightUnknown = "height-unknown";
 
     /// <summary>Whether it stops the work.</summary>
+    [JsonIgnore]
     public bool IsError => Severity == DiagnosticSeverity.Error;
 
     /// <summary>One line: <c>file:line:column: what is wrong; expected ...; did you mean ...?</c></summary>

@@ -1,12 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
-using System.Text.Json;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans.Settling;
-using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Solids;
 using ShellForge.Output.Files;
-using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Cli.Making;
@@ -26,7 +22,7 @@ internal static class DefectFiles
             KernelDefect? defect = part.InPrint.Defect;
             if (defect is not null)
             {
-                files.Add(new OutputFile($"defect-{part.Name}.json", Operands(defect)));
+                files.Add(new OutputFile($"defect-{part.Name}.json", DefectDocument.Bytes(defect)));
             }
         }
 
@@ -36,54 +32,5 @@ internal static class DefectFiles
         }
 
         return files.ToImmutable();
-    }
-
-    private static byte[] Operands(KernelDefect defect)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, ReportJson.Options with { Indented = false }))
-        {
-            json.WriteStartObject();
-            json.WriteString("format", "shellforge-operands/1");
-            json.WriteString("operation", defect.Operation);
-            json.WriteString("reason", defect.Reason);
-            json.WriteStartArray("place_mm");
-            json.WriteNumberValue(defect.Place.X);
-            json.WriteNumberValue(defect.Place.Y);
-            json.WriteNumberValue(defect.Place.Z);
-            json.WriteEndArray();
-            json.WriteStartArray("operands");
-            foreach (Mesh operand in defect.Operands)
-            {
-                WriteMesh(json, operand);
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return stream.ToArray();
-    }
-
-    private static void WriteMesh(Utf8JsonWriter json, Mesh mesh)
-    {
-        json.WriteStartObject();
-        json.WriteStartArray("vertices_lattice");
-        foreach (LatticePoint3 vertex in mesh.Vertices)
-        {
-            json.WriteNumberValue(vertex.X);
-            json.WriteNumberValue(vertex.Y);
-            json.WriteNumberValue(vertex.Z);
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("triangles");
-        foreach (int vertex in mesh.Triangles)
-        {
-            json.WriteNumberValue(vertex);
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using ShellForge.Board.Profiles;
 
 namespace ShellForge.Cli.Profiles;
@@ -18,31 +17,6 @@ internal static class ProfileSheets
         .. library.Supplies.All.Select(Supply),
         .. library.Heat.All.Select(Heat),
     ];
-
-    /// <summary>An array property of the object being written.</summary>
-    public static void WriteJson(Utf8JsonWriter json, IEnumerable<ProfileSheet> sheets)
-    {
-        json.WriteStartArray("profiles");
-        foreach (ProfileSheet sheet in sheets)
-        {
-            json.WriteStartObject();
-            json.WriteString("kind", sheet.Kind);
-            json.WriteString("name", sheet.Name);
-            json.WriteStartObject("values");
-            foreach (ProfileLine line in sheet.Lines)
-            {
-                json.WriteStartObject(line.What);
-                json.WriteString("value", line.Value);
-                json.WriteString("source", line.Source);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndObject();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
 
     private static ProfileSheet Insert(InsertProfile p) => new ProfileLines()
         .Word("thread", p.Thread)

@@ -6,15 +6,14 @@ namespace ShellForge.Cli.Verbs;
 /// <summary>What every verb does with a board file that can't be used: tell all mistakes, touch nothing.</summary>
 internal static class BadBoard
 {
-    public static ExitCode Tell(BoardSource source, Workbench bench, bool json)
+    /// <param name="source">The file.</param>
+    /// <param name="bench">Where to tell them.</param>
+    /// <param name="document">The mistakes for machines; null to tell people.</param>
+    public static ExitCode Tell(BoardSource source, Workbench bench, byte[]? document)
     {
-        if (json)
+        if (document is not null)
         {
-            JsonOut.Write(bench, writer =>
-            {
-                writer.WriteNumber("exit", (int)ExitCode.BadInput);
-                DiagnosticsText.WriteJson(writer, source.Diagnostics);
-            });
+            JsonOut.Write(bench, document);
         }
         else
         {

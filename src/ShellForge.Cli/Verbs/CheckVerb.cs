@@ -33,7 +33,7 @@ internal static class CheckVerb
         BoardSource source = BoardSource.Read(board, set, bench);
         if (source.File is null)
         {
-            return BadBoard.Tell(source, bench, json);
+            return BadBoard.Tell(source, bench, json ? ReportJson.OfCheck((int)ExitCode.BadInput, source.Diagnostics, null) : null);
         }
 
         MadeHousing made = MakingProgress.Run(
@@ -41,13 +41,7 @@ internal static class CheckVerb
         ExitCode exit = ExitOf(made.Report, strict);
         if (json)
         {
-            JsonOut.Write(bench, writer =>
-            {
-                writer.WriteNumber("exit", (int)exit);
-                writer.WriteString("verdict", ReportJson.Word(made.Report.Verdict));
-                DiagnosticsText.WriteJson(writer, source.NotAmongFindings);
-                ReportJson.WriteFindings(writer, made.Report.Findings);
-            });
+            JsonOut.Write(bench, ReportJson.OfCheck((int)exit, source.NotAmongFindings, made.Report));
             return exit;
         }
 

@@ -3,6 +3,7 @@ using System.CommandLine;
 using ShellForge.Cli.Inspecting;
 using ShellForge.Cli.Telling;
 using ShellForge.Output.Inspection;
+using ShellForge.Output.Report;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -30,11 +31,7 @@ internal static class InspectVerb
         ExitCode exit = all.All(file => file.IsSound) ? ExitCode.Done : ExitCode.Stopped;
         if (json)
         {
-            JsonOut.Write(bench, writer =>
-            {
-                writer.WriteNumber("exit", (int)exit);
-                InspectionText.WriteJson(writer, all);
-            });
+            JsonOut.Write(bench, ReportJson.OfInspection((int)exit, all));
         }
         else if (!quiet)
         {

@@ -53,7 +53,7 @@ internal static class MakeVerb
         BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
-            return BadBoard.Tell(source, bench, wish.Json);
+            return BadBoard.Tell(source, bench, wish.Json ? ReportJson.OfMake((int)ExitCode.BadInput, null, null, source.Diagnostics, null) : null);
         }
 
         DrawnFiles? drawn = null;
@@ -82,21 +82,7 @@ internal static class MakeVerb
     {
         if (wish.Json)
         {
-            JsonOut.Write(bench, json =>
-            {
-                json.WriteNumber("exit", (int)exit);
-                json.WriteString("folder", folder);
-                json.WriteStartArray("files");
-                foreach (OutputFile file in files)
-                {
-                    json.WriteStringValue(file.Name);
-                }
-
-                json.WriteEndArray();
-                DiagnosticsText.WriteJson(json, source.NotAmongFindings);
-                json.WritePropertyName("report");
-                ReportJson.Write(json, report);
-            });
+            JsonOut.Write(bench, ReportJson.OfMake((int)exit, folder, files.Select(file => file.Name), source.NotAmongFindings, report));
             return;
         }
 

@@ -43,7 +43,7 @@ internal static class ProfilesVerb
 
         if (json)
         {
-            JsonOut.Write(bench, writer => ProfileSheets.WriteJson(writer, chosen));
+            JsonOut.Write(bench, ProfilesDocument.Bytes(chosen));
         }
         else if (name is not null && chosen[0].Name == name)
         {

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
-using System.Text.Json;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
-using ShellForge.Output.Report;
 
 namespace ShellForge.Cli.Viewing;
 
@@ -49,29 +47,7 @@ internal sealed class ViewSite(ViewedHousing housing, string boardName) : IWebSi
 
         ViewedPage page = housing.Page(tried, request.Values("checked").Contains("1"), cancel);
         return page.Content is null
-            ? new WebAnswer("422 Unprocessable Content", "application/json", Told(page.Mistakes))
+            ? new WebAnswer("422 Unprocessable Content", "application/json", MistakesDocument.Bytes(page.Mistakes))
             : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
-    }
-
-    private static byte[] Told(ImmutableArray<PageMistake> mistakes)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, ReportJson.Options))
-        {
-            json.WriteStartObject();
-            json.WriteStartArray("diagnostics");
-            foreach (PageMistake mistake in mistakes)
-            {
-                json.WriteStartObject();
-                json.WriteString("text", mistake.Text);
-                json.WriteString("source", mistake.Source);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return stream.ToArray();
     }
 }

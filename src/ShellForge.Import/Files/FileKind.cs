@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 
 namespace ShellForge.Import.Files;
 
@@ -32,8 +33,10 @@ public enum FileKind
     DxfBinary,
 
     /// <summary>Gerber job file.</summary>
+    [JsonStringEnumMemberName("gerber-job")]
     JobFile,
 
     /// <summary>A text that belongs to a fabrication folder and holds nothing for a housing.</summary>
+    [JsonStringEnumMemberName("other")]
     Accompanying,
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
 using ShellForge.Import.Files;
@@ -94,6 +95,7 @@ internal sealed record ImportedSlot(ImmutableArray<Point2> Path, double Width, d
 internal enum HeightSource
 {
     /// <summary>Nowhere.</summary>
+    [JsonStringEnumMemberName("unknown")]
     None,
 
     /// <summary>The library file.</summary>

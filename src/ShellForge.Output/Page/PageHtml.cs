@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
-using System.Text.Json;
+using ShellForge.Board.Json;
 
 namespace ShellForge.Output.Page;
 
@@ -107,79 +107,8 @@ public static class PageHtml
         html.Append("</div>\n");
     }
 
-    private static void AppendData(StringBuilder html, PageContent content)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Encoder = JavaScriptEncoder.Default }))
-        {
-            json.WriteStartObject();
-            json.WriteBoolean("live", content.Live is not null);
-            json.WriteStartArray("bodies");
-            var meshes = new PackedMesh[content.Bodies.Length];
-            Parallel.For(0, meshes.Length, i => meshes[i] = PackedMesh.Of(content.Bodies[i].Mesh));
-            for (int i = 0; i < meshes.Length; i++)
-            {
-                PageBody body = content.Bodies[i];
-                PackedMesh packed = meshes[i];
-                json.WriteStartObject();
-                json.WriteString("name", body.Name);
-                json.WriteString("belongsTo", body.BelongsTo);
-                json.WriteString("colour", body.Colour);
-                json.WriteString("edge", PageColours.Edge(body.Colour));
-                json.WriteString("cutColour", PageColours.Cut(body.Colour, i));
-                json.WriteNumber("opacity", body.Opacity);
-                json.WriteNumber("level", body.Level);
-                json.WriteBoolean("translucent", body.Translucent);
-                json.WriteStartObject("mesh");
-                json.WriteNumber("vertices", packed.Vertices);
-                json.WriteNumber("triangles", packed.Triangles);
-                json.WriteString("data", packed.Data);
-                json.WriteEndObject();
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("findings");
-            foreach (PageFinding finding in content.Findings)
-            {
-                json.WriteStartObject();
-                json.WriteNumber("number", finding.Number);
-                json.WriteString("severity", finding.Severity);
-                json.WriteString("message", finding.Message);
-                if (finding.At is { } at)
-                {
-                    json.WriteStartArray("at");
-                    json.WriteNumberValue(Math.Round(at.X, 3));
-                    json.WriteNumberValue(Math.Round(at.Y, 3));
-                    json.WriteNumberValue(Math.Round(at.Z, 3));
-                    json.WriteEndArray();
-                }
-
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            if (content.Light is { } light)
-            {
-                json.WriteStartObject("light");
-                json.WriteString("image", "data:image/png;base64," + Convert.ToBase64String(light.Png));
-                json.WriteStartArray("extent");
-                json.WriteNumberValue(light.Extent.Min.X);
-                json.WriteNumberValue(light.Extent.Min.Y);
-                json.WriteNumberValue(light.Extent.Max.X);
-                json.WriteNumberValue(light.Extent.Max.Y);
-                json.WriteEndArray();
-                json.WriteBoolean("around", light.Around);
-                json.WriteEndObject();
-            }
-            else
-            {
-                json.WriteNull("light");
-            }
-
-            json.WriteEndObject();
-        }
-
-        html.Append("<script id=\"housing-data\" type=\"application/json\">").Append(Encoding.UTF8.GetString(buffer.ToArray())).Append("</script>\n");
-    }
+    private static void AppendData(StringBuilder html, PageContent content) =>
+        html.Append("<script id=\"housing-data\" type=\"application/json\">")
+            .Append(Encoding.UTF8.GetString(JsonText.InPage(PageData.Of(content), PageDataContext.Default.PageData)))
+            .Append("</script>\n");
 }

@@ -1,0 +1,50 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace ShellForge.Board.Json;
+
+/// <summary>
+/// Writes numbers with no more digits than they mean. JSON has no infinities: what is not finite becomes null. A negative zero becomes zero.
+/// </summary>
+/// <param name="decimals">Digits after the point, 0 to 15.</param>
+public abstract class RoundingConverter(int decimals) : JsonConverter<double>
+{
+    /// <inheritdoc />
+    public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
+
+    /// <inheritdoc />
+    public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+    {
+        if (double.IsFinite(value))
+        {
+            writer.WriteNumberValue(Rounded(value, decimals));
+        }
+        else
+        {
+            writer.WriteNullValue();
+        }
+    }
+
+    /// <summary>A number as it is written.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="decimals">Digits after the point.</param>
+    public static double Rounded(double value, int decimals) => Math.Round(value, decimals) + 0;
+}
+
+/// <summary>Whole numbers.</summary>
+public sealed class Whole() : RoundingConverter(0);
+
+/// <summary>One digit after the point: more of a temperature would promise what no coefficient holds.</summary>
+public sealed class Tenths() : RoundingConverter(1);
+
+/// <summary>Two digits after the point.</summary>
+public sealed class Hundredths() : RoundingConverter(2);
+
+/// <summary>Three digits after the point: micrometres of a length.</summary>
+public sealed class Thousandths() : RoundingConverter(3);
+
+/// <summary>Four digits after the point: as many as hand-over files give.</summary>
+public sealed class TenThousandths() : RoundingConverter(4);
+
+/// <summary>Six digits after the point: nanometres of a length.</summary>
+public sealed class Millionths() : RoundingConverter(6);
