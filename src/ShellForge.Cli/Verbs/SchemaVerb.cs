@@ -1,23 +1,37 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using ShellForge.Board.Schema;
+using ShellForge.Cli.Profiles;
+using ShellForge.Import.Writing;
+using ShellForge.Output.Report;
 
 namespace ShellForge.Cli.Verbs;
 
-/// <summary><c>schema</c>: the JSON Schema of board and profile files, for editors.</summary>
+/// <summary><c>schema</c>: the JSON Schemas of the files that people write and of the documents that the program writes.</summary>
 internal static class SchemaVerb
 {
+    /// <summary>All schemas by the name of what they describe.</summary>
+    public static ImmutableArray<(string Name, Func<string> Schema)> All { get; } =
+    [
+        ("board", BoardSchema.Json),
+        ("profiles", BoardSchema.ProfilesJson),
+        .. ReportJson.Schemas,
+        ("import", ImportJson.Schema),
+        ("profile-list", ProfilesDocument.Schema),
+    ];
+
     public static Command Create(Workbench bench)
     {
         var kind = new Argument<string>("KIND")
         {
-            Description = "Which file: board or profiles",
+            Description = "Files that you write: board, profiles; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, profile-list",
             DefaultValueFactory = _ => "board",
         };
-        kind.AcceptOnlyFromAmong("board", "profiles");
-        var command = new Command("schema", "Print the JSON Schema of the board file, for editors that complete and check YAML") { kind };
+        kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);
+        var command = new Command("schema", "Print a JSON Schema: of the board file, for editors that complete and check YAML, or of a document, for programs that read it") { kind };
         command.SetAction(parsed =>
         {
-            bench.Out.Write(parsed.GetValue(kind) == "profiles" ? BoardSchema.ProfilesJson() : BoardSchema.Json());
+            bench.Out.Write(All.First(each => each.Name == parsed.GetValue(kind)).Schema());
             return (int)ExitCode.Done;
         });
         return command;
