@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Gauges;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Checks;
 

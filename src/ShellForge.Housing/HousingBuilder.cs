@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing.Features;
+using ShellForge.Housing.Features.Exits;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing;
@@ -14,8 +15,7 @@ public static class HousingBuilder
         TubShell.Of,
         Bosses.Of,
         Ports.Of,
-        CableNotch.Of,
-        TiePost.Of,
+        CableExits.Of,
         Saddles.Of,
         CoverSideFeatures.Of,
     ];

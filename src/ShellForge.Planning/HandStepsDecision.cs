@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning;
@@ -17,7 +18,7 @@ internal static class HandStepsDecision
         [
             Clean(plan),
             .. Inserts(plan),
-            .. Cable(plan),
+            .. plan.CableExit?.HandSteps(plan) ?? [],
             Board(plan),
             .. FirstLight(plan),
             .. Diffuser(plan),
@@ -67,27 +68,6 @@ internal static class HandStepsDecision
             Tools = ["soldering iron with an insert tip", "flat metal plate"],
             Shown = [PartNames.Tub],
             Things = [.. bosses.Select(Insert)],
-        };
-    }
-
-    private static IEnumerable<HandStep> Cable(HousingPlan plan)
-    {
-        if (plan.CableExit is not { } exit)
-        {
-            yield break;
-        }
-
-        yield return new HandStep
-        {
-            Phase = HandPhase.Board,
-            Title = "Lay the cable",
-            Text = $"Lay the soldered cable into the notch at {HandWords.Clock(exit.At, plan.Source.Up)}, with 15 mm of slack inside. "
-                + (exit.TiePost is null ? "Tie a loose knot behind the wall." : "Pull a 2.5 mm cable tie through the post and round the cable, and cut it off."),
-            Check = "A firm pull on the cable from outside moves nothing at the solder joints.",
-            Tools = exit.TiePost is null ? [] : ["cable tie 2.5 mm", "side cutter"],
-            Shown = [PartNames.Tub, PartNames.Board],
-            Held = [PartNames.Board],
-            At = exit.At,
         };
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Plan;
@@ -35,7 +36,8 @@ public static class HousingPlanner
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         ImmutableArray<BossPlan> bosses = reasons.Take(
             BossDecision.Decide(file, basis, shell, levels, parting, joints, closure.Sites, ports));
-        CableExitPlan? cable = reasons.Take(CableExitDecision.Decide(file, basis, shell, levels, parting, bosses));
+        Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, basis, stack, bosses, joints);
+        Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(file, basis, shell, levels, ports, bosses);
         var draft = new HousingDraft
         {
             File = file,
@@ -47,12 +49,16 @@ public static class HousingPlanner
             Stack = stack,
             Front = front,
             Bosses = bosses,
-            Screws = reasons.Take(ScrewDecision.Decide(file, basis, stack, bosses, joints)),
+            Screws = screws.Value,
             Ports = ports,
             PortsInPlan = choice.Ports,
-            CableExit = cable,
-            Saddles = reasons.Take(SaddleDecision.Decide(file, basis, shell, levels, ports, bosses)),
+            Saddles = saddles.Value,
         };
+
+        // The exit looks for its place among all that stands on the floor; it is told before them.
+        draft = draft with { CableExit = reasons.Take(ExitForm.Chosen(draft)) };
+        reasons.Take(screws);
+        reasons.Take(saddles);
         return Whole(draft, reasons.Take(CoverSideDecision.Decide(draft, closure)), reasons);
     }
 

@@ -11,18 +11,14 @@ internal static class ShoppingDecision
     public static ImmutableArray<ShoppingItem> Decide(HousingDraft draft, CoverSide cover)
     {
         (ImmutableArray<BossPlan> bosses, ImmutableArray<ScrewJointPlan> screws) = (draft.Bosses, draft.Screws);
-        (CableExitPlan? cable, DiffuserPlan diffuser) = (draft.CableExit, cover.Diffuser);
+        DiffuserPlan diffuser = cover.Diffuser;
         var items = ImmutableArray.CreateBuilder<ShoppingItem>();
         items.AddRange(Count(bosses.Where(b => b.Hole is not null).Select(b =>
             $"heat-set insert {b.Hole!.Insert.Thread} x {Reasons.Mm(b.Hole.Insert.Length)}, body {Reasons.Mm(b.Hole.Insert.OuterDiameter)} ({b.Hole.Insert.Name})")));
         items.AddRange(Count(screws.Select(s => $"screw {s.Screw.Thread} x {Reasons.Mm(s.Length)} ({s.Screw.Name})")));
         items.AddRange(Count(screws.Where(s => s.Washer).Select(s =>
             $"washer {s.Screw.Thread}, outside {Reasons.Mm(s.Screw.WasherDiameter)}")));
-        if (cable?.TiePost is not null)
-        {
-            items.Add(new ShoppingItem("cable tie, 2.5 wide", 1));
-        }
-
+        items.AddRange(draft.CableExit?.Shopping ?? []);
         if (diffuser.Fit == DiffuserFit.CutSheet)
         {
             var bounds = diffuser.Outline.Bounds;

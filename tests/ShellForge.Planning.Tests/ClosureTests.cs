@@ -1,3 +1,4 @@
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 

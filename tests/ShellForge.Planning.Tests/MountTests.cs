@@ -1,5 +1,6 @@
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;

@@ -126,7 +126,15 @@ public sealed record ConnectorCable(string PartRef) : CableSpec;
 /// <param name="PlugWidth">Widest thing at its end that has to pass, mm; 0: none.</param>
 /// <param name="PlugHeight">Height of that thing, mm.</param>
 /// <param name="Relief">How its pull is taken.</param>
-public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief) : CableSpec;
+/// <param name="Through">What it leaves through.</param>
+public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief, ExitKind Through) : CableSpec;
+
+/// <summary>What a round cable leaves through.</summary>
+public enum ExitKind
+{
+    /// <summary>A notch in the tub's wall.</summary>
+    Wall,
+}
 
 /// <summary>No cable: power comes from inside or through the bore.</summary>
 public sealed record NoCable : CableSpec;

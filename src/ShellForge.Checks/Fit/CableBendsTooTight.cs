@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -24,19 +25,11 @@ public sealed class CableBendsTooTight() : Rule(
             yield break;
         }
 
-        double cableZ = exit.NotchBottom + (exit.NotchWidth / 2);
-        Point2 mouth = Point2.Polar(exit.WallInner, exit.At);
         foreach (WireLead wire in housing.Board.Board.Wires.Where(wire => wire.To == "out"))
         {
             double joint = wire.Side == BoardSide.Bottom ? housing.Plan.Stack.BoardBottom : housing.Plan.Stack.BoardTop;
-            double rise = Math.Abs(joint - cableZ);
-            double way = Point2.Distance(mouth, wire.At);
-            if (rise == 0)
-            {
-                continue;
-            }
-
-            double radius = ((way * way) + (rise * rise)) / (4 * rise);
+            LeadBend bend = exit.Bend(new Point3(wire.At.X, wire.At.Y, joint));
+            double radius = bend.Radius;
             double lead = Math.Min(wire.Diameter, exit.CableDiameter);
             double wanted = Wanted * lead;
             if (radius < wanted)
@@ -44,7 +37,7 @@ public sealed class CableBendsTooTight() : Rule(
                 yield return Found(
                     radius < Least * lead ? Severity.Stop : Severity.Warn, wire.Name,
                     $"from the exit to their joints its leads of {lead:0.0} mm bend with a radius of {radius:0.0} mm, {wanted:0.0} are wanted", radius, wanted,
-                    new Point3((mouth.X + wire.At.X) / 2, (mouth.Y + wire.At.Y) / 2, (joint + cableZ) / 2),
+                    bend.At,
                     "lay the leads in a loop round the board, solder them farther from the exit, take thinner ones, or turn the exit to another side ('cable: {angle: ...}')");
             }
         }

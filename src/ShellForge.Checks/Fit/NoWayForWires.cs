@@ -85,7 +85,7 @@ public sealed class NoWayForWires() : Rule(
     {
         if (wire.To == "out")
         {
-            return housing.Plan.CableExit is { } exit ? new WireTarget("the exit", Point2.Polar(exit.WallInner - AtJoint, exit.At)) : null;
+            return housing.Plan.CableExit is { } exit ? new WireTarget("the exit", exit.LeadsFrom(AtJoint)) : null;
         }
 
         if (housing.Board.Board.Wires.FirstOrDefault(other => other.Name == wire.To) is { } end)

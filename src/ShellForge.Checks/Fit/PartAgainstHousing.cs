@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;

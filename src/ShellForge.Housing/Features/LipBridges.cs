@@ -16,19 +16,13 @@ internal static class LipBridges
     private const double ShortestBridge = 2;
 
     /// <summary>A bridge behind each tongue.</summary>
-    public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
-    {
-        (TonguePlan Tongue, Point2 Face, Angle Faces)[] tongues =
-        [
-            .. plan.Ports.Where(port => port.Tongue is not null).Select(port => (port.Tongue!, port.Face, port.Faces)),
-            .. plan.CableExit is CableExitPlan exit ? new[] { (exit.Tongue, Point2.Origin, exit.At) } : [],
-        ];
-        return tongues.SelectMany((each, number) => Bridge(plan, each.Tongue, each.Face, each.Faces, number));
-    }
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan) =>
+        plan.Tongues.SelectMany(each => Bridge(plan, each.Tongue, each.Number));
 
-    private static IEnumerable<FeatureContribution> Bridge(HousingPlan plan, TonguePlan tongue, Point2 through, Angle direction, int number)
+    private static IEnumerable<FeatureContribution> Bridge(HousingPlan plan, PlacedTongue placed, int number)
     {
         const double overlap = FeatureContribution.Overlap;
+        (TonguePlan tongue, Point2 through, Angle direction) = (placed.Tongue, placed.Through, placed.Faces);
         Region room = plan.Shell.Cavity.Filled();
         double outward = Point2.Dot(through, Point2.Polar(1, direction));
         Region way = Strips.Along(through, direction, tongue.Width, -outward, Strips.PastRim(plan.Shell.Footprint) - outward);

@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Formats.Pdf;
 using ShellForge.Output.Page;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;

@@ -3,7 +3,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Looks;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Assembly;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Formats.Rendering;
 using ShellForge.Output.Page;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;

@@ -3,6 +3,7 @@ using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Looks;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Assembly;

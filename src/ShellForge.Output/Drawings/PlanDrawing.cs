@@ -88,13 +88,7 @@ public static class PlanDrawing
             notes.Add(Point2.Polar(port.WallFace, port.Faces), $"{port.Ref}: {DimensionLines.Value(port.OpeningWidth)} wide");
         }
 
-        if (plan.CableExit is { } exit)
-        {
-            double reach = plan.Shell.Round?.Outer ?? extent.Max.X;
-            notes.Add(Point2.Polar(reach, exit.At), $"cable \u00D8{DimensionLines.Value(exit.CableDiameter)}");
-        }
-
-        foreach (MountNote note in plan.Mount?.Notes ?? [])
+        foreach (PlanNote note in (plan.CableExit?.Notes(plan.Shell) ?? []).Concat(plan.Mount?.Notes ?? []))
         {
             notes.Add(note.At, note.Text);
         }

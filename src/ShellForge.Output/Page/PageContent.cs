@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Page;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Page;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Posts;
 
@@ -82,7 +83,7 @@ internal sealed class TwistForm : ClosureForm
         string[] tongues =
         [
             .. ports.Where(port => port.Kind == PortKind.SlotWithTongue).Select(port => port.Part.Ref),
-            .. file.Housing.Cable is RoundCable ? ["the cable's exit"] : Array.Empty<string>(),
+            .. ExitForm.Of(file) is { HasTongue: true } ? ["the cable's exit"] : Array.Empty<string>(),
         ];
         return shell.Round is null ? Because("the outline is not round", "take closure: snap or screws")
             : tongues.Length > 0 ? Because(

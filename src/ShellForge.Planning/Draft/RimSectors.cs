@@ -21,9 +21,9 @@ internal sealed record RimSectors(double Radius, ImmutableArray<RimSector> Taken
             taken.Add(new RimSector(Crossing(port.Face, port.Faces, radius), width, port.Ref, port.Tongue is not null));
         }
 
-        if (draft.CableExit is CableExitPlan exit)
+        if (draft.CableExit?.AtRim is { } exit)
         {
-            taken.Add(new RimSector(exit.At, exit.Tongue.SlotWidth, "cable exit", true));
+            taken.Add(new RimSector(exit.At, exit.Width, "cable exit", exit.OpensRim));
         }
 
         foreach (ShellLobe lobe in draft.Shell.Lobes.Where(l => !l.IntoBore))

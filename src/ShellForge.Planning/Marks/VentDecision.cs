@@ -5,7 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Physics.Heat;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Mounts;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Marks;

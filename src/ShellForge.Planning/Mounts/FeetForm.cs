@@ -4,6 +4,7 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Mounts;

@@ -150,10 +150,10 @@ internal sealed class StandForm : MountForm
 
         if (draft.CableExit is { } exit)
         {
-            double bend = CableBend * exit.CableDiameter;
-            Region way = Strips.Radial(exit.At, exit.NotchWidth + (2 * BesidePlug), Math.Max(0, exit.WallFace - 1), exit.WallFace + bend);
+            CableWay way = exit.Outside(BesidePlug, CableBend);
             things.Add(new HangingThing(
-                "the cable", way.Turned(upright).Moved(shift), exit.NotchBottom, exit.CableDiameter, Angle.Between(exit.At, down).Degrees < HangsWithin));
+                "the cable", way.Region.Turned(upright).Moved(shift), way.Lowest, exit.CableDiameter,
+                way.Towards is { } leaves && Angle.Between(leaves, down).Degrees < HangsWithin));
         }
 
         return things.ToImmutable();

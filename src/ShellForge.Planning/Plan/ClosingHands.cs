@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -12,7 +13,7 @@ internal static class ClosingHands
     /// <param name="how">What the form asks of the hands once the cover is in its place.</param>
     public static HandStep Close(HousingPlan plan, string how)
     {
-        string tongue = plan.Ports.Any(port => port.Tongue is not null) || plan.CableExit is not null
+        string tongue = plan.Tongues.Any()
             ? " Its tongue goes into the opening in the wall." : "";
         ImmutableArray<string> carried = Carried(plan);
         return new HandStep

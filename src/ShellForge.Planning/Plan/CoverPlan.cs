@@ -247,3 +247,9 @@ public sealed record PartPlan
     /// <summary>Name of the part it is printed together with in one job; null for a job of its own.</summary>
     public string? PrintedWith { get; init; }
 }
+
+/// <summary>What closes a housing in front of the board.</summary>
+/// <param name="Cover">The cover.</param>
+/// <param name="Diffuser">The diffuser.</param>
+/// <param name="Baffle">The baffle; null without one.</param>
+public sealed record FrontSide(CoverPlan Cover, DiffuserPlan Diffuser, BafflePlan? Baffle);

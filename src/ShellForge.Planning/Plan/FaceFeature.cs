@@ -38,11 +38,8 @@ public enum FaceFeature
     /// <summary>Recess for an overmould.</summary>
     PortRecess,
 
-    /// <summary>Exit of a soldered cable.</summary>
-    CableNotch,
-
-    /// <summary>Post for a cable tie.</summary>
-    TiePost,
+    /// <summary>Exit of a soldered cable; the exit itself says which face has which number.</summary>
+    CableExit,
 
     /// <summary>Support under a connector.</summary>
     Saddle,

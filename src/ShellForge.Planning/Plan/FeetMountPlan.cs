@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -33,11 +34,11 @@ public sealed record FeetMountPlan : MountPlan
 
     /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping =>
-        [new($"adhesive rubber foot {Figure(FootDiameter)} x {Figure(FootHeight)}", At.Length)];
+        [new($"adhesive rubber foot {HandWords.Figure(FootDiameter)} x {HandWords.Figure(FootHeight)}", At.Length)];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountNote> Notes =>
-        [new(At[0], $"{At.Length}x recess below \u00D8{Figure(RecessDiameter)}, {Figure(Recess)} deep, for a foot")];
+    public override ImmutableArray<PlanNote> Notes =>
+        [new(At[0], $"{At.Length}x recess below \u00D8{HandWords.Figure(RecessDiameter)}, {HandWords.Figure(Recess)} deep, for a foot")];
 
     /// <inheritdoc />
     public override ImmutableArray<MountDistance> Distances => [];
@@ -62,7 +63,7 @@ public sealed record FeetMountPlan : MountPlan
             Phase = HandPhase.Place,
             Title = "Stick the feet on",
             Text = $"Wipe the {HandWords.Count(At.Length, "recess", "recesses")} in the outer floor with alcohol, let them dry, and press an adhesive rubber foot, "
-                + $"{Figure(FootDiameter)} x {Figure(FootHeight)}, into each for 10 s.",
+                + $"{HandWords.Figure(FootDiameter)} x {HandWords.Figure(FootHeight)}, into each for 10 s.",
             Check = "It stands without rocking and does not slide when the cable is pulled gently.",
             Tools = ["alcohol and a cloth"],
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],

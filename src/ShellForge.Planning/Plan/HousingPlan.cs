@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -30,6 +31,11 @@ public sealed record HousingPlan
 
     /// <summary>The exit of a soldered round cable; null where there is none.</summary>
     public CableExitPlan? CableExit { get; init; }
+
+    /// <summary>The cover's tongues with the numbers of their face tags: over the ports in their order, then over the cable's exit.</summary>
+    public IEnumerable<(PlacedTongue Tongue, int Number)> Tongues =>
+        Ports.Select(port => port.PlacedTongue).Append(CableExit?.Tongue)
+            .Select((tongue, number) => (Tongue: tongue!, Number: number)).Where(each => each.Tongue is not null);
 
     /// <summary>Supports under connectors of modules that are soldered flat.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -60,8 +61,8 @@ public sealed record KeyholeMountPlan : MountPlan
     public override ImmutableArray<ShoppingItem> Shopping => [new ShoppingItem("wall screw 3.5 to 4.0, head up to 8", Keyholes.Length)];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountNote> Notes =>
-        [new(Keyholes[0].Entry, $"{Keyholes.Length}x keyhole \u00D8{Figure(EntryDiameter)}, slot {Figure(SlotWidth)}")];
+    public override ImmutableArray<PlanNote> Notes =>
+        [new(Keyholes[0].Entry, $"{Keyholes.Length}x keyhole \u00D8{HandWords.Figure(EntryDiameter)}, slot {HandWords.Figure(SlotWidth)}")];
 
     /// <inheritdoc />
     public override ImmutableArray<MountDistance> Distances => Keyholes.Length < 2 ? [] : [new(Keyholes[0].Seat, Keyholes[1].Seat, "screws ")];

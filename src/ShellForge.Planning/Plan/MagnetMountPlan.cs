@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -42,11 +43,11 @@ public sealed record MagnetMountPlan : MountPlan
 
     /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping =>
-        [new($"disc magnet {Figure(MagnetDiameter)} x {Figure(MagnetHeight)}", At.Length), new("epoxy glue, two-part", 1)];
+        [new($"disc magnet {HandWords.Figure(MagnetDiameter)} x {HandWords.Figure(MagnetHeight)}", At.Length), new("epoxy glue, two-part", 1)];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountNote> Notes =>
-        [new(At[0], $"{At.Length}x pocket \u00D8{Figure(PocketDiameter)} for a magnet, skin {Figure(Skin)}")];
+    public override ImmutableArray<PlanNote> Notes =>
+        [new(At[0], $"{At.Length}x pocket \u00D8{HandWords.Figure(PocketDiameter)} for a magnet, skin {HandWords.Figure(Skin)}")];
 
     /// <inheritdoc />
     public override ImmutableArray<MountDistance> Distances => [new(At[0], At[1], "magnets ")];

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -25,7 +25,7 @@ public abstract record MountPlan
     public abstract ImmutableArray<ShoppingItem> Shopping { get; }
 
     /// <summary>Notes on the drawing of the tub, each with the place that its leader points to.</summary>
-    public abstract ImmutableArray<MountNote> Notes { get; }
+    public abstract ImmutableArray<PlanNote> Notes { get; }
 
     /// <summary>Distances between places of it on the drawing of the tub.</summary>
     public abstract ImmutableArray<MountDistance> Distances { get; }
@@ -52,19 +52,11 @@ public abstract record MountPlan
 
     /// <summary>Calls the method of a visitor for this form.</summary>
     public abstract T Accept<T>(IMountVisitor<T> visitor);
-
-    /// <summary>A length on a drawing: at most two decimals, without its unit.</summary>
-    private protected static string Figure(double length) => length.ToString("0.##", CultureInfo.InvariantCulture);
 }
 
 /// <summary>Something done for each form of mount; every form adds its method beside its own record.</summary>
 /// <typeparam name="T">What comes of it.</typeparam>
 public partial interface IMountVisitor<out T>;
-
-/// <summary>A note on a drawing.</summary>
-/// <param name="At">What its leader points to, in plan.</param>
-/// <param name="Text">Its text.</param>
-public sealed record MountNote(Point2 At, string Text);
 
 /// <summary>A distance on a drawing.</summary>
 /// <param name="From">One end, in plan.</param>

@@ -73,6 +73,9 @@ public sealed record PortPlan
 
     /// <summary>The tongue; null unless <see cref="PortKind.SlotWithTongue"/>.</summary>
     public TonguePlan? Tongue { get; init; }
+
+    /// <summary>The tongue in its place.</summary>
+    public PlacedTongue? PlacedTongue => Tongue is { } tongue ? new PlacedTongue(tongue, Face, Faces, At, $"the opening of {Ref}") : null;
 }
 
 /// <summary>A recess in the outer wall face for a plug's overmould.</summary>
@@ -91,50 +94,13 @@ public sealed record RecessPlan(double Width, double Bottom, double Top, double 
 /// <param name="SlotWidth">Width of the slot it fills, along v, mm.</param>
 public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness, double SlotWidth);
 
-/// <summary>The exit of a soldered round cable: a notch open to the parting line, closed by a tongue on the cover.</summary>
-public sealed record CableExitPlan
-{
-    /// <summary>Where it leaves, as a board angle.</summary>
-    public required Angle At { get; init; }
-
-    /// <summary>Distance along the exit's direction from the axis to the nearest inner wall face, mm.</summary>
-    public required double WallInner { get; init; }
-
-    /// <summary>Distance along the exit's direction from the axis to the farthest outer wall face, mm.</summary>
-    public required double WallFace { get; init; }
-
-    /// <summary>Cable diameter, mm.</summary>
-    public required double CableDiameter { get; init; }
-
-    /// <summary>Width of the notch, mm, as drawn.</summary>
-    public required double NotchWidth { get; init; }
-
-    /// <summary>z of the round bottom of the notch.</summary>
-    public required double NotchBottom { get; init; }
-
-    /// <summary>The tongue that closes it.</summary>
-    public required TonguePlan Tongue { get; init; }
-
-    /// <summary>Edge radius (as a 45 degree chamfer) of the notch, mm.</summary>
-    public required double EdgeChamfer { get; init; }
-
-    /// <summary>Tie saddle; null for a knot.</summary>
-    public TiePostPlan? TiePost { get; init; }
-
-    /// <summary>Room for the knot in plan radius, mm; 0 for a tie.</summary>
-    public double KnotRoom { get; init; }
-}
-
-/// <summary>A post on the floor that a cable tie goes round, cable on top.</summary>
-/// <param name="At">Middle in plan.</param>
-/// <param name="Along">Direction of the cable.</param>
-/// <param name="Length">Along the cable, mm.</param>
-/// <param name="Width">Across the cable, mm.</param>
-/// <param name="Top">z of the cable's seat.</param>
-/// <param name="SlotHeight">Height of the passage for the tie, mm.</param>
-/// <param name="SlotWidth">Width of the passage along the cable, mm.</param>
-public sealed record TiePostPlan(
-    Point2 At, Angle Along, double Length, double Width, double Top, double SlotHeight, double SlotWidth);
+/// <summary>A tongue of the cover in its place.</summary>
+/// <param name="Tongue">Its sizes.</param>
+/// <param name="Through">A point of the line through the middle of its opening, in plan.</param>
+/// <param name="Faces">Direction of that line, outward.</param>
+/// <param name="At">Where it is, seen from the axis.</param>
+/// <param name="Closes">What it closes, with its article: "the opening of J1".</param>
+public sealed record PlacedTongue(TonguePlan Tongue, Point2 Through, Angle Faces, Angle At, string Closes);
 
 /// <summary>A rest under a connector's shell and a stop rib behind it, so that plug forces do not lift pads.</summary>
 /// <param name="Ref">Designator.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 

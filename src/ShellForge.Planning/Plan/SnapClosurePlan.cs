@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -76,7 +77,7 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <inheritdoc />
     public override IEnumerable<HandStep> HandSteps(HousingPlan plan)
     {
-        string start = plan.Ports.IsEmpty && plan.CableExit is null ? "Press" : "Start at the side across from the opening in the wall and press";
+        string start = plan.Ports.IsEmpty && plan.CableExit?.AtRim is null ? "Press" : "Start at the side across from the opening in the wall and press";
         yield return ClosingHands.Close(plan, $"{start} round the rim until the bead has snapped in all round.");
         yield return ClosingHands.Open(plan, plan.PryNotches.IsEmpty
             ? "Squeeze the tub's wall beside the seam and lift the cover there, then work round."

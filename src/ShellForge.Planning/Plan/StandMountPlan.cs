@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -67,7 +68,7 @@ public sealed record StandMountPlan : MountPlan
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountNote> Notes => [];
+    public override ImmutableArray<PlanNote> Notes => [];
 
     /// <inheritdoc />
     public override ImmutableArray<MountDistance> Distances => [];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
@@ -46,11 +47,11 @@ public sealed record TripodMountPlan : MountPlan
 
     /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping =>
-        [new($"heat-set insert 1/4-20 x {Figure(InsertLength)}, body 8.4 to 8.7", 1)];
+        [new($"heat-set insert 1/4-20 x {HandWords.Figure(InsertLength)}, body 8.4 to 8.7", 1)];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountNote> Notes =>
-        [new(At, $"1/4-20 insert from below, hole \u00D8{Figure(HoleDiameter)}, {Figure(HoleDepth)} deep")];
+    public override ImmutableArray<PlanNote> Notes =>
+        [new(At, $"1/4-20 insert from below, hole \u00D8{HandWords.Figure(HoleDiameter)}, {HandWords.Figure(HoleDepth)} deep")];
 
     /// <inheritdoc />
     public override ImmutableArray<MountDistance> Distances => At == Point2.Origin ? [] : [new(Point2.Origin, At, "")];

@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Posts;

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
@@ -180,9 +181,9 @@ internal static class ClosureSiteDecision
             exits.Add((Angle.Of(part.Mouth!.Face), Math.Max(part.Mouth.Profile.RecessWidth, part.Mouth.Profile.PlugWidth) / 2));
         }
 
-        if (file.Housing.Cable is RoundCable cable)
+        if (ExitForm.Of(file)?.AtRim is { } cable)
         {
-            exits.Add((cable.At, cable.Diameter));
+            exits.Add(cable);
         }
 
         return exits.ToImmutable();

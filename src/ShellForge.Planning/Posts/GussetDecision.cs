@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 

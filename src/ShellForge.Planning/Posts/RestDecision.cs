@@ -4,7 +4,8 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Exits;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Posts;
@@ -23,9 +24,6 @@ internal static class RestDecision
     /// <summary>See <see cref="FourFrom"/>.</summary>
     private const double SixFrom = 200;
 
-    /// <summary>Width that a cable with its tie post takes at least, mm: a saddle of 5.</summary>
-    private const double LeastCableWay = 5;
-
     /// <summary>The rests.</summary>
     public static Decided<ImmutableArray<BossPlan>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
@@ -42,8 +40,9 @@ internal static class RestDecision
 
         var rests = ImmutableArray.CreateBuilder<BossPlan>();
         var rim = new Rim(file.Board.Outline);
+        Region cable = ExitForm.Of(file)?.Way(shell) ?? Region.Empty;
         ImmutableArray<Angle> free = [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
-            .Where(d => IsFree(d, rim, shell, levels, bosses, ports, file.Housing.Cable as RoundCable, room))];
+            .Where(d => IsFree(d, rim, shell, levels, bosses, ports, cable, room))];
         while (supports.Count < wanted && !free.IsEmpty)
         {
             Angle best = free.MaxBy(d => supports.Count == 0 ? 0 : supports.Min(s => Math.Round(Angle.Between(s, d).Degrees, 6)));
@@ -87,7 +86,7 @@ internal static class RestDecision
 
     private static bool IsFree(
         Angle direction, Rim rim, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, RoundCable? cable, BelowBoardRoom room)
+        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, Region cable, BelowBoardRoom room)
     {
         Point2 middle = Middle(direction, rim);
         Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(shell));
@@ -99,8 +98,7 @@ internal static class RestDecision
             return Point2.Dot(from, along) < -PlanRules.RestDiameter
                 || Math.Abs(Point2.Cross(along, from)) > ((width + PlanRules.RestDiameter) / 2) + PlanRules.Beside;
         });
-        bool clearOfCable = cable is null || outline.Distance(Strips.Radial(
-            cable.At, Math.Max(LeastCableWay, cable.Diameter) + (4 * PlanRules.TieOverCable), 0, Strips.PastRim(shell.Footprint))) > PlanRules.Beside;
+        bool clearOfCable = cable.IsEmpty || outline.Distance(cable) > PlanRules.Beside;
         return clearOfPorts && clearOfCable && !outline.IsEmpty
             && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= levels.BoardBottom
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 

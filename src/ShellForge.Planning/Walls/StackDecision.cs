@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
@@ -139,20 +140,19 @@ internal static class StackDecision
 
         foreach (Joint joint in joints)
         {
-            string what = joint.Fit.Deepened ? $"the screw's tip at {joint.Hole.Name}" : $"the insert {joint.Insert.Name}";
-            yield return new Need(what, joint.Fit.Depth + PlanRules.PlasticBelow - floor);
+            string driver = joint.Fit.Deepened ? $"the screw's tip at {joint.Hole.Name}" : $"the insert {joint.Insert.Name}";
+            yield return new Need(driver, joint.Fit.Depth + PlanRules.PlasticBelow - floor);
         }
 
-        if (file.Board.Wires.Any(w => w.Side == BoardSide.Bottom) || file.Housing.Cable is RoundCable)
+        var exit = ExitForm.Of(file);
+        if (file.Board.Wires.Any(w => w.Side == BoardSide.Bottom) || exit is not null)
         {
             yield return new Need("soldered wires", PlanRules.WireBlob);
         }
 
-        if (file.Housing.Cable is RoundCable cable)
+        if (exit?.BelowBoard(file) is var (what, least))
         {
-            yield return cable.Relief == ReliefKind.Tie
-                ? new Need("the cable on its tie post", PlanRules.TieSlotHeight + PlanRules.TieBridge + cable.Diameter + PlanRules.TieOverCable)
-                : new Need("the knot in the cable", PlanRules.KnotHeight * cable.Diameter);
+            yield return new Need(what, least);
         }
 
         foreach (PortInPlan port in ports.Where(p => p.Part.Side == BoardSide.Bottom))

@@ -47,7 +47,7 @@ public sealed class TubGaugeTests
         FloorAndWalls(plan, gauge);
         Assert.All(plan.Bosses, boss => Boss(plan, boss, gauge));
         Assert.All(plan.Ports, port => Port(plan, port, gauge));
-        if (plan.CableExit is { } exit)
+        if (plan.CableExit is NotchExitPlan exit)
         {
             Notch(exit, gauge);
         }
@@ -137,7 +137,7 @@ public sealed class TubGaugeTests
         }
     }
 
-    private static void Notch(CableExitPlan exit, RayGauge gauge)
+    private static void Notch(NotchExitPlan exit, RayGauge gauge)
     {
         Point2 out2 = Point2.Polar(1, exit.At);
         double u = exit.WallFace - exit.EdgeChamfer - 0.2;

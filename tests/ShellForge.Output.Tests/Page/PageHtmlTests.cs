@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Page;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Tests.Page;
 

@@ -11,7 +11,8 @@ internal sealed record CableSaid(
     Said<double> Round,
     Said<Angle> At,
     Said<ImmutableArray<double>> Plug,
-    Said<ReliefKind> Relief);
+    Said<ReliefKind> Relief,
+    Said<ExitKind> Through);
 
 /// <summary>The value at `cable:`.</summary>
 internal static class CableForm
@@ -26,15 +27,17 @@ internal static class CableForm
         FormKey<ImmutableArray<double>> plug = keys.Optional(
             "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize), "The widest thing at its end that has to pass.", "nothing");
         FormKey<ReliefKind> relief = keys.Optional("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)), "How its pull is taken.", "tie");
+        FormKey<ExitKind> through = keys.Optional("through", new WordKind<ExitKind>(("wall", ExitKind.Wall)), "What it leaves the housing through.", "wall");
         keys.ExactlyOneOf(part, round);
         keys.Needs(at, round);
         keys.Needs(plug, round);
         keys.Needs(relief, round);
+        keys.Needs(through, round);
         return values => new CableSaid(
-            values.Said(part), values.Said(round), values.Said(at), values.Said(plug), values.Said(relief));
+            values.Said(part), values.Said(round), values.Said(at), values.Said(plug), values.Said(relief), values.Said(through));
     }, buildsIncomplete: true);
 
     /// <summary>`none`, or a mapping.</summary>
     public static Kind<CableSaid> Kind { get; } = new ChoiceKind<CableSaid>(
-        new WordKind<CableSaid>(("none", new CableSaid(default, default, default, default, default))), Form);
+        new WordKind<CableSaid>(("none", new CableSaid(default, default, default, default, default, default))), Form);
 }

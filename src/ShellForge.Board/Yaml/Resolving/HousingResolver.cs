@@ -118,7 +118,8 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
                 cable.At.Or((up + Angle.FromDegrees(180)).Normalized),
                 cable.Plug.Given ? cable.Plug.Value[0] : 0,
                 cable.Plug.Given ? cable.Plug.Value[1] : 0,
-                cable.Relief.Or(ReliefKind.Tie))
+                cable.Relief.Or(ReliefKind.Tie),
+                cable.Through.Or(ExitKind.Wall))
             : new NoCable();
     }
 

@@ -4,6 +4,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
@@ -67,15 +68,8 @@ internal static class PageAnswers
     private static string CoverWay(HousingPlan plan)
     {
         string key = plan.Closure.WayOn(plan);
-        PortPlan? tongue = plan.Ports.FirstOrDefault(port => port.Tongue is not null);
-        if (tongue is not null)
-        {
-            return $"{key} Its tongue closes the opening of {tongue.Ref} at {HandWords.Clock(tongue.At, plan.Source.Up)}.";
-        }
-
-        return plan.CableExit is { } exit
-            ? $"{key} Its tongue closes the cable's notch at {HandWords.Clock(exit.At, plan.Source.Up)}."
-            : key;
+        PlacedTongue? tongue = plan.Tongues.Select(each => each.Tongue).FirstOrDefault();
+        return tongue is null ? key : $"{key} Its tongue closes {tongue.Closes} at {HandWords.Clock(tongue.At, plan.Source.Up)}.";
     }
 
     private static Point3? CoverKey(HousingPlan plan)

@@ -7,7 +7,7 @@ using ShellForge.Output.Assembly;
 using ShellForge.Output.Light;
 using ShellForge.Output.Looks;
 using ShellForge.Output.Report;
-using ShellForge.Planning.Plan;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Page.Building;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using ShellForge.Geometry.Numerics;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning.Hands;
 
 /// <summary>Places, counts and lists as people say them at the bench.</summary>
 public static class HandWords
@@ -27,5 +27,8 @@ public static class HandWords
     }
 
     /// <summary>A length for reading: at most two decimals, with its unit: "2.5 mm".</summary>
-    public static string Mm(double length) => length.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
+    public static string Mm(double length) => Figure(length) + " mm";
+
+    /// <summary>A length on a drawing: at most two decimals, without its unit.</summary>
+    public static string Figure(double length) => length.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,7 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
-namespace ShellForge.Planning.Mounts;
+namespace ShellForge.Planning.Floors;
 
 /// <summary>Looks for places on the floor where a shape fits.</summary>
 internal static class FloorPlaces

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning.Hands;
 
 /// <summary>When a step's turn comes; steps of one phase keep the order in which they are given.</summary>
 public enum HandPhase
@@ -49,7 +49,7 @@ public sealed record HandStep
     /// <summary>Tools for it.</summary>
     public ImmutableArray<string> Tools { get; init; } = [];
 
-    /// <summary>What a picture of it shows in its place, from the floor up: see <see cref="PartNames"/>.</summary>
+    /// <summary>What a picture of it shows in its place, from the floor up: by the names of parts.</summary>
     public ImmutableArray<string> Shown { get; init; } = [];
 
     /// <summary>Those of <see cref="Shown"/> that the hands hold, drawn lifted. What is printed into one of them goes with it.</summary>

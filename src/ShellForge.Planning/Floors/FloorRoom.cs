@@ -2,9 +2,8 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Outlines;
-using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Mounts;
+namespace ShellForge.Planning.Floors;
 
 /// <summary>What is free on and in the tub's floor, in plan, for mounts, vents, lettering and marks.</summary>
 internal static class FloorRoom
@@ -39,7 +38,7 @@ internal static class FloorRoom
             .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Hole!.MouthDiameter / 2) + Beside)));
         Region ports = Region.Union(draft.Ports.Where(port => port.Recess is not null).Select(port => Strips.Along(
             port.Face, port.Faces, port.Recess!.Width, -draft.Shell.Wall, 4 * draft.Shell.Wall)));
-        return draft.Shell.Footprint.Offset(-margin).Less(Region.Union([.. holes, ports]));
+        return draft.Shell.Footprint.Offset(-margin).Less(Region.Union([.. holes, ports, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
     }
 
     private static Region Posts(HousingDraft draft)
@@ -53,21 +52,6 @@ internal static class FloorRoom
         IEnumerable<Region> saddles = draft.Saddles.Select(saddle => Strips.Along(
             saddle.Face, saddle.Faces, saddle.RestMax.Y - saddle.RestMin.Y + (2 * Beside),
             Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
-        IEnumerable<Region> exit = draft.CableExit is not CableExitPlan cable ? [] :
-        [
-            Strips.Radial(cable.At, cable.NotchWidth + (2 * Beside), Way(draft, cable), draft.Shell.Footprint.Bounds.Max.X + draft.Shell.Wall),
-            cable.TiePost is TiePostPlan post
-                ? Strips.Along(post.At, post.Along, post.Width + (2 * Beside), -(post.Length / 2) - Beside, (post.Length / 2) + Beside)
-                : Region.Empty,
-        ];
-        return Region.Union([.. bosses, .. saddles, .. exit]);
-    }
-
-    // Where the cable's way over the floor begins, from the axis.
-    private static double Way(HousingDraft draft, CableExitPlan cable)
-    {
-        double wall = draft.Shell.Round?.Inner ?? draft.Shell.Cavity.Bounds.Max.X;
-        double post = cable.TiePost is TiePostPlan tie ? tie.At.Length - tie.Length : wall - (2 * cable.KnotRoom);
-        return Math.Max(0, Math.Min(wall - cable.CableDiameter, post));
+        return Region.Union([.. bosses, .. saddles, draft.CableExit?.TakenInside(draft.Shell, Beside) ?? Region.Empty]);
     }
 }

@@ -5,7 +5,7 @@ using ShellForge.Planning.Draft;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Posts;
+namespace ShellForge.Planning.Floors;
 
 /// <summary>The room between floor and board, with what hangs into it: answers how high something on the floor may rise.</summary>
 internal sealed class BelowBoardRoom

@@ -1,7 +1,8 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning.Draft;
 
 /// <summary>The wall across a straight way out: distances along that way from the housing's axis, mm.</summary>
 /// <param name="InnerLeast">Nearest point of the inner face.</param>

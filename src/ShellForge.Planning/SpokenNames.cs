@@ -1,7 +1,8 @@
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Plan;
+namespace ShellForge.Planning;
 
 /// <summary>
 /// What makers call the features of a housing: by the thing on their board that a feature serves ("the boss of hole 2", "J1's saddle"), never
@@ -27,8 +28,8 @@ public static class SpokenNames
             FaceFeature.Port when i < plan.Ports.Length => $"the opening for {plan.Ports[i].Ref}",
             FaceFeature.PortRecess when i < plan.Ports.Length => $"the recess for the plug of {plan.Ports[i].Ref}",
             FaceFeature.Tongue when i < plan.Ports.Length => $"the tongue over {plan.Ports[i].Ref}",
-            FaceFeature.Tongue or FaceFeature.CableNotch => "the cable exit",
-            FaceFeature.TiePost => "the post for the cable tie",
+            FaceFeature.Tongue => plan.CableExit?.NameOf(0) ?? "a tongue",
+            FaceFeature.CableExit => plan.CableExit?.NameOf(i) ?? "the cable exit",
             FaceFeature.Saddle when i < plan.Saddles.Length => $"{plan.Saddles[i].Ref}'s saddle",
             FaceFeature.Key => "the key",
             FaceFeature.Seat => "the seat of the baffle",
