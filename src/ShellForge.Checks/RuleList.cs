@@ -50,6 +50,7 @@ public static class RuleList
         new PartsOffToReflash(),
         new WallOffTheLines(),
         new OffTheBed(),
+        new FilamentsInOneLayer(),
         new FeatureVanishes(),
         new SkinTooThin(),
         new WallBetweenLines(),

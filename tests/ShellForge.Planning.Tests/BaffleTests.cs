@@ -14,7 +14,7 @@ public sealed class BaffleTests
         Insert = "m4x6-od6.0",
         Closure = "twist",
         Light = "{through: front, look: pixels}",
-        Diffuser = "{thickness: 0.6, distance: auto}",
+        Diffuser = "{thickness: 0.6, distance: auto, fit: printed-in}",
     };
 
     [Fact]

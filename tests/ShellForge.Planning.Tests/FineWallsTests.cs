@@ -6,7 +6,8 @@ namespace ShellForge.Planning.Tests;
 
 public sealed class FineWallsTests
 {
-    private const string Print = "{printer: fdm-0.4, shell: petg-black, diffuser: petg-white}";
+    // These cases are of diffusers that are printed in.
+    private const string Print = "{printer: fdm-0.4-multi-filament, shell: petg-black, diffuser: petg-white}";
 
     private static readonly Dictionary<string, WrittenBoard> Boards = new()
     {
@@ -45,7 +46,11 @@ public sealed class FineWallsTests
     [InlineData("fdm-0.6", 0.6)]
     public void The_lap_of_a_printed_in_diffuser_and_the_bezel_over_it_are_two_layers_at_least(string printer, double lap)
     {
-        HousingPlan plan = HousingPlanner.Plan((Boards["heads beside the rim"] with { Print = Print.Replace("fdm-0.4", printer, StringComparison.Ordinal) }).Read());
+        HousingPlan plan = HousingPlanner.Plan((Boards["heads beside the rim"] with
+        {
+            Print = $"{{printer: {printer}, shell: petg-black, diffuser: petg-white}}",
+            Diffuser = "{fit: printed-in, thickness: 0.8}",
+        }).Read());
         Assert.Equal(lap, plan.Diffuser.Lap!.Thickness, 6);
         Assert.True(plan.Cover.BezelThickness - plan.Diffuser.Thickness - lap >= (2 * plan.Source.Print.Printer.LayerHeight) - 1e-6);
     }

@@ -178,9 +178,22 @@ public enum LightLook
 public sealed record LightSpec(
     LightThrough Through, LightLook Look, double? WindowWidth, double MinimumOverMean, string EvennessWord);
 
+/// <summary>How a printed diffuser shall be held.</summary>
+public enum DiffuserWish
+{
+    /// <summary>Printed into the cover, in the same layers: the printer changes filament in each.</summary>
+    PrintedIn,
+
+    /// <summary>A part of its own that is laid into the cover from behind.</summary>
+    DropIn,
+}
+
 /// <summary>Diffuser wanted.</summary>
 public sealed record DiffuserSpec
 {
+    /// <summary>How it shall be held; null: the plan decides by filaments and printer.</summary>
+    public DiffuserWish? Fit { get; init; }
+
     /// <summary>Thickness of a printed diffuser, mm; null: the plan decides by filament.</summary>
     public double? Thickness { get; init; }
 

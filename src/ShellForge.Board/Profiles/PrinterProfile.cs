@@ -66,6 +66,12 @@ public sealed record PrinterProfile
     /// <summary>What its slicer lays in every layer, and how fast.</summary>
     public required PrinterMotion Motion { get; init; }
 
+    /// <summary>How many filaments it changes between by itself within a print; 1 for a printer with one spool.</summary>
+    public Sourced Filaments { get; init; } = OneFilament;
+
+    /// <summary>What holds where a profile does not say.</summary>
+    public static Sourced OneFilament { get; } = new(1, "one where the profile does not say");
+
     /// <summary>Whether the slicer itself scales for shrinkage: the plan then does not.</summary>
     public bool SlicerScalesShrinkage { get; init; }
 }

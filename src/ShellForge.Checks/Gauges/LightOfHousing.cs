@@ -64,6 +64,7 @@ internal static class LightOfHousing
             Face = nearer.Any(step => step > 0) ? face.Stepped(nearer) : face,
             Thickness = thickness,
             DarkRim = plan.Diffuser.Fit == DiffuserFit.PrintedIn && plan.Source.Print.Shell.Reflectance < DarkReflectance,
+            GoesOn = plan.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet,
             Diffuser = DiffuserOptics.Printed(plan.Diffuser.Thickness, sheet),
             Cells = cells,
         };

@@ -58,7 +58,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
     /// <param name="filament">What the nozzle is flushed with.</param>
     public PrintEstimate Changed(PartLayers part, PartLayers other, PrinterProfile printer, FilamentProfile filament)
     {
-        int changes = part.Layers.Count(layer => other.At((layer.FromZ + layer.ToZ) / 2).Any());
+        int changes = part.SharedWith(other);
         double flushed = changes * printer.Motion.ChangePlastic;
         return this with
         {

@@ -134,6 +134,7 @@ internal static class ProfileSheets
         .Length("bridge-warn", p.BridgeWarn)
         .Length("bridge-stop", p.BridgeStop)
         .Number("flow-rate", p.FlowRate, "mm3/s")
+        .Number("filaments", p.Filaments, "")
         .Number("perimeters", p.Motion.Perimeters, "")
         .Number("skin-layers", p.Motion.SkinLayers, "")
         .Number("infill", p.Motion.Infill, "")

@@ -74,9 +74,10 @@ public static class LightModel
         double mean = Mean(scene.Face, fields.AllCells);
         var seen = new LightFields(scene.Face.Count);
         float[] passes = [.. Enumerable.Range(0, scene.Face.Count).Select(i => (float)scene.SheetAt(i).Transmission)];
-        if (scene.DarkRim)
+        if (scene.DarkRim || scene.GoesOn)
         {
-            float[] kept = SheetSpread.BesideDarkRim(scene.Whole ?? scene.Face, scene.Diffuser.Spread);
+            ReceiverGrid all = scene.Whole ?? scene.Face;
+            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, scene.Diffuser.Spread) : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
             passes = [.. passes.Select((share, i) => share * kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
         }
 

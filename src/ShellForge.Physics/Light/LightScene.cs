@@ -32,6 +32,9 @@ public sealed record LightScene
     /// <summary>Whether the sheet ends at the window's edge fused to plastic that swallows light.</summary>
     public bool DarkRim { get; init; }
 
+    /// <summary>Whether the sheet goes on behind the bezel, as lit there as at the window's edge: what spreads out of sight comes back from there.</summary>
+    public bool GoesOn { get; init; }
+
     /// <summary>Into how many equal sectors about the z axis the scene repeats itself, the first in the middle of +x; 1 for none.</summary>
     public int Sectors { get; init; } = 1;
 

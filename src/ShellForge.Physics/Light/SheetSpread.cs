@@ -3,7 +3,8 @@ namespace ShellForge.Physics.Light;
 /// <summary>
 /// What the viewer's side of a sheet shows: the light on its inner face times the transmission, spread sideways like a bell. Light that
 /// spreads behind the bezel is lost there, none is made. A dark bezel that the sheet is fused to takes more: light that would have come back
-/// from beyond the edge, which a cloud that went on would return.
+/// from beyond the edge, which a cloud that went on would return. Where the sheet itself goes on behind the bezel, as much light comes out
+/// from there as goes in.
 /// </summary>
 internal static class SheetSpread
 {
@@ -21,6 +22,15 @@ internal static class SheetSpread
         float[] inside = new float[face.Count];
         Apply(face, spread, ones, ones, inside);
         return [.. inside.Select(share => share > 0 ? (float)Math.Max(0, 1 - (TakenBack * (1 - share) / share)) : 0)];
+    }
+
+    /// <summary>What each cell shows over what the bell leaves it, where the sheet goes on behind the bezel.</summary>
+    public static float[] BesideCoveredRim(ReceiverGrid face, double spread)
+    {
+        float[] ones = [.. face.Open.Select(open => open ? 1f : 0f)];
+        float[] inside = new float[face.Count];
+        Apply(face, spread, ones, ones, inside);
+        return [.. inside.Select(share => share > 0 ? 1 / share : 0)];
     }
 
     /// <summary>Fills <paramref name="seen"/> from <paramref name="on"/>; the sheet lets the share <paramref name="passes"/> through at each cell.</summary>

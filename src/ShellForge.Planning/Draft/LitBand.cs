@@ -11,7 +11,7 @@ namespace ShellForge.Planning.Draft;
 internal sealed record LitBand(double Inner, double Outer, string? Clipped)
 {
     // An island in the window smaller than this across is left out, mm: it could not be printed cleanly.
-    private const double SmallestIslandRadius = 3;
+    internal const double SmallestIslandRadius = 3;
 
     // A window narrower than this is none, mm.
     private const double SmallestWidth = 1.5;

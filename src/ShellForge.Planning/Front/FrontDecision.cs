@@ -48,8 +48,7 @@ internal static class FrontDecision
         }
 
         var reasons = new Reasons();
-        (DiffuserFit fit, string why) = FitOf(file);
-        reasons.Choice("diffuser.fit", Name(fit), Reasons.Origin(file, "housing.diffuser", file.Print.Diffuser.Name), why);
+        DiffuserFit fit = DiffuserHold.Decide(file, limits, reasons);
         double thickness = Thickness(file, basis, reasons);
         (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
 
@@ -161,17 +160,7 @@ internal static class FrontDecision
     {
         var reasons = new Reasons();
         LitWallSection section = LitWallSection.Of(file, basis, lip);
-        bool same = file.Print.Shell.Name == file.Print.Diffuser.Name;
-        DiffuserFit fit = same ? DiffuserFit.OneWithCover : DiffuserFit.PrintedIn;
-        reasons.Choice("diffuser.fit", "band in the wall", Reasons.Origin(file, "housing.light.through"),
-            same ? "cover and band are of one filament" : "printed between the cover's layers, which change filament there");
-        if (!same && file.Print.Shell.Family != file.Print.Diffuser.Family)
-        {
-            reasons.Refuse("unlike-plastics-fused", "diffuser",
-                $"The band has to fuse with the cover, and {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not.",
-                0, 1, "", new Point3(0, 0, limits.LedWindow), "take both filaments of one family");
-        }
-
+        DiffuserFit fit = DiffuserHold.DecideBand(file, limits, reasons);
         NoteUnused(file, limits, reasons);
         double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueThickness.Other), Reasons.Rule, "closed front");
         reasons.Length("diffuser.thickness", section.Thickness, Reasons.Rule, "2 lines of wall");
@@ -198,12 +187,12 @@ internal static class FrontDecision
     /// <param name="room">What walls and lip leave of the cover.</param>
     /// <param name="baffle">The baffle's walls.</param>
     /// <param name="fit">How the diffuser is held.</param>
-    /// <param name="posts">Whether posts of the cover stand in the bore and need bezel round them, which bars then hold.</param>
+    /// <param name="posts">Whether posts of the cover stand in the bore and need bezel round them, which bars then hold, as they do where a width is asked for.</param>
     public static LitBand Band(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit, bool posts)
     {
         double margin = baffle.SeatGap + baffle.Wall;
         double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-        bool islandHeld = posts || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
+        bool islandHeld = posts || file.Housing.Light.WindowWidth is not null || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
         bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
         return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);
     }
@@ -231,28 +220,6 @@ internal static class FrontDecision
         window.Offset(LapWidth).Intersect(shell.Footprint.Offset(-LapWidth)).Less(window.Offset(-LapInset)), thickness, LapInset);
 
     private static double ThicknessOfLap(PrintBasis basis) => basis.UpDistance(Math.Max(LapThickness, LapLayers * basis.Layer));
-
-    /// <summary>How the diffuser is held, and why.</summary>
-    public static (DiffuserFit Fit, string Why) FitOf(BoardFile file)
-    {
-        FilamentProfile shell = file.Print.Shell;
-        FilamentProfile diffuser = file.Print.Diffuser;
-        return file.Housing.Diffuser.Sheet is not null
-                ? (DiffuserFit.CutSheet, "a cut sheet was asked for; it lies behind the bezel")
-            : shell.Name == diffuser.Name
-                ? (DiffuserFit.OneWithCover, "cover and diffuser are of one filament")
-            : shell.Family == diffuser.Family
-                ? (DiffuserFit.PrintedIn, $"{shell.Name} and {diffuser.Name} are one family and fuse; a lap locks it in all the same")
-                : (DiffuserFit.DropIn, $"{shell.Family} and {diffuser.Family} do not bond: a part of its own behind the bezel");
-    }
-
-    private static string Name(DiffuserFit fit) => fit switch
-    {
-        DiffuserFit.OneWithCover => "one with the cover",
-        DiffuserFit.PrintedIn => "printed in",
-        DiffuserFit.DropIn => "drop-in",
-        _ => "cut sheet",
-    };
 
     private static double Thickness(BoardFile file, PrintBasis basis, Reasons reasons)
     {
@@ -318,12 +285,12 @@ internal static class FrontDecision
         {
             reasons.Replace(
                 "window-open-to-middle", "light.window",
-                $"A ring of window {Reasons.Mm(asked)} mm wide leaves bezel in the middle that is too small or that nothing holds: the window is a disc.",
+                $"A ring of window {Reasons.Mm(asked)} mm wide leaves less than {Reasons.Mm(2 * LitBand.SmallestIslandRadius)} mm of bezel in the middle, too little to print: the window is a disc.",
                 2 * band.Outer, asked, "mm", Point3.Zero,
-                "a diffuser of the shell's plastic family, which holds the middle, and a narrower 'light.window'; or leave it to 'auto'");
+                "a narrower 'light.window', or leave it to 'auto'");
         }
 
-        return opened ? "open to the middle: nothing would hold the bezel there"
+        return opened ? "open to the middle: what bezel is left there would not print"
             : widened ? $"raised from {Reasons.Mm(asked)}: it must clear the LEDs' own windows" : "as asked";
     }
 

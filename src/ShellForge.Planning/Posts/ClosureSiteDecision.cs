@@ -53,7 +53,7 @@ internal static class ClosureSiteDecision
         var reasons = new Reasons();
         ScrewProfile screw = file.Housing.Screw!;
         LitBand? lit = file.Housing.Light.Through == LightThrough.Wall ? null
-            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), FrontDecision.FitOf(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
+            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));

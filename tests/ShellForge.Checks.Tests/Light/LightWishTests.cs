@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
@@ -55,11 +56,23 @@ public class LightWishTests
     }
 
     [Fact]
-    public void A_ring_of_window_that_opens_to_a_disc_is_told()
+    public void A_ring_of_window_whose_middle_is_too_small_opens_to_a_disc_and_is_told()
     {
-        WrittenBoard sheet = Front with { Diffuser = "{sheet: 3.0}", Light = "{through: front, window: 11}" };
-        Assert.Contains("window-open-to-middle", Told(sheet));
-        Assert.DoesNotContain("window-open-to-middle", Told(Front with { Light = "{through: front, window: 11}" }));
+        WrittenBoard board = Front with { Pixels = "{package: \"5050\", circle: 20, count: 6, from: 90, direction: cw}" };
+        Assert.Contains("window-open-to-middle", Told(board with { Light = "{through: front, window: 16}" }));
+        Assert.DoesNotContain("window-open-to-middle", Told(board with { Light = "{through: front, window: 10}" }));
+    }
+
+    [Theory]
+    [InlineData("{sheet: 3.0}")]
+    [InlineData("{fit: drop-in}")]
+    public void A_ring_of_window_before_a_diffuser_of_its_own_is_built_as_asked_with_bars_that_hold_its_middle(string diffuser)
+    {
+        HousingPlan plan = HousingPlanner.Plan((Front with { Diffuser = diffuser, Light = "{through: front, window: 11}" }).Read());
+
+        Assert.False(plan.Cover.Window.Contains(Point2.Origin));
+        Assert.Equal("across the window", plan.Decisions.Single(decision => decision.Path == "cover.bars").Value);
+        Assert.Empty(plan.Refusals);
     }
 
     [Fact]

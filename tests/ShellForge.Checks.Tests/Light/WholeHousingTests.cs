@@ -114,6 +114,7 @@ public class WholeHousingTests
             Parts = ["{ref: J1, package: usb-c-receptacle, side: top, faces: 270, past-edge: -0.5}"],
             Insert = "m2x3-od3.6",
             Cable = "{part: J1}",
+            Diffuser = "{fit: printed-in}",
         }.Read());
         Finding found = Assert.Single(new WallGlows().Check(housing));
         Assert.Equal("baffle", found.Subject);

@@ -79,6 +79,22 @@ public class EnergyTests
     }
 
     [Fact]
+    public void A_sheet_that_goes_on_behind_a_bar_is_beside_it_as_bright_as_without_the_bar()
+    {
+        DiffuserOptics sheet = new(0.3, 0.5, 0.7);
+        static bool Beside(Point2 at) => Math.Abs(at.X) > 0.6;
+        LightMap whole = LightModel.Map(Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(12, 8, 0.5), sheet: sheet));
+        LightScene barred = Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(12, 8, 0.5, Beside), sheet: sheet);
+        LightMap goesOn = LightModel.Map(barred with { GoesOn = true });
+        LightMap ends = LightModel.Map(barred);
+
+        Assert.Equal(1, Seen(goesOn, 0.9) / Seen(whole, 0.9), 0.02);
+        Assert.InRange(Seen(ends, 0.9) / Seen(whole, 0.9), 0.3, 0.9);
+
+        static double Seen(LightMap map, double x) => map.Face.Sample(map.Seen.All, x, 0);
+    }
+
+    [Fact]
     public void Halving_the_grid_changes_contrast_by_less_than_a_hundredth()
     {
         Evenness[] found =

@@ -48,9 +48,12 @@ internal static class LightForm
         FormKey<double?> thickness = keys.Optional("thickness", BoardKinds.LengthOrAuto("a thickness", 0.2, 6), "Thickness of a printed one.", "auto: by filament");
         FormKey<double> sheet = keys.Optional("sheet", BoardKinds.Length("a sheet's thickness", 0.2, 10), "Thickness of a cut sheet that is dropped in.");
         FormKey<double?> distance = keys.Optional("distance", BoardKinds.LengthOrAuto("a distance", 0.5, 100), "From the LED's window to the diffuser's inner face.", "auto: from evenness and pitch");
+        FormKey<DiffuserWish> fit = keys.Optional("fit", new WordKind<DiffuserWish>(("printed-in", DiffuserWish.PrintedIn), ("drop-in", DiffuserWish.DropIn)), "How a printed one is held.", "printed in where both plastics are of one family and the printer changes filaments, else a drop-in");
         keys.AtMostOneOf(thickness, sheet);
+        keys.AtMostOneOf(fit, sheet);
         return values => new DiffuserSpec
         {
+            Fit = values.Said(fit).Given ? values.Said(fit).Value : null,
             Thickness = values.Said(thickness).Or(null),
             Sheet = values.Said(sheet).Given ? values.Said(sheet).Value : null,
             Distance = values.Said(distance).Or(null),

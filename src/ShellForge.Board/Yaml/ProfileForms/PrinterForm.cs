@@ -29,6 +29,7 @@ internal static class PrinterForm
         FormKey<Sourced> bridgeStop = keys.Required("bridge-stop", ProfileNumbers.Length(1, 200), "Bridge span that stops.");
         FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100), "Most plastic that the nozzle melts, mm3/s: no line is laid faster.");
         Func<FormValues, PrinterMotion> motion = PrinterMotionKeys.Declare(keys);
+        FormKey<Sourced> filaments = keys.Optional("filaments", ProfileNumbers.Whole(1, 64), "Filaments that it changes between by itself within a print.", "1");
         FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.", "false");
         return values => name => new PrinterProfile
         {
@@ -53,6 +54,7 @@ internal static class PrinterForm
             BridgeStop = values.Said(bridgeStop).Value,
             FlowRate = values.Said(flow).Value,
             Motion = motion(values),
+            Filaments = values.Said(filaments).Or(PrinterProfile.OneFilament),
             SlicerScalesShrinkage = values.Said(scales).Or(false),
         };
     });
