@@ -18,15 +18,9 @@ internal static class LetteringDecision
     // Source: trade practice for raised and engraved text: stroke 0.8 (0.6 at least), height 5 (2 at least), depth 0.4 to 0.8.
     private const double Height = 5.0;
     private const double MarkHeight = 4.0;
-    private const double StrokeShare = 0.16;
-    private const double StrokeLeast = 0.6;
-    private const double StrokeMost = 1.2;
     private const double Depth = 0.6;
     private const double MarkDepth = 0.4;
     private const double Shrink = 0.95;
-
-    // From stroke to stroke within most letters, in grid units: what is left between them must be a line of plastic.
-    private const double Counter = 2;
 
     // Floor left over letters cut from below, in layers.
     private const int LayersOver = 4;
@@ -34,9 +28,6 @@ internal static class LetteringDecision
 
     // Heights come in tenths.
     private const double Step = 0.1;
-
-    // Half a line, and a little that arcs drawn with corners and shrinkage take.
-    private const double HairShare = 0.53;
 
     /// <summary>The label wanted; none is a valid answer.</summary>
     public static Decided<ImmutableArray<LetteringPlan>> Label(HousingDraft draft, Region taken)
@@ -61,7 +52,7 @@ internal static class LetteringDecision
         Region room = (outside
             ? FloorRoom.Outside(draft, Margin + draft.Shell.BedChamfer)
             : FloorRoom.Inside(draft, draft.Stack.FloorTop + depth)).Less(taken);
-        double least = LeastHeight(draft.Basis);
+        double least = PrintedLettering.LeastHeight(draft.Basis);
         double wanted = label.Height ?? Math.Max(Height, least);
         Region strokes = Placed(draft, room, label.Text, Math.Max(wanted, least), outside, out double height);
         if (strokes.IsEmpty)
@@ -99,17 +90,6 @@ internal static class LetteringDecision
         }
     }
 
-    // The least height at which the room between strokes stays as wide as a line, rounded up to a tenth.
-    private static double LeastHeight(PrintBasis basis)
-    {
-        double stroke = Stroke(0, basis);
-        return Math.Ceiling(Math.Round(10 * (stroke + (StrokeFont.CapHeight / Counter * (stroke + basis.LineWidth))), 4)) / 10;
-    }
-
-    // Never narrower than a line, which the slicer would leave out.
-    private static double Stroke(double height, PrintBasis basis) =>
-        Math.Clamp(StrokeShare * height, Math.Max(StrokeLeast, basis.LineWidth), Math.Max(StrokeMost, basis.LineWidth));
-
     /// <summary>The revision mark inside tub and cover.</summary>
     public static Decided<ImmutableArray<LetteringPlan>> Marks(HousingDraft draft, CoverPlan cover, Region takenOnFloor)
     {
@@ -123,7 +103,7 @@ internal static class LetteringDecision
         var marks = ImmutableArray.CreateBuilder<LetteringPlan>();
         double floor = draft.Stack.FloorTop;
         double depth = draft.Basis.UpDistance(MarkDepth);
-        double height = Math.Max(MarkHeight, LeastHeight(draft.Basis));
+        double height = Math.Max(MarkHeight, PrintedLettering.LeastHeight(draft.Basis));
         Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, height, mirrored: false, out _);
         if (!onFloor.IsEmpty)
         {
@@ -135,7 +115,7 @@ internal static class LetteringDecision
             .Less(draft.Front.Diffuser.Outline).Less(draft.Front.Diffuser.Lap?.Outline ?? Region.Empty);
         Region inCover = cover.BezelThickness - depth < (LayersOver * draft.Basis.Layer) - Layers.Slack
             ? Region.Empty
-            : Placed(draft, free.Offset(-StrokeLeast), mark, height, mirrored: true, out _);
+            : Placed(draft, free.Offset(-PrintedLettering.StrokeLeast), mark, height, mirrored: true, out _);
         if (!inCover.IsEmpty)
         {
             marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + depth, Raised: false));
@@ -161,15 +141,11 @@ internal static class LetteringDecision
     {
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         Angle along = draft.File.Up - Angle.FromDegrees(90);
-        double least = Math.Min(wanted, LeastHeight(draft.Basis));
+        double least = Math.Min(wanted, PrintedLettering.LeastHeight(draft.Basis));
         double roomAcross = room.IsEmpty ? 0 : Point2.Distance(room.Bounds.Min, room.Bounds.Max);
-        ImmutableArray<ImmutableArray<Point2>> strokes = StrokeFont.Strokes(text, out double units);
         for (height = wanted; height >= least - Layers.Slack; height = Math.Min(Math.Round(Shrink * height, 1), Math.Round(height - Step, 1)))
         {
-            double stroke = Stroke(height, draft.Basis);
-            double unit = (height - stroke) / StrokeFont.CapHeight;
-            double width = (units * unit) + stroke;
-            double tall = height + (StrokeFont.Descent * unit);
+            (double width, double tall) = PrintedLettering.Size(text, height, draft.Basis);
             if (width + 1 > roomAcross)
             {
                 continue;
@@ -177,26 +153,11 @@ internal static class LetteringDecision
 
             foreach (Point2 place in FloorPlaces.About(room, down, tall / 2, at => PartEnvelope.Rectangle(at, width + 1, tall + 1, along)))
             {
-                Point2 start = new(-units * unit / 2, -((StrokeFont.CapHeight - StrokeFont.Descent) * unit / 2));
-                Region drawn = WithoutHairs(Region.Union(strokes.SelectMany(corners => Drawn(corners, unit, start, stroke))), draft.Basis.LineWidth);
+                Region drawn = PrintedLettering.Of(text, height, draft.Basis);
                 return (mirrored ? drawn.MirroredX() : drawn).Turned(along).Moved(place);
             }
         }
 
         return Region.Empty;
-    }
-
-    // Where strokes meet at a point, what is left between them gets finer than a line: it is filled up, as the printer would.
-    private static Region WithoutHairs(Region strokes, double line) =>
-        OutlineOffsets.WithoutSlivers(strokes.Offset(HairShare * line).Offset(-HairShare * line).And(strokes));
-
-    private static IEnumerable<Region> Drawn(ImmutableArray<Point2> corners, double unit, Point2 start, double stroke)
-    {
-        for (int i = 0; i < Math.Max(1, corners.Length - 1); i++)
-        {
-            Point2 from = start + (unit * corners[i]);
-            Point2 to = start + (unit * corners[Math.Min(i + 1, corners.Length - 1)]);
-            yield return Region.Slot(Lattice.Snap(from), Lattice.Snap(to), stroke);
-        }
     }
 }
