@@ -52,7 +52,7 @@ internal static class PartsDecision
         reasons.Choice($"{path}.filament", filament.Name, Reasons.Rule, $"{filament.Family}, {filament.Colour}");
         reasons.Choice($"{path}.scale", scale.ToString("0.#####", CultureInfo.InvariantCulture), filament.Name, slicer
             ? "the printer profile says that the slicer scales for shrinkage"
-            : "written larger in x and y so that it shrinks to size: switch off the slicer's own compensation for shrinkage, holes and elephant's foot");
+            : $"written larger in x and y so that it shrinks to size{(filament.Shrinkage.IsMeasured ? $" ({filament.Shrinkage.Source})" : "")}: switch off the slicer's own compensation for shrinkage, holes and elephant's foot");
         return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale, LiesOn = liesOn };
     }
 }

@@ -18,6 +18,9 @@ public sealed record InsertProfile
     /// <summary>Diameter of the hole as drawn for a printed part, mm. Never compensated again.</summary>
     public required Sourced HoleDiameter { get; init; }
 
+    /// <summary>Whether <see cref="HoleDiameter"/> was found on a coupon of the printer and the filament at hand.</summary>
+    public bool IsHoleMeasured { get; init; }
+
     /// <summary>Least wall round the hole, mm.</summary>
     public required Sourced WallThickness { get; init; }
 

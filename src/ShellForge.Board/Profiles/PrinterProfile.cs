@@ -39,6 +39,12 @@ public sealed record PrinterProfile
     /// <summary>Gap per side of a normal fit, mm.</summary>
     public required Sourced NormalFit { get; init; }
 
+    /// <summary>Gap per side between a round lip and the wall it goes into, mm, before what a larger diameter asks for.</summary>
+    public required Sourced LipFit { get; init; }
+
+    /// <summary>Gap per side between a straight tongue and its slot, mm.</summary>
+    public required Sourced SlotFit { get; init; }
+
     /// <summary>Gap per side of a tight fit, mm.</summary>
     public required Sourced TightFit { get; init; }
 

@@ -25,11 +25,18 @@ public sealed class ProfileLibrary
     /// <summary>Printers.</summary>
     public required ProfileShelf<PrinterProfile> Printers { get; init; }
 
+    /// <summary>What was measured of printers with filaments; none is shipped.</summary>
+    public required ProfileShelf<PairingProfile> Pairings { get; init; }
+
     /// <summary>Supplies.</summary>
     public required ProfileShelf<SupplyProfile> Supplies { get; init; }
 
     /// <summary>Coefficients of heat.</summary>
     public required ProfileShelf<HeatProfile> Heat { get; init; }
+
+    /// <summary>What was measured of a printer with a filament; null where nothing was.</summary>
+    public PairingProfile? PairingOf(string printer, string filament) =>
+        Pairings.All.FirstOrDefault(pairing => pairing.Printer == printer && pairing.Filament == filament);
 
     /// <summary>Puts the shipped profiles and the user's on one shelf each.</summary>
     /// <param name="userFilesInPriorityOrder">The user's files, name and text, the one that wins first.</param>
@@ -45,6 +52,7 @@ public sealed class ProfileLibrary
         : Leds.Find(name) is not null ? "an LED package"
         : Filaments.Find(name) is not null ? "a filament"
         : Printers.Find(name) is not null ? "a printer"
+        : Pairings.Find(name) is not null ? "a printer with a filament"
         : Supplies.Find(name) is not null ? "a supply"
         : Heat.Find(name) is not null ? "a set of coefficients of heat"
         : null;

@@ -5,6 +5,12 @@ namespace ShellForge.Board.Profiles;
 /// <summary>A number of a profile with the place it comes from ("ISO 7089", "typical: check your datasheet").</summary>
 public readonly record struct Sourced(double Value, string Source)
 {
+    /// <summary>How the source of a number begins that its user measured.</summary>
+    public const string MeasuredWord = "measured ";
+
+    /// <summary>Whether its user measured it.</summary>
+    public bool IsMeasured => Source.StartsWith(MeasuredWord, StringComparison.Ordinal);
+
     /// <summary>The bare number.</summary>
     public static implicit operator double(Sourced sourced) => sourced.Value;
 

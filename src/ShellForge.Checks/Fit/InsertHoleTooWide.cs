@@ -21,7 +21,7 @@ public sealed class InsertHoleTooWide() : Rule(
     {
         foreach (BossPlan boss in housing.Plan.Bosses)
         {
-            if (boss.Hole is { } hole && Math.Round(hole.Insert.OuterDiameter - hole.Diameter, 3) is var bite && bite < Bite)
+            if (boss.Hole is { Insert.IsHoleMeasured: false } hole && Math.Round(hole.Insert.OuterDiameter - hole.Diameter, 3) is var bite && bite < Bite)
             {
                 yield return Found(
                     Severity.Stop, boss.Name, $"its hole leaves {bite:0.00} mm for the knurl of {hole.Insert.Name} to bite into", bite, Bite,

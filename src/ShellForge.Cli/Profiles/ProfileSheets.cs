@@ -14,6 +14,7 @@ internal static class ProfileSheets
         .. library.Leds.All.Select(Led),
         .. library.Filaments.All.Select(Filament),
         .. library.Printers.All.Select(Printer),
+        .. library.Pairings.All.Select(PairingSheet.Of),
         .. library.Supplies.All.Select(Supply),
         .. library.Heat.All.Select(Heat),
     ];
@@ -126,6 +127,8 @@ internal static class ProfileSheets
         .Length("hole-allowance", p.HoleAllowance)
         .Length("loose-fit", p.LooseFit)
         .Length("normal-fit", p.NormalFit)
+        .Length("lip-fit", p.LipFit)
+        .Length("slot-fit", p.SlotFit)
         .Length("tight-fit", p.TightFit)
         .Length("accuracy", p.Accuracy)
         .Length("elephant-foot", p.ElephantFoot)

@@ -42,7 +42,7 @@ internal static class KeyDecision
             return reasons.Of(new KeyPlan(own, draft.Stack.PartingLine, null, byLug));
         }
 
-        double gap = file.Print.Printer.NormalFit;
+        double gap = file.Print.Printer.SlotFit;
         Angle? free = rim.NearestFree(preferred, Width + (2 * gap), Margin) ?? rim.NearestFree(preferred, Width + (2 * gap), 0);
         double blind = draft.Shell.Wall - draft.Basis.Wall(SkinLines);
         bool isBlind = blind >= DepthMinimum - Layers.Slack;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
 
@@ -23,6 +24,9 @@ internal sealed class Reasons
 
     /// <summary>A length in mm as text: at most three decimals.</summary>
     public static string Mm(double length) => length.ToString("0.###", CultureInfo.InvariantCulture);
+
+    /// <summary>A length of a profile with what it was measured on: "lip fit 0.3 (measured 2026-11-30, coupon lid-fit)"; null where it is typical.</summary>
+    public static string? Measured(string what, Sourced length) => length.IsMeasured ? $"{what} {Mm(length)} ({length.Source})" : null;
 
     /// <summary>Where a value stood in the board file ("tide.yaml:12:7"), or the rule's word where it was not given.</summary>
     public static string Origin(BoardFile file, string path, string otherwise = Rule) =>

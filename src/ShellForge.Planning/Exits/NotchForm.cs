@@ -58,7 +58,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
     {
         (BoardFile file, PrintBasis basis, ShellPlan shell, StackPlan stack) = (draft.File, draft.Basis, draft.Shell, draft.Stack);
         double notch = Cable.Diameter + PlanRules.NotchOver;
-        double gap = file.Print.Printer.NormalFit;
+        double gap = file.Print.Printer.SlotFit;
         double tongueWidth = Math.Max(notch + 2, LeastTongue);
         WallSpan wall = WallSpan.Ahead(shell, Cable.At, 0, tongueWidth + (2 * gap), From(shell, Cable.At))
             ?? new WallSpan(0, 0, shell.Wall);

@@ -69,7 +69,7 @@ internal static class CoverDecision
         Region lip = room.OuterLip.And(room.BoreLip);
         Region obstacles = LipObstacles(draft, lip, lipBottom).Intersect(room.Cavity.Offset(draft.Lip.Reach + draft.Lip.TongueReach));
         ToothPlan? tooth = baffle?.Tooth;
-        double slack = draft.File.Print.Printer.NormalFit;
+        double slack = draft.File.Print.Printer.SlotFit;
         Region slot = tooth is null ? Region.Empty : tooth.Outline.Offset(slack);
         Region breach = tooth is null ? Region.Empty : Breach(tooth, slot, slack, lip, draft.Basis.Wall(2));
         Region left = Printable(lip.Less(obstacles).Less(breach), [.. obstacles.Parts, breach], draft.Basis, draft.Lip.Thickness);

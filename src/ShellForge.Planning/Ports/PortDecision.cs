@@ -65,7 +65,7 @@ internal static class PortDecision
         }
 
         double beside = (WallAhead(shell, part, Math.Max(profile.ShellWidth, part.Width)) ?? wall).InnerLeast;
-        bool inWall = mouthU > beside - file.Print.Printer.NormalFit;
+        bool inWall = mouthU > beside - file.Print.Printer.SlotFit;
         double thinnest = wall.InnerMost + basis.Wall(PlanRules.RecessWallLines);
         bool needsRecess = behind > PlanRules.MouthBehind + Layers.Slack;
         bool recessHolds = thinnest <= mouthU + PlanRules.MouthBehind + Layers.Slack && thinnest < wall.OuterMost;
@@ -148,7 +148,7 @@ internal static class PortDecision
             ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
                 Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, roof, file), face)
             : null;
-        double gap = file.Print.Printer.NormalFit;
+        double gap = file.Print.Printer.SlotFit;
         TonguePlan? tongue = port.Kind == PortKind.SlotWithTongue
             ? new TonguePlan(width - (2 * gap), top, gap, shell.Wall, width) : null;
         double behind = (port.RecessFace ?? (port.Through ? port.MouthU : port.WallFace)) - port.MouthU;

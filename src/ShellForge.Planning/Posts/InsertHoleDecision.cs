@@ -5,7 +5,7 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Posts;
 
 /// <summary>Hole and boss for an insert, from its body: never from its thread alone.</summary>
-internal static class InsertHoleDecision
+public static class InsertHoleDecision
 {
     /// <summary>The wall round the hole: the largest of what plastic, lines and the insert's body ask for, mm.</summary>
     public static double Wall(InsertProfile insert, PrintBasis basis) => Math.Max(
@@ -14,10 +14,10 @@ internal static class InsertHoleDecision
 
     /// <summary>
     /// The hole as drawn, mm. The chart's value for printed parts is already compensated, so no printer allowance is added; it is
-    /// only kept from being too loose.
+    /// only kept from being too loose; one that was tried with this printer and this filament is taken as it is.
     /// </summary>
     public static double Diameter(InsertProfile insert) =>
-        Math.Min(insert.HoleDiameter, insert.OuterDiameter - PlanRules.LeastHoleInterference);
+        insert.IsHoleMeasured ? insert.HoleDiameter : Math.Min(insert.HoleDiameter, insert.OuterDiameter - PlanRules.LeastHoleInterference);
 
     /// <summary>The hole at the boss's top without its lead-in, mm: wider for a tapered body.</summary>
     public static double MouthDiameter(InsertProfile insert) =>
@@ -44,12 +44,13 @@ internal static class InsertHoleDecision
     };
 
     /// <summary>Notes hole and boss of one kind of insert.</summary>
-    public static void Explain(Reasons reasons, string path, InsertProfile insert, PrintBasis basis)
+    internal static void Explain(Reasons reasons, string path, InsertProfile insert, PrintBasis basis)
     {
         double chart = insert.HoleDiameter;
         double drawn = Diameter(insert);
         reasons.Length($"{path}.hole-diameter", drawn, insert.Name, drawn < chart
             ? $"the chart's {Reasons.Mm(chart)} would be less than {Reasons.Mm(PlanRules.LeastHoleInterference)} under the body: capped"
+            : insert.IsHoleMeasured ? $"{insert.HoleDiameter.Source}: taken as it is"
             : $"the chart for printed parts, {insert.HoleDiameter.Source}; already compensated, so nothing is added");
         double wall = Wall(insert, basis);
         double byLines = basis.Wall(PlanRules.BossWallLines);

@@ -29,9 +29,9 @@ internal static class LipDecision
         double diameter = 2 * outline.OuterRadius;
         double gap = reasons.Length(
             "cover.lip.gap",
-            Math.Round(file.Print.Printer.NormalFit + (GapPerDiameter * diameter), 2, MidpointRounding.AwayFromZero),
+            Math.Round(file.Print.Printer.LipFit + (GapPerDiameter * diameter), 2, MidpointRounding.AwayFromZero),
             file.Print.Printer.Name,
-            $"normal fit {Reasons.Mm(file.Print.Printer.NormalFit)} per side plus 0.05 % of the diameter of {Reasons.Mm(diameter)}");
+            $"{Reasons.Measured("lip fit", file.Print.Printer.LipFit) ?? $"normal fit {Reasons.Mm(file.Print.Printer.LipFit)}"} per side plus 0.05 % of the diameter of {Reasons.Mm(diameter)}");
         double band = outline.OuterRadius - outline.BoreRadius;
         int lines = band < NarrowBand ? 2 : 3;
         double thickness = reasons.Length(

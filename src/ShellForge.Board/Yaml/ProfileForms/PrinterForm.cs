@@ -20,6 +20,8 @@ internal static class PrinterForm
         FormKey<Sourced> hole = keys.Required("hole-allowance", ProfileNumbers.Length(-0.5, 1), "Added to the diameter of upright holes.");
         FormKey<Sourced> loose = keys.Required("loose-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> normal = keys.Required("normal-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
+        FormKey<Sourced> lip = keys.Optional("lip-fit", ProfileNumbers.Length(0, 2), "Gap per side between a round lip and its wall.", "normal-fit");
+        FormKey<Sourced> slot = keys.Optional("slot-fit", ProfileNumbers.Length(0, 2), "Gap per side between a tongue and its slot.", "normal-fit");
         FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> accuracy = keys.Required("accuracy", ProfileNumbers.Length(0, 2), "Spread of a printed size, plus and minus.");
         FormKey<Sourced> foot = keys.Required("elephant-foot", ProfileNumbers.Length(0, 1), "Growth of the first layers per side.");
@@ -45,6 +47,8 @@ internal static class PrinterForm
             HoleAllowance = values.Said(hole).Value,
             LooseFit = values.Said(loose).Value,
             NormalFit = values.Said(normal).Value,
+            LipFit = values.Said(lip).Or(values.Said(normal).Value),
+            SlotFit = values.Said(slot).Or(values.Said(normal).Value),
             TightFit = values.Said(tight).Value,
             Accuracy = values.Said(accuracy).Value,
             ElephantFoot = values.Said(foot).Value,

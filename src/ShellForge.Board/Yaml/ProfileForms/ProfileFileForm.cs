@@ -26,6 +26,7 @@ internal static class ProfileFileForm
         Shelf(keys, "leds", LedForm.Form);
         Shelf(keys, "filaments", FilamentForm.Form);
         Shelf(keys, "printers", PrinterForm.Form);
+        Shelf(keys, "pairings", PairingForm.Form);
         Shelf(keys, "supplies", SupplyForm.Form);
         Shelf(keys, "heat", HeatForm.Form);
         return _ => true;

@@ -50,6 +50,7 @@ internal sealed class ProfileLoader
             Leds = loader.Shelf("leds", LedForm.Form),
             Filaments = loader.Shelf("filaments", FilamentForm.Form),
             Printers = loader.Shelf("printers", PrinterForm.Form),
+            Pairings = loader.Shelf("pairings", PairingForm.Form),
             Supplies = loader.Shelf("supplies", SupplyForm.Form),
             Heat = loader.Shelf("heat", HeatForm.Form),
         };

@@ -36,7 +36,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             return null;
         }
 
-        return new BoardFile
+        return Measured(new BoardFile
         {
             Name = said.Name.Value.Trim(),
             Revision = said.Revision.Or("").Trim(),
@@ -48,6 +48,29 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Use = use,
             Accept = said.Accept.Or([]),
             Places = paths.Places,
+        });
+    }
+
+    // What was measured of the printer with each filament stands in place of what is typical; bosses and walls are of the shell's filament.
+    private BoardFile Measured(BoardFile file)
+    {
+        FilamentProfile Filament(FilamentProfile filament) =>
+            profiles.PairingOf(file.Print.Printer.Name, filament.Name)?.Of(filament) ?? filament;
+
+        PairingProfile? shell = profiles.PairingOf(file.Print.Printer.Name, file.Print.Shell.Name);
+        return file with
+        {
+            Print = file.Print with
+            {
+                Printer = shell?.Of(file.Print.Printer) ?? file.Print.Printer,
+                Shell = Filament(file.Print.Shell),
+                Diffuser = Filament(file.Print.Diffuser),
+                Baffle = file.Print.Baffle is { } baffle ? Filament(baffle) : null,
+            },
+            Housing = file.Housing with { Insert = file.Housing.Insert is { } insert ? shell?.Of(insert) ?? insert : null },
+            Board = shell is null
+                ? file.Board
+                : file.Board with { Holes = [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)] },
         };
     }
 
