@@ -49,41 +49,13 @@ internal static class Bosses
             if (boss.Hole is not null)
             {
                 yield return FeatureContribution.Cuts(
-                    PartNames.Tub, Hole(boss, boss.Hole).Tagged(FaceNames.Tag(FaceFeature.InsertHole, i)));
+                    PartNames.Tub, InsertHoleSolid.Of(boss.At, boss.Top, boss.Hole).Tagged(FaceNames.Tag(FaceFeature.InsertHole, i)));
             }
         }
     }
 
     // Left as it is where it fits, so that its corners stay those of its ring.
     private static Region Within(Region post, Region room) => room.Contains(post) ? post : OutlineOffsets.WithoutSlivers(post.Intersect(room));
-
-    private static Solid Hole(BossPlan boss, InsertHolePlan hole)
-    {
-        double radius = hole.Diameter / 2;
-        double mouth = hole.MouthDiameter / 2;
-        double top = boss.Top;
-        double past = FeatureContribution.Overlap;
-        double bottom = top - hole.Depth;
-        var profile = ImmutableArray.CreateBuilder<Point2>();
-        profile.Add(new Point2(0, bottom));
-        profile.Add(new Point2(radius, bottom));
-        if (hole.LeadIn > 0)
-        {
-            profile.Add(new Point2(mouth, top - hole.LeadIn));
-            profile.Add(new Point2(mouth + hole.LeadIn + past, top + past));
-        }
-        else
-        {
-            double length = hole.Insert.Length + hole.SetBelow;
-            double slope = (mouth - radius) / length;
-            profile.Add(new Point2(radius, top - length));
-            profile.Add(new Point2(mouth + (slope * past), top + past));
-        }
-
-        profile.Add(new Point2(0, top + past));
-        return Shapes.Revolve(profile.ToImmutable(), Ring.CountFor(mouth + hole.LeadIn), Angle.Zero, RingSide.Outside)
-            .Moved(Transform3.Shift(boss.At.X, boss.At.Y, 0));
-    }
 
     private static Solid Gusset(BossPlan boss, GussetPlan gusset, double floorTop, double foot)
     {
