@@ -68,6 +68,7 @@ internal static class ShellForgeCommand
             MakeVerb.Create(bench),
             CheckVerb.Create(bench),
             ViewVerb.Create(bench),
+            CouponVerb.Create(bench),
             InspectVerb.Create(bench),
             ProfilesVerb.Create(bench),
             SchemaVerb.Create(bench),

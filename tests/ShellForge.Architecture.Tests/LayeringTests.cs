@@ -17,8 +17,9 @@ public class LayeringTests
         ["Housing"] = ["Board", "Geometry", "Planning"],
         ["Checks"] = ["Board", "Geometry", "Physics", "Planning"],
         ["Output"] = ["Board", "Checks", "Formats", "Geometry", "Physics", "Planning"],
+        ["Coupons"] = ["Board", "Checks", "Formats", "Geometry", "Housing", "Output", "Planning"],
         ["Pipeline"] = ["Board", "Checks", "Housing", "Output", "Planning"],
-        ["Cli"] = ["Board", "Checks", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning"],
+        ["Cli"] = ["Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning"],
     };
 
     // The one folder that may see a third-party library.

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -11,25 +12,77 @@ namespace ShellForge.Testing;
 /// <param name="Minutes">Time of the print, without heating.</param>
 public readonly record struct SlicerFigures(double Grams, double Minutes);
 
+/// <summary>A line of plastic.</summary>
+/// <param name="From">Where it begins, mm.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Z">Upper face of its layer.</param>
+public readonly record struct SlicedLine(Point2 From, Point2 To, double Z);
+
 /// <summary>A general-purpose slicer of this machine, as a foreign judge of times and masses. It gets the speeds of a printer profile.</summary>
 public static class Slicer
 {
+    // Where the middle of a part is laid, mm.
+    private const int Centre = 150;
+
     /// <summary>Where it is; null where there is none.</summary>
     public static string? Executable { get; } =
         (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "prusa-slicer")).FirstOrDefault(File.Exists);
+
+    /// <summary>The lines of plastic that the slicer lays, in the part's own coordinates; the skirt among them.</summary>
+    /// <exception cref="InvalidOperationException">The slicer failed or took longer than the limit.</exception>
+    public static IReadOnlyList<SlicedLine> Lines(Mesh part, PrinterProfile printer, double density, TimeSpan limit)
+    {
+        using var folder = new TemporaryFolder();
+        string code = Run(folder, part, printer, density, limit);
+        Box3 bounds = Measure.Bounds(part);
+        var lines = new List<SlicedLine>();
+        (double x, double y, double z, double e) = (0, 0, 0, 0);
+        foreach (string line in File.ReadLines(code))
+        {
+            string[] words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            double Word(char letter, double otherwise) => words.Skip(1).FirstOrDefault(word => word[0] == letter) is { } word
+                ? double.Parse(word[1..], CultureInfo.InvariantCulture) : otherwise;
+            if (words is ["G1", ..] or ["G0", ..])
+            {
+                (double toX, double toY, double toE) = (Word('X', x), Word('Y', y), Word('E', e));
+                z = Word('Z', z);
+                if (toE > e && (toX != x || toY != y))
+                {
+                    var shift = new Point2(Centre - bounds.Centre.X, Centre - bounds.Centre.Y);
+                    lines.Add(new SlicedLine(new Point2(x, y) - shift, new Point2(toX, toY) - shift, z));
+                }
+
+                (x, y, e) = (toX, toY, toE);
+            }
+            else if (words is ["G92", ..])
+            {
+                e = Word('E', e);
+            }
+        }
+
+        return lines;
+    }
 
     /// <summary>Slices a part as it lies and reads the time and the mass that the slicer wrote.</summary>
     /// <exception cref="InvalidOperationException">The slicer failed or took longer than the limit.</exception>
     public static SlicerFigures Slice(Mesh part, PrinterProfile printer, double density, TimeSpan limit)
     {
         using var folder = new TemporaryFolder();
+        string code = Run(folder, part, printer, density, limit);
+        return new SlicerFigures(
+            double.Parse(Value(code, "; filament used [g] = "), CultureInfo.InvariantCulture),
+            Minutes(Value(code, "; estimated printing time (normal mode) = ")));
+    }
+
+    private static string Run(TemporaryFolder folder, Mesh part, PrinterProfile printer, double density, TimeSpan limit)
+    {
         string model = Path.Combine(folder.Path, "part.stl");
         string settings = Path.Combine(folder.Path, "printer.ini");
         string code = Path.Combine(folder.Path, "part.gcode");
         WriteStl(model, part);
         File.WriteAllLines(settings, Settings(printer, density).Select(setting => $"{setting.Key} = {setting.Value}"));
         using Process process = Process.Start(new ProcessStartInfo(
-            Executable!, ["-g", "--load", settings, "--center", "150,150", "--loglevel", "0", "-o", code, model])
+            Executable!, ["-g", "--load", settings, "--center", $"{Centre},{Centre}", "--loglevel", "0", "-o", code, model])
         { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> told = process.StandardOutput.ReadToEndAsync();
         Task<string> failed = process.StandardError.ReadToEndAsync();
@@ -39,11 +92,7 @@ public static class Slicer
             throw new InvalidOperationException($"The slicer took longer than {limit}.");
         }
 
-        return File.Exists(code)
-            ? new SlicerFigures(
-                double.Parse(Value(code, "; filament used [g] = "), CultureInfo.InvariantCulture),
-                Minutes(Value(code, "; estimated printing time (normal mode) = ")))
-            : throw new InvalidOperationException(told.Result + failed.Result);
+        return File.Exists(code) ? code : throw new InvalidOperationException(told.Result + failed.Result);
     }
 
     // What both sides take for given: the profile's numbers, under the slicer's names.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using ShellForge.Board.Schema;
+using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Profiles;
 using ShellForge.Import.Writing;
 using ShellForge.Output.Report;
@@ -17,6 +18,7 @@ internal static class SchemaVerb
         ("profiles", BoardSchema.ProfilesJson),
         .. ReportJson.Schemas,
         ("import", ImportJson.Schema),
+        ("coupon", CouponsDocument.Schema),
         ("profile-list", ProfilesDocument.Schema),
     ];
 
@@ -24,7 +26,7 @@ internal static class SchemaVerb
     {
         var kind = new Argument<string>("KIND")
         {
-            Description = "Files that you write: board, profiles; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, profile-list",
+            Description = "Files that you write: board, profiles; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list",
             DefaultValueFactory = _ => "board",
         };
         kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);

@@ -20,6 +20,7 @@ public class SchemaVerbTests
         { "inspection", "inspect open.stl --json" },
         { "import", "import edge.gbr holes.drl --json" },
         { "import", "import nothing.gbr --json" },
+        { "coupon", "coupon slot-fit --json -o c" },
         { "profile-list", "profiles --json" },
     };
 

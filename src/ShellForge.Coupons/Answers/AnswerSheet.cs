@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+
+namespace ShellForge.Coupons.Answers;
+
+/// <summary>The answers to one coupon by the keys of its questions.</summary>
+/// <param name="Answers">The answers, each one that its question takes.</param>
+public sealed record AnswerSheet(ImmutableDictionary<string, string> Answers)
+{
+    /// <summary>The size that was measured, mm.</summary>
+    public double Size(SizeQuestion question) => Question.TryNumber(Answers[question.Key], out double size) ? size : double.NaN;
+
+    /// <summary>Number of the step that was chosen; -1 for none.</summary>
+    public int Step(StepQuestion question) => question.StepOf(Answers[question.Key]);
+}
+
+/// <summary>A value for a profile.</summary>
+/// <param name="Shelf">Which profile takes it.</param>
+/// <param name="Key">Its key there.</param>
+/// <param name="Value">The value, in the unit of the key.</param>
+/// <param name="Words">What it is, for people: "hole for m3x4-od4.6".</param>
+public sealed record MeasuredValue(MeasuredShelf Shelf, string Key, double Value, string Words)
+{
+    /// <summary>For values that hold for one thing, its name: the insert of a hole.</summary>
+    public string? For { get; init; }
+
+    /// <summary>Unit for people.</summary>
+    public string Unit { get; init; } = "mm";
+}
+
+/// <summary>Which profile a value goes into.</summary>
+public enum MeasuredShelf
+{
+    /// <summary>The printer with the filament.</summary>
+    Pairing,
+
+    /// <summary>The printer.</summary>
+    Printer,
+
+    /// <summary>The filament.</summary>
+    Filament,
+}
+
+/// <summary>Something that is wrong with answers.</summary>
+/// <param name="Key">The question it is about.</param>
+/// <param name="Message">What is wrong, and what to do.</param>
+public sealed record AnswerFault(string Key, string Message);
+
+/// <summary>What the answers to a coupon mean.</summary>
+public sealed record Reading
+{
+    /// <summary>What goes into profiles; nothing where there are faults.</summary>
+    public ImmutableArray<MeasuredValue> Values { get; init; } = [];
+
+    /// <summary>What can't be true together, or can't be at all.</summary>
+    public ImmutableArray<AnswerFault> Faults { get; init; } = [];
+
+    /// <summary>What else there is to say.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
+
+    /// <summary>Where the steps of the coupon to print next lie; null where the answers settle it.</summary>
+    public double? NextAround { get; init; }
+
+    /// <summary>Nothing but faults.</summary>
+    public static Reading Wrong(params IEnumerable<AnswerFault> faults) => new() { Faults = [.. faults] };
+}

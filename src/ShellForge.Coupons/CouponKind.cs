@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ShellForge.Coupons.Answers;
+
+namespace ShellForge.Coupons;
+
+/// <summary>
+/// A kind of coupon. It answers for itself: what it is drawn for, how it looks, what is asked of its user, what the answers mean and whether they can
+/// be true together.
+/// </summary>
+public abstract class CouponKind
+{
+    /// <summary>Its name on the command line and in files.</summary>
+    public abstract string Name { get; }
+
+    /// <summary>What one learns from it, in a few words.</summary>
+    public abstract string Tells { get; }
+
+    /// <summary>What is missing before it can be drawn, in a sentence; null for nothing.</summary>
+    public virtual string? Lacks(CouponWish wish) => null;
+
+    /// <summary>Draws it.</summary>
+    public abstract Coupon Draw(CouponWish wish);
+
+    /// <summary>What its user is asked, in the order of asking.</summary>
+    public abstract ImmutableArray<Question> Questions(CouponWish wish);
+
+    /// <summary>What the answers mean, or what is wrong with them. Every question has an answer by then.</summary>
+    public abstract Reading Read(CouponWish wish, AnswerSheet answers);
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using ShellForge.Checks.PrintTime;
+using ShellForge.Coupons.Answers;
+
+namespace ShellForge.Coupons.Files;
+
+/// <summary>The sheet for the bench: what to print, what to do with it, what is asked.</summary>
+public static class BenchSheet
+{
+    private const int LineLength = 100;
+
+    /// <summary>The sheet as text.</summary>
+    public static string Text(ImmutableArray<MadeCoupon> coupons)
+    {
+        var text = new StringBuilder();
+        CouponWish wish = coupons[0].Coupon.Wish;
+        Line(text, $"Coupons for {wish.Printer.Name} with {wish.Filament.Name}");
+        Line(text, "");
+        Wrap(text, "", "Print with the settings that the housing will be printed with: the same layers, lines, speeds and temperature, no support, as the pieces lie. "
+            + "Switch off the slicer's own compensation for shrinkage, holes and wide first layers.");
+        foreach (MadeCoupon made in coupons)
+        {
+            Coupon coupon = made.Coupon;
+            Line(text, "");
+            Line(text, $"{coupon.Kind.Name}: {coupon.Kind.Tells}");
+            Line(text, string.Create(CultureInfo.InvariantCulture, $"  {string.Join(", ", made.Pieces.Select(piece => piece.Piece.Name + ".stl"))}: {PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"));
+            foreach (string caution in coupon.Cautions)
+            {
+                Wrap(text, "  Take care: ", caution);
+            }
+
+            for (int i = 0; i < coupon.Hands.Length; i++)
+            {
+                Wrap(text, string.Create(CultureInfo.InvariantCulture, $"  {i + 1}. "), coupon.Hands[i]);
+            }
+
+            foreach (Question question in coupon.Kind.Questions(coupon.Wish))
+            {
+                Wrap(text, $"  {question.Key}: ", question.Text + ".");
+            }
+        }
+
+        Line(text, "");
+        Wrap(text, "", "Write the answers into answers.yaml, or leave it as it is and be asked: shellforge calibrate answers.yaml");
+        return text.ToString();
+    }
+
+    /// <summary>Text over several lines, the first with a head, the others set in under it.</summary>
+    internal static void Wrap(StringBuilder text, string head, string words)
+    {
+        string indent = new(' ', head.Length);
+        string line = head;
+        foreach (string word in words.Split(' '))
+        {
+            if (line.Length + word.Length + 1 > LineLength && line.Trim().Length > 0 && line != head)
+            {
+                Line(text, line.TrimEnd());
+                line = indent;
+            }
+
+            line += word + " ";
+        }
+
+        Line(text, line.TrimEnd());
+    }
+
+    private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
+}

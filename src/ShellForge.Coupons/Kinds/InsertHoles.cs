@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Drawing;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Housing.Features;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
+using ShellForge.Planning.Posts;
+
+namespace ShellForge.Coupons.Kinds;
+
+/// <summary>Bosses with holes round the profile's value for the insert in the drawer, each as a housing has it.</summary>
+internal sealed class InsertHoles : CouponKind
+{
+    private const int Count = 8;
+    private const int Columns = 4;
+    private const double Step = 0.05;
+
+    // The steps reach farther up than down: holes come out too small more often than too large, mm.
+    private const double Below = 0.1;
+
+    // Air between neighbours in the row, and round the figures, mm.
+    private const double Air = 1.5;
+
+    // Six layers under the hole, as in a housing, mm.
+    private const double UnderHole = 1.2;
+
+    /// <inheritdoc />
+    public override string Name => "insert-holes";
+
+    /// <inheritdoc />
+    public override string Tells => "the hole that your insert goes into well";
+
+    /// <inheritdoc />
+    public override string? Lacks(CouponWish wish) =>
+        wish.Insert is null ? "name the insert in your drawer by its body, such as --insert m2.5x4-od4.6" : null;
+
+    /// <inheritdoc />
+    public override Coupon Draw(CouponWish wish)
+    {
+        InsertProfile insert = wish.Insert!;
+        PrintBasis basis = wish.Basis;
+        ImmutableArray<double> steps = Steps(wish);
+        double usual = InsertHoleDecision.Diameter(insert);
+        double wall = InsertHoleDecision.BossDiameter(insert, basis) - usual;
+        double plate = basis.Up(UnderHole);
+        double depth = InsertHoleDecision.Depth(insert, basis);
+        double top = plate + depth;
+        double figures = Figures.Height(basis);
+        double widest = steps[^1] + wall;
+        double pitchX = Math.Max(widest, steps.Max(step => Figures.Room(Figures.Hundredths(step), basis).Width)) + Air;
+        var grid = new StepGrid(Count, Columns, pitchX, widest + figures + (2 * Air));
+        var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, plate) };
+        var holes = new List<Solid>();
+        var marks = ImmutableArray.CreateBuilder<CouponMark>();
+        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        for (int i = 0; i < steps.Length; i++)
+        {
+            Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
+            solids.Add(Shapes.Extrude(Region.Disc(at, Ring.Peg((steps[i] + wall) / 2)), 0, top));
+            InsertHolePlan hole = InsertHoleDecision.Plan(insert with { HoleDiameter = new Sourced(steps[i], Name), IsHoleMeasured = true }, top, depth);
+            holes.Add(InsertHoleSolid.Of(at, top, hole));
+            marks.Add(Figures.On(Figures.Hundredths(steps[i]), at - new Point2(0, (widest + Air + figures) / 2), plate, basis));
+            told.Add(new CouponStep(steps[i], Figures.Hundredths(steps[i]), at));
+        }
+
+        return new Coupon
+        {
+            Kind = this,
+            Wish = wish,
+            Pieces = [new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]).Less(holes), told.ToImmutable(), marks.ToImmutable())],
+            Hands =
+            [
+                $"Set one insert {insert.Name} into each hole, from the smallest figure up: iron at {wish.Filament.IronCelsius.Value:0} degrees, its own weight only, straight.",
+                "Press each flush with a cold flat piece of metal, and let it cool for a minute.",
+                "Screw a screw in by hand, then lean it gently to each side and try to turn the insert with it.",
+            ],
+            Cautions = ["The iron and the insert are hot enough to burn skin, and hot plastic gives off fumes: ventilate, and hold the print with pliers."],
+        };
+    }
+
+    /// <inheritdoc />
+    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked(wish).All;
+
+    /// <inheritdoc />
+    public override Reading Read(CouponWish wish, AnswerSheet answers)
+    {
+        InsertProfile insert = wish.Insert!;
+        FitJudgement judged = Asked(wish).Judge(answers);
+        return judged.Fault is { } fault ? Reading.Wrong(fault)
+            : judged.Value is not { } hole ? new Reading { NextAround = judged.NextAround }
+            : hole > insert.OuterDiameter ? Reading.Wrong(new AnswerFault("fits", $"a hole of {hole:0.00} is wider than the insert's body of {insert.OuterDiameter.Value:0.00}: measure the insert over its knurl"))
+            : new Reading { Values = [new MeasuredValue(MeasuredShelf.Pairing, "insert-holes", hole, $"hole for {insert.Name}") { For = insert.Name }] };
+    }
+
+    private static ImmutableArray<double> Steps(CouponWish wish) =>
+        StepGrid.Rising(Math.Round((wish.Around ?? InsertHoleDecision.Diameter(wish.Insert!)) - Below, 2), Step, Count);
+
+    private static FitAnswers Asked(CouponWish wish)
+    {
+        ImmutableArray<double> steps = Steps(wish);
+        return new FitAnswers(
+            new StepQuestion("tight", "The highest figure at which the iron's weight alone does not sink the insert within ten seconds, or the boss bulges or cracks", steps),
+            new StepQuestion("fits", "The figure that fits: the iron's weight sinks the insert in three to ten seconds, it stays straight, and a screw tightened with two fingers does not turn it", steps),
+            new StepQuestion("loose", "The lowest figure at which the insert drops in almost by itself, tilts, or turns with the screw", steps));
+    }
+}

@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Drawing;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Draft;
+
+namespace ShellForge.Coupons.Kinds;
+
+/// <summary>A small lid whose round lip is tried in rings of rising gaps; the widest must take it on every printer that is not out of order.</summary>
+internal sealed class LidFit : CouponKind
+{
+    private const int Columns = 5;
+    private const double LipRadius = 6;
+    private const double LipHeight = 3.6;
+    private const double LidRadius = 8.5;
+    private const double Lid = 1.6;
+    private const double Floor = 0.6;
+    private const double RingHeight = 3.6;
+    private const double Air = 1.0;
+    private const int Corners = 96;
+
+    // A lip of three lines, as covers have; two are enough for a ring that is never pressed apart.
+    private const int LipLines = 3;
+    private const int RingLines = 2;
+
+    private static readonly ImmutableArray<double> Gaps = StepGrid.Gaps;
+
+    /// <inheritdoc />
+    public override string Name => "lid-fit";
+
+    /// <inheritdoc />
+    public override string Tells => "the gap at which a lid goes on and holds, and the one at which it turns";
+
+    /// <inheritdoc />
+    public override Coupon Draw(CouponWish wish)
+    {
+        PrintBasis basis = wish.Basis;
+        double floor = basis.Up(Floor);
+        double top = floor + basis.UpDistance(RingHeight);
+        double wall = basis.Wall(RingLines);
+        double pitch = (2 * (LipRadius + Gaps[^1] + wall)) + Air;
+        var grid = new StepGrid(Gaps.Length, Columns, pitch, pitch);
+        var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
+        var marks = ImmutableArray.CreateBuilder<CouponMark>();
+        var steps = ImmutableArray.CreateBuilder<CouponStep>();
+        for (int i = 0; i < Gaps.Length; i++)
+        {
+            Point2 at = Lattice.Snap(grid.At(i));
+            var inner = new Ring(LipRadius + Gaps[i], RingSide.Outside, Corners, Angle.Zero);
+            Region ring = Region.Annulus(inner.Coaxial(LipRadius + Gaps[i] + wall, RingSide.Outside), inner);
+            solids.Add(Shapes.Extrude(ring.Moved(at), 0, top));
+            marks.Add(Figures.On(Figures.Gap(Gaps[i]), at, floor, basis));
+            steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
+        }
+
+        var outer = new Ring(LipRadius, RingSide.Inside, Corners, Angle.Zero);
+        double lid = basis.Up(Lid);
+        Solid gauge = Solid.Union(
+            Shapes.Extrude(Region.Disc(Point2.Origin, outer.Coaxial(LidRadius, RingSide.Inside)), 0, lid),
+            Shapes.Extrude(Region.Annulus(outer, outer.Coaxial(LipRadius - basis.Wall(LipLines), RingSide.Inside)), 0, lid + basis.UpDistance(LipHeight)));
+        return new Coupon
+        {
+            Kind = this,
+            Wish = wish,
+            Pieces =
+            [
+                new CouponPiece(Name + "-rings", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), steps.ToImmutable(), marks.ToImmutable()),
+                new CouponPiece(Name + "-lid", gauge, [], []),
+            ],
+            Hands =
+            [
+                "Press the lid into each ring with one thumb, from the largest figure down. At .60 it must go in: if it does not, the first layers or the flow are out of order, and no fit is worth measuring.",
+                "Where it goes in, turn the plate over and tap it once. Then turn the lid with two fingers.",
+            ],
+        };
+    }
+
+    /// <inheritdoc />
+    public override ImmutableArray<Question> Questions(CouponWish wish) => [.. Asked.All, Turns];
+
+    /// <inheritdoc />
+    public override Reading Read(CouponWish wish, AnswerSheet answers)
+    {
+        FitJudgement judged = Asked.Judge(answers);
+        if (judged.Fault is { } fault)
+        {
+            return Reading.Wrong(fault);
+        }
+
+        if (judged.Value is not { } fits)
+        {
+            return Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
+                ? "the lid falls out of the tightest ring: the two were not printed with one filament and one setting"
+                : "the lid goes into no ring, not even .60: clean the edges that lay on the bed, check flow and first layer, and print again"));
+        }
+
+        int turns = answers.Step(Turns);
+        return turns >= 0 && Gaps[turns] < fits
+            ? Reading.Wrong(new AnswerFault(Turns.Key, $"the lid can't turn freely at {Gaps[turns]:0.00} and need pressure at {fits:0.00}: try both again"))
+            : new Reading
+            {
+                Values =
+                [
+                    new MeasuredValue(MeasuredShelf.Pairing, "lip-fit", fits, "gap per side of a lid's lip"),
+                    .. turns < 0 ? Array.Empty<MeasuredValue>() : [new MeasuredValue(MeasuredShelf.Pairing, "moving-fit", Gaps[turns], "gap per side of what moves")],
+                ],
+                Notes = turns < 0 ? ["it turns freely in no ring: the gap for moving parts stays as it was"] : [],
+            };
+    }
+
+    private static readonly FitAnswers Asked = new(
+        new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb", Gaps),
+        new StepQuestion("fits", "The figure that fits: the lid goes in under light pressure of one thumb, and stays in when you turn the plate over and tap it once", Gaps),
+        new StepQuestion("loose", "The lowest figure at which the lid drops out by its own weight when you turn the plate over", Gaps));
+
+    private static readonly StepQuestion Turns =
+        new("turns", "The lowest figure at which the lid turns all the way round between two fingers without scraping", Gaps);
+}

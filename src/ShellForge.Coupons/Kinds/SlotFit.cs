@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Drawing;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Draft;
+
+namespace ShellForge.Coupons.Kinds;
+
+/// <summary>A tongue with a handle that is tried in slots of rising gaps.</summary>
+internal sealed class SlotFit : CouponKind
+{
+    private const int Columns = 5;
+    private const int TongueLines = 4;
+    private const double TongueLength = 7;
+    private const double TongueHeight = 4;
+    private const double HandleLength = 12;
+    private const double HandleWidth = 7;
+    private const double HandleHeight = 3;
+    private const double EndRoom = 0.8;
+    private const double Floor = 0.6;
+    private const double SlotDepth = 4;
+    private const double Air = 1.2;
+
+    private static readonly ImmutableArray<double> Gaps = StepGrid.Gaps;
+
+    /// <inheritdoc />
+    public override string Name => "slot-fit";
+
+    /// <inheritdoc />
+    public override string Tells => "the gap at which a tongue slides into its slot";
+
+    /// <inheritdoc />
+    public override Coupon Draw(CouponWish wish)
+    {
+        PrintBasis basis = wish.Basis;
+        double floor = basis.Up(Floor);
+        double top = floor + basis.UpDistance(SlotDepth);
+        double wall = basis.Wall(TongueLines);
+        double tongue = basis.Wall(TongueLines);
+        double figures = Figures.Height(basis);
+        double length = TongueLength + (2 * EndRoom);
+        double bar = tongue + (2 * (Gaps[^1] + wall));
+        double pitchX = length + wall;
+        var grid = new StepGrid(Gaps.Length, Columns, pitchX, bar + figures + (2 * Air));
+        var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
+        var slots = new List<Solid>();
+        var marks = ImmutableArray.CreateBuilder<CouponMark>();
+        var steps = ImmutableArray.CreateBuilder<CouponStep>();
+        for (int i = 0; i < Gaps.Length; i++)
+        {
+            Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
+            double half = (tongue / 2) + Gaps[i];
+            if (i % Columns == 0)
+            {
+                double reach = pitchX * Columns / 2;
+                solids.Add(Shapes.Box(new Point3(-reach, at.Y - (bar / 2), 0), new Point3(reach, at.Y + (bar / 2), top)));
+            }
+
+            slots.Add(Shapes.Box(new Point3(at.X - (length / 2), at.Y - half, floor), new Point3(at.X + (length / 2), at.Y + half, top + 1)));
+            marks.Add(Figures.On(Figures.Gap(Gaps[i]), at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor, basis));
+            steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
+        }
+
+        double handle = basis.Up(HandleHeight);
+        Solid gauge = Solid.Union(
+            Shapes.Extrude(Region.RoundedRectangle(Point2.Origin, HandleLength, HandleWidth, 1), 0, handle),
+            Shapes.Box(new Point3(-TongueLength / 2, -tongue / 2, 0), new Point3(TongueLength / 2, tongue / 2, handle + basis.UpDistance(TongueHeight))));
+        return new Coupon
+        {
+            Kind = this,
+            Wish = wish,
+            Pieces =
+            [
+                new CouponPiece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Select(Figures.Solid)), steps.ToImmutable(), marks.ToImmutable()),
+                new CouponPiece(Name + "-tongue", gauge, [], []),
+            ],
+            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. At .60 it must go in: if it does not, check flow and first layer before you measure any fit."],
+        };
+    }
+
+    /// <inheritdoc />
+    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked.All;
+
+    /// <inheritdoc />
+    public override Reading Read(CouponWish wish, AnswerSheet answers)
+    {
+        FitJudgement judged = Asked.Judge(answers);
+        return judged.Fault is { } fault ? Reading.Wrong(fault)
+            : judged.Value is { } fits ? new Reading { Values = [new MeasuredValue(MeasuredShelf.Pairing, "slot-fit", fits, "gap per side of a tongue in its slot")] }
+            : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
+                ? "the tongue falls out of the tightest slot: the two were not printed with one filament and one setting"
+                : "the tongue goes into no slot, not even .60: check flow and first layer, and print again"));
+    }
+
+    private static readonly FitAnswers Asked = new(
+        new StepQuestion("tight", "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb", Gaps),
+        new StepQuestion("fits", "The figure that fits: the tongue slides in under light pressure and stays where it is when you turn the plate over", Gaps),
+        new StepQuestion("loose", "The lowest figure at which the tongue drops out by its own weight or rattles", Gaps));
+}

@@ -1,0 +1,111 @@
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Testing;
+
+namespace ShellForge.Coupons.Tests;
+
+/// <summary>Every kind of coupon, as its file gives it back: sound, quick, light, its figures readable.</summary>
+public sealed class CouponTests
+{
+    public static IEnumerable<object[]> All() => Samples.KindsAndPrinters();
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void A_coupon_is_sound_and_takes_less_than_half_an_hour_and_ten_grams(string kind, string printer)
+    {
+        MadeCoupon made = Samples.Make(kind, Samples.Wish(printer));
+        Assert.All(made.Pieces, piece => Samples.Written(piece));
+        Assert.All(made.Pieces, piece => Assert.Equal(0, Measure.Bounds(piece.Mesh).Min.Z));
+        Assert.InRange(made.Estimate.Minutes, 1, MadeCoupon.MostMinutes);
+        Assert.InRange(made.Estimate.Grams, 0.5, MadeCoupon.MostGrams);
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Every_figure_stands_on_its_face_as_drawn(string kind, string printer)
+    {
+        MadeCoupon made = Samples.Make(kind, Samples.Wish(printer));
+        int met = 0;
+        foreach (MadePiece piece in made.Pieces)
+        {
+            Mesh mesh = Samples.Written(piece);
+            foreach (CouponMark mark in piece.Piece.Marks)
+            {
+                double scale = made.Coupon.WrittenScale;
+                Region drawn = Scaled(mark.Strokes, scale);
+                Region above = Slicing.At(mesh, (mark.FromZ + mark.ToZ) / 2);
+                Region around = drawn.Offset(0.3);
+                Assert.InRange(above.Intersect(around).Area / drawn.Area, 0.99, 1.01);
+                Assert.InRange(above.Intersect(drawn).Area / drawn.Area, 0.99, 1.001);
+                Assert.True(Slicing.At(mesh, mark.FromZ - 0.1).Intersect(around).Area > 0.999 * around.Area, $"{mark.Text} hangs over an edge");
+                met++;
+            }
+        }
+
+        Assert.True(met >= 6, "the coupon has too few figures to mean anything");
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void No_two_figures_say_the_same_and_each_step_has_one(string kind, string printer)
+    {
+        MadeCoupon made = Samples.Make(kind, Samples.Wish(printer));
+        CouponPiece piece = made.Pieces[0].Piece;
+        Assert.Equal(piece.Marks.Length, piece.Marks.Select(mark => mark.Text).Distinct().Count());
+        foreach (CouponStep step in piece.Steps)
+        {
+            CouponMark own = Assert.Single(piece.Marks, mark => mark.Text == step.Mark);
+            double reach = Point2.Distance(own.Strokes.Bounds.Centre, step.At);
+            Assert.All(piece.Steps.Where(other => other != step), other =>
+                Assert.True(reach < Point2.Distance(own.Strokes.Bounds.Centre, other.At), $"{step.Mark} stands nearer to {other.Mark}"));
+        }
+    }
+
+    [SkippableTheory]
+    [InlineData("size-bar")]
+    [InlineData("lid-fit")]
+    [InlineData("slot-fit")]
+    [InlineData("insert-holes")]
+    public void A_slicer_draws_every_figure(string kind)
+    {
+        Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");
+        MadeCoupon made = Samples.Make(kind);
+        foreach (MadePiece piece in made.Pieces.Where(piece => piece.Piece.Marks.Length > 0))
+        {
+            CouponWish wish = made.Coupon.Wish;
+            IReadOnlyList<SlicedLine> lines = Slicer.Lines(piece.Mesh, wish.Printer, wish.Filament.Density, TimeSpan.FromMinutes(2));
+            foreach (CouponMark mark in piece.Piece.Marks)
+            {
+                // Each stroke of each figure, in its middle layer.
+                double z = mark.FromZ + (2 * wish.Printer.LayerHeight);
+                SlicedLine[] layer = [.. lines.Where(line => Math.Abs(line.Z - z) < 0.01)];
+                foreach (Region glyph in Scaled(mark.Strokes, made.Coupon.WrittenScale).Parts)
+                {
+                    double laid = layer.Sum(line => LengthIn(line, glyph)) * wish.Printer.LineWidth;
+
+                    // A dot is one turn of the nozzle: its line overlaps itself.
+                    Assert.True(laid > (glyph.Area < 1 ? 0.4 : 0.6) * glyph.Area, $"{kind}: a figure of {mark.Text} is lost: {laid:0.00} of {glyph.Area:0.00} mm2");
+                }
+            }
+        }
+    }
+
+    private static double LengthIn(SlicedLine line, Region region)
+    {
+        double length = Point2.Distance(line.From, line.To);
+        Box2 bounds = region.Bounds;
+        if (Math.Max(line.From.X, line.To.X) < bounds.Min.X || Math.Min(line.From.X, line.To.X) > bounds.Max.X
+            || Math.Max(line.From.Y, line.To.Y) < bounds.Min.Y || Math.Min(line.From.Y, line.To.Y) > bounds.Max.Y)
+        {
+            return 0;
+        }
+
+        int pieces = Math.Max(1, (int)Math.Ceiling(length / 0.05));
+        return length * Enumerable.Range(0, pieces).Count(i => region.Contains(line.From + (((i + 0.5) / pieces) * (line.To - line.From)))) / pieces;
+    }
+
+    private static Region Scaled(Region region, double scale) => Region.Union(region.Parts.Select(part => Region.Polygon(
+        [.. part.Loops[0].Select(p => scale * p)], [.. part.Loops.Skip(1).Select(hole => (IReadOnlyList<Point2>)[.. hole.Select(p => scale * p)])])));
+}

@@ -1,0 +1,51 @@
+using ShellForge.Formats.Soup;
+using ShellForge.Formats.Stl;
+using ShellForge.Geometry.Auditing;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Testing;
+
+namespace ShellForge.Coupons.Tests;
+
+/// <summary>Coupons as tests draw them, and what was written of them.</summary>
+internal static class Samples
+{
+    public static CouponWish Wish(string printer = "fdm-0.4", string filament = "petg-black", string insert = "m2.5x4-od4.6") =>
+        new(WrittenBoard.Shipped.Printers.Find(printer)!, WrittenBoard.Shipped.Filaments.Find(filament)!)
+        {
+            Insert = WrittenBoard.Shipped.Inserts.Find(insert)!,
+        };
+
+    public static MadeCoupon Make(string kind, CouponWish? wish = null) => CouponMaker.Make(CouponKinds.Find(kind)!.Draw(wish ?? Wish()));
+
+    public static IEnumerable<object[]> KindsAndPrinters() =>
+        from kind in CouponKinds.All
+        from printer in new[] { "fdm-0.4", "fdm-0.4-fast", "fdm-0.6" }
+        select new object[] { kind.Name, printer };
+
+    /// <summary>The mesh as its file gives it back.</summary>
+    public static Mesh Written(MadePiece piece)
+    {
+        using var stream = new MemoryStream();
+        StlWriter.Write(stream, piece.Mesh, "ShellForge test");
+        SoupFile soup = StlReader.Read(stream.ToArray());
+        Assert.Empty(soup.Faults);
+        var numbers = new Dictionary<LatticePoint3, int>();
+        var triangles = new List<int>();
+        System.Collections.Immutable.ImmutableArray<float> c = soup.Bodies.Single().Triangles.Coordinates;
+        for (int i = 0; i < c.Length; i += 3)
+        {
+            LatticePoint3 corner = Lattice.ToLattice(new Point3(c[i], c[i + 1], c[i + 2]));
+            if (!numbers.TryGetValue(corner, out int number))
+            {
+                numbers.Add(corner, number = numbers.Count);
+            }
+
+            triangles.Add(number);
+        }
+
+        var mesh = new Mesh([.. numbers.OrderBy(each => each.Value).Select(each => each.Key)], [.. triangles], [.. Enumerable.Repeat(FaceTag.None, triangles.Count / 3)]);
+        Assert.True(MeshAudit.Run(mesh).IsClean, MeshAudit.Run(mesh).ToString());
+        return mesh;
+    }
+}
