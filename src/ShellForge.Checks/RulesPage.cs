@@ -29,6 +29,14 @@ public static class RulesPage
             }
         }
 
+        page.Append("\n# What the plan refuses or replaces\n");
+        page.Append("Some wishes can't be met together. The plan then builds the nearest thing that can be built, and says so under one of these names: a\n");
+        page.Append("`warn` where something else does the same work, else a `stop`.\n");
+        foreach (PlanRule rule in PlanRule.All)
+        {
+            page.Append("\n## ").Append(rule.Name).Append('\n').Append(rule.What).Append(' ').Append(rule.Why).Append('\n');
+        }
+
         return page.ToString();
     }
 }

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
-using System.CommandLine.Parsing;
+using ShellForge.Cli.Telling;
 using ShellForge.Cli.Verbs;
 
 namespace ShellForge.Cli;
@@ -71,34 +71,39 @@ internal static class ShellForgeCommand
             CouponVerb.Create(bench),
             InspectVerb.Create(bench),
             ProfilesVerb.Create(bench),
+            RulesVerb.Create(bench),
             SchemaVerb.Create(bench),
             CompletionVerb.Create(bench),
         };
-        UseOwnHelp(root);
+        UseOwnHelp(root, bench);
         return root;
     }
 
     private static ExitCode Refuse(ParseResult parsed, Workbench bench)
     {
-        foreach (ParseError error in parsed.Errors)
+        foreach (string mistake in UsageMistakes.Of(parsed))
         {
-            bench.Err.WriteLine($"shellforge: {error.Message}");
+            bench.Err.WriteLine($"shellforge: {mistake}");
         }
 
-        string verb = parsed.CommandResult.Command is RootCommand ? "" : $" {parsed.CommandResult.Command.Name}";
-        bench.Err.WriteLine($"Try 'shellforge{verb} --help'.");
+        Command command = parsed.CommandResult.Command;
+        if (command is RootCommand && parsed.UnmatchedTokens.Count == 0)
+        {
+            HelpText.WriteVerbs(command, bench.Err, bench.TextWidth);
+        }
+
+        bench.Err.WriteLine($"'shellforge {(command is RootCommand ? "VERB" : command.Name)} --help' tells more.");
         return ExitCode.BadInput;
     }
 
-    // Help is the same text wherever it is read, and has the two names that people try.
-    private static void UseOwnHelp(RootCommand root)
+    // Help has the two names that people try.
+    private static void UseOwnHelp(RootCommand root, Workbench bench)
     {
-        const int width = 110;
         foreach (HelpOption usual in root.Options.OfType<HelpOption>().ToArray())
         {
             root.Options.Remove(usual);
         }
 
-        root.Options.Add(new HelpOption("--help", "-h") { Action = new HelpAction { MaxWidth = width } });
+        root.Options.Add(new HelpOption("--help", "-h") { Action = new HelpText(bench) });
     }
 }

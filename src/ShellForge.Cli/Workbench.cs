@@ -32,6 +32,17 @@ internal sealed class Workbench
     /// <summary>Columns of the terminal; 0 when there is none.</summary>
     public int TerminalWidth { get; init; }
 
+    /// <summary>Columns of running text: the terminal's, at most as many as are pleasant to read; always the same in files and pipes.</summary>
+    public int TextWidth
+    {
+        get
+        {
+            const int widest = 110;
+            const int inFiles = 100;
+            return TerminalWidth > 0 ? Math.Min(TerminalWidth, widest) : inFiles;
+        }
+    }
+
     /// <summary>Stops long work.</summary>
     public CancellationToken Cancel { get; init; }
 

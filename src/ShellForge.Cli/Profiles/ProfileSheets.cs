@@ -93,7 +93,7 @@ internal static class ProfileSheets
         .Number("least-white-ma", p.LeastWhiteMilliamps, "mA")
         .Number("wiring-ma", p.WiringMilliamps, "mA")
         .Number("idle-ma", p.IdleMilliamps, "mA")
-        .Number("temperature-limit", p.TemperatureLimitCelsius, "degC")
+        .Number("temperature-limit", p.TemperatureLimitCelsius, "\u00b0C")
         .Length("tail-length", p.TailLength)
         .On("leds", p.Name);
 
@@ -102,8 +102,8 @@ internal static class ProfileSheets
         .Word("colour", p.Colour)
         .Word("screen", p.Screen)
         .Number("density", p.Density, "g/cm3")
-        .Number("service-limit", p.ServiceLimitCelsius, "degC")
-        .Number("glass-transition", p.GlassTransitionCelsius, "degC")
+        .Number("service-limit", p.ServiceLimitCelsius, "\u00b0C")
+        .Number("glass-transition", p.GlassTransitionCelsius, "\u00b0C")
         .Number("strain-along-layers", p.StrainAlongLayers, "")
         .Number("strain-across-layers", p.StrainAcrossLayers, "")
         .Number("modulus", p.ModulusMegapascals, "MPa")
@@ -112,7 +112,7 @@ internal static class ProfileSheets
         .Number("conductivity", p.Conductivity, "W/mK")
         .Number("reflectance", p.Reflectance, "")
         .Length("transmission-length", p.TransmissionLength)
-        .Number("iron", p.IronCelsius, "degC")
+        .Number("iron", p.IronCelsius, "\u00b0C")
         .On("filaments", p.Name);
 
     private static ProfileSheet Printer(PrinterProfile p) => new ProfileLines()

@@ -6,10 +6,17 @@ using Spectre.Console;
 
 namespace ShellForge.Cli.Telling;
 
-/// <summary>Findings for people: one paragraph each, worst first, then the verdict.</summary>
+/// <summary>Findings for people: one paragraph each, worst first.</summary>
 internal static class FindingsText
 {
-    public static void Write(IAnsiConsole console, ImmutableArray<Finding> findings)
+    // "stop", "warn" and "note" and two blanks.
+    private const int Indent = 6;
+
+    /// <summary>Writes findings: what is the matter, then what to do and the rule's name.</summary>
+    /// <param name="console">Where to.</param>
+    /// <param name="findings">The findings, worst first.</param>
+    /// <param name="details">Whether measured value, limit and place are told too.</param>
+    public static void Write(IAnsiConsole console, ImmutableArray<Finding> findings, bool details)
     {
         foreach (Finding finding in findings)
         {
@@ -17,56 +24,73 @@ internal static class FindingsText
             {
                 Severity.Stop => "red",
                 Severity.Warn => "yellow",
-                _ => "grey",
+                _ => "blue",
             };
+            console.WriteLine();
+            string word = ReportJson.Word(finding.Severity);
+            string[] matter = [.. Lines(console, $"{finding.Subject}: {finding.Message}", word.PadRight(Indent))];
             console.MarkupLineInterpolated(
-                CultureInfo.InvariantCulture,
-                $"[{colour}]{ReportJson.Word(finding.Severity)}[/] [bold]{finding.Rule}[/] {finding.Subject}: {finding.Message}{Numbers(finding)}{Place(finding)}");
-            console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"     {Advice(finding)}");
+                CultureInfo.InvariantCulture, $"[{colour}]{matter[0][..word.Length]}[/]{matter[0][word.Length..]}");
+            Plain(console, matter[1..]);
+            Plain(console, [.. Lines(console, $"{Advice(finding)} [{finding.Rule}]", new string(' ', Indent))]);
+            if (details && string.Join("; ", Numbers(finding).Concat(Place(finding))) is { Length: > 0 } facts)
+            {
+                Plain(console, [.. Lines(console, facts, new string(' ', Indent))]);
+            }
         }
-    }
-
-    /// <summary>The last line: what to do with the housing.</summary>
-    /// <param name="console">Where to.</param>
-    /// <param name="report">The report.</param>
-    /// <param name="strict">Whether warnings are reasons not to print.</param>
-    public static void WriteVerdict(IAnsiConsole console, HousingReport report, bool strict)
-    {
-        int stops = report.Findings.Count(finding => finding.Severity == Severity.Stop);
-        int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warn);
-        string line = report.Verdict switch
-        {
-            Verdict.Print => "[green]Print it.[/]",
-            Verdict.MindWarnings when strict => $"[red]Do not print: {Counted(warnings, "warning")} to clear first, since you asked for --strict.[/]",
-            Verdict.MindWarnings => $"[yellow]Print it, and mind {Counted(warnings, "warning")}.[/]",
-            _ => $"[red]Do not print: {Counted(stops, "finding")} to clear first.[/]",
-        };
-        console.MarkupLine(line);
     }
 
     /// <summary>A count with its noun.</summary>
     public static string Counted(int count, string noun) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
 
-    private static string Advice(Finding finding) =>
-        finding.Accepted is null ? finding.Remedy : $"accepted: {finding.Accepted}";
+    private static IEnumerable<string> Lines(IAnsiConsole console, string text, string first) =>
+        WrappedText.Lines(text, console.Profile.Width, first, Indent);
 
-    private static string Numbers(Finding finding)
+    private static void Plain(IAnsiConsole console, string[] lines)
     {
-        if (finding.Measured is not { } measured)
+        foreach (string line in lines)
         {
-            return "";
+            console.WriteLine(line);
         }
-
-        string unit = finding.Unit.Length == 0 ? "" : " " + finding.Unit;
-        string limit = finding.Limit is { } value ? string.Create(CultureInfo.InvariantCulture, $", limit {value:0.###}{unit}") : "";
-        return string.Create(CultureInfo.InvariantCulture, $" ({measured:0.###}{unit}{limit})");
     }
 
-    private static string Place(Finding finding) => finding switch
+    private static string Advice(Finding finding) =>
+        finding.Accepted is null ? Capital(finding.Remedy) : $"Accepted: {finding.Accepted}";
+
+    private static string Capital(string sentence) =>
+        sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..];
+
+    private static IEnumerable<string> Numbers(Finding finding)
     {
-        { At: { } at } => string.Create(CultureInfo.InvariantCulture, $" at ({at.X:0.#;-0.#;0}, {at.Y:0.#;-0.#;0}, {at.Z:0.#;-0.#;0})"),
-        { InFile: { } line } => string.Create(CultureInfo.InvariantCulture, $" at {line.File}:{line.Line}:{line.Column}"),
-        _ => "",
-    };
+        if (finding.Measured is { } measured)
+        {
+            string unit = finding.Unit switch
+            {
+                "" => "",
+                "degC" => " °C",
+                _ => " " + finding.Unit,
+            };
+            yield return string.Create(CultureInfo.InvariantCulture, $"measured {measured:0.###}{unit}");
+            if (finding.Limit is { } limit)
+            {
+                yield return string.Create(CultureInfo.InvariantCulture, $"limit {limit:0.###}{unit}");
+            }
+        }
+    }
+
+    private static IEnumerable<string> Place(Finding finding)
+    {
+        if (finding.At is { } at)
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"at x {at.X:0.#;-0.#;0}, y {at.Y:0.#;-0.#;0}, {at.Z:0.#;-0.#;0} mm above the housing's underside");
+        }
+
+        if (finding.InFile is { } line)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{line.File}:{line.Line}:{line.Column}");
+        }
+    }
 }

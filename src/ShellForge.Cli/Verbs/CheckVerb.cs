@@ -4,6 +4,7 @@ using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
+using Spectre.Console;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -16,11 +17,13 @@ internal static class CheckVerb
         Option<string[]> set = SharedOptions.Set();
         Option<bool> strict = SharedOptions.Strict();
         Option<bool> json = SharedOptions.Json();
+        Option<bool> details = SharedOptions.Details();
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, strict, json, quiet };
+        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, strict, details, json, quiet };
         command.SetAction(parsed => (int)Run(
-            bench, parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(strict), parsed.GetValue(json),
-            parsed.GetValue(quiet)));
+            bench, new Wish(
+                parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(strict), parsed.GetValue(details),
+                parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
 
@@ -28,30 +31,33 @@ internal static class CheckVerb
     public static ExitCode ExitOf(HousingReport report, bool strict) =>
         report.Verdict == Verdict.DoNotPrint || (strict && report.Verdict == Verdict.MindWarnings) ? ExitCode.Stopped : ExitCode.Done;
 
-    private static ExitCode Run(Workbench bench, string board, string[] set, bool strict, bool json, bool quiet)
+    private static ExitCode Run(Workbench bench, Wish wish)
     {
-        BoardSource source = BoardSource.Read(board, set, bench);
+        BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
-            return BadBoard.Tell(source, bench, json ? ReportJson.OfCheck((int)ExitCode.BadInput, source.Diagnostics, null) : null);
+            return BadBoard.Tell(source, bench, wish.Json ? ReportJson.OfCheck((int)ExitCode.BadInput, source.Diagnostics, null) : null);
         }
 
         MadeHousing made = MakingProgress.Run(
-            bench, quiet || json, step => HousingPipeline.Make(source.File, step, cancel: bench.Cancel));
-        ExitCode exit = ExitOf(made.Report, strict);
-        if (json)
+            bench, wish.Quiet || wish.Json, step => HousingPipeline.Make(source.File, step, cancel: bench.Cancel));
+        ExitCode exit = ExitOf(made.Report, wish.Strict);
+        if (wish.Json)
         {
             JsonOut.Write(bench, ReportJson.OfCheck((int)exit, source.NotAmongFindings, made.Report));
             return exit;
         }
 
-        DiagnosticsText.Write(source.NotAmongFindings, bench, quiet);
-        if (!quiet)
+        DiagnosticsText.Write(source.NotAmongFindings, bench, wish.Quiet);
+        if (!wish.Quiet)
         {
-            FindingsText.Write(bench.OutConsole(), made.Report.Findings);
-            FindingsText.WriteVerdict(bench.OutConsole(), made.Report, strict);
+            IAnsiConsole console = bench.OutConsole();
+            HousingText.WriteSummary(console, made.Report, wish.Strict);
+            FindingsText.Write(console, made.Report.Findings, wish.Details);
         }
 
         return exit;
     }
+
+    private sealed record Wish(string Board, string[] Set, bool Strict, bool Details, bool Json, bool Quiet);
 }

@@ -32,15 +32,16 @@ internal static class MakeVerb
         };
         Option<string[]> set = SharedOptions.Set();
         Option<bool> strict = SharedOptions.Strict();
+        Option<bool> details = SharedOptions.Details();
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("make", "Make the housing: parts to print, report, shopping list, drawings")
         {
-            board, folder, set, formats, strict, json, quiet,
+            board, folder, set, formats, strict, details, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
             parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), Formats(parsed.GetValue(formats)),
-            parsed.GetValue(strict), parsed.GetValue(json), parsed.GetValue(quiet))));
+            parsed.GetValue(strict), parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
 
@@ -93,16 +94,15 @@ internal static class MakeVerb
         }
 
         IAnsiConsole console = bench.OutConsole();
-        HousingText.WriteParts(console, report);
-        console.WriteLine("To have at hand:");
-        HousingText.WriteShopping(console, report);
+        HousingText.WriteSummary(console, report, wish.Strict);
+        FindingsText.Write(console, report.Findings, wish.Details);
         console.WriteLine();
-        FindingsText.Write(console, report.Findings);
-        FindingsText.WriteVerdict(console, report, wish.Strict);
+        HousingText.WriteParts(console, report);
+        console.WriteLine();
         console.MarkupLineInterpolated(
             CultureInfo.InvariantCulture, $"{FindingsText.Counted(files.Length, "file")} in {folder} ({took.TotalSeconds:0.0} s)");
     }
 
     private sealed record Wish(
-        string Board, string? Folder, string[] Set, FileFormats Formats, bool Strict, bool Json, bool Quiet);
+        string Board, string? Folder, string[] Set, FileFormats Formats, bool Strict, bool Details, bool Json, bool Quiet);
 }

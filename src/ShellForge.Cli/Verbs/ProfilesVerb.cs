@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Tree;
 using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
@@ -14,7 +15,7 @@ internal static class ProfilesVerb
     {
         var name = new Argument<string?>("NAME")
         {
-            Description = "A profile to show, or a kind to list; nothing lists all",
+            Description = "A profile to show, a kind to list, or a part of a name to look for; nothing lists all",
             Arity = ArgumentArity.ZeroOrOne,
         };
         Option<bool> json = SharedOptions.Json();
@@ -34,10 +35,13 @@ internal static class ProfilesVerb
         }
 
         ProfileSheet[] all = [.. ProfileSheets.Of(loaded.Library)];
-        ProfileSheet[] chosen = name is null ? all : [.. all.Where(sheet => sheet.Name == name || sheet.Kind == name)];
+        ProfileSheet[] chosen = Chosen(all, name);
         if (chosen.Length == 0)
         {
-            bench.Err.WriteLine($"shellforge: there is no profile or kind '{name}'; kinds are {string.Join(", ", all.Select(sheet => sheet.Kind).Distinct())}");
+            string nearest = NearestName.In(name!, all.Select(sheet => sheet.Name)) is { } near
+                ? $"did you mean {near}?"
+                : $"kinds are {string.Join(", ", all.Select(sheet => sheet.Kind).Distinct())}";
+            bench.Err.WriteLine($"shellforge: no profile has '{name}' in its name; {nearest}");
             return ExitCode.BadInput;
         }
 
@@ -45,7 +49,7 @@ internal static class ProfilesVerb
         {
             JsonOut.Write(bench, ProfilesDocument.Bytes(chosen));
         }
-        else if (name is not null && chosen[0].Name == name)
+        else if (name is not null && string.Equals(chosen[0].Name, name, StringComparison.OrdinalIgnoreCase))
         {
             foreach (ProfileSheet sheet in chosen)
             {
@@ -54,20 +58,41 @@ internal static class ProfilesVerb
         }
         else
         {
-            List(bench.Out, chosen);
+            List(bench, chosen);
         }
 
         return ExitCode.Done;
     }
 
-    private static void List(TextWriter writer, ProfileSheet[] sheets)
+    // A profile by its name, a whole kind, or all whose names hold the word.
+    private static ProfileSheet[] Chosen(ProfileSheet[] all, string? name)
     {
+        if (name is null)
+        {
+            return all;
+        }
+
+        ProfileSheet[] exact = [.. all.Where(sheet => Is(sheet.Name) || Is(sheet.Kind) || Is(sheet.Kind.TrimEnd('s')))];
+        return exact.Length > 0 ? exact : [.. all.Where(sheet => sheet.Name.Contains(name, StringComparison.OrdinalIgnoreCase))];
+
+        bool Is(string word) => string.Equals(word, name, StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static void List(Workbench bench, ProfileSheet[] sheets)
+    {
+        // The values that tell profiles of one kind apart stand first in their sheets.
+        const int telling = 4;
         foreach (IGrouping<string, ProfileSheet> kind in sheets.GroupBy(sheet => sheet.Kind))
         {
-            writer.Write($"{kind.Key}\n");
+            bench.Out.Write($"{kind.Key}\n");
+            int column = 4 + kind.Max(sheet => sheet.Name.Length);
             foreach (ProfileSheet sheet in kind)
             {
-                writer.Write($"  {sheet.Name}\n");
+                string values = string.Join(", ", sheet.Lines.Take(telling).Select(line => $"{line.What} {line.Value}"));
+                foreach (string line in WrappedText.Lines(values, bench.TextWidth, $"  {sheet.Name}".PadRight(column), column))
+                {
+                    bench.Out.Write(line.TrimEnd() + "\n");
+                }
             }
         }
     }

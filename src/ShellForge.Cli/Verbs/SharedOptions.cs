@@ -20,6 +20,11 @@ internal static class SharedOptions
         Description = "Print nothing but errors",
     };
 
+    public static Option<bool> Details() => new("--details")
+    {
+        Description = "Tell of each finding what was measured, the limit and the place",
+    };
+
     public static Option<bool> Strict() => new("--strict")
     {
         Description = "Count warnings as reasons not to print",
@@ -28,7 +33,7 @@ internal static class SharedOptions
     public static Option<string[]> Set() => new("--set")
     {
         Description = "Use a value instead of the file's, such as housing.walls=4; may be given several times",
-        HelpName = "path=value",
+        HelpName = "PATH=VALUE",
         DefaultValueFactory = _ => [],
     };
 }

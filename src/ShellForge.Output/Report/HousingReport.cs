@@ -101,6 +101,22 @@ public sealed record HousingReport
     /// <summary>What light, heat and power are read from.</summary>
     public HousingUnderCheck? Housing { get; init; }
 
+    /// <summary>Extent of the closed housing, mm: width, depth, height; null while no part of it is sound.</summary>
+    public Point3? OverallSize
+    {
+        get
+        {
+            Box3[] parts = [.. (Housing?.SoundParts ?? []).Where(part => !part.PrintMesh.IsEmpty).Select(part => Measure.Bounds(part.AssembledMesh))];
+            return parts.Length == 0 ? null : parts.Aggregate((all, next) => all.Including(next.Min).Including(next.Max)).Size;
+        }
+    }
+
+    /// <summary>Plastic of all parts as printed, g.</summary>
+    public double Grams => Parts.Sum(part => part.Estimate.Grams);
+
+    /// <summary>Time of all prints one after the other, minutes.</summary>
+    public double Minutes => Parts.Sum(part => part.Estimate.Minutes);
+
     /// <summary>Puts a report together.</summary>
     /// <param name="housing">What was made.</param>
     /// <param name="findings">What the rules found.</param>

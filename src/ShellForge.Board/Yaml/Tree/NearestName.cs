@@ -1,7 +1,7 @@
 namespace ShellForge.Board.Yaml.Tree;
 
 /// <summary>The valid name that a mistyped one was probably meant to be.</summary>
-internal static class NearestName
+public static class NearestName
 {
     // Longer words are cut before comparing, so that the work stays small whatever is typed.
     private const int LongestCompared = 60;

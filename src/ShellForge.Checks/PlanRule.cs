@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+
+namespace ShellForge.Checks;
+
+/// <summary>A wish that the plan may have to refuse or to replace: the name that its finding carries, and what it means.</summary>
+/// <param name="Name">The finding's rule.</param>
+/// <param name="What">What has to hold.</param>
+/// <param name="Why">What follows when it does not.</param>
+public sealed record PlanRule(string Name, string What, string Why)
+{
+    /// <summary>All of them, in the order of the alphabet.</summary>
+    public static ImmutableArray<PlanRule> All { get; } =
+    [
+        new("baffle-not-joined", "A baffle that is to be one piece with the cover must be of one plastic with it.", "It is made as a part of its own."),
+        new("board-not-carried", "The board must rest on something at every side.", "It would rock, and bend under a plug."),
+        new("bore-too-small", "A bore needs room for the walls round it.", "It is planned closed."),
+        new("cells-without-room", "Walls between LEDs need a line of plastic and air beside it.", "The light of neighbours mixes there."),
+        new("diffuser-distance-raised", "The diffuser must clear whatever stands between it and the LEDs.", "The housing gets higher than asked."),
+        new("diffuser-distance-unused", "A distance to the diffuser needs a diffuser over the LEDs.", "The key has no effect."),
+        new("key-without-place", "The rim needs a free stretch for the rib that makes the cover fit one way.", "The rib would cut a port or a screw."),
+        new("label-shrinks", "A label needs room at the size that you ask for.", "It is made as high as there is room."),
+        new("label-too-small", "Letters must be high enough to print open.", "They are made higher."),
+        new("label-without-place", "A label needs room on the floor, and a floor deeper than its letters.", "It is left out."),
+        new("lit-band-without-place", "A wall that lights must stand free of bosses and ports.", "It is planned closed."),
+        new("lit-wall-seam", "The parting line should lie under the band that lights.", "Its seam shows in the light."),
+        new("mark-without-place", "The revision mark needs room inside tub or cover.", "It is left out."),
+        new("mount-without-place", "A mount needs room on the floor or at the wall for what it is made of.", "The housing has no mount."),
+        new("no-room-for-tie-post", "A cable tie needs a post beside the cable.", "A knot holds the cable instead."),
+        new("no-room-for-window", "The front needs room for a window inside its walls.", "No light comes out."),
+        new("no-way-for-plug", "A connector must reach the wall.", "No plug would reach it."),
+        new("part-over-bore", "No part may reach over an open bore.", "The bore is planned closed."),
+        new("pixels-without-cells", "Separate pixels need walls between the LEDs.", "The light of neighbours mixes."),
+        new("plug-way-blocked", "Nothing may stand between a connector and the wall.", "No plug would reach it."),
+        new("screw-insert-thread", "A screw must have the thread of its insert.", "It would not go in."),
+        new("screw-through-board-hole", "A screw must pass the hole of the board.", "It would not go in."),
+        new("twist-cannot-turn", "A cover that twists shut needs a round wall without anything that sticks through it.", "It is planned to snap shut."),
+        new("unlike-plastics-fused", "Plastics that are printed into each other must be of one family.", "They come apart."),
+        new("vents-without-place", "Slots for air need room in the floor.", "The heat stays inside."),
+        new("washer-meets-part", "A washer needs room beside the parts of the board.", "The screw goes without."),
+        new("window-open-to-middle", "A ring of light needs a middle that can be held.", "The window is a disc."),
+        new("window-widened", "The window must not cut off the LEDs' own light.", "It is made wider than asked."),
+    ];
+}
