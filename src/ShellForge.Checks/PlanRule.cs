@@ -12,11 +12,13 @@ public sealed record PlanRule(string Name, string What, string Why)
     public static ImmutableArray<PlanRule> All { get; } =
     [
         new("baffle-not-joined", "A baffle that is to be one piece with the cover must be of one plastic with it.", "It is made as a part of its own."),
+        new("band-not-drop-in", "A band in the wall is printed into the cover, since nothing else would hold it.", "It is not laid in by hand."),
         new("board-not-carried", "The board must rest on something at every side.", "It would rock, and bend under a plug."),
         new("bore-too-small", "A bore needs room for the walls round it.", "It is planned closed."),
         new("cells-without-room", "Walls between LEDs need a line of plastic and air beside it.", "The light of neighbours mixes there."),
         new("diffuser-distance-raised", "The diffuser must clear whatever stands between it and the LEDs.", "The housing gets higher than asked."),
         new("diffuser-distance-unused", "A distance to the diffuser needs a diffuser over the LEDs.", "The key has no effect."),
+        new("diffuser-one-with-cover", "A diffuser that is printed into the cover needs a filament of its own.", "Both are one body of one plastic."),
         new("key-without-place", "The rim needs a free stretch for the rib that makes the cover fit one way.", "The rib would cut a port or a screw."),
         new("label-shrinks", "A label needs room at the size that you ask for.", "It is made as high as there is room."),
         new("label-too-small", "Letters must be high enough to print open.", "They are made higher."),
