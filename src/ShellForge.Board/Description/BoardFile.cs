@@ -17,6 +17,12 @@ public sealed record BoardFile
     /// <summary>Revision or variant mark, set inside every part; empty for none.</summary>
     public string Revision { get; init; } = "";
 
+    /// <summary>Code of the variant of a sweep, part of the names of parts and files; empty for a housing of its own.</summary>
+    public string Variant { get; init; } = "";
+
+    /// <summary>What a part or a plate is called in files and slicers: a variant's carry its code.</summary>
+    public string NameOf(string part) => Variant.Length == 0 ? part : $"{part}-{Variant}";
+
     /// <summary>The board angle that points up in use.</summary>
     public Angle Up { get; init; } = Angle.FromDegrees(90);
 
@@ -49,6 +55,16 @@ public sealed record BoardFile
     /// findings that point back.
     /// </summary>
     public ImmutableDictionary<string, FilePlace> Places { get; init; } = ImmutableDictionary<string, FilePlace>.Empty;
+
+    /// <summary>
+    /// The same with all files named bare: reasons then point into the board file wherever it lies, and the same file gives the same report,
+    /// from whatever folder it was named.
+    /// </summary>
+    public BoardFile NamingFilesBare() => this with
+    {
+        Remarks = [.. Remarks.Select(remark => remark with { File = Path.GetFileName(remark.File) })],
+        Places = Places.ToImmutableDictionary(place => place.Key, place => place.Value with { File = Path.GetFileName(place.Value.File) }),
+    };
 }
 
 /// <summary>A place in a text file, both counted from 1.</summary>

@@ -53,7 +53,7 @@ public static class DocumentSchema
         if (context.TypeInfo.Kind == JsonTypeInfoKind.Object)
         {
             // What is only left out when there is nothing to say; all else always stands there.
-            schema["required"] = new JsonArray([.. context.TypeInfo.Properties.Where(p => !MayBeLeftOut(p)).Select(p => (JsonNode)p.Name)]);
+            schema["required"] = new JsonArray([.. context.TypeInfo.Properties.Where(p => p.Get is not null && !MayBeLeftOut(p)).Select(p => (JsonNode)p.Name)]);
         }
 
         if (context.PropertyInfo?.AttributeProvider?.GetCustomAttributes(typeof(DescriptionAttribute), inherit: true) is [DescriptionAttribute about])

@@ -20,7 +20,8 @@ public static class BoardSchema
     /// <summary>The schema of profile files.</summary>
     public static string ProfilesJson() => Written("Profile file", ProfileFileForm.Form);
 
-    private static string Written(string title, ISchemaSource source)
+    /// <summary>The schema of a kind of file.</summary>
+    internal static string Written(string title, ISchemaSource source)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))

@@ -14,6 +14,27 @@ namespace ShellForge.Board.Yaml;
 public static class BoardFileReader
 {
     /// <summary>
+    /// Looks at the words of a board file and no further: keys, kinds and ranges of values, names of profiles. What only shows when the
+    /// values meet each other is left to <see cref="Read"/>.
+    /// </summary>
+    /// <param name="fileName">The file as the user named it, for places.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="profiles">Profiles that it may name.</param>
+    /// <param name="overrides">Values that stand in place of the file's.</param>
+    public static ImmutableArray<Diagnostic> Words(
+        string fileName, string text, ProfileLibrary profiles, IReadOnlyList<SetOverride> overrides)
+    {
+        var sink = new DiagnosticSink();
+        PositionedNode? root = YamlTreeReader.Read(fileName, text, sink);
+        if (root is not null)
+        {
+            BoardFileForm.Form.TryRead(Overridden(root, overrides, sink), new ReadingContext(sink, profiles), out _);
+        }
+
+        return sink.InOrder();
+    }
+
+    /// <summary>
     /// Reads a board file. All mistakes are told at once; only broken YAML syntax ends the reading at its first mistake. Time and memory
     /// are bounded whatever the text is.
     /// </summary>
@@ -26,14 +47,7 @@ public static class BoardFileReader
     {
         var sink = new DiagnosticSink();
         PositionedNode? root = YamlTreeReader.Read(fileName, text, sink);
-        if (root is not null)
-        {
-            for (int i = 0; i < overrides.Count; i++)
-            {
-                root = overrides[i].Applied(root, i + 1, sink);
-            }
-        }
-
+        root = root is null ? null : Overridden(root, overrides, sink);
         foreach (TodoLine todo in TodoLine.FindAll(text).Where(t => !overrides.Any(o => t.IsSettledBy(o.ToString()))))
         {
             sink.Warning(
@@ -48,6 +62,18 @@ public static class BoardFileReader
 
         ImmutableArray<Diagnostic> told = sink.InOrder();
         return new BoardReadResult(sink.HasErrors || file is null ? null : file with { Remarks = told }, told);
+    }
+
+    // Those of the command line are counted from 1, whatever a plan sets before them.
+    private static PositionedNode Overridden(PositionedNode root, IReadOnlyList<SetOverride> overrides, DiagnosticSink sink)
+    {
+        int typed = 0;
+        foreach (SetOverride one in overrides)
+        {
+            root = one.Applied(root, one.IsOfFile ? 0 : ++typed, sink);
+        }
+
+        return root;
     }
 }
 

@@ -12,11 +12,18 @@ namespace ShellForge.Board.Yaml.Overriding;
 public sealed class SetOverride
 {
     private readonly string _text;
+    private readonly Given? _given;
 
-    private SetOverride(string text) => _text = text;
+    private SetOverride(string text, Given? given = null) => (_text, _given) = (text, given);
 
     /// <summary>Takes an override as it was typed. It is looked at when a file is read, so that its faults are told with the file's.</summary>
     public static SetOverride Parse(string text) => new(text);
+
+    /// <summary>An override that another file gives, so that its faults are told at the place where that file says it.</summary>
+    internal static SetOverride Of(string path, FilePlace at, PositionedNode value, string text) => new($"{path}={text}", new Given(path, at, value));
+
+    /// <summary>Whether another file gives it, so that it is none of the command line's.</summary>
+    internal bool IsOfFile => _given is not null;
 
     /// <summary>As it was typed.</summary>
     public override string ToString() => _text;
@@ -24,6 +31,11 @@ public sealed class SetOverride
     /// <summary>The tree with the value in its place; the tree as it was when that cannot be done, which then has been told.</summary>
     internal PositionedNode Applied(PositionedNode root, int number, DiagnosticSink sink)
     {
+        if (_given is { } given)
+        {
+            return PathStep.Parse(given.Path, given.At, sink) is { } known ? new TreePatch(sink).With(root, known, given.Value) : root;
+        }
+
         string file = string.Create(CultureInfo.InvariantCulture, $"--set {number}");
         int equals = _text.IndexOf('=', StringComparison.Ordinal);
         var place = new FilePlace(file, 1, 1);
@@ -40,4 +52,6 @@ public sealed class SetOverride
         ImmutableArray<PathStep>? path = PathStep.Parse(_text[..equals], place, sink);
         return node is null || path is null ? root : new TreePatch(sink).With(root, path.Value, node);
     }
+
+    private sealed record Given(string Path, FilePlace At, PositionedNode Value);
 }

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.Variation;
+
+/// <summary>A plan as said.</summary>
+internal sealed record PlanSaid(
+    Said<ImmutableArray<string>> Boards,
+    Said<ImmutableArray<(ScalarNode Path, PositionedNode Value)>> Fixed,
+    Said<ImmutableArray<(ScalarNode Path, AxisValues Values)>> Vary,
+    Said<ImmutableArray<ImmutableArray<(ScalarNode Path, AxisValues Values)>>> Together,
+    Said<ImmutableArray<ImmutableArray<(ScalarNode Path, PositionedNode Value)>>> Except,
+    Said<ImmutableArray<(ScalarNode Name, ImmutableArray<(ScalarNode Path, PositionedNode Value)> Settings)>> Cases,
+    Said<ImmutableArray<(ScalarNode Path, string Text)>> Derive,
+    Said<string> Name,
+    Said<VariantMark> Mark,
+    Said<ImmutableArray<(ScalarNode Filament, double PerKilogram)>> Prices,
+    Said<double> Spares);
+
+/// <summary>The words of a plan.</summary>
+internal static class SweepPlanForm
+{
+    /// <summary>What the first key of a plan says.</summary>
+    public const string Format = "shellforge-plan/1";
+
+    private const int MostPaths = 40;
+    private const int MostEntries = 1000;
+    private const int LongestText = 300;
+    private const double MostSpares = 200;
+    private const double HighestPrice = 1e6;
+
+    private static readonly Kind<ImmutableArray<(ScalarNode, PositionedNode)>> Settings =
+        new MapKind<PositionedNode>("values by path, such as {housing.walls: 4}", new AnyKind(), MostPaths);
+
+    private static readonly Kind<string> BoardName = new TextKind("the name of a board file", LongestText);
+
+    /// <summary>The whole plan.</summary>
+    public static Form<PlanSaid> Form { get; } = new("the plan", keys =>
+    {
+        keys.Required("format", new WordKind<bool>((Format, true)), "Format and version of the file.");
+        FormKey<ImmutableArray<string>> board = keys.Required("board", new ChoiceKind<ImmutableArray<string>>(
+            new ListKind<string>("a list of board files", BoardName, 1, MostEntries),
+            new MappedKind<string, ImmutableArray<string>>(BoardName, one => [one])), "A board file, or a list of them, from the folder of the plan.");
+        var axes = new MapKind<AxisValues>("paths with the values each takes", AxisKinds.Axis, MostPaths);
+        var fixedValues = keys.Optional("set", Settings, "Values that hold in every variant.");
+        var vary = keys.Optional("vary", axes, "Paths with the values each takes: every value of one meets every value of the others.");
+        var together = keys.Optional("together", new ListKind<ImmutableArray<(ScalarNode, AxisValues)>>("groups of paths", axes, 1, MostPaths), "Paths whose values go in pairs, first with first.");
+        var except = keys.Optional("except", new ListKind<ImmutableArray<(ScalarNode, PositionedNode)>>("combinations", Settings, 1, MostEntries), "Combinations that are left out.");
+        var cases = keys.Optional("cases", new MapKind<ImmutableArray<(ScalarNode, PositionedNode)>>("variants by name", Settings, MostEntries), "Variants with a name of their own, beside the combinations.");
+        var derive = keys.Optional("derive", new MapKind<string>("texts by path", new TextKind("a text", LongestText), MostPaths), "Values made of others: a text with {path} in it.");
+        var name = keys.Optional("name", new TextKind("a text", LongestText), "What each variant is called; {board} and {path} stand for its values.", "the board's name");
+        var mark = keys.Optional("mark", new WordKind<VariantMark>(("inside", VariantMark.Inside), ("names", VariantMark.Names)), "inside: the variant's code stands in every part; names: only names tell it.", "inside");
+        var prices = keys.Optional("prices", new MapKind<double>("prices by filament", new NumberKind("a price", 0, HighestPrice), MostPaths), "Price of a kilogram by filament, in your money.");
+        var spares = keys.Optional("spares", new NumberKind("percent", 0, MostSpares), "How many more small parts are bought than used, percent.", "5");
+        return values => new PlanSaid(
+            values.Said(board), values.Said(fixedValues), values.Said(vary), values.Said(together), values.Said(except), values.Said(cases),
+            values.Said(derive), values.Said(name), values.Said(mark), values.Said(prices), values.Said(spares));
+    });
+}
