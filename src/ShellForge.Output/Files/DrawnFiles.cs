@@ -67,8 +67,8 @@ public sealed record DrawnFiles(
         if (formats.HasFlag(FileFormats.Stl))
         {
             files.AddRange(parts.Select(part => (
-                HousingReport.FileOf(part.Name),
-                (Action<Stream>)(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {part.Name} mm")))));
+                HousingReport.FileOf(housing, part.Name),
+                (Action<Stream>)(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {housing.Board.NameOf(part.Name)} mm")))));
         }
 
         if (formats.HasFlag(FileFormats.ThreeMf))

@@ -19,27 +19,27 @@ public sealed record HousingPlate(string File, PrintPlate Plate, ImmutableArray<
 /// </summary>
 public static class HousingPlates
 {
-    /// <summary>Name of the file where one plate does.</summary>
-    public const string SingleFile = "housing.3mf";
-
     /// <summary>The plates of the parts that are written.</summary>
     public static ImmutableArray<HousingPlate> Of(HousingUnderCheck housing)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
         var bed = new PrintBed(printer.BedX, printer.BedY, printer.BedMargin, 1);
         ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(Jobs(housing), bed);
+        Dictionary<string, string> parts = housing.Parts.ToDictionary(part => housing.Board.NameOf(part.Name), part => part.Name, StringComparer.Ordinal);
+        string name = housing.Board.NameOf("housing");
         return [.. plates.Select((plate, i) => new HousingPlate(
-            plates.Length == 1 ? SingleFile : string.Create(CultureInfo.InvariantCulture, $"housing-{i + 1}.3mf"),
+            string.Create(CultureInfo.InvariantCulture, $"{name}{(plates.Length == 1 ? "" : $"-{i + 1}")}.3mf"),
             plate,
-            [.. plate.Jobs.SelectMany(placed => placed.Job.Bodies).Select(body => body.Name)]))];
+            [.. plate.Jobs.SelectMany(placed => placed.Job.Bodies).Select(body => parts[body.Name])]))];
     }
 
     // Parts that fuse are one job: they must lie in each other as they are printed. The part that gives a job its name comes first.
     private static ImmutableArray<PrintJob> Jobs(HousingUnderCheck housing) =>
         [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)
             .GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
-            .Select(job => new PrintJob(job.Key, [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(Body)]))];
+            .Select(job => new PrintJob(
+                housing.Board.NameOf(job.Key), [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(part => Body(housing, part))]))];
 
-    private static PrintBody Body(MadePart part) =>
-        new(part.Name, part.PrintMesh.Mesh, new PrintFilament(part.Plan.Filament.Name, part.Plan.Filament.Screen));
+    private static PrintBody Body(HousingUnderCheck housing, MadePart part) =>
+        new(housing.Board.NameOf(part.Name), part.PrintMesh.Mesh, new PrintFilament(part.Plan.Filament.Name, part.Plan.Filament.Screen));
 }

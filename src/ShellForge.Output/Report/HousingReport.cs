@@ -152,8 +152,8 @@ public sealed record HousingReport
         ],
     };
 
-    /// <summary>Name of a part's file.</summary>
-    public static string FileOf(string part) => $"{part}.stl";
+    /// <summary>Name of a part's file: a variant's parts carry its code, so that they stay apart in a slicer's list.</summary>
+    public static string FileOf(HousingUnderCheck housing, string part) => $"{housing.Board.NameOf(part)}.stl";
 
     /// <summary>Measures the parts that are written, side by side; the results stand in their order.</summary>
     public static ImmutableArray<PartReport> PartsOf(HousingUnderCheck housing)
@@ -173,7 +173,7 @@ public sealed record HousingReport
         return new PartReport
         {
             Name = part.Name,
-            File = FileOf(part.Name),
+            File = FileOf(housing, part.Name),
             Plate = plate,
             Filament = part.Plan.Filament.Name,
             PrintedWith = part.Plan.PrintedWith,

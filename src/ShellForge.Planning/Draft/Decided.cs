@@ -28,10 +28,13 @@ internal sealed class Reasons
     /// <summary>A length of a profile with what it was measured on: "lip fit 0.3 (measured 2026-11-30, coupon lid-fit)"; null where it is typical.</summary>
     public static string? Measured(string what, Sourced length) => length.IsMeasured ? $"{what} {Mm(length)} ({length.Source})" : null;
 
-    /// <summary>Where a value stood in the board file ("tide.yaml:12:7"), or the rule's word where it was not given.</summary>
+    /// <summary>
+    /// Where a value stood in the board file ("tide.yaml:12:7"), or the rule's word where it was not given. A file whose lines don't matter,
+    /// as a plan's, is told by its name.
+    /// </summary>
     public static string Origin(BoardFile file, string path, string otherwise = Rule) =>
         file.Places.TryGetValue(path, out FilePlace place)
-            ? string.Create(CultureInfo.InvariantCulture, $"{place.File}:{place.Line}:{place.Column}")
+            ? place.Line == 0 ? place.File : string.Create(CultureInfo.InvariantCulture, $"{place.File}:{place.Line}:{place.Column}")
             : otherwise;
 
     /// <summary>Notes a length; gives it back so that a decision reads as one statement.</summary>
