@@ -67,6 +67,7 @@ internal static class ShellForgeCommand
             ImportVerb.Create(bench),
             MakeVerb.Create(bench),
             CheckVerb.Create(bench),
+            SweepVerb.Create(bench),
             ViewVerb.Create(bench),
             CouponVerb.Create(bench),
             InspectVerb.Create(bench),

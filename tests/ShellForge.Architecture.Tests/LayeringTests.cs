@@ -19,7 +19,8 @@ public class LayeringTests
         ["Output"] = ["Board", "Checks", "Formats", "Geometry", "Physics", "Planning"],
         ["Coupons"] = ["Board", "Checks", "Formats", "Geometry", "Housing", "Output", "Planning"],
         ["Pipeline"] = ["Board", "Checks", "Housing", "Output", "Planning"],
-        ["Cli"] = ["Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning"],
+        ["Sweep"] = ["Board", "Checks", "Geometry", "Output", "Pipeline", "Planning"],
+        ["Cli"] = ["Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep"],
     };
 
     // The one folder that may see a third-party library.

@@ -30,17 +30,6 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
 
         // A broken profile may be the very one that the board means: nothing is made from what is left.
         ImmutableArray<Diagnostic> all = [.. profiles.Diagnostics, .. read.Diagnostics];
-        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : Named(read.File), all) { OfBoard = read.Diagnostics };
+        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : read.File?.NamingFilesBare(), all) { OfBoard = read.Diagnostics };
     }
-
-    // Reasons in the report point into the board file by its bare name: the same file gives the same report, from whatever folder it
-    // was named.
-    private static BoardFile? Named(BoardFile? file) => file is null
-        ? null
-        : file with
-        {
-            Remarks = [.. file.Remarks.Select(remark => remark with { File = System.IO.Path.GetFileName(remark.File) })],
-            Places = file.Places.ToImmutableDictionary(
-                place => place.Key, place => place.Value with { File = System.IO.Path.GetFileName(place.Value.File) }),
-        };
 }

@@ -12,7 +12,10 @@ internal static class UserProfiles
     /// <param name="boardFolder">Folder of the board file; null for none.</param>
     /// <param name="bench">The workbench.</param>
     /// <exception cref="IOException">A file can't be read, or there are too many.</exception>
-    public static ProfileLoadResult Load(string? boardFolder, Workbench bench)
+    public static ProfileLoadResult Load(string? boardFolder, Workbench bench) => LoadWithTexts(boardFolder, bench).Loaded;
+
+    /// <summary>The same, with the user's files, name and text.</summary>
+    public static (ProfileLoadResult Loaded, IReadOnlyList<(string Name, string Text)> Texts) LoadWithTexts(string? boardFolder, Workbench bench)
     {
         var files = new List<(string, string)>();
         foreach (string? folder in new[] { boardFolder, bench.ConfigFolder })
@@ -23,7 +26,7 @@ internal static class UserProfiles
             }
         }
 
-        return ProfileLibrary.Load(files);
+        return (ProfileLibrary.Load(files), files);
     }
 
     private static IEnumerable<(string Name, string Text)> FilesIn(string folder, Workbench bench)

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using ShellForge.Board.Schema;
+using ShellForge.Board.Yaml.Variation;
 using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Profiles;
+using ShellForge.Cli.Sweeping;
 using ShellForge.Import.Writing;
 using ShellForge.Output.Report;
 
@@ -16,17 +18,19 @@ internal static class SchemaVerb
     [
         ("board", BoardSchema.Json),
         ("profiles", BoardSchema.ProfilesJson),
+        ("plan", SweepPlanReader.SchemaJson),
         .. ReportJson.Schemas,
         ("import", ImportJson.Schema),
         ("coupon", CouponsDocument.Schema),
         ("profile-list", ProfilesDocument.Schema),
+        ("sweep", SweepDocument.Schema),
     ];
 
     public static Command Create(Workbench bench)
     {
         var kind = new Argument<string>("KIND")
         {
-            Description = "Files that you write: board, profiles; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list",
+            Description = "Files that you write: board, profiles, plan; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list, sweep",
             DefaultValueFactory = _ => "board",
         };
         kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);

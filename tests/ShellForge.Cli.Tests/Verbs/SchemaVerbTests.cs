@@ -22,6 +22,9 @@ public class SchemaVerbTests
         { "import", "import nothing.gbr --json" },
         { "coupon", "coupon slot-fit --json -o c" },
         { "profile-list", "profiles --json" },
+        { "sweep", "sweep plan.yaml -o out --json --findings-only" },
+        { "sweep", "sweep plan.yaml -o out --json --findings-only --dry-run" },
+        { "sweep", "sweep broken.yaml -o out --json" },
     };
 
     [Theory]
@@ -42,7 +45,7 @@ public class SchemaVerbTests
     [Fact]
     public void Every_document_for_machines_has_a_schema_and_is_tried_here() =>
         Assert.Equal(
-            SchemaVerb.All.Select(each => each.Name).Except(["board", "profiles"]).Order(StringComparer.Ordinal),
+            SchemaVerb.All.Select(each => each.Name).Except(["board", "profiles", "plan"]).Order(StringComparer.Ordinal),
             Documents.Select(row => (string)row[0]).Distinct().Order(StringComparer.Ordinal));
 
     [Theory]
@@ -82,6 +85,7 @@ public class SchemaVerbTests
         using var bench = new Bench();
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
         File.WriteAllText(bench.Folder.File("broken.yaml"), Bench.SmallBoard.Replace("disc: 40", "disk: 40", StringComparison.Ordinal));
+        File.WriteAllText(bench.Folder.File("plan.yaml"), "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2]}\n");
         File.Copy(Repository.At("out-samples", "mooring-beacon", "diffuser.stl"), bench.Folder.File("good.stl"));
         File.WriteAllText(bench.Folder.File("open.stl"), "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid a\n");
         File.WriteAllText(bench.Folder.File("edge.gbr"), "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\nG75*\nX20000000Y0D02*\nG03*\nX20000000Y0I-20000000J0D01*\nM02*\n");

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Diagnostics;
+using ShellForge.Cli.Telling;
+using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Running;
+
+namespace ShellForge.Cli.Sweeping;
+
+/// <summary>Joins what is finished, writes the index once nothing is missing, and tells how the sweep stands.</summary>
+internal static class SweepEnd
+{
+    private const int MostNamed = 20;
+
+    public static ExitCode Tell(
+        string root, SweepWish wish, SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told, Workbench bench)
+    {
+        using SweepFolder folder = SweepFolder.OpenFound(root) ?? throw new IOException($"{root}: the list of variants is gone");
+        folder.Fold();
+        var sum = SweepSum.Of(folder);
+        ExitCode exit = sum.Failed.Count > 0 ? ExitCode.Stopped : ExitCode.Done;
+        if (wish.Json)
+        {
+            JsonOut.Write(bench, new SweepDocument
+            {
+                Exit = (int)exit, Folder = root, Variants = folder.Count, OfThisShare = counts.Mine, Made = progress.Made, Kept = counts.Kept, WithAStop = sum.Stops,
+                WithoutHousing = sum.Failed.Count, Missing = folder.Count - sum.Finished, Diagnostics = told,
+            }.Written());
+            return exit;
+        }
+
+        if (wish.Quiet)
+        {
+            return exit;
+        }
+
+        foreach (VariantRow row in sum.Failed.Take(MostNamed))
+        {
+            bench.Out.WriteLine($"{row.Folder}: can't be made");
+            foreach (string fault in row.Faults)
+            {
+                bench.Out.WriteLine($"    {fault}");
+            }
+        }
+
+        bench.Out.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, {sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
+        if (folder.Count > sum.Finished)
+        {
+            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares, then `shellforge sweep --merge {wish.Folder ?? root}`"));
+        }
+
+        IReadOnlyList<string> outdated = folder.Outdated();
+        if (outdated.Count > 0)
+        {
+            bench.Out.WriteLine($"{FindingsText.Counted(outdated.Count, "folder")} of an earlier plan left as they are: {string.Join(", ", outdated.Take(MostNamed))}{(outdated.Count > MostNamed ? " ..." : "")}");
+        }
+
+        return exit;
+    }
+}
+
+/// <summary>A sweep in numbers.</summary>
+/// <param name="Finished">Variants whose rows are there.</param>
+/// <param name="Print">To print.</param>
+/// <param name="Minds">To print with warnings in mind.</param>
+/// <param name="Stops">Not to print.</param>
+/// <param name="Failed">Those without a housing.</param>
+internal sealed record SweepSum(int Finished, int Print, int Minds, int Stops, IReadOnlyList<VariantRow> Failed)
+{
+    public static SweepSum Of(SweepFolder folder)
+    {
+        (int finished, int print, int minds, int stops) = (0, 0, 0, 0);
+        var failed = new List<VariantRow>();
+        foreach (VariantRow row in folder.Rows())
+        {
+            finished++;
+            if (row.Housing is not { } housing)
+            {
+                failed.Add(row);
+            }
+            else if (housing.Stops > 0)
+            {
+                stops++;
+            }
+            else if (housing.Warnings > 0)
+            {
+                minds++;
+            }
+            else
+            {
+                print++;
+            }
+        }
+
+        return new SweepSum(finished, print, minds, stops, failed);
+    }
+}

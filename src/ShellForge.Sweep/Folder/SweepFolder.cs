@@ -1,0 +1,191 @@
+using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Variants;
+
+namespace ShellForge.Sweep.Folder;
+
+/// <summary>
+/// A sweep's folder: a folder a variant, and what is known of the finished ones. Any number of processes may work in it at once, on this
+/// machine and on others that see the folder.
+/// </summary>
+public sealed class SweepFolder : IDisposable
+{
+    private readonly RowStore _rows = new();
+
+    private SweepFolder(string root, string digest, int count) => (Root, Digest, Count) = (root, digest, count);
+
+    /// <summary>Full name of the folder.</summary>
+    public string Root { get; }
+
+    /// <summary>How many variants the list has.</summary>
+    public int Count { get; }
+
+    /// <summary>What the list of variants is known by.</summary>
+    public string Digest { get; }
+
+    private string State => Path.Combine(Root, SweepPaths.State);
+
+    private string ListPath => Path.Combine(State, SweepPaths.Listing);
+
+    /// <summary>Opens a folder for an order: notes its variants, clears away what killed writers left unfinished, and finds what is done.</summary>
+    /// <param name="root">Full name of the folder; made when it is not there.</param>
+    /// <param name="order">The order.</param>
+    /// <exception cref="SweepTakenOverException">Another plan is running in the folder.</exception>
+    public static SweepFolder Open(string root, SweepOrder order)
+    {
+        string digest = Listing.DigestOf(order, out int count);
+        var folder = new SweepFolder(root, digest, count);
+        Directory.CreateDirectory(folder.State);
+        if (Listing.Read(folder.ListPath)?.Digest != digest)
+        {
+            if (folder.Writers().Any(SweepWriter.IsAlive))
+            {
+                throw new SweepTakenOverException("another plan is running in this folder; wait for its end, or give this one a folder of its own");
+            }
+
+            using SweepWriter writer = SweepWriter.Take(root, () => true);
+            Listing.Write(folder.ListPath, writer.Aside(SweepPaths.Listing), order, digest, count);
+        }
+
+        folder.Find();
+        return folder;
+    }
+
+    /// <summary>Opens a folder by the list that a run left in it; null where there is none.</summary>
+    public static SweepFolder? OpenFound(string root)
+    {
+        var found = Listing.Read(Path.Combine(root, SweepPaths.State, SweepPaths.Listing));
+        if (found is null)
+        {
+            return null;
+        }
+
+        var folder = new SweepFolder(root, found.Value.Digest, found.Value.Count);
+        folder.Find();
+        return folder;
+    }
+
+    /// <summary>The variants of the list, in their order.</summary>
+    public IEnumerable<ListedVariant> Listed() => Listing.Lines(ListPath);
+
+    /// <summary>
+    /// Whether a variant is finished: its row is known, and its folder is there where it has one. A folder without a row, from a writer
+    /// killed between the two, brings its row along.
+    /// </summary>
+    /// <param name="variant">The variant.</param>
+    /// <param name="withFiles">Whether it has a folder.</param>
+    public bool IsFinished(ListedVariant variant, bool withFiles)
+    {
+        if (!_rows.Has(variant.Key))
+        {
+            return false;
+        }
+
+        return !withFiles || File.Exists(Path.Combine(Root, variant.Folder, SweepPaths.Record)) || !HasFiles(variant.Key);
+    }
+
+    /// <summary>The row of a folder that somebody else finished meanwhile; null where it is not the one.</summary>
+    public VariantRow? FinishedMeanwhile(string folder, string key) =>
+        VariantFolder.RowOf(Path.Combine(Root, folder)) is { } row && row.Key == key ? row : null;
+
+    /// <summary>The row of a variant; null where it is not finished.</summary>
+    public VariantRow? RowOf(ListedVariant variant) => _rows.Read(variant.Key);
+
+    /// <summary>All rows of the list that are there, in its order, one after the other.</summary>
+    public IEnumerable<VariantRow> Rows() => Listed().Select(RowOf).OfType<VariantRow>();
+
+    /// <summary>Names of folders of an earlier plan: variants of ours that the list no longer has.</summary>
+    public IReadOnlyList<string> Outdated()
+    {
+        HashSet<string> listed = [.. Listed().Select(variant => variant.Folder)];
+        return [.. Directory.EnumerateDirectories(Root).Where(path => !listed.Contains(Path.GetFileName(path)) && File.Exists(Path.Combine(path, SweepPaths.Record)))
+            .Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>
+    /// Joins the rows of all writers into one file, in the list's order, and clears away what writers left that no longer live. What
+    /// another living process still writes stays.
+    /// </summary>
+    public void Fold()
+    {
+        string rows = Path.Combine(State, SweepPaths.Rows);
+        using (SweepWriter writer = TakeWriter())
+        {
+            string aside = writer.Aside("all-rows");
+            using (FileStream all = File.Create(aside))
+            {
+                foreach (ListedVariant variant in Listed())
+                {
+                    if (RowOf(variant) is { } row)
+                    {
+                        all.Write(RowStore.Line(row));
+                    }
+                }
+            }
+
+            // Not where nothing changed: a run without work writes nothing.
+            if (!File.Exists(rows) || !SameBytes(aside, rows))
+            {
+                File.Move(aside, rows, overwrite: true);
+            }
+        }
+
+        foreach (string dead in Writers().Where(own => !SweepWriter.IsAlive(own)).ToArray())
+        {
+            try
+            {
+                Directory.Delete(dead, recursive: true);
+            }
+            catch (DirectoryNotFoundException)
+            {
+                // Somebody else folds as well.
+            }
+        }
+    }
+
+    /// <inheritdoc />
+    public void Dispose() => _rows.Dispose();
+
+    internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Digest);
+
+    private bool HasFiles(string key) => _rows.Read(key)?.Housing is not null;
+
+    private void Find()
+    {
+        _rows.Add(Path.Combine(State, SweepPaths.Rows));
+        foreach (string own in Writers())
+        {
+            _rows.Add(Path.Combine(own, SweepPaths.WriterRows));
+            if (!SweepWriter.IsAlive(own))
+            {
+                Clear(own);
+            }
+        }
+    }
+
+    // Variants that a killed writer left half made; its rows stay until they are folded.
+    private static void Clear(string own)
+    {
+        foreach (string half in Directory.EnumerateDirectories(own).ToArray())
+        {
+            try
+            {
+                Directory.Delete(half, recursive: true);
+            }
+            catch (DirectoryNotFoundException)
+            {
+                // Somebody else clears as well.
+            }
+        }
+    }
+
+    private IEnumerable<string> Writers() => Directory.Exists(State)
+        ? Directory.EnumerateDirectories(State, SweepPaths.Writer + "*").Order(StringComparer.Ordinal)
+        : [];
+
+    private static bool SameBytes(string one, string other)
+    {
+        using FileStream a = File.OpenRead(one);
+        using FileStream b = File.OpenRead(other);
+        return a.Length == b.Length && System.Security.Cryptography.SHA256.HashData(a).AsSpan().SequenceEqual(System.Security.Cryptography.SHA256.HashData(b));
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Concurrent;
+using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Variants;
+
+namespace ShellForge.Sweep.Running;
+
+/// <summary>What a run has to do and what it did.</summary>
+/// <param name="Mine">Variants of the share.</param>
+/// <param name="Kept">Finished before.</param>
+public sealed record SweepCounts(int Mine, int Kept);
+
+/// <summary>Makes what is missing of a sweep, several variants at a time, and keeps what is there.</summary>
+public static class SweepRun
+{
+    /// <summary>Counts what there is to do.</summary>
+    public static SweepCounts Count(SweepOrder order, SweepFolder folder, Shard shard)
+    {
+        int mine = 0;
+        int kept = 0;
+        foreach ((Variant variant, string key) in Mine(order, shard))
+        {
+            mine++;
+            kept += IsFinished(order, folder, variant, key) ? 1 : 0;
+        }
+
+        return new SweepCounts(mine, kept);
+    }
+
+    /// <summary>Makes what is missing.</summary>
+    /// <param name="order">The order.</param>
+    /// <param name="folder">Where to.</param>
+    /// <param name="part">Which share of it, and how many variants at a time.</param>
+    /// <param name="make">Makes one variant of its key.</param>
+    /// <param name="told">Told every finished variant, by several threads at once.</param>
+    /// <param name="cancel">Stops the run; what is finished stays finished.</param>
+    /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
+    /// <exception cref="IOException">The folder can't be written to, or belongs to another plan by now.</exception>
+    public static void Run(
+        SweepOrder order, SweepFolder folder, SweepPart part, Func<Variant, string, CancellationToken, MadeVariant> make,
+        Action<VariantRow> told, CancellationToken cancel)
+    {
+        using SweepWriter writer = folder.TakeWriter();
+        var open = Mine(order, part.Shard).Where(each => !IsFinished(order, folder, each.Variant, each.Key));
+        try
+        {
+            Parallel.ForEach(
+                Partitioner.Create(open, EnumerablePartitionerOptions.NoBuffering),
+                new ParallelOptions { MaxDegreeOfParallelism = part.Jobs, CancellationToken = cancel },
+                each => told(One(each.Variant, each.Key, folder, writer, make, cancel)));
+        }
+        catch (AggregateException several) when (several.InnerExceptions.FirstOrDefault(e => e is IOException or UnauthorizedAccessException or OperationCanceledException) is { } first)
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
+        }
+    }
+
+    private static VariantRow One(
+        Variant variant, string key, SweepFolder folder, SweepWriter writer, Func<Variant, string, CancellationToken, MadeVariant> make, CancellationToken cancel)
+    {
+        if (folder.FinishedMeanwhile(variant.Folder, key) is { } there)
+        {
+            writer.Note(there);
+            return there;
+        }
+
+        MadeVariant made = make(variant, key, cancel);
+        writer.Finish(made.Row, made.Files);
+        return made.Row;
+    }
+
+    private static IEnumerable<(Variant Variant, string Key)> Mine(SweepOrder order, Shard shard)
+    {
+        Func<Variant, string> keys = order.Keys();
+        return VariantList.Of(order).Where(shard.Has).Select(variant => (variant, keys(variant)));
+    }
+
+    private static bool IsFinished(SweepOrder order, SweepFolder folder, Variant variant, string key) =>
+        folder.IsFinished(new ListedVariant(variant.Number, variant.Folder, key), !order.FindingsOnly);
+}
+
+/// <summary>What part of a sweep a run takes on.</summary>
+/// <param name="Shard">Which share.</param>
+/// <param name="Jobs">Variants at a time, at least 1.</param>
+public sealed record SweepPart(Shard Shard, int Jobs);

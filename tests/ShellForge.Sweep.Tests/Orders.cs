@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Yaml.Variation;
+using ShellForge.Output.Files;
+using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Running;
+using ShellForge.Sweep.Variants;
+using ShellForge.Testing;
+
+namespace ShellForge.Sweep.Tests;
+
+/// <summary>Orders written as plans, and makers that need no geometry.</summary>
+internal static class Orders
+{
+    /// <summary>A small board that makes a housing quickly.</summary>
+    public const string SmallBoard =
+        """
+        format: shellforge/1
+        name: Buoy
+        board:
+          outline: {disc: 40}
+          thickness: 1.6
+          holes:
+            - {circle: 33, count: 2, from: 0, diameter: 2.2}
+          pixels: {package: "5050", circle: 20, count: 4, from: 90, direction: cw}
+        housing:
+          insert: m2x3-od3.6
+          cable: {round: 3.5, angle: 270, relief: tie}
+          closure: snap
+          light: {through: front, look: pixels, evenness: soft}
+        power: {supply: usb-c-1.5A, brightness: 0.2, capped: true}
+        print: {printer: fdm-0.4, shell: petg-black, diffuser: petg-white}
+        """;
+
+    /// <summary>An order of the small board.</summary>
+    /// <param name="plan">The plan without its first lines.</param>
+    /// <param name="overrides">Values of the command line.</param>
+    public static SweepOrder Of(string plan, params string[] overrides) => OfBoards(plan, [("buoy.yaml", SmallBoard)], overrides);
+
+    /// <summary>An order of boards.</summary>
+    public static SweepOrder OfBoards(string plan, (string Name, string Text)[] boards, params string[] overrides)
+    {
+        string text = $"format: shellforge-plan/1\nboard: [{string.Join(", ", boards.Select(b => b.Name))}]\n{plan}\n";
+        SweepPlanResult read = SweepPlanReader.Read("plan.yaml", text, WrittenBoard.Shipped);
+        return new SweepOrder
+        {
+            Plan = read.Plan ?? throw new InvalidOperationException(string.Join('\n', read.Diagnostics)),
+            Boards = [.. boards.Select(b => new SweepBoard(b.Name, b.Name, b.Text, WrittenBoard.Shipped, []))],
+            Overrides = [.. overrides],
+            Version = "1.2.3",
+        };
+    }
+
+    /// <summary>A row and two files whose bytes follow from the variant alone, without a housing being made.</summary>
+    public static MadeVariant Written(Variant variant, string key, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        VariantRow row = Row(variant, key);
+        return new MadeVariant(row, [new OutputFile("part.stl", [.. System.Text.Encoding.UTF8.GetBytes(key)]), new OutputFile("variant.json", RowJson.Line(row))]);
+    }
+
+    /// <summary>A row that follows from the variant alone.</summary>
+    public static VariantRow Row(Variant variant, string key, int stops = 0) => new()
+    {
+        Key = key,
+        Folder = variant.Folder,
+        Code = variant.Code,
+        Board = "buoy.yaml",
+        Case = variant.Case,
+        Values = HousingFigured.ValuesOf(variant.Telling),
+        Outcome = VariantOutcome.Made,
+        Housing = new HousingFigures
+        {
+            Name = variant.Folder, Verdict = stops > 0 ? "do-not-print" : "print", Size = [10, 20, 30 + (variant.Number % 7)], Grams = 12.5 + (variant.Number % 5),
+            Minutes = 60, Stops = stops, Warnings = 0, Clearance = 0.5, Evenness = 0.8, WarmestPlastic = 40, HeatMargin = 20, Screws = 4,
+            Parts = [new PartFigures { Name = "tub", Filament = "petg-black", Grams = 12.5, Size = [10, 20, 30], Shape = "00ff" }],
+            Findings = [], Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)], Resolved = [new NamedText("shell.walls", "4")],
+        },
+    };
+
+    /// <summary>All files of a sweep's folder with their contents, but what only one run knows.</summary>
+    public static IReadOnlyDictionary<string, string> Snapshot(TemporaryFolder folder) =>
+        folder.Snapshot().ToImmutableSortedDictionary(StringComparer.Ordinal);
+}
