@@ -71,7 +71,7 @@ internal static class Orders
         Housing = new HousingFigures
         {
             Name = variant.Folder, Verdict = stops > 0 ? "do-not-print" : "print", Size = [10, 20, 30 + (variant.Number % 7)], Grams = 12.5 + (variant.Number % 5),
-            Minutes = 60, Stops = stops, Warnings = 0, Clearance = 0.5, Evenness = 0.8, WarmestPlastic = 40, HeatMargin = 20, Screws = 4,
+            Minutes = 60, Stops = stops, Warnings = 0, Clearance = 0.5, Evenness = 0.8, WarmestPlastic = 40, HeatMargin = 20, Screws = 4, Printer = "fdm-0.4", Bed = [210, 210],
             Parts = [new PartFigures { Name = "tub", Filament = "petg-black", Grams = 12.5, Size = [10, 20, 30], Shape = "00ff" }],
             Findings = [], Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)], Resolved = [new NamedText("shell.walls", "4")],
         },

@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Cli.Telling;
 using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
 
@@ -18,6 +19,7 @@ internal static class SweepEnd
     {
         using SweepFolder folder = SweepFolder.OpenFound(root) ?? throw new IOException($"{root}: the list of variants is gone");
         folder.Fold();
+        SweepIndex.Write(folder);
         var sum = SweepSum.Of(folder);
         ExitCode exit = sum.Failed.Count > 0 ? ExitCode.Stopped : ExitCode.Done;
         if (wish.Json)
@@ -47,6 +49,7 @@ internal static class SweepEnd
         bench.Out.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, {sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
+        bench.Out.WriteLine($"{Path.Combine(wish.Folder ?? root, SweepIndex.PageFile)} shows them side by side");
         if (folder.Count > sum.Finished)
         {
             bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares, then `shellforge sweep --merge {wish.Folder ?? root}`"));

@@ -7,6 +7,7 @@ using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Import.Writing;
 using ShellForge.Output.Report;
+using ShellForge.Sweep.Index;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -24,13 +25,14 @@ internal static class SchemaVerb
         ("coupon", CouponsDocument.Schema),
         ("profile-list", ProfilesDocument.Schema),
         ("sweep", SweepDocument.Schema),
+        ("sweep-index", IndexJson.Schema),
     ];
 
     public static Command Create(Workbench bench)
     {
         var kind = new Argument<string>("KIND")
         {
-            Description = "Files that you write: board, profiles, plan; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list, sweep",
+            Description = "Files that you write: board, profiles, plan; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list, sweep, sweep-index (index.json)",
             DefaultValueFactory = _ => "board",
         };
         kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);

@@ -11,6 +11,13 @@ namespace ShellForge.Sweep.Folder;
 /// <param name="Key">Hash over everything that decides it.</param>
 public readonly record struct ListedVariant(int Number, string Folder, string Key);
 
+/// <summary>What the first line of a list says.</summary>
+/// <param name="Digest">What the list is known by: over all its lines, and over what the index says of the whole.</param>
+/// <param name="Count">How many variants it has.</param>
+/// <param name="SparesPercent">How many more small parts are bought than used.</param>
+/// <param name="Title">What the sweep is called.</param>
+public sealed record ListingHead(string Digest, int Count, double SparesPercent, string Title);
+
 /// <summary>
 /// The list of all variants of an order, as a file: so that shards can be joined without the plan, and two plans in one folder are told
 /// from each other. One line a variant; the first line says what the whole is.
@@ -19,10 +26,12 @@ internal static class Listing
 {
     private const string Format = "shellforge-variants/1";
 
-    /// <summary>The list of an order, one line after the other, and its digest.</summary>
-    public static string DigestOf(SweepOrder order, out int count)
+    /// <summary>What the first line of an order's list says; goes through all of it.</summary>
+    public static ListingHead HeadOf(SweepOrder order)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var head = new ListingHead("", 0, order.Plan.SparesPercent, Path.GetFileNameWithoutExtension(order.Plan.File));
+        hash.AppendData(Encoding.UTF8.GetBytes(Header(head)));
         int lines = 0;
         foreach (ListedVariant variant in Of(order))
         {
@@ -30,8 +39,7 @@ internal static class Listing
             lines++;
         }
 
-        count = lines;
-        return Convert.ToHexStringLower(hash.GetHashAndReset());
+        return head with { Digest = Convert.ToHexStringLower(hash.GetHashAndReset()), Count = lines };
     }
 
     /// <summary>All variants of an order with their keys.</summary>
@@ -42,11 +50,11 @@ internal static class Listing
     }
 
     /// <summary>Writes the list under its name, whole or not at all.</summary>
-    public static void Write(string path, string aside, SweepOrder order, string digest, int count)
+    public static void Write(string path, string aside, SweepOrder order, ListingHead head)
     {
         using (var writer = new StreamWriter(aside, append: false, new UTF8Encoding(false)) { NewLine = "\n" })
         {
-            writer.WriteLine(Header(digest, count));
+            writer.WriteLine(Header(head));
             foreach (ListedVariant variant in Of(order))
             {
                 writer.Write(Line(variant));
@@ -56,15 +64,16 @@ internal static class Listing
         File.Move(aside, path, overwrite: true);
     }
 
-    /// <summary>The digest that a folder's list carries, with its count; null where there is no list.</summary>
-    public static (string Digest, int Count)? Read(string path)
+    /// <summary>What the first line of a folder's list says; null where there is no list.</summary>
+    public static ListingHead? Read(string path)
     {
         try
         {
             using var reader = new StreamReader(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
-            string[] words = (reader.ReadLine() ?? "").Split(',');
-            return words.Length == 3 && words[0] == Format && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
-                ? (words[1], count)
+            string[] words = (reader.ReadLine() ?? "").Split(',', 5);
+            return words.Length == 5 && words[0] == Format && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
+                && double.TryParse(words[3], NumberStyles.Float, CultureInfo.InvariantCulture, out double spares)
+                ? new ListingHead(words[1], count, spares, words[4])
                 : null;
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
@@ -89,7 +98,8 @@ internal static class Listing
         }
     }
 
-    private static string Header(string digest, int count) => string.Create(CultureInfo.InvariantCulture, $"{Format},{digest},{count}");
+    private static string Header(ListingHead head) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Format},{head.Digest},{head.Count},{head.SparesPercent},{head.Title}");
 
     private static string Line(ListedVariant variant) => string.Create(CultureInfo.InvariantCulture, $"{variant.Number},{variant.Folder},{variant.Key}\n");
 }

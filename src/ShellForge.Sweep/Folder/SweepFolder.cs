@@ -11,16 +11,16 @@ public sealed class SweepFolder : IDisposable
 {
     private readonly RowStore _rows = new();
 
-    private SweepFolder(string root, string digest, int count) => (Root, Digest, Count) = (root, digest, count);
+    private SweepFolder(string root, ListingHead head) => (Root, Head) = (root, head);
 
     /// <summary>Full name of the folder.</summary>
     public string Root { get; }
 
-    /// <summary>How many variants the list has.</summary>
-    public int Count { get; }
+    /// <summary>What the list of variants says of the whole.</summary>
+    public ListingHead Head { get; }
 
-    /// <summary>What the list of variants is known by.</summary>
-    public string Digest { get; }
+    /// <summary>How many variants the list has.</summary>
+    public int Count => Head.Count;
 
     private string State => Path.Combine(Root, SweepPaths.State);
 
@@ -32,10 +32,10 @@ public sealed class SweepFolder : IDisposable
     /// <exception cref="SweepTakenOverException">Another plan is running in the folder.</exception>
     public static SweepFolder Open(string root, SweepOrder order)
     {
-        string digest = Listing.DigestOf(order, out int count);
-        var folder = new SweepFolder(root, digest, count);
+        ListingHead head = Listing.HeadOf(order);
+        var folder = new SweepFolder(root, head);
         Directory.CreateDirectory(folder.State);
-        if (Listing.Read(folder.ListPath)?.Digest != digest)
+        if (Listing.Read(folder.ListPath)?.Digest != head.Digest)
         {
             if (folder.Writers().Any(SweepWriter.IsAlive))
             {
@@ -43,7 +43,7 @@ public sealed class SweepFolder : IDisposable
             }
 
             using SweepWriter writer = SweepWriter.Take(root, () => true);
-            Listing.Write(folder.ListPath, writer.Aside(SweepPaths.Listing), order, digest, count);
+            Listing.Write(folder.ListPath, writer.Aside(SweepPaths.Listing), order, head);
         }
 
         folder.Find();
@@ -53,13 +53,13 @@ public sealed class SweepFolder : IDisposable
     /// <summary>Opens a folder by the list that a run left in it; null where there is none.</summary>
     public static SweepFolder? OpenFound(string root)
     {
-        var found = Listing.Read(Path.Combine(root, SweepPaths.State, SweepPaths.Listing));
+        ListingHead? found = Listing.Read(Path.Combine(root, SweepPaths.State, SweepPaths.Listing));
         if (found is null)
         {
             return null;
         }
 
-        var folder = new SweepFolder(root, found.Value.Digest, found.Value.Count);
+        var folder = new SweepFolder(root, found);
         folder.Find();
         return folder;
     }
@@ -142,10 +142,30 @@ public sealed class SweepFolder : IDisposable
         }
     }
 
+    /// <summary>Whether a variant has files of its own, and not a row alone.</summary>
+    public bool HasFilesOf(VariantRow row) => row.Housing is not null && File.Exists(Path.Combine(Root, row.Folder, SweepPaths.Record));
+
+    /// <summary>Writes a file beside the variants: made aside, then renamed; left as it is where it would be the same.</summary>
+    internal void Appear(string name, Action<Stream> write)
+    {
+        using SweepWriter writer = TakeWriter();
+        string aside = writer.Aside(name);
+        using (FileStream stream = File.Create(aside))
+        {
+            write(stream);
+        }
+
+        string final = Path.Combine(Root, name);
+        if (!File.Exists(final) || !SameBytes(aside, final))
+        {
+            File.Move(aside, final, overwrite: true);
+        }
+    }
+
     /// <inheritdoc />
     public void Dispose() => _rows.Dispose();
 
-    internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Digest);
+    internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Head.Digest);
 
     private bool HasFiles(string key) => _rows.Read(key)?.Housing is not null;
 

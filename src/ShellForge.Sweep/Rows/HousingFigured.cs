@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Runtime.InteropServices;
+using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Variation;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
@@ -20,6 +21,7 @@ internal static class HousingFigured
     public static HousingFigures Of(MadeHousing made, IReadOnlyList<(string Filament, double PerKilogram)> prices)
     {
         (HousingUnderCheck housing, HousingReport report) = (made.Housing, made.Report);
+        PrinterProfile printer = housing.Board.Print.Printer;
         return new HousingFigures
         {
             Name = report.Name,
@@ -35,10 +37,13 @@ internal static class HousingFigured
             WarmestPlastic = Tenth(housing.Heat.Planned.WarmestPlastic.Celsius),
             HeatMargin = Tenth(housing.Heat.PlasticLimitCelsius - housing.Heat.Planned.WarmestPlastic.Celsius),
             Screws = report.Shopping.Where(item => item.Item.StartsWith("screw ", StringComparison.Ordinal)).Sum(item => item.Count),
+            Printer = printer.Name,
+            Bed = [Rounded(printer.BedX - (2 * printer.BedMargin)), Rounded(printer.BedY - (2 * printer.BedMargin))],
             Parts = [.. report.Parts.Select(part => new PartFigures
             {
                 Name = part.Name,
                 Filament = part.Filament,
+                PrintedWith = part.PrintedWith,
                 Grams = Math.Round(part.Estimate.Grams, 1),
                 Size = [Rounded(part.Size.X), Rounded(part.Size.Y), Rounded(part.Size.Z)],
                 Shape = ShapeOf(housing.Part(part.Name)!.PrintMesh.Mesh),

@@ -63,6 +63,9 @@ public sealed record PartFigures
     /// <summary>Its filament.</summary>
     public required string Filament { get; init; }
 
+    /// <summary>The part that it is printed together with; null for a job of its own.</summary>
+    public string? PrintedWith { get; init; }
+
     /// <summary>Grams of plastic.</summary>
     public required double Grams { get; init; }
 
@@ -130,6 +133,12 @@ public sealed record HousingFigures
 
     /// <summary>Screws of all kinds.</summary>
     public required int Screws { get; init; }
+
+    /// <summary>Its printer.</summary>
+    public required string Printer { get; init; }
+
+    /// <summary>The bed that the printer can use, mm: x, y.</summary>
+    public required IReadOnlyList<double> Bed { get; init; }
 
     /// <summary>The parts.</summary>
     public required IReadOnlyList<PartFigures> Parts { get; init; }

@@ -23,6 +23,7 @@ public class SchemaVerbTests
         { "coupon", "coupon slot-fit --json -o c" },
         { "profile-list", "profiles --json" },
         { "sweep", "sweep plan.yaml -o out --json --findings-only" },
+        { "sweep-index", "sweep plan.yaml -o out -q --findings-only" },
         { "sweep", "sweep plan.yaml -o out --json --findings-only --dry-run" },
         { "sweep", "sweep broken.yaml -o out --json" },
     };
@@ -91,7 +92,12 @@ public class SchemaVerbTests
         File.WriteAllText(bench.Folder.File("edge.gbr"), "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\nG75*\nX20000000Y0D02*\nG03*\nX20000000Y0I-20000000J0D01*\nM02*\n");
         File.WriteAllText(bench.Folder.File("holes.drl"), "M48\nMETRIC\nT1C2.2\n%\nT1\nX15.0Y0.0\nX-15.0Y0.0\nM30\n");
         bench.Run(line.Split(' '));
-        return JsonNode.Parse(name == "report" ? File.ReadAllText(bench.Folder.File(Path.Combine("out", "report.json"))) : bench.Out)!;
+        return JsonNode.Parse(name switch
+        {
+            "report" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "report.json"))),
+            "sweep-index" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "index.json"))),
+            _ => bench.Out,
+        })!;
     }
 
     // Every member of every object, and of the first of each list: of another kind, and left out where it must stand.

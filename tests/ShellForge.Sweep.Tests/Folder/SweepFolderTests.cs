@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
 using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -22,6 +23,7 @@ public class SweepFolderTests
 
         using SweepFolder found = SweepFolder.OpenFound(folder.Path)!;
         found.Fold();
+        SweepIndex.Write(found);
         return [.. made];
     }
 
@@ -156,7 +158,7 @@ public class SweepFolderTests
         Assert.Throws<SweepTakenOverException>(() => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 1), (variant, key, cancel) =>
         {
             refused = Record.Exception(() => SweepFolder.Open(folder.Path, other)) is SweepTakenOverException;
-            File.WriteAllText(folder.File("sweep-state/variants.csv"), "shellforge-variants/1,00,0\n");
+            File.WriteAllText(folder.File("sweep-state/variants.csv"), "shellforge-variants/1,00,0,5,plan\n");
             return Orders.Written(variant, key, cancel);
         }, _ => { }, CancellationToken.None));
 

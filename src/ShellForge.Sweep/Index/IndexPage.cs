@@ -1,0 +1,156 @@
+using System.Globalization;
+using System.Text;
+using ShellForge.Board.Json;
+using ShellForge.Sweep.Rows;
+
+namespace ShellForge.Sweep.Index;
+
+/// <summary>
+/// The index for people: one page that works offline and can be read without its script. The script sorts, filters and puts two
+/// variants side by side.
+/// </summary>
+internal static class IndexPage
+{
+    /// <summary>Variants on the page; a longer table is for a spreadsheet, and the page says so.</summary>
+    public const int MostShown = 2000;
+
+    public static void Write(Stream stream, IndexContent content)
+    {
+        using var html = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        IndexSurvey survey = content.Survey;
+        html.Write("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Read("index.css")}</style>\n</head>\n<body>\n");
+        html.Write($"<header><h1>{Html.Text(content.Title)}</h1>\n<p class=\"sum\">{Sum(survey)}</p></header>\n<main>\n");
+        WriteTable(html, content);
+        html.Write("<section id=\"two\" hidden><h2>Two side by side</h2><div id=\"two-body\"></div></section>\n");
+        string plots = IndexPlots.Of(survey);
+        if (plots.Length > 0)
+        {
+            html.Write($"<section><h2>What each value does</h2>\n<p class=\"soft\">Bars reach from the least to the greatest over all variants with that value, dots stand at the mean.</p>\n{plots}</section>\n");
+        }
+
+        WriteBatch(html, content.Batch);
+        html.Write("</main>\n");
+        WriteData(html, content);
+        html.Write($"<script>\n{Read("index.js")}</script>\n</body>\n</html>\n");
+    }
+
+    private static string Sum(IndexSurvey survey)
+    {
+        (int print, int minds, int stops, int without) = survey.Outcomes;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{survey.Count} variant{(survey.Count == 1 ? "" : "s")}: <b class=\"good\">{print} to print</b>, <b class=\"warn\">{minds} to print with warnings in mind</b>, <b class=\"stop\">{stops} not to print</b>{(without == 0 ? "" : $", <b class=\"stop\">{without} that can't be made</b>")}");
+    }
+
+    private static void WriteTable(StreamWriter html, IndexContent content)
+    {
+        IndexSurvey survey = content.Survey;
+        html.Write("<section><h2>Variants</h2>\n<div id=\"tools\" hidden></div>\n");
+        if (survey.Count > MostShown)
+        {
+            html.Write(string.Create(CultureInfo.InvariantCulture, $"<p>The first {MostShown} of {survey.Count} are shown; <a href=\"index.csv\">index.csv</a> holds all.</p>\n"));
+        }
+
+        html.Write("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Variants\"><table id=\"variants\">\n<thead><tr><th>housing</th>");
+        html.Write(string.Concat(Told(survey).Select(name => $"<th>{Html.Text(name)}</th>")));
+        html.Write("<th>verdict</th>" + string.Concat(survey.Columns.Select(column =>
+            $"<th class=\"number\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : $" <span class=\"unit\">{Html.Text(column.Unit)}</span>")}</th>")) + "</tr></thead>\n<tbody>\n");
+        int number = 0;
+        foreach (VariantRow row in content.Folder.Rows().Take(MostShown))
+        {
+            html.Write(Row(row, survey, number++, content.Folder.HasFilesOf(row)));
+        }
+
+        html.Write("</tbody></table></div></section>\n");
+    }
+
+    private static IEnumerable<string> Told(IndexSurvey survey) =>
+    [
+        .. survey.HasBoards ? ["board"] : (string[])[], .. survey.HasCases ? ["case"] : (string[])[], .. survey.Axes.Select(axis => axis),
+    ];
+
+    private static string Row(VariantRow row, IndexSurvey survey, int number, bool hasFiles)
+    {
+        var html = new StringBuilder();
+        string folder = Html.Text(row.Folder);
+        html.Append(CultureInfo.InvariantCulture, $"<tr data-row=\"{number}\"><td class=\"look\">");
+        html.Append(hasFiles
+            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"56\" height=\"56\" loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
+            : $"<span>{Html.Text(row.Code)}</span>");
+        html.Append("</td>");
+        IEnumerable<string> told =
+        [
+            .. survey.HasBoards ? [row.Board] : (string[])[], .. survey.HasCases ? [row.Case ?? ""] : (string[])[],
+            .. survey.Axes.Select(axis => row.Values.FirstOrDefault(value => value.Name == axis)?.Text ?? ""),
+        ];
+        html.AppendJoin("", told.Select(text => $"<td>{Html.Text(text)}</td>"));
+        if (row.Housing is not { } housing)
+        {
+            return html.Append(CultureInfo.InvariantCulture, $"<td class=\"stop\">can't be made</td><td colspan=\"{survey.Columns.Count()}\">{Html.Text(string.Join(" ", row.Faults))}</td></tr>\n").ToString();
+        }
+
+        (string word, string mark) = housing.Verdict switch
+        {
+            "print" => ("print", "good"),
+            "mind-warnings" => ("mind warnings", "warn"),
+            _ => ("do not print", "stop"),
+        };
+        html.Append(CultureInfo.InvariantCulture, $"<td class=\"{mark}\">{word}</td>");
+        html.AppendJoin("", survey.Columns.Select(column => $"<td class=\"number\">{column.Shown(housing)}</td>"));
+        return html.Append("</tr>\n").ToString();
+    }
+
+    private static void WriteBatch(StreamWriter html, Batch batch)
+    {
+        html.Write("<section><h2>For one of each that can be printed</h2>\n<div class=\"columns\"><div><h3>To have at hand</h3>\n<table><thead><tr><th>item</th><th class=\"number\">used</th><th class=\"number\">with spares</th></tr></thead><tbody>\n");
+        foreach (BatchItem item in batch.Shopping)
+        {
+            html.Write(string.Create(CultureInfo.InvariantCulture, $"<tr><td>{Html.Text(item.Item)}</td><td class=\"number\">{item.Needed}</td><td class=\"number\">{item.ToBuy}</td></tr>\n"));
+        }
+
+        foreach (BatchItem item in batch.Filament)
+        {
+            html.Write(string.Create(CultureInfo.InvariantCulture, $"<tr><td>filament {Html.Text(item.Item)}</td><td class=\"number\">{item.Needed} g</td><td class=\"number\">{item.ToBuy} g</td></tr>\n"));
+        }
+
+        html.Write("</tbody></table></div>\n<div><h3>Plates that fill the bed</h3>\n");
+        int shown = Math.Min(batch.Plates.Length, MostShown);
+        html.Write(string.Create(CultureInfo.InvariantCulture, $"<p class=\"soft\">{batch.Plates.Length} plate{(batch.Plates.Length == 1 ? "" : "s")}: parts of one printer and filament together, 5 mm apart. Load the named files.</p>\n"));
+        html.Write("<table><thead><tr><th>printer</th><th>filament</th><th>parts</th><th class=\"number\">of the bed</th></tr></thead><tbody>\n");
+        foreach (BatchPlate plate in batch.Plates.Take(shown))
+        {
+            html.Write(string.Create(
+                CultureInfo.InvariantCulture,
+                $"<tr><td>{Html.Text(plate.Printer)}</td><td>{Html.Text(string.Join(", ", plate.Filaments))}</td><td>{Html.Text(string.Join(", ", plate.Parts))}</td><td class=\"number\">{100 * plate.BedShare:0} %</td></tr>\n"));
+        }
+
+        html.Write("</tbody></table></div></div></section>\n");
+    }
+
+    private static void WriteData(StreamWriter html, IndexContent content)
+    {
+        html.Write("<script type=\"application/json\" id=\"data\">[\n");
+        int number = 0;
+        foreach (VariantRow row in content.Folder.Rows().Take(MostShown))
+        {
+            // Only what differs somewhere is worth a look side by side.
+            VariantRow shown = row with
+            {
+                Housing = row.Housing is null ? null : row.Housing with { Resolved = [.. row.Housing.Resolved.Where(d => content.Survey.Differing.Contains(d.Name))], Parts = [] },
+            };
+            html.Write(number++ == 0 ? "" : ",\n");
+            html.Flush();
+            html.BaseStream.Write(JsonText.InPage(shown, RowJson.Default.VariantRow));
+        }
+
+        html.Write("]</script>\n");
+    }
+
+    private static string Read(string name)
+    {
+        using Stream stream = typeof(IndexPage).Assembly.GetManifestResourceStream($"index/{name}")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+}
