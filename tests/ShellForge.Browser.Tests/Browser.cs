@@ -72,6 +72,19 @@ public sealed class Browser : IAsyncLifetime, IDisposable
         return page;
     }
 
+    /// <summary>Opens a page that may run no script.</summary>
+    public async Task<IPage> OpenWithoutScript(string address)
+    {
+        IBrowserContext context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            JavaScriptEnabled = false,
+            ViewportSize = new ViewportSize { Width = 1280, Height = 900 },
+        });
+        IPage page = await context.NewPageAsync();
+        await page.GotoAsync(address);
+        return page;
+    }
+
     /// <summary>An empty page.</summary>
     public Task<IPage> Blank() => _browser!.NewPageAsync();
 

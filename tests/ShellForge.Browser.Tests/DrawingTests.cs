@@ -107,11 +107,13 @@ public class DrawingTests(Browser browser)
     private async Task<IPage> Open(int width)
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        return await browser.Open(Browser.PageOf(Sample), new BrowserNewContextOptions
+        IPage page = await browser.Open(Browser.PageOf(Sample), new BrowserNewContextOptions
         {
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
             HasTouch = width < 600,
             ReducedMotion = ReducedMotion.Reduce,
         });
+        await page.Locator("#drawings summary").ClickAsync();
+        return page;
     }
 }

@@ -97,6 +97,7 @@ public class FollowingTests(Browser browser)
         IPage page = await browser.Open(await served.Address);
         await State(page, "checked");
         double height = await Height(page);
+        await page.Locator("#drawings summary").ClickAsync();
         await page.Locator("#drawing-2 .small-sheet button").ClickAsync();
         await Browser.Until(page, "document.activeElement.matches('#sheet-2 .room')");
         await Browser.Drawn(page);

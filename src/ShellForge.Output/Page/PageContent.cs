@@ -29,6 +29,9 @@ public sealed record PageContent
     /// <summary>The computed light on the diffuser's face; null when there is none.</summary>
     public PageLight? Light { get; init; }
 
+    /// <summary>A still picture of the housing, for paper and where no script runs; null for none.</summary>
+    public byte[]? Still { get; init; }
+
     /// <summary>Dimensioned drawings.</summary>
     public required ImmutableArray<PageDrawing> Drawings { get; init; }
 
@@ -37,6 +40,9 @@ public sealed record PageContent
 
     /// <summary>Light, heat and power: figures in words.</summary>
     public ImmutableArray<(string What, string Value, string Meaning)> Figures { get; init; } = [];
+
+    /// <summary>Temperatures of every body, as a table.</summary>
+    public PageTable? Temperatures { get; init; }
 
     /// <summary>What to have at hand.</summary>
     public required ImmutableArray<(string Item, int Count)> Shopping { get; init; }
@@ -59,6 +65,12 @@ public sealed record PageContent
     /// <summary>Set when the page follows a file.</summary>
     public PageLive? Live { get; init; }
 }
+
+/// <summary>A table.</summary>
+/// <param name="Caption">What it is of.</param>
+/// <param name="Heads">Heads of its columns.</param>
+/// <param name="Rows">Its cells.</param>
+public sealed record PageTable(string Caption, ImmutableArray<string> Heads, ImmutableArray<ImmutableArray<string>> Rows);
 
 /// <summary>The verdict.</summary>
 /// <param name="Kind">good, warn or stop.</param>

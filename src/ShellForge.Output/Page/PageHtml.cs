@@ -22,8 +22,9 @@ public static class PageHtml
         html.Append("<title>").Append(Text(content.Name)).Append(" - housing report</title>\n");
         html.Append("<link rel=\"icon\" href=\"data:,\">\n<style>").Append(assets.Style).Append("</style>\n</head>\n<body>\n");
         html.Append("<a class=\"skip\" href=\"#findings\">To the findings</a>\n");
-        AppendHead(html, content, assets.Script is not null);
+        AppendHead(html, content);
         html.Append("<main>\n");
+        AppendAnswers(html, content, assets.Script is not null);
         PageViewSection.Append(html, content, assets.Script is not null);
         PageSections.Append(html, content);
         html.Append("</main>\n<footer>Made by ShellForge from the written meshes. No figure here is a certificate of safety.</footer>\n");
@@ -56,7 +57,7 @@ public static class PageHtml
     /// <summary>Text made safe for HTML.</summary>
     internal static string Text(string text) => HtmlEncoder.Default.Encode(text);
 
-    private static void AppendHead(StringBuilder html, PageContent content, bool hasScript)
+    private static void AppendHead(StringBuilder html, PageContent content)
     {
         html.Append("<header class=\"top\" id=\"head\" data-refresh>\n<h1>").Append(Text(content.Name)).Append("</h1>\n");
         if (content.Revision.Length > 0)
@@ -69,7 +70,20 @@ public static class PageHtml
         {
             AppendLive(html, live);
         }
+        else
+        {
+            html.Append("<nav class=\"contents\" aria-label=\"On this page\">");
+            foreach ((string id, string title) in PageSections.Contents(content))
+            {
+                html.Append($"<a href=\"#{id}\">{Text(title)}</a> ");
+            }
 
+            html.Append("</nav>\n");
+        }
+    }
+
+    private static void AppendAnswers(StringBuilder html, PageContent content, bool hasScript)
+    {
         html.Append("<ul class=\"answers\" id=\"answers\" data-refresh>\n");
         foreach (PageAnswer answer in content.Answers)
         {

@@ -16,13 +16,32 @@ internal static class PageSections
             return;
         }
 
-        AppendDrawings(html, content);
-        AppendLight(html, content);
         AppendShopping(html, content);
         AppendParts(html, content);
         AppendSteps(html, content);
+        AppendLight(html, content);
+        AppendDrawings(html, content);
         AppendResolved(html, content);
     }
+
+    /// <summary>The sections that the page has, in their order.</summary>
+    public static IEnumerable<(string Id, string Title)> Contents(PageContent content)
+    {
+        yield return ("view", "Turn it round");
+        yield return ("findings", "Findings");
+        yield return ("shopping", "What to buy");
+        yield return ("parts", "How to print");
+        yield return ("assembly", "Put it together");
+        if (HasLight(content))
+        {
+            yield return ("light", "Light, heat and power");
+        }
+
+        yield return ("drawings", "Drawings");
+        yield return ("resolved", "Every value");
+    }
+
+    private static bool HasLight(PageContent content) => !content.Pictures.IsEmpty || !content.Figures.IsEmpty;
 
     private static void Section(StringBuilder html, string id, string title, Action body)
     {
@@ -44,7 +63,6 @@ internal static class PageSections
         {
             html.Append(CultureInfo.InvariantCulture, $"<article class=\"finding {finding.Severity}\" id=\"finding-{finding.Number}\">\n");
             html.Append(CultureInfo.InvariantCulture, $"<p class=\"what\"><span class=\"weight\">{finding.Number} {finding.Severity}</span> {PageHtml.Text(finding.Subject)}: {PageHtml.Text(finding.Message)}</p>\n");
-            html.Append($"<p class=\"data\">{PageHtml.Text(finding.Data)}</p>\n");
             if (finding.Remedy.Length > 0)
             {
                 html.Append($"<p class=\"remedy\">What to do: {PageHtml.Text(finding.Remedy)}</p>\n");
@@ -55,7 +73,7 @@ internal static class PageSections
                 html.Append($"<p class=\"accepted\">Accepted in the file: {PageHtml.Text(finding.Accepted)}</p>\n");
             }
 
-            html.Append($"<p><small>rule {PageHtml.Text(finding.Rule)}</small>");
+            html.Append($"<p class=\"data\">{PageHtml.Text(string.Join("; ", new[] { finding.Data, $"rule {finding.Rule}" }.Where(text => text.Length > 0)))}");
             if (finding.At is not null)
             {
                 html.Append(CultureInfo.InvariantCulture, $" <button type=\"button\" class=\"plain\" data-fly=\"{finding.Number}\">Show the place<span class=\"skip\"> of finding {finding.Number}</span></button>");
@@ -67,18 +85,18 @@ internal static class PageSections
 
     private static void AppendDrawings(StringBuilder html, PageContent content) => Section(html, "drawings", "Drawings", () =>
     {
-        html.Append("<div class=\"drawings\">\n");
+        html.Append(CultureInfo.InvariantCulture, $"<details><summary>{content.Drawings.Length} drawings, each to be opened large</summary>\n<div class=\"drawings\">\n");
         for (int i = 0; i < content.Drawings.Length; i++)
         {
             PageDrawings.Append(html, content.Drawings[i], i + 1);
         }
 
-        html.Append("</div>\n");
+        html.Append("</div>\n</details>\n");
     });
 
     private static void AppendLight(StringBuilder html, PageContent content)
     {
-        if (content.Pictures.IsEmpty && content.Figures.IsEmpty)
+        if (!HasLight(content))
         {
             return;
         }
@@ -93,6 +111,12 @@ internal static class PageSections
 
             html.Append("</div>\n");
             Table(html, "What was computed", ["what", "value", "what it means"], content.Figures.Select(f => new[] { f.What, f.Value, f.Meaning }));
+            if (content.Temperatures is { } warm)
+            {
+                html.Append($"<details><summary>{PageHtml.Text(warm.Caption)}</summary>\n");
+                Table(html, warm.Caption, [.. warm.Heads], warm.Rows.Select(row => row.ToArray()));
+                html.Append("</details>\n");
+            }
         });
     }
 
@@ -103,9 +127,14 @@ internal static class PageSections
     {
         Table(
             html,
-            "One row a part. Time is an estimate from the lines of every layer.",
-            ["part", "file", "filament", "size", "mass", "time", "lies on the bed", "layers", "walls", "supports"],
-            content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation, p.Layer, p.Walls, p.Supports }));
+            "Time is an estimate from the lines of every layer.",
+            ["part", "file", "filament", "size", "mass", "time", "lies on the bed"],
+            content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation }));
+        foreach (string settings in content.Parts.Select(p => $"Layers {p.Layer}; walls {p.Walls}; supports: {p.Supports}.").Distinct())
+        {
+            html.Append($"<p>{PageHtml.Text(settings)}</p>\n");
+        }
+
         foreach (string advice in content.PrintAdvice)
         {
             html.Append($"<p>{PageHtml.Text(advice)}</p>\n");

@@ -9,7 +9,13 @@ internal static class PageViewSection
     public static void Append(StringBuilder html, PageContent content, bool hasScript)
     {
         html.Append("<section id=\"view\"").Append(hasScript ? "" : " class=\"flat\"").Append(" aria-labelledby=\"view-title\">\n<h2 id=\"view-title\">Turn it round</h2>\n");
-        html.Append("<div class=\"stage\"><canvas id=\"canvas\" tabindex=\"0\" role=\"application\" aria-label=\"The housing in 3D. Arrow keys turn it, plus and minus zoom, Home goes back.\"></canvas><div id=\"pins\"></div></div>\n");
+        html.Append("<div class=\"stage\"><canvas id=\"canvas\" tabindex=\"0\" role=\"application\" aria-label=\"The housing in 3D. Arrow keys turn it, plus and minus zoom, Home goes back.\"></canvas><div id=\"pins\"></div>");
+        if (content.Still is { } still)
+        {
+            html.Append($"<img class=\"still\" alt=\"The housing pulled apart\" src=\"data:image/png;base64,{Convert.ToBase64String(still)}\">");
+        }
+
+        html.Append("</div>\n");
         html.Append("<p id=\"view-status\" role=\"status\">").Append(hasScript
             ? "Drag to turn, wheel or two fingers to zoom. Numbers are the findings below."
             : "This report was made without the 3D script; the drawings below show the same housing.").Append("</p>\n");

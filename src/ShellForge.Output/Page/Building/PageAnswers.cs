@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Report;
 using ShellForge.Planning.Hands;
@@ -28,6 +29,13 @@ internal static class PageAnswers
     {
         var answers = ImmutableArray.CreateBuilder<PageAnswer>();
         answers.Add(new PageAnswer("Does it print?", Prints(housing, report)));
+        if (report.OverallSize is { } size)
+        {
+            answers.Add(new PageAnswer("How large, how long?", string.Create(
+                CultureInfo.InvariantCulture,
+                $"{size.X:0.0} \u00d7 {size.Y:0.0} mm, {size.Z:0.0} mm high. {report.Grams:0} g of plastic, {PrintEstimate.Duration(report.Minutes)} on the printer.")));
+        }
+
         answers.Add(new PageAnswer("What do I buy?", Bought(housing, report)));
         answers.Add(new PageAnswer("Which way does the cover go?", CoverWay(housing.Plan), CoverKey(housing.Plan)));
         answers.Add(Tightest(housing));

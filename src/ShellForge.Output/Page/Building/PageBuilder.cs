@@ -38,6 +38,7 @@ public static class PageBuilder
             Steps = OfSteps(steps),
             Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),
+            Temperatures = PagePhysics.TemperaturesOf(housing),
             Cautions = Cautions.Of(housing),
             Resolved =
             [

@@ -35,20 +35,34 @@ internal static class PagePhysics
         return figures.ToImmutable();
     }
 
+    /// <summary>How warm every body gets.</summary>
+    public static PageTable TemperaturesOf(HousingUnderCheck housing)
+    {
+        HousingHeat heat = housing.Heat;
+        string air = string.Create(CultureInfo.InvariantCulture, $"{heat.Input.AmbientCelsius:0} \u00b0C");
+        var heads = ImmutableArray.Create("warmest place of", $"at {Percent(housing.Board.Power.Brightness)}", "at full white");
+        if (heat.CoolestCelsius is { } coolest)
+        {
+            heads = heads.Add(string.Create(CultureInfo.InvariantCulture, $"in air of {coolest:0} \u00b0C"));
+        }
+
+        return new PageTable($"Temperatures in air of {air}", heads, [.. heat.Planned.Nodes.Select(node => RowOf(heat, node))]);
+    }
+
+    private static ImmutableArray<string> RowOf(HousingHeat heat, NodeTemperature node)
+    {
+        var row = ImmutableArray.Create(
+            node.Body.InWords(),
+            string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0})"),
+            Celsius(heat.FullWhite[node.Body].Celsius));
+        return heat.PlannedCoolest is { } cool ? row.Add(Celsius(cool[node.Body].Celsius)) : row;
+    }
+
+    private static string Celsius(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0} \u00b0C");
+
     private static void AppendHeat(ImmutableArray<(string, string, string)>.Builder figures, HousingUnderCheck housing)
     {
         HousingHeat heat = housing.Heat;
-        string when = Percent(housing.Board.Power.Brightness);
-        foreach (NodeTemperature node in heat.Planned.Nodes)
-        {
-            figures.Add((
-                $"Temperature: {node.Body.InWords()}",
-                string.Create(CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0})"),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"warmest place at {when} in air of {heat.Input.AmbientCelsius:0} \u00b0C; {heat.FullWhite[node.Body].Celsius:0} \u00b0C at full white{AtCoolest(heat, node.Body)}")));
-        }
-
         figures.Add((
             "Warm after",
             string.Create(CultureInfo.InvariantCulture, $"{heat.Planned.MinutesToNinetyPercent:0} min"),
@@ -59,10 +73,6 @@ internal static class PagePhysics
             "Brightness that the plastic bears", Percent(heat.LargestBrightness),
             string.Create(CultureInfo.InvariantCulture, $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
     }
-
-    private static string AtCoolest(HousingHeat heat, HeatBody body) => heat is { CoolestCelsius: { } air, PlannedCoolest: { } cool }
-        ? string.Create(CultureInfo.InvariantCulture, $"; {cool[body].Celsius:0} \u00b0C in air of {air:0} \u00b0C")
-        : "";
 
     private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
     {

@@ -55,7 +55,11 @@ function swapSections(fresh) {
   for (const other of fresh.querySelectorAll('[data-refresh]')) {
     if (!whole && other.id !== 'head' && other.id !== 'findings') continue;
     const block = $(other.id);
-    if (block) block.replaceChildren(...other.childNodes);
+    if (block) {
+      const unfolded = [...block.querySelectorAll('details')].map((details) => details.open);
+      block.replaceChildren(...other.childNodes);
+      block.querySelectorAll('details').forEach((details, i) => { details.open = unfolded[i] ?? false; });
+    }
     else document.querySelector('main').append(other);
   }
   if (!whole) return;
@@ -71,7 +75,8 @@ function swapTicks(fresh) {
   for (const input of mine.querySelectorAll('input')) input.checked = !hidden.includes(input.value);
 }
 
-function pick(viewer, finding) {
+function pick(viewer, pins, finding) {
+  pins.mark(null);
   viewer.flyTo(finding.at, still);
   for (const row of document.querySelectorAll('.finding')) row.classList.toggle('picked', row.id === `finding-${finding.number}`);
   $(`finding-${finding.number}`)?.scrollIntoView({ block: 'nearest', behavior: still ? 'auto' : 'smooth' });
@@ -85,7 +90,7 @@ async function start() {
   try {
     let pins;
     viewer = new Viewer($('canvas'), () => pins?.place());
-    pins = new Pins($('pins'), viewer, (finding) => pick(viewer, finding));
+    pins = new Pins($('pins'), viewer, (finding) => pick(viewer, pins, finding));
     viewer.setParts(await bodies(data), true);
     pins.set(data.findings);
     const section = wireControls(viewer, () => data);
@@ -98,7 +103,7 @@ async function start() {
       }
       const number = e.target.closest?.('[data-fly]')?.dataset.fly;
       const finding = number && data.findings.find((f) => String(f.number) === number);
-      if (finding) { $('view').scrollIntoView({ block: 'nearest' }); pick(viewer, finding); }
+      if (finding) { $('view').scrollIntoView({ block: 'nearest' }); pick(viewer, pins, finding); }
     });
     $('view').classList.add('ready');
     document.documentElement.dataset.view = 'ready';

@@ -1,6 +1,6 @@
 // The housing in space: orbit, zoom, explode, cut, show and hide, glow. Draws only when something has changed.
 import {
-  AlwaysStencilFunc, BackSide, Box3, BufferAttribute, BufferGeometry, DecrementWrapStencilOp, DirectionalLight, DoubleSide,
+  AlwaysStencilFunc, BackSide, Box3, BufferAttribute, BufferGeometry, Color, DecrementWrapStencilOp, DirectionalLight, DoubleSide,
   EdgesGeometry, FrontSide, Group, HemisphereLight, IncrementWrapStencilOp, LineBasicMaterial, LineSegments, Mesh,
   MeshBasicMaterial, MeshLambertMaterial, NotEqualStencilFunc, PerspectiveCamera, Plane, PlaneGeometry, RepeatWrapping,
   ReplaceStencilOp, SRGBColorSpace, Scene, TextureLoader, Vector3, WebGLRenderer,
@@ -8,6 +8,12 @@ import {
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
 const CREASE_DEGREES = 24;
+
+/** Black plastic shows no relief: on a screen it is drawn as dark grey. */
+function lifted(colour) {
+  const own = new Color(colour);
+  return Math.max(own.r, own.g, own.b) < 0.06 ? own.lerp(new Color(0xffffff), 0.06) : own;
+}
 
 /** Where on the light's picture each corner lies: seen from the front, or round the wall. */
 function lightPlaces(places, { extent: [left, bottom, right, top], around }) {
@@ -89,7 +95,7 @@ export class Viewer {
     const group = new Group();
     const clippingPlanes = [];
     const material = new MeshLambertMaterial({
-      color: part.colour, flatShading: true, clippingPlanes, transparent: part.opacity < 1, opacity: part.opacity,
+      color: lifted(part.colour), flatShading: true, clippingPlanes, transparent: part.opacity < 1, opacity: part.opacity,
     });
     const surface = new Mesh(geometry, material);
     surface.renderOrder = 10;
@@ -182,6 +188,8 @@ export class Viewer {
   /** The computed light on the diffuser's face; null: off. */
   async glow(light) {
     this.lit = light !== null;
+    if (this.glassy) this.glass(false);
+    this.canvas.parentElement.classList.toggle('lit', this.lit);
     this.sky.intensity = this.lit ? 0.35 : 2.2;
     this.sun.intensity = this.lit ? 0.25 : 1.6;
     this.fill.intensity = this.lit ? 0.08 : 0.5;
@@ -190,7 +198,7 @@ export class Viewer {
 
       // What lies behind the sheet is in the picture already; its own colour by day is not.
       material.opacity = light ? 1 : part.opacity;
-      material.color.set(light ? 0x000000 : part.colour);
+      material.color.set(light ? 0x000000 : lifted(part.colour));
       if (!light) {
         material.emissiveMap = null;
         material.emissive.set(0x000000);
@@ -210,6 +218,7 @@ export class Viewer {
   /** Named stands of the eye. */
   lookFrom(stand) {
     if (this.bounds.isEmpty()) return;
+    if (this.glassy) this.glass(false);
     const centre = this.bounds.getCenter(new Vector3());
     const reach = this.bounds.getSize(new Vector3()).length() / Math.min(1, this.camera.aspect);
     const way = {
@@ -224,9 +233,10 @@ export class Viewer {
     this.invalidate();
   }
 
-  /** Flies to a place on the housing. */
+  /** Flies to a place on the housing, which goes glassy to show it. */
   flyTo([x, y, z], still) {
-    const target = new Vector3(x, y, z);
+    this.glass(true);
+    const target = new Vector3(x, y, z + (this.#named(this.partAt([x, y, z]))?.group.position.z ?? 0));
     const from = this.controls.target.clone();
     const eyeFrom = this.camera.position.clone();
     const outward = new Vector3(x, y, 0);
@@ -260,9 +270,47 @@ export class Viewer {
     this.invalidate();
   }
 
-  /** Where a place lies on the canvas, in CSS pixels; null when behind the eye. */
-  project([x, y, z]) {
-    const p = new Vector3(x, y, z).project(this.camera);
+  /** The body whose surface is nearest to a place: the one that a finding there is about. */
+  partAt([x, y, z]) {
+    let nearest = null;
+    let least = Infinity;
+    for (const part of this.parts) {
+      const places = part.positions;
+      for (let i = 0; i < places.length; i += 3) {
+        const square = (places[i] - x) ** 2 + (places[i + 1] - y) ** 2 + (places[i + 2] - z) ** 2;
+        if (square < least) { least = square; nearest = part.name; }
+      }
+    }
+    return nearest;
+  }
+
+  #named(name) {
+    return this.parts.find((part) => part.name === name);
+  }
+
+  /** Whether a place of a body is to be seen: not hidden with it, not cut away. */
+  shows(name, [x, y, z]) {
+    const part = this.#named(name);
+    if (part && !part.group.visible) return false;
+    return !this.cutOn || this.cut.distanceToPoint(new Vector3(x, y, z + (part?.group.position.z ?? 0))) > -0.5;
+  }
+
+  /** Makes the printed parts glassy, so that places inside are seen; false: as they are. */
+  glass(on) {
+    this.glassy = on;
+    for (const part of this.parts.filter((p) => p.belongsTo !== 'board')) {
+      const { material } = part.surface;
+      material.opacity = on ? 0.22 : part.opacity;
+      material.transparent = on || part.opacity < 1;
+      material.depthWrite = !on;
+      material.needsUpdate = true;
+    }
+    this.invalidate();
+  }
+
+  /** Where a place of a body lies on the canvas, in CSS pixels; null when behind the eye. */
+  project([x, y, z], name) {
+    const p = new Vector3(x, y, z + (this.#named(name)?.group.position.z ?? 0)).project(this.camera);
     if (p.z > 1) return null;
     return [((p.x + 1) / 2) * this.canvas.clientWidth, ((1 - p.y) / 2) * this.canvas.clientHeight];
   }
