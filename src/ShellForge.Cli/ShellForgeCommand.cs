@@ -70,6 +70,7 @@ internal static class ShellForgeCommand
             SweepVerb.Create(bench),
             ViewVerb.Create(bench),
             CouponVerb.Create(bench),
+            CalibrateVerb.Create(bench),
             InspectVerb.Create(bench),
             ProfilesVerb.Create(bench),
             RulesVerb.Create(bench),

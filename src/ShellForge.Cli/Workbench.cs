@@ -17,6 +17,12 @@ internal sealed class Workbench
     /// <summary>Diagnostics and progress.</summary>
     public required TextWriter Err { get; init; }
 
+    /// <summary>Answers of whoever sits at the terminal; null where nobody can be asked.</summary>
+    public TextReader? In { get; init; }
+
+    /// <summary>The day, for the date of a measurement.</summary>
+    public DateOnly Today { get; init; }
+
     /// <summary>The folder that relative names start from.</summary>
     public required string Folder { get; init; }
 
@@ -56,6 +62,8 @@ internal sealed class Workbench
         {
             Out = Console.Out,
             Err = Console.Error,
+            In = Console.In,
+            Today = DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime),
             Folder = Environment.CurrentDirectory,
             ConfigFolder = string.IsNullOrEmpty(config) ? null : Path.Combine(config, "shellforge"),
             ColourOut = colourWished && !Console.IsOutputRedirected,

@@ -13,6 +13,7 @@ public static class CouponKinds
         new LidFit(),
         new SlotFit(),
         new InsertHoles(),
+        new DiffuserSteps(),
     ];
 
     /// <summary>The kind of a name; null where there is none.</summary>

@@ -12,6 +12,9 @@ internal sealed class Bench : IDisposable
 
     public string Err { get; private set; } = "";
 
+    /// <summary>What is typed at the terminal.</summary>
+    public string Typed { get; set; } = "";
+
     public TemporaryFolder Folder => _folder;
 
     /// <summary>A small board that makes a housing quickly.</summary>
@@ -44,6 +47,8 @@ internal sealed class Bench : IDisposable
         {
             Out = output,
             Err = errors,
+            In = new StringReader(Typed),
+            Today = new DateOnly(2026, 11, 30),
             Folder = _folder.Path,
             ConfigFolder = _folder.File("config"),
             Cancel = cancel,

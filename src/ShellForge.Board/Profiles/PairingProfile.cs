@@ -55,15 +55,20 @@ public sealed record PairingProfile
     /// Where a fit was not tried itself, it follows from the sizes of bodies and openings: the gap that a typical printer leaves in the hand is
     /// kept, and what this one takes from either side is added to it.
     /// </remarks>
-    public PrinterProfile Of(PrinterProfile printer) => printer with
+    public PrinterProfile Of(PrinterProfile printer)
     {
-        HoleAllowance = HoleAllowance ?? printer.HoleAllowance,
-        LipFit = LipFit ?? Following(printer.LipFit, printer, HoleAllowance) ?? printer.LipFit,
-        SlotFit = SlotFit ?? Following(printer.SlotFit, printer, SlotAllowance) ?? printer.SlotFit,
-        NormalFit = Following(printer.NormalFit, printer, HoleAllowance) ?? printer.NormalFit,
-        LooseFit = MovingFit ?? Following(printer.LooseFit, printer, HoleAllowance) ?? printer.LooseFit,
-        Accuracy = Accuracy ?? printer.Accuracy,
-    };
+        Sourced lip = LipFit ?? Following(printer.LipFit, printer, HoleAllowance) ?? printer.LipFit;
+        return printer with
+        {
+            HoleAllowance = HoleAllowance ?? printer.HoleAllowance,
+            LipFit = lip,
+            LipCloses = lip - printer.LipFit,
+            SlotFit = SlotFit ?? Following(printer.SlotFit, printer, SlotAllowance) ?? printer.SlotFit,
+            NormalFit = Following(printer.NormalFit, printer, HoleAllowance) ?? printer.NormalFit,
+            LooseFit = MovingFit ?? Following(printer.LooseFit, printer, HoleAllowance) ?? printer.LooseFit,
+            Accuracy = Accuracy ?? printer.Accuracy,
+        };
+    }
 
     /// <summary>The filament with what was measured in place of what is typical.</summary>
     public FilamentProfile Of(FilamentProfile filament) => filament with

@@ -42,6 +42,12 @@ public sealed record PrinterProfile
     /// <summary>Gap per side between a round lip and the wall it goes into, mm, before what a larger diameter asks for.</summary>
     public required Sourced LipFit { get; init; }
 
+    /// <summary>
+    /// What prints take from the gap of <see cref="LipFit"/> beyond what a typical printer does, mm per side: the gap is drawn wider by it and is not
+    /// there in the hand. 0 where nothing was measured.
+    /// </summary>
+    public double LipCloses { get; init; }
+
     /// <summary>Gap per side between a straight tongue and its slot, mm.</summary>
     public required Sourced SlotFit { get; init; }
 

@@ -19,7 +19,7 @@ public sealed class LipJams() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
-        double left = Math.Round(housing.Plan.Cover.LipGap - printer.Accuracy, 3);
+        double left = Math.Round(housing.Plan.Cover.LipGap - printer.LipCloses - printer.Accuracy, 3);
         if (left < 0)
         {
             Point2 at = Places.OnInnerWall(housing, Angle.Zero);

@@ -5,7 +5,9 @@ namespace ShellForge.Cli.Reading;
 /// <summary>Finds the user's own profiles: <c>profiles/*.yaml</c> next to the board file, then in the configuration folder.</summary>
 internal static class UserProfiles
 {
-    private const string FolderName = "profiles";
+    /// <summary>Name of the folder beside a board file, and in the configuration folder.</summary>
+    public const string FolderName = "profiles";
+
     private const int MostFiles = 200;
 
     /// <summary>The shipped profiles with the user's in their place.</summary>

@@ -117,7 +117,7 @@ internal static class CouponVerb
         PrinterProfile? printer = Named(library.Printers, asked.Printer, "a printer", library, faults);
         FilamentProfile? filament = Named(library.Filaments, asked.Filament, "a filament", library, faults);
         InsertProfile? insert = asked.Insert is null ? null : Named(library.Inserts, asked.Insert, "an insert", library, faults);
-        return printer is null || filament is null ? null : new CouponWish(printer, filament) { Insert = insert, Around = asked.Around };
+        return printer is null || filament is null ? null : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament) { Insert = insert, Around = asked.Around };
     }
 
     private static T? Named<T>(ProfileShelf<T> shelf, string name, string what, ProfileLibrary library, List<string> faults)

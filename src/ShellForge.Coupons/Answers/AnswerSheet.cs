@@ -9,6 +9,9 @@ public sealed record AnswerSheet(ImmutableDictionary<string, string> Answers)
     /// <summary>The size that was measured, mm.</summary>
     public double Size(SizeQuestion question) => Question.TryNumber(Answers[question.Key], out double size) ? size : double.NaN;
 
+    /// <summary>The reading of a meter.</summary>
+    public double Light(ReadingQuestion question) => Question.TryNumber(Answers[question.Key], out double reading) ? reading : double.NaN;
+
     /// <summary>Number of the step that was chosen; -1 for none.</summary>
     public int Step(StepQuestion question) => question.StepOf(Answers[question.Key]);
 }

@@ -58,6 +58,19 @@ public sealed record StepQuestion(string Key, string Text, ImmutableArray<double
     }
 }
 
+/// <summary>A question that is answered by a reading of a meter, in whatever unit it shows.</summary>
+/// <param name="Key">See <see cref="Question"/>.</param>
+/// <param name="Text">See <see cref="Question"/>.</param>
+public sealed record ReadingQuestion(string Key, string Text) : Question(Key, Text)
+{
+    /// <inheritdoc />
+    public override string Expected => "a number above 0, as the meter shows it";
+
+    /// <inheritdoc />
+    public override string? Refuse(string answer) =>
+        TryNumber(answer, out double number) && number > 0 ? null : $"'{answer}' is no reading above 0";
+}
+
 /// <summary>A question that is answered by a size read from calipers.</summary>
 /// <param name="Key">See <see cref="Question"/>.</param>
 /// <param name="Text">See <see cref="Question"/>.</param>

@@ -40,11 +40,12 @@ internal static class SnapDecision
         FilamentProfile filament = file.Print.Shell;
         double spread = file.Print.Printer.Accuracy;
         double radius = draft.Shell.Round?.Inner ?? draft.Shell.Cavity.Filled().Perimeter / (2 * Math.PI);
-        double diameter = 2 * (radius - draft.Lip.Gap);
-        SnapSection section = SnapSection.Of(SnapSection.RingOf(file.Board.Outline), draft.Lip.Gap, filament, file.Print.Printer);
+        double gap = Math.Round(draft.Lip.Gap - file.Print.Printer.LipCloses, 3);
+        double diameter = 2 * (radius - gap);
+        SnapSection section = SnapSection.Of(SnapSection.RingOf(file.Board.Outline), gap, filament, file.Print.Printer);
         double room = draft.Shell.Wall - Skin - GrooveDeeper;
         double interference = Math.Min(section.Interference, Math.Max(room, 0));
-        section = new SnapSection(interference, draft.Lip.Gap + interference);
+        section = new SnapSection(interference, gap + interference);
         double grooveDepth = interference + GrooveDeeper;
         double caught = interference - spread;
         double strain = 2 * (interference + spread) / diameter;
@@ -54,7 +55,7 @@ internal static class SnapDecision
                 $"sizes stray by {Reasons.Mm(spread)}: at the least a catch of {Reasons.Mm(Math.Round(caught, 3))} is left, {SnapSection.CatchMinimum} is needed; at the most the ring is strained by {strain:0.00%}, {filament.Name} repeats {(double)filament.StrainAlongLayers:0.0%}"));
         reasons.Length(
             "closure.bead.height", section.Height, Reasons.Rule,
-            $"gap {Reasons.Mm(draft.Lip.Gap)} plus interference {Reasons.Mm(interference)}");
+            $"gap {Reasons.Mm(gap)}{(gap == draft.Lip.Gap ? "" : " in the hand")} plus interference {Reasons.Mm(interference)}");
         reasons.Choice(
             "closure.bead.lead-in", string.Create(CultureInfo.InvariantCulture, $"{SnapSection.LeadIn.Degrees:0} degrees"), Reasons.Rule,
             string.Create(CultureInfo.InvariantCulture,

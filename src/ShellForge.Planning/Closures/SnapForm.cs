@@ -37,7 +37,7 @@ internal sealed class SnapForm : ClosureForm
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (
-        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), lip.Gap, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land),
+        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), lip.Gap - file.Print.Printer.LipCloses, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land),
         "room for the snap bead with a land above and below");
 
     /// <inheritdoc />

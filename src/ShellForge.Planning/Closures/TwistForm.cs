@@ -126,7 +126,7 @@ internal sealed class TwistForm : ClosureForm
             Turn = ring.Turn,
             LugBottom = bottom,
             LugTop = bottom + LugFace,
-            LugHeight = draft.Lip.Gap + Hold,
+            LugHeight = draft.Lip.Gap - draft.File.Print.Printer.LipCloses + Hold,
             Gap = Gap,
             RidgePress = reasons.Length(
                 "closure.ridge.interference", RidgePress, Reasons.Rule, "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),

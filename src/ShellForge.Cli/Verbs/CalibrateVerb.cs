@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Answers;
+using ShellForge.Cli.Measuring;
+using ShellForge.Cli.Reading;
+using ShellForge.Cli.Telling;
+using ShellForge.Cli.Writing;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Calibrating;
+using ShellForge.Output.Files;
+
+namespace ShellForge.Cli.Verbs;
+
+/// <summary><c>calibrate</c>: what coupons say of the printer goes into the user's profiles.</summary>
+internal static class CalibrateVerb
+{
+    public static Command Create(Workbench bench)
+    {
+        var answers = new Argument<string>("ANSWERS") { Description = "The file of answers that 'coupon' wrote; what is still empty in it is asked" };
+        var folder = new Option<string?>("--output", "-o")
+        {
+            Description = "Folder of profiles to write into; by default 'profiles' beside the board file, else in your configuration folder",
+            HelpName = "DIR",
+        };
+        var board = new Option<string?>("--board") { Description = "A board file to show before and after", HelpName = "BOARD" };
+        Option<bool> quiet = SharedOptions.Quiet();
+        var command = new Command("calibrate", "Put what coupons say of your printer into your own profiles") { answers, folder, board, quiet };
+        command.SetAction(parsed => (int)Run(
+            bench, parsed.GetRequiredValue(answers), parsed.GetValue(folder), parsed.GetValue(board), parsed.GetValue(quiet)));
+        return command;
+    }
+
+    private static ExitCode Run(Workbench bench, string name, string? folder, string? board, bool quiet)
+    {
+        string? boardFolder = board is null ? bench.Folder : Path.GetDirectoryName(bench.FullPath(board));
+        ProfileLoadResult loaded = UserProfiles.Load(boardFolder, bench);
+        AnswerReadResult read = AnswerFileReader.Read(name, TextFile.Read(bench.FullPath(name), name), loaded.Library);
+        DiagnosticsText.Write([.. loaded.Diagnostics, .. read.Diagnostics], bench, errorsOnly: false);
+        if (read.File is not { } file || loaded.Diagnostics.Any(diagnostic => diagnostic.IsError))
+        {
+            return ExitCode.BadInput;
+        }
+
+        (ImmutableArray<OpenQuestion> open, ImmutableArray<CalibrationFault> faults) = Calibration.Questions(file);
+        if (faults.Length > 0)
+        {
+            return Refuse(bench, faults);
+        }
+
+        if (AnswersAsked.All(bench, open, quiet) is not { } asked)
+        {
+            return Refuse(bench, open.Select(question => new CalibrationFault(
+                question.Place, $"{question.Kind.Name}, {question.Question.Key} has no answer; expected {question.Question.Expected}")));
+        }
+
+        Calibration calibration = Calibration.Of(file, asked);
+        if (calibration.Faults.Length > 0)
+        {
+            return Refuse(bench, calibration.Faults);
+        }
+
+        BoardBeforeAfter? beside = board is null ? null : BoardBeforeAfter.Before(board, bench);
+        if (beside is { Source.File: null })
+        {
+            return BadBoard.Tell(beside.Source, bench, null);
+        }
+
+        ImmutableArray<OutputFile> files = MeasuredProfiles.Files(calibration, file.Printer.Name, file.Filament.Name, loaded.Library, bench.Today);
+        string into = folder is not null ? bench.FullPath(folder)
+            : board is not null ? Path.Combine(boardFolder!, UserProfiles.FolderName)
+            : Path.Combine(bench.ConfigFolder ?? bench.Folder, UserProfiles.FolderName);
+        if (files.Length > 0)
+        {
+            StagedFiles.Write(into, files, []);
+        }
+
+        if (!quiet)
+        {
+            Tell(bench, calibration, into, files);
+            TellWhetherUsed(bench, calibration, file, UserProfiles.Load(boardFolder, bench).Library);
+            beside?.TellAfter(bench);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static ExitCode Refuse(Workbench bench, IEnumerable<CalibrationFault> faults)
+    {
+        foreach (CalibrationFault fault in faults)
+        {
+            bench.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{fault.Place.File}:{fault.Place.Line}:{fault.Place.Column}: {fault.Message}"));
+        }
+
+        bench.Err.WriteLine("shellforge: nothing is written");
+        return ExitCode.BadInput;
+    }
+
+    private static void Tell(Workbench bench, Calibration calibration, string into, ImmutableArray<OutputFile> files)
+    {
+        foreach (CouponFound found in calibration.Found)
+        {
+            foreach (MeasuredValue value in found.Values)
+            {
+                bench.Out.Write(string.Create(CultureInfo.InvariantCulture, $"{found.Kind.Name}: {value.Words} {value.Value:0.#####} {value.Unit}").TrimEnd() + "\n");
+            }
+        }
+
+        foreach (string note in calibration.Notes)
+        {
+            bench.Out.Write(note + "\n");
+        }
+
+        foreach ((Coupons.CouponKind kind, Coupons.CouponWish wish) in calibration.Next)
+        {
+            string insert = wish.Insert is { } own ? $" --insert {own.Name}" : "";
+            bench.Out.Write(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{kind.Name}: no step fits. Print the next one: shellforge coupon {kind.Name} --printer {wish.Printer.Name} --filament {wish.Filament.Name}{insert} --around {wish.Around:0.###}\n"));
+        }
+
+        foreach (OutputFile file in files)
+        {
+            bench.Out.Write($"written: {Path.Combine(into, file.Name)}\n");
+        }
+    }
+
+    // Another file of the user's may give a profile of the same name, and come first.
+    private static void TellWhetherUsed(Workbench bench, Calibration calibration, AnswerFile answers, ProfileLibrary library)
+    {
+        PairingProfile? pairing = library.PairingOf(answers.Printer.Name, answers.Filament.Name);
+        foreach (CouponFound found in calibration.Found)
+        {
+            string source = MeasuredProfiles.Source(bench.Today, found.Kind);
+            bool used = found.Values.All(value => value.Shelf == MeasuredShelf.Filament
+                ? library.Filaments.Find(answers.Filament.Name)?.TransmissionLength.Source == source
+                : pairing?.Readings.Any(reading => reading.Coupon == found.Record && reading.Raw.EndsWith(found.Raw, StringComparison.Ordinal)) == true);
+            if (!used)
+            {
+                bench.Err.WriteLine($"shellforge: what {found.Kind.Name} says is written but not used: another profile file of yours names the same, or this folder is none that is read ('profiles' beside the board file, or in your configuration folder)");
+            }
+        }
+    }
+}

@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using ShellForge.Board.Profiles;
+using ShellForge.Coupons.Answers;
+using ShellForge.Output.Files;
+
+namespace ShellForge.Coupons.Calibrating;
+
+/// <summary>
+/// The user's profiles with what was measured, as files: one of the printer with the filament, one of the filament. What was measured before and is not
+/// measured anew stays as it was.
+/// </summary>
+public static class MeasuredProfiles
+{
+    private const string Head = "# What was measured on coupons; `shellforge calibrate` writes this file anew. Values win over shipped profiles of the same name.\nformat: shellforge-profiles/1\n";
+
+    /// <summary>How the source of a value reads: "measured 2026-11-30, coupon lid-fit".</summary>
+    public static string Source(DateOnly date, CouponKind kind) =>
+        Sourced.MeasuredWord + date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + ", coupon " + kind.Name;
+
+    /// <summary>The files that calibration writes.</summary>
+    /// <param name="calibration">What was found.</param>
+    /// <param name="printer">Name of the printer.</param>
+    /// <param name="filament">Name of the filament.</param>
+    /// <param name="library">The profiles as they are, with what was measured before.</param>
+    /// <param name="date">The day of the measurement.</param>
+    public static ImmutableArray<OutputFile> Files(Calibration calibration, string printer, string filament, ProfileLibrary library, DateOnly date)
+    {
+        var files = ImmutableArray.CreateBuilder<OutputFile>();
+        PairingProfile before = library.PairingOf(printer, filament)
+            ?? new PairingProfile { Name = $"{printer}+{filament}", Printer = printer, Filament = filament };
+        PairingProfile after = Merged(before, calibration, date);
+        if (after.Readings.Length > 0)
+        {
+            files.Add(new OutputFile($"measured-{FileName(before.Name)}.yaml", Encoding.UTF8.GetBytes(PairingText(after))));
+        }
+
+        ImmutableArray<(MeasuredValue Value, CouponKind Kind)> own =
+            [.. calibration.Found.SelectMany(found => found.Values.Where(value => value.Shelf == MeasuredShelf.Filament).Select(value => (value, found.Kind)))];
+        if (!own.IsEmpty)
+        {
+            var text = new StringBuilder(Head);
+            text.Append(CultureInfo.InvariantCulture, $"filaments:\n  {Quoted(filament)}:\n    like: {Quoted(filament)}\n");
+            foreach ((MeasuredValue value, CouponKind kind) in own)
+            {
+                Line(text, 4, value.Key, new Sourced(value.Value, Source(date, kind)));
+            }
+
+            files.Add(new OutputFile($"measured-{FileName(filament)}.yaml", Encoding.UTF8.GetBytes(text.ToString())));
+        }
+
+        return files.ToImmutable();
+    }
+
+    private static PairingProfile Merged(PairingProfile before, Calibration calibration, DateOnly date)
+    {
+        PairingProfile after = before;
+        foreach (CouponFound found in calibration.Found)
+        {
+            foreach (MeasuredValue value in found.Values.Where(value => value.Shelf == MeasuredShelf.Pairing))
+            {
+                after = With(after, value, new Sourced(value.Value, Source(date, found.Kind)));
+            }
+
+            after = after with
+            {
+                Readings =
+                [
+                    .. after.Readings.Where(reading => reading.Coupon != found.Record),
+                    (found.Record, $"{date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}: {found.Raw}"),
+                ],
+            };
+        }
+
+        return after;
+    }
+
+    private static PairingProfile With(PairingProfile pairing, MeasuredValue value, Sourced measured) => value.Key switch
+    {
+        "outer-allowance" => pairing with { OuterAllowance = measured },
+        "hole-allowance" => pairing with { HoleAllowance = measured },
+        "slot-allowance" => pairing with { SlotAllowance = measured },
+        "lip-fit" => pairing with { LipFit = measured },
+        "slot-fit" => pairing with { SlotFit = measured },
+        "moving-fit" => pairing with { MovingFit = measured },
+        "accuracy" => pairing with { Accuracy = measured },
+        "shrinkage" => pairing with { Shrinkage = measured },
+        "shrinkage-spread" => pairing with { ShrinkageSpread = measured },
+        "insert-holes" => pairing with
+        {
+            InsertHoles = [.. pairing.InsertHoles.Where(hole => hole.Insert != value.For), (value.For!, measured)],
+        },
+        _ => throw new ArgumentOutOfRangeException(nameof(value), value.Key, "no key of a printer with a filament"),
+    };
+
+    private static string PairingText(PairingProfile pairing)
+    {
+        var text = new StringBuilder(Head);
+        text.Append(CultureInfo.InvariantCulture, $"pairings:\n  {Quoted(pairing.Name)}:\n    printer: {Quoted(pairing.Printer)}\n    filament: {Quoted(pairing.Filament)}\n");
+        foreach ((string key, Sourced? value) in new (string, Sourced?)[]
+        {
+            ("outer-allowance", pairing.OuterAllowance), ("hole-allowance", pairing.HoleAllowance), ("slot-allowance", pairing.SlotAllowance),
+            ("lip-fit", pairing.LipFit), ("slot-fit", pairing.SlotFit), ("moving-fit", pairing.MovingFit), ("accuracy", pairing.Accuracy),
+            ("shrinkage", pairing.Shrinkage), ("shrinkage-spread", pairing.ShrinkageSpread),
+        })
+        {
+            if (value is { } measured)
+            {
+                Line(text, 4, key, measured);
+            }
+        }
+
+        if (!pairing.InsertHoles.IsEmpty)
+        {
+            text.Append("    insert-holes:\n");
+            foreach ((string insert, Sourced hole) in pairing.InsertHoles.OrderBy(each => each.Insert, StringComparer.Ordinal))
+            {
+                Line(text, 6, insert, hole);
+            }
+        }
+
+        text.Append("    readings:\n");
+        foreach ((string coupon, string raw) in pairing.Readings.OrderBy(each => each.Coupon, StringComparer.Ordinal))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"      {Quoted(coupon)}: {Quoted(raw)}\n");
+        }
+
+        return text.ToString();
+    }
+
+    private static void Line(StringBuilder text, int indent, string key, Sourced value) =>
+        text.Append(' ', indent).Append(CultureInfo.InvariantCulture, $"{Quoted(key)}: [{value.Value:0.#####}, {Quoted(value.Source)}]\n");
+
+    // Plain where no reader could take it for anything else.
+    private static string Quoted(string text) =>
+        text.Length > 0 && char.IsAsciiLetter(text[0]) && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' or '/')
+            ? text
+            : "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+
+    private static string FileName(string name) =>
+        string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' ? c : '-'));
+}
