@@ -53,6 +53,7 @@ public class FollowingTests(Browser browser)
         Assert.Contains("board.yaml:13:12", told, StringComparison.Ordinal);
         Assert.Contains("closure: snpa", told, StringComparison.Ordinal);
         Assert.Equal(higher, await Height(page));
+        Assert.Equal("Shown: the last good housing", await page.Locator(".verdict").InnerTextAsync());
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "view-broken.png") });
 
         served.Save(Board);
@@ -76,6 +77,13 @@ public class FollowingTests(Browser browser)
         await Browser.Until(page, $"housing.viewer.bounds.max.z > {height} + 0.5");
         await State(page, "checked");
 
+        string facts = await page.Locator("#facts").InnerTextAsync();
+        Assert.Matches("height\\s+[0-9.]+ mm \u2192 [0-9.]+ mm", facts);
+        Assert.True(
+            await page.EvaluateAsync<bool>("document.querySelector('#tries').getBoundingClientRect().top < document.querySelector('.stage').getBoundingClientRect().bottom"),
+            "sliders and housing are not on one screen");
+        await page.EvaluateAsync("window.scrollTo(0, 2000)");
+        Assert.True(await page.EvaluateAsync<bool>("document.querySelector('#facts').getBoundingClientRect().bottom < innerHeight"), "the figures went out of sight");
         Assert.Equal("--set housing.floor=3", await page.Locator("#set-line").InputValueAsync());
         Assert.Equal(Board, served.Text);
         Assert.True(await page.Locator("#assembly li").CountAsync() > 4);

@@ -20,6 +20,9 @@ public sealed record PageContent
     /// <summary>Short answers to the first questions.</summary>
     public required ImmutableArray<PageAnswer> Answers { get; init; }
 
+    /// <summary>The few figures to keep in sight while numbers are tried.</summary>
+    public ImmutableArray<(string What, string Value)> Facts { get; init; } = [];
+
     /// <summary>Findings, worst first.</summary>
     public required ImmutableArray<PageFinding> Findings { get; init; }
 

@@ -68,7 +68,10 @@ public static class PageHtml
         html.Append("<p class=\"verdict ").Append(content.Verdict.Kind).Append("\">").Append(Text(content.Verdict.Words)).Append("</p>\n</header>\n");
         if (content.Live is { } live)
         {
+            html.Append("<div class=\"strip\">\n");
             AppendLive(html, live);
+            AppendFacts(html, content);
+            html.Append("</div>\n");
         }
         else
         {
@@ -99,6 +102,17 @@ public static class PageHtml
         html.Append("</ul>\n");
     }
 
+    private static void AppendFacts(StringBuilder html, PageContent content)
+    {
+        html.Append("<dl class=\"facts\" id=\"facts\" data-refresh>");
+        foreach ((string what, string value) in content.Facts)
+        {
+            html.Append($"<div><dt>{Text(what)}</dt><dd>{Text(value)}</dd></div>");
+        }
+
+        html.Append("</dl>\n");
+    }
+
     private static void AppendLive(StringBuilder html, PageLive live)
     {
         bool broken = !live.Mistakes.IsDefaultOrEmpty;
@@ -115,7 +129,7 @@ public static class PageHtml
         }
         else
         {
-            html.Append(CultureInfo.InvariantCulture, $"Following the file. Version {live.Version}");
+            html.Append("Following the file");
         }
 
         html.Append("</div>\n");

@@ -42,6 +42,28 @@ internal static class PageAnswers
         return answers.ToImmutable();
     }
 
+    /// <summary>The few figures to keep in sight while numbers are tried.</summary>
+    public static ImmutableArray<(string What, string Value)> FactsOf(HousingUnderCheck housing, HousingReport report)
+    {
+        var facts = ImmutableArray.CreateBuilder<(string, string)>();
+        facts.Add(("verdict", VerdictOf(report).Words));
+        if (report.OverallSize is { } size)
+        {
+            facts.Add(("height", string.Create(CultureInfo.InvariantCulture, $"{size.Z:0.0} mm")));
+        }
+
+        facts.Add(("plastic", string.Create(CultureInfo.InvariantCulture, $"{report.Grams:0.0} g")));
+        facts.Add(("print", PrintEstimate.Duration(report.Minutes)));
+        if (housing.Light?.MinimumOverMean is double even)
+        {
+            facts.Add(("evenness", even.ToString("0.00", CultureInfo.InvariantCulture)));
+        }
+
+        double warmest = housing.Heat.Planned.Nodes.Max(node => node.Celsius);
+        facts.Add(("warmest", string.Create(CultureInfo.InvariantCulture, $"{warmest:0} \u00b0C")));
+        return facts.ToImmutable();
+    }
+
     private static string Prints(HousingUnderCheck housing, HousingReport report)
     {
         string parts = Counted(report.Parts.Length, "part");

@@ -27,6 +27,7 @@ public static class PageBuilder
             Revision = report.Revision,
             Verdict = PageAnswers.VerdictOf(report),
             Answers = PageAnswers.Of(housing, report),
+            Facts = PageAnswers.FactsOf(housing, report),
             Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
             Bodies = looks.Bodies,
             Light = housing.Light is { } light

@@ -5,6 +5,7 @@ export function follow(onFresh) {
   let asked = 0;
   let running = null;
   let timer = 0;
+  let shown = false;
 
   const address = (isChecked) => {
     const query = new URLSearchParams();
@@ -14,7 +15,8 @@ export function follow(onFresh) {
   };
 
   function tellMistakes(diagnostics) {
-    const tried = chosen.size > 0 ? 'This number does not go; the last good housing is shown.' : 'The file has mistakes; the last good housing is shown.';
+    const what = chosen.size > 0 ? 'This number does not go' : 'The file has mistakes';
+    const tried = shown ? `${what}; the last good housing is shown.` : `${what}. The housing appears here when they are gone.`;
     const list = document.createElement('ul');
     for (const { text, source } of diagnostics) {
       const item = Object.assign(document.createElement('li'), { textContent: text });
@@ -23,6 +25,9 @@ export function follow(onFresh) {
     }
     banner.className = 'live broken';
     banner.replaceChildren(Object.assign(document.createElement('p'), { textContent: tried }), list);
+    const verdict = document.querySelector('.verdict');
+    verdict.className = 'verdict busy';
+    verdict.textContent = shown ? 'Shown: the last good housing' : 'Nothing to show yet';
     document.documentElement.dataset.state = 'broken';
   }
 
@@ -44,10 +49,11 @@ export function follow(onFresh) {
         if (!answer.ok) throw new Error(text);
         const fresh = new DOMParser().parseFromString(text, 'text/html');
         const state = fresh.getElementById('live-state');
-        await onFresh(fresh);
+        await onFresh(fresh, chosen.size > 0);
         keepTries(fresh);
+        shown = true;
         banner.className = 'live';
-        banner.textContent = `${state.textContent}${isChecked ? '' : ', being checked'}`;
+        banner.textContent = `${chosen.size > 0 ? 'With the numbers that you try' : state.textContent}${isChecked ? '' : ', being checked'}`;
         document.documentElement.dataset.version = state.dataset.version;
         document.documentElement.dataset.state = isChecked ? 'checked' : 'shown';
       }

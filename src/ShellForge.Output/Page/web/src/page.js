@@ -49,12 +49,13 @@ function wireControls(viewer, getData) {
 }
 
 // A page that is not checked yet tells only what it shows; all else stays as it was until the rules are through.
-function swapSections(fresh) {
+function swapSections(fresh, isTried) {
   const whole = fresh.getElementById('live-state').dataset.checked === 'yes';
   const known = new Set([...fresh.querySelectorAll('[data-refresh]')].map((block) => block.id));
   for (const other of fresh.querySelectorAll('[data-refresh]')) {
     if (!whole && other.id !== 'head' && other.id !== 'findings') continue;
     const block = $(other.id);
+    if (other.id === 'facts') { compareFacts(block, other, isTried); continue; }
     if (block) {
       const unfolded = [...block.querySelectorAll('details')].map((details) => details.open);
       block.replaceChildren(...other.childNodes);
@@ -64,6 +65,22 @@ function swapSections(fresh) {
   }
   if (!whole) return;
   for (const block of document.querySelectorAll('[data-refresh]')) if (!known.has(block.id)) block.remove();
+}
+
+// The file's own figures, and beside each the one with the numbers that are tried.
+let ownFacts = new Map();
+function compareFacts(block, fresh, isTried) {
+  const values = new Map([...fresh.children].map((row) => [row.children[0].textContent, row.children[1].textContent]));
+  block.replaceChildren(...fresh.childNodes);
+  if (!isTried) { ownFacts = values; return; }
+  for (const row of block.children) {
+    const own = ownFacts.get(row.children[0].textContent);
+    const now = row.children[1].textContent;
+    if (own !== undefined && own !== now) {
+      row.children[1].textContent = `${own} \u2192 ${now}`;
+      row.classList.add('changed');
+    }
+  }
 }
 
 // Another closure or light may bring other parts: their boxes are made anew, ticked as their names were.
@@ -109,10 +126,10 @@ async function start() {
     document.documentElement.dataset.view = 'ready';
     window.housing = { viewer };
     if (data.live) {
-      follow(async (fresh) => {
+      follow(async (fresh, isTried) => {
         const last = data;
         data = readData(fresh);
-        keepingSheet(() => swapSections(fresh));
+        keepingSheet(() => swapSections(fresh, isTried));
         swapTicks(fresh);
         const same = JSON.stringify(last.bodies) === JSON.stringify(data.bodies);
         if (!same) {
