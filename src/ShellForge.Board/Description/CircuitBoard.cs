@@ -210,6 +210,9 @@ public sealed record PixelCircle
     /// <summary>Pitch circle diameter, mm; 0 for a single LED at the centre.</summary>
     public required double Diameter { get; init; }
 
+    /// <summary>Centre of the circle: the board's middle, unless plans are drawn about another point.</summary>
+    public Point2 Centre { get; init; }
+
     /// <summary>Positions on the circle, skipped ones included.</summary>
     public required int Count { get; init; }
 

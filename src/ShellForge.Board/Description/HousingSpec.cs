@@ -1,5 +1,6 @@
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Board.Description;
 
@@ -176,7 +177,33 @@ public enum LightLook
 /// <param name="MinimumOverMean">Evenness asked for: smallest over mean irradiance along the pitch circle, 0 to 1.</param>
 /// <param name="EvennessWord">The word in the file: dots, soft, even, or the number.</param>
 public sealed record LightSpec(
-    LightThrough Through, LightLook Look, double? WindowWidth, double MinimumOverMean, string EvennessWord);
+    LightThrough Through, LightLook Look, double? WindowWidth, double MinimumOverMean, string EvennessWord)
+{
+    /// <summary>What shape the lit window has.</summary>
+    public WindowShape Shape { get; init; }
+
+    /// <summary>The window's own outline, for <see cref="WindowShape.Outline"/>; empty otherwise.</summary>
+    public Region WindowOutline { get; init; } = Region.Empty;
+}
+
+/// <summary>Shape of the lit window.</summary>
+public enum WindowShape
+{
+    /// <summary>A ring or disc where LEDs lie on circles about the board's middle, and else what they light.</summary>
+    Auto,
+
+    /// <summary>What the LEDs light, wherever they lie.</summary>
+    Follow,
+
+    /// <summary>A disc about the board's middle.</summary>
+    Disc,
+
+    /// <summary>A ring about the board's middle.</summary>
+    Ring,
+
+    /// <summary>An outline of its own.</summary>
+    Outline,
+}
 
 /// <summary>How a printed diffuser shall be held.</summary>
 public enum DiffuserWish

@@ -5,12 +5,13 @@ using ShellForge.Physics.Light;
 
 namespace ShellForge.Checks.Gauges;
 
-/// <summary>One LED circle's light on the diffuser.</summary>
-/// <param name="Circle">The LEDs.</param>
-/// <param name="Along">Evenness along the pitch circle, all LEDs white.</param>
+/// <summary>The light of one circle of LEDs on the diffuser, or of a whole field of them.</summary>
+/// <param name="Circle">The circle; null for LEDs that lie on none about the board's middle, which are judged together.</param>
+/// <param name="Leds">How many LEDs.</param>
+/// <param name="Along">Evenness along the pitch circle, or from each LED to its neighbours, all LEDs white.</param>
 /// <param name="Across">Evenness across the lit window, at most half a pitch to each side.</param>
 /// <param name="Least">Where the dimmest place along the circle is, mm; null where nothing is lit.</param>
-public sealed record CircleLight(PixelCircle Circle, Evenness Along, Evenness Across, Point3? Least);
+public sealed record CircleLight(PixelCircle? Circle, int Leds, Evenness Along, Evenness Across, Point3? Least);
 
 /// <summary>The light of a housing, computed on its solids.</summary>
 public sealed record HousingLight

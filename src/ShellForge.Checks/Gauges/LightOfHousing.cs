@@ -74,7 +74,9 @@ internal static class LightOfHousing
         {
             Scene = scene,
             Map = map,
-            Circles = [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle) && IsLit(plan, map, circle)).Select(circle => Judged(plan, scene, map, circle))],
+            Circles = plan.Diffuser.Field is { } field
+                ? [JudgedField(plan, scene, map, field)]
+                : [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle) && IsLit(plan, map, circle)).Select(circle => Judged(plan, scene, map, circle))],
             Leaks = LightLeaks.Of(scene, map),
             Crosstalk = map.Crosstalk + through,
             ThroughCellWall = through,
@@ -274,7 +276,17 @@ internal static class LightOfHousing
         (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line);
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
-            circle, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);
+            circle, circle.Pixels.Length, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);
+    }
+
+    private static CircleLight JudgedField(HousingPlan plan, LightScene scene, LightMap map, LedFieldPlan field)
+    {
+        PitchLine line = FieldLines.Judged(field, plan.Cover.Window, scene.Cells ? plan.Baffle!.Wall : null);
+        LightMap judged = scene.Cells ? LightModel.MapPart(scene, map, line.OnlyOf(map.Face, map.Diffuser.Spread)) : map;
+        (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line);
+        double half = field.Leds.Min(led => led.Pitch) / 2;
+        return new CircleLight(
+            null, field.Leds.Length, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);
     }
 
     private static PitchLine Line(HousingPlan plan, PixelCircle circle)

@@ -36,6 +36,12 @@ public sealed class CellsBleed() : Rule(
     // One wall stands for all: that between the first two LEDs.
     private static Point3? BetweenTwo(HousingUnderCheck housing)
     {
+        if (housing.Plan.Diffuser.Field is { Links: [var link, ..] } field)
+        {
+            Point2 between = 0.5 * (field.Leds[link.From].At + field.Leds[link.To].At);
+            return new Point3(between.X, between.Y, (housing.Plan.Stack.LedWindow + housing.Plan.Stack.DiffuserInner) / 2);
+        }
+
         Pixel[] leds = [.. housing.Board.Board.PixelCircles.Where(circle => circle.Pixels.Length > 1).SelectMany(circle => circle.Pixels.Take(2))];
         if (leds.Length < 2)
         {

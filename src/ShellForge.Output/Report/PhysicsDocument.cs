@@ -50,13 +50,13 @@ internal sealed record LightDocument(
         light.Map.SeenShare, light.Leaks.SeamShare, light.Leaks.WallGlow, light.Leaks.WallAt);
 }
 
-/// <summary>The light over a circle of LEDs.</summary>
+/// <summary>The light over a circle of LEDs, or over all LEDs that lie on none.</summary>
 internal sealed record CircleDocument(
-    double DiameterMm, int Leds, double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
+    [property: Description("Null for LEDs that lie on no circle about the middle: they are judged together.")] double? DiameterMm, int Leds, double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
     [property: Description("The dimmest place, as assembled, mm.")] Point3? DimmestAt)
 {
     public static CircleDocument Of(CircleLight circle) => new(
-        circle.Circle.Diameter, circle.Circle.Pixels.Length, circle.Along.MinimumOverMean, circle.Along.Michelson,
+        circle.Circle?.Diameter, circle.Leds, circle.Along.MinimumOverMean, circle.Along.Michelson,
         circle.Across.MinimumOverMean, circle.Across.Michelson, circle.Least);
 }
 

@@ -109,6 +109,9 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     /// </summary>
     public double? CellShare { get; private init; }
 
+    // Whether its ways lie anywhere; otherwise they are one circle or one row.
+    private bool Anywhere { get; init; }
+
     /// <summary>The circle of LEDs on a flat face.</summary>
     /// <param name="places">The LEDs, in plan.</param>
     /// <param name="positions">How many LEDs fill the circle.</param>
@@ -120,6 +123,28 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     /// <param name="pitch">From one to the next, mm.</param>
     public static PitchLine Row(IEnumerable<Point2> places, double pitch) => new(
         [.. places.Select(at => new PitchStretch(at, new Point2(pitch, 0), null))]);
+
+    /// <summary>Straight ways from place to place, wherever they lie.</summary>
+    /// <param name="ways">Their ends, in plan.</param>
+    /// <param name="each">Whether each is judged by itself; otherwise all as one.</param>
+    public static PitchLine Ways(IEnumerable<(Point2 From, Point2 To)> ways, bool each) => new(
+        [.. ways.Select(way => new PitchStretch(0.5 * (way.From + way.To), way.To - way.From, null))])
+    {
+        CellShare = each ? 1 : null,
+        Anywhere = true,
+    };
+
+    /// <summary>Some of the ways of this line.</summary>
+    public PitchLine Only(Func<IReadOnlyCollection<PitchStretch>, IEnumerable<PitchStretch>> choose) => this with { Stretches = [.. choose(Stretches)] };
+
+    /// <summary>Whether a place in plan lies no farther than a distance in mm from one of the ways.</summary>
+    public bool IsNear(Point2 at, double distance) => Stretches.Any(stretch =>
+    {
+        Point2 off = at - stretch.Middle;
+        double squared = Point2.Dot(stretch.Along, stretch.Along);
+        double share = squared > 0 ? Math.Clamp(Point2.Dot(off, stretch.Along) / squared, -0.5, 0.5) : 0;
+        return Point2.Distance(off, share * stretch.Along) <= distance;
+    });
 
     /// <summary>The same line through cells.</summary>
     /// <param name="pitch">From one LED to the next, mm.</param>
@@ -135,6 +160,11 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     public ReceiverGrid OnlyOf(ReceiverGrid face, double spread)
     {
         double beside = (Deviations * spread) + face.Step;
+        if (Anywhere)
+        {
+            return face.Finer(Parts, at => IsNear(at, beside));
+        }
+
         PitchStretch first = Stretches[0];
         return face.Finer(Parts, at => Math.Abs(first.Turn is null ? at.Y - first.Middle.Y : at.Length - first.Middle.Length) <= beside);
     }
@@ -149,9 +179,13 @@ public readonly record struct PitchStretch(Point2 Middle, Point2 Along, Angle? T
     /// <summary>A place on the stretch, from -0.5 to 0.5.</summary>
     public Point2 At(double share) => Turn is Angle turn ? Middle.Turned(share * turn) : Middle + (share * Along);
 
-    /// <summary>A place beside the line: outward on a circle, upward on a row.</summary>
+    /// <summary>A place beside the line: outward on a circle, upward on a row, to the left of any other way.</summary>
     public Point2 Beside(Point2 place, double distance) =>
-        Turn is null ? place + new Point2(0, distance)
+        Turn is null ? Aside(place, distance)
         : place.Length == 0 ? new Point2(distance, 0)
         : (1 + (distance / place.Length)) * place;
+
+    private Point2 Aside(Point2 place, double distance) => Along.Y == 0 || Along.Length == 0
+        ? place + new Point2(0, distance)
+        : place + (distance / Along.Length * new Point2(-Along.Y, Along.X));
 }

@@ -26,10 +26,6 @@ internal static class BaffleDecision
     private const double ToothWidth = 3.0;
     private const double ToothReach = 0.9;
 
-    // How far bodies reach into each other, mm.
-    private const double Overlap = 0.2;
-    private const double ToothRoot = 0.4;
-
     // Lowest bridge between rims, mm: what hangs over the LEDs has to be strong by itself.
     private const double LowestBridge = 1.0;
 
@@ -55,7 +51,8 @@ internal static class BaffleDecision
         BaffleSection section = BaffleSection.Of(draft.Basis);
         bool cells = file.Housing.Light.Look == LightLook.Pixels;
         double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
-        BaffleWalls walls = BaffleWalls.Of(draft, room, section, cells);
+        DiffuserFit fit = draft.Front.Diffuser.Fit;
+        BaffleWalls walls = LitWindow.Of(file, room, section, fit, draft.Closure.PostsInBore(file.Board)).Walls(draft, section, cells);
         Region whole = walls.Region.Intersect(room.Cavity.Offset(-section.SeatGap));
         Region bridges = walls.Bridges(file.Board, cells).Less(posts);
         double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
@@ -109,7 +106,7 @@ internal static class BaffleDecision
 
         ToothPlan? tooth = turns
             ? null
-            : Tooth(draft, walls, rim, key, section, top, standing, reasons);
+            : Tooth(draft, walls, rim, key, top, standing, reasons);
         return reasons.Of<BafflePlan?>(new BafflePlan
         {
             Cells = cells,
@@ -123,9 +120,9 @@ internal static class BaffleDecision
             InWindowTop = windowTop,
             Bridges = bridges.Intersect(joined),
             BridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom),
-            CrushRibs = turns ? [] : CrushRibsOn(walls, standing, draft.Basis.LineWidth),
+            CrushRibs = turns ? [] : walls.CrushRibs(standing, draft.Basis.LineWidth),
             CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
-            GripRibs = turns ? GripRibsOn(walls, section, standing, draft.Basis.LineWidth) : [],
+            GripRibs = turns ? walls.GripRibs(standing, section.SeatGap, draft.Basis.LineWidth) : [],
             Tooth = tooth,
             Filament = filament,
         });
@@ -140,17 +137,6 @@ internal static class BaffleDecision
                 "baffle-not-joined", "baffle",
                 "The baffle is a part of its own, keyed and pressed down by the cover: joined to it, it could not be printed of another filament nor face down with it.",
                 0, 1, "", at, "leave out 'baffle: joined'");
-        }
-
-        // Walls stand between neighbours on a circle; an LED that is on none has no neighbours.
-        string[] alone = [.. LitBand.Circles(draft.File.Board).Where(circle => circle.Pixels.Length == 1 && circle.Pixels[0].At.Length > circle.Led.Length / 2)
-            .Select(circle => circle.Pixels[0].Ref)];
-        if (draft.File.Housing.Light.Look == LightLook.Pixels && alone.Length > 1)
-        {
-            reasons.Replace(
-                "pixels-without-cells", "light.look",
-                $"'look: pixels' makes cells for LEDs on circles about the board's middle; {alone[0]} and {alone.Length - 1} more lie on none and get no cells of their own.",
-                0, alone.Length, "", at, "'look: blend', or LEDs on circles ('pixels: {circle: ...}')");
         }
     }
 
@@ -189,60 +175,21 @@ internal static class BaffleDecision
     }
 
     private static ToothPlan? Tooth(
-        HousingDraft draft, BaffleWalls walls, RimSectors rim, KeyPlan key, BaffleSection section, double top, Region standing, Reasons reasons)
+        HousingDraft draft, BaffleWalls walls, RimSectors rim, KeyPlan key, double top, Region standing, Reasons reasons)
     {
         double bottom = CoverDecision.SeatBottom(draft);
         RimSectors taken = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.Width, "key", false)) : rim;
-        double root = walls.OuterRadius - section.Wall;
-        Angle? at = null;
-        for (int step = 0; step < 36 && at is null; step++)
+        ToothPlan? tooth = top - bottom < ToothLeast ? null : walls.Tooth(new ToothWish(
+            key.At, taken, ToothWidth, BaffleSection.Of(draft.Basis).SeatGap, ToothReach, bottom), standing);
+        if (tooth is null)
         {
-            Angle candidate = (key.At + Angle.FromDegrees(180 + ((step % 2 == 0 ? 5 : -5) * step))).Normalized;
-            Region rootRegion = Strips.Radial(candidate, ToothWidth, root, walls.OuterRadius);
-            bool stands = standing.Intersect(rootRegion).Area > 0.8 * section.Wall * ToothWidth;
-            at = stands && taken.IsFree(candidate, ToothWidth, ToothWidth) ? candidate : null;
-        }
-
-        if (at is not Angle found || top - bottom < ToothLeast)
-        {
-            reasons.Choice("baffle.key", "by the LEDs in its cells", Reasons.Rule, "no room for a tooth on its rim");
+            bool shaped = draft.Front.Diffuser.Field is not null;
+            reasons.Choice("baffle.key", shaped ? "by the shape of its rim" : "by the LEDs in its cells", Reasons.Rule,
+                shaped ? "its rim follows the lit window, and so does the seat in the cover" : "no room for a tooth on its rim");
             return null;
         }
 
-        reasons.Choice("baffle.key", $"tooth at {Reasons.Mm(Math.Round(found.Degrees, 1))} degrees", Reasons.Rule, "in a slot of the cover, away from the cover's own key");
-        return new ToothPlan(
-            found, ToothWidth, walls.OuterRadius - ToothRoot, walls.OuterRadius,
-            walls.OuterRadius + section.SeatGap + ToothReach, bottom);
-    }
-
-    // Ribs on the outer rim, one line wide, between the notches.
-    private static ImmutableArray<Region> CrushRibsOn(BaffleWalls walls, Region standing, double lineWidth)
-    {
-        const int most = 8;
-        const double length = 2.0;
-        double radius = walls.OuterRadius - (walls.Wall / 2);
-        return
-        [
-            .. Enumerable.Range(0, most)
-                .Select(i => Angle.FromDegrees((i + 0.5) * 360 / most))
-                .Select(at => PartEnvelope.Rectangle(
-                    Point2.Polar(radius, at), length, Math.Min(lineWidth, walls.Wall - Overlap), at + Angle.FromDegrees(90)))
-                .Where(rib => standing.Contains(rib)),
-        ];
-    }
-
-    private static ImmutableArray<Region> GripRibsOn(BaffleWalls walls, BaffleSection section, Region standing, double lineWidth)
-    {
-        const int most = 6;
-        const double least = 0.6;
-        const double press = 0.1;
-        double width = Math.Max(least, lineWidth);
-        return
-        [
-            .. Enumerable.Range(0, most)
-                .Select(i => Angle.FromDegrees(i * 360.0 / most))
-                .Select(at => Strips.Radial(at, width, walls.OuterRadius - ToothRoot, walls.OuterRadius + section.SeatGap + press))
-                .Where(rib => !standing.Intersect(rib).IsEmpty),
-        ];
+        reasons.Choice("baffle.key", $"tooth at {Reasons.Mm(Math.Round(tooth.At.Degrees, 1))} degrees", Reasons.Rule, "in a slot of the cover, away from the cover's own key");
+        return tooth;
     }
 }

@@ -3,140 +3,39 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
 
-/// <summary>Where the baffle's walls stand: rims at the window's edges, walls halfway between LEDs and between their circles.</summary>
+/// <summary>Where the baffle's walls stand, and what they carry.</summary>
 /// <param name="Region">All walls in plan.</param>
 /// <param name="Wall">Wall thickness, mm.</param>
-/// <param name="OuterRadius">Outer face of the outer rim, mm.</param>
-/// <param name="InnerRadius">Outer face of the inner rim, mm; 0 without one.</param>
-internal sealed record BaffleWalls(Region Region, double Wall, double OuterRadius, double InnerRadius)
+internal abstract record BaffleWalls(Region Region, double Wall)
 {
-    // Bridges between two rims: how many are enough, and how far they stay off LEDs and their companions, mm.
-    private const int BridgeCount = 6;
-    private const double BridgeClearance = 0.25;
-
-    // How far rims stand back behind the bezel so that they are not seen, mm.
-    private const double RimSet = 0.6;
-
-    // An inner rim tighter than this is left out, mm: walls meet in the middle instead.
-    private const double SmallestRim = 2.5;
-
-    // Spokes reach into the rims by this, mm.
-    private const double Overlap = 0.2;
-
-    // Pixels on a circle smaller than this share of their body sit on the axis.
-    private const double OnAxisShare = 0.5;
-
-    /// <summary>The walls for a draft.</summary>
-    public static BaffleWalls Of(HousingDraft draft, CoverRoom room, BaffleSection section, bool cells)
-    {
-        BoardFile file = draft.File;
-        LitBand band = FrontDecision.Band(file, room, section, draft.Front.Diffuser.Fit, draft.Closure.PostsInBore(file.Board));
-        double wall = section.Wall;
-        double outer = band.Outer + Math.Clamp(room.OuterRadius - section.SeatGap - wall - band.Outer, 0, RimSet);
-        double inner = band.Inner - Math.Clamp(band.Inner - wall - section.SeatGap - room.InnerRadius, 0, RimSet);
-        var shells = new Shells(draft.Shell.Round?.Count ?? Ring.CountFor(outer + wall));
-        PixelCircle[] circles = [.. LitBand.Circles(file.Board).Where(c => !OnAxis(c)).OrderBy(c => c.Diameter)];
-        bool centre = LitBand.Circles(file.Board).Any(OnAxis);
-
-        var pieces = ImmutableArray.CreateBuilder<Region>();
-        pieces.Add(shells.Between(outer, outer + wall));
-        bool rimInside = band.Inner > 0 && inner - wall > SmallestRim;
-        if (rimInside)
-        {
-            pieces.Add(shells.Between(inner - wall, inner));
-        }
-
-        if (cells && circles.Length > 0)
-        {
-            double from = rimInside ? inner : InnermostBoundary(circles[0], centre);
-            if (!rimInside && from > SmallestRim)
-            {
-                pieces.Add(shells.Between(from - wall, from));
-            }
-
-            for (int i = 0; i < circles.Length; i++)
-            {
-                bool last = i == circles.Length - 1;
-                double to = last ? outer : (circles[i].Diameter + circles[i + 1].Diameter) / 4;
-                if (!last)
-                {
-                    pieces.Add(shells.Between(to - (wall / 2), to + (wall / 2)));
-                }
-
-                double start = from > SmallestRim ? from - Overlap : 0;
-                pieces.AddRange(SpokeDirections(circles[i]).Select(at => Strips.Radial(at, wall, start, to + Overlap)));
-                from = to;
-            }
-        }
-
-        return new BaffleWalls(Region.Union(pieces), wall, outer + wall, rimInside ? inner : 0);
-    }
+    /// <summary>So much of a tooth's root must stand, as a share.</summary>
+    protected const double Stands = 0.8;
 
     /// <summary>
-    /// Low walls between two rims, spread round: in each share of the turn where the way from one rim to the other is farthest from LEDs and
-    /// parts, so that it shades least; empty when cells join the rims already or there is only one.
+    /// Low walls that hold rims together over the lit window, where the way is farthest from LEDs and parts, so that they shade least; empty
+    /// where there is nothing to join.
     /// </summary>
-    public Region Bridges(CircuitBoard board, bool cells)
-    {
-        if (cells || InnerRadius == 0)
-        {
-            return Region.Empty;
-        }
+    public abstract Region Bridges(CircuitBoard board, bool cells);
 
-        Region taken = Region.Union(PartEnvelope.OnTop(board).Select(part => part.Outline));
-        var bridges = ImmutableArray.CreateBuilder<Region>();
-        double share = 360.0 / BridgeCount;
-        for (int i = 0; i < BridgeCount; i++)
-        {
-            (Region bridge, double clear) = Enumerable.Range(0, (int)share)
-                .Select(off => Strips.Radial(
-                    Angle.FromDegrees((i * share) + off), Wall, InnerRadius - Overlap, OuterRadius - Wall + Overlap))
-                .Select(strip => (strip, taken.IsEmpty ? double.PositiveInfinity : taken.Distance(strip)))
-                .MaxBy(candidate => candidate.Item2);
-            if (clear >= BridgeClearance)
-            {
-                bridges.Add(bridge);
-            }
-        }
+    /// <summary>The tooth that keys the baffle to the cover; null where there is no room for one, or where the rim's own shape does it.</summary>
+    public abstract ToothPlan? Tooth(ToothWish wish, Region standing);
 
-        return Region.Union(bridges);
-    }
+    /// <summary>Ribs on top of the rim that the cover presses down.</summary>
+    public abstract ImmutableArray<Region> CrushRibs(Region standing, double lineWidth);
 
-    private static bool OnAxis(PixelCircle circle) =>
-        circle.Count == 1 ? circle.Pixels[0].At.Length < OnAxisShare * circle.Led.Length : circle.Diameter < OnAxisShare * circle.Led.Length;
-
-    // Where the innermost circle's cells end towards the axis when the window has no inner edge there.
-    private static double InnermostBoundary(PixelCircle circle, bool centre) => centre
-        ? circle.Diameter / 4
-        : (circle.Diameter - circle.Pitch) / 2;
-
-    // Halfway between neighbours; a skipped place makes a wider cell.
-    private static IEnumerable<Angle> SpokeDirections(PixelCircle circle)
-    {
-        double[] at = [.. circle.Pixels.Select(pixel => Angle.Of(pixel.At).Normalized.Degrees).Order()];
-        if (at.Length < 2)
-        {
-            yield break;
-        }
-
-        for (int i = 0; i < at.Length; i++)
-        {
-            double next = i + 1 < at.Length ? at[i + 1] : at[0] + 360;
-            yield return Angle.FromDegrees((at[i] + next) / 2);
-        }
-    }
-
-    // Ring walls on the shell's own count and phase.
-    private sealed record Shells(int Count)
-    {
-        public Region Between(double inner, double outer)
-        {
-            var ring = new Ring(outer, RingSide.Inside, Count, Angle.Zero);
-            return Region.Annulus(ring, ring.Coaxial(inner, RingSide.Outside));
-        }
-    }
+    /// <summary>Upright ribs on the rim by which the baffle stays in a cover that turns.</summary>
+    public abstract ImmutableArray<Region> GripRibs(Region standing, double seatGap, double lineWidth);
 }
+
+/// <summary>What a tooth has to be.</summary>
+/// <param name="Key">Direction of the cover's own key, which it stays away from.</param>
+/// <param name="Taken">What takes room along the wall.</param>
+/// <param name="Width">Along the rim, mm.</param>
+/// <param name="SeatGap">From the rim's face to the seat that its slot is cut into, mm.</param>
+/// <param name="Reach">How far it goes into that slot, mm.</param>
+/// <param name="Bottom">z of its lower end at the rim.</param>
+internal sealed record ToothWish(Angle Key, RimSectors Taken, double Width, double SeatGap, double Reach, double Bottom);

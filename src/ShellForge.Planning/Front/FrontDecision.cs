@@ -4,7 +4,6 @@ using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
@@ -29,11 +28,6 @@ internal static class FrontDecision
     // How far a drop-in diffuser reaches behind the bezel, mm.
     private const double LedgeWanted = 2.0;
 
-    // Bars across an annular window: how many, how wide in lines, how far they reach into the bezel, mm.
-    private const int BarCount = 4;
-    private const int BarLines = 3;
-    private const double BarRoot = 0.5;
-
     // Beyond this a housing is no longer the flat thing that was asked for, mm.
     private const double LargestDistance = 30;
 
@@ -53,20 +47,17 @@ internal static class FrontDecision
         (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
 
         BaffleSection baffle = BaffleSection.Of(basis);
-        LitBand band = Band(file, room, baffle, fit, choice.Closure.PostsInBore(file.Board));
-        if (!band.HasRoom)
+        var lit = LitWindow.Of(file, room, baffle, fit, choice.Closure.PostsInBore(file.Board));
+        if (!lit.HasRoom)
         {
             return WithoutWindow(file, room, limits, thickness, bezel, reasons);
         }
 
-        NoteWindow(file, band, fit, reasons);
-        int count = shell.Round?.Count ?? Ring.CountFor(band.Outer);
-        Region window = WindowRegion(band, count).Intersect(room.Cavity);
-        Region outline = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
-            ? WindowRegion(Ledged(band, room, baffle), count).Intersect(room.Cavity.Offset(-baffle.SeatGap))
-            : window;
+        lit.Note(fit, reasons);
+        Region window = lit.Outline(shell, room);
+        Region outline = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? lit.Sheet(shell, room, LedgeWanted) : window;
 
-        Region bars = Bars(file, basis, band, fit);
+        Region bars = lit.Bars(basis, fit);
         bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
         if (!bars.IsEmpty)
         {
@@ -74,8 +65,8 @@ internal static class FrontDecision
                 "they join the bezel's inner and outer part, which nothing else would");
         }
 
-        var light = new PlannedLight(
-            file, band, baffle, thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
+        PlannedLight light = lit.Light(
+            thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
         double distance = Distance(file, basis, limits, thickness + over, bezel, light, reasons);
         double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
@@ -86,6 +77,7 @@ internal static class FrontDecision
             Distance = distance,
             Filament = file.Print.Diffuser,
             ExpectedMinimumOverMean = expected,
+            Field = lit.Field,
             Lap = fit == DiffuserFit.PrintedIn
                 ? Lap(window, shell, reasons.Length("diffuser.lap", ThicknessOfLap(basis), Reasons.Rule, $"{Reasons.Mm(LapThickness)}, and {LapLayers} layers at least: one tears"))
                 : null,
@@ -123,7 +115,7 @@ internal static class FrontDecision
         reasons.Choice("cover.window", "none", Reasons.Rule, where);
         reasons.Refuse(
             "no-room-for-window", "light.window",
-            $"There is no room for a lit window, which is a ring or disc about the board's middle: {where}. The front is planned closed.",
+            $"There is no room for a lit window: {where}. The front is planned closed.",
             radius, LitBand.LeastRadius, "mm", new Point3(0, 0, limits.LedWindow),
             "a board outline with its middle farther inside ('board.centre' moves the middle), or fewer 'walls'");
         double front = Math.Max(limits.LowestFront, limits.LowestInner + bezel);
@@ -138,21 +130,6 @@ internal static class FrontDecision
             ExpectedMinimumOverMean = 0,
         };
         return reasons.Of(new FrontDraft(diffuser, Region.Empty, bezel, Math.Max(0, bezel - thickness)));
-    }
-
-    // Between LEDs, so that they shade little; behind a diffuser only where a wall between cells shades it anyway.
-    private static Region Bars(BoardFile file, PrintBasis basis, LitBand band, DiffuserFit fit)
-    {
-        bool joined = fit == DiffuserFit.OneWithCover || band.Inner == 0;
-        bool hidden = fit == DiffuserFit.PrintedIn;
-        if (joined || (hidden && (file.Housing.Light.Look != LightLook.Pixels || LitBand.Circles(file.Board).Count() != 1)))
-        {
-            return Region.Empty;
-        }
-
-        double width = basis.Wall(hidden ? 2 : BarLines);
-        return Region.Union(LitBand.BetweenLeds(file, BarCount).Select(at =>
-            Strips.Radial(at, width, band.Inner - BarRoot, band.Outer + BarRoot)));
     }
 
     // The front is closed: the band is worked out with the stack.
@@ -180,40 +157,6 @@ internal static class FrontDecision
                 ExpectedMinimumOverMean = 1,
             },
             Region.Empty, bezel, bezel - section.Thickness));
-    }
-
-    /// <summary>The lit band as window and baffle both see it.</summary>
-    /// <param name="file">The board file.</param>
-    /// <param name="room">What walls and lip leave of the cover.</param>
-    /// <param name="baffle">The baffle's walls.</param>
-    /// <param name="fit">How the diffuser is held.</param>
-    /// <param name="posts">Whether posts of the cover stand in the bore and need bezel round them, which bars then hold, as they do where a width is asked for.</param>
-    public static LitBand Band(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit, bool posts)
-    {
-        double margin = baffle.SeatGap + baffle.Wall;
-        double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-        bool islandHeld = posts || file.Housing.Light.WindowWidth is not null || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
-        bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
-        return LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);
-    }
-
-    /// <summary>A band as a region: its outer edge lets the whole circle through, an island stays inside its circle.</summary>
-    public static Region WindowRegion(LitBand band, int count)
-    {
-        var outer = new Ring(band.Outer, RingSide.Outside, count, Angle.Zero);
-        return band.Inner > 0
-            ? Region.Annulus(outer, outer.Coaxial(band.Inner, RingSide.Inside))
-            : Region.Disc(Point2.Origin, outer);
-    }
-
-    // The rim of a drop-in diffuser ends where the baffle's seat in the cover begins.
-    private static LitBand Ledged(LitBand band, CoverRoom room, BaffleSection baffle)
-    {
-        double outer = Math.Min(band.Outer + LedgeWanted, room.OuterRadius - baffle.SeatGap);
-        double inner = band.Inner == 0 ? 0
-            : room.InnerRadius > 0 ? Math.Max(band.Inner - LedgeWanted, room.InnerRadius + baffle.SeatGap)
-            : Math.Max(0, band.Inner - LedgeWanted);
-        return new LitBand(inner, outer, null);
     }
 
     private static LapPlan Lap(Region window, ShellPlan shell, double thickness) => new(
@@ -255,43 +198,6 @@ internal static class FrontDecision
         };
         double bezel = reasons.Length("cover.bezel.thickness", basis.Up(wanted), Reasons.Rule, why);
         return (bezel, fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? bezel : 0);
-    }
-
-    private static void NoteWindow(BoardFile file, LitBand band, DiffuserFit fit, Reasons reasons)
-    {
-        string width = string.Create(
-            CultureInfo.InvariantCulture, $"radius {Reasons.Mm(band.Inner)} to {Reasons.Mm(band.Outer)}");
-        string why = band.Clipped is not null ? $"narrowed by {band.Clipped}"
-            : file.Housing.Light.WindowWidth is double asked ? AsAsked(file, band, asked, reasons)
-            : band.Inner == 0 && fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? "open to the middle: nothing would hold an island of bezel"
-            : "one pitch wide: beyond that light falls to half";
-        reasons.Choice("cover.window", width, Reasons.Origin(file, "housing.light.window"), why);
-    }
-
-    // A window narrower than an LED's own cuts it off; an island of bezel that nothing holds falls out.
-    private static string AsAsked(BoardFile file, LitBand band, double asked, Reasons reasons)
-    {
-        double least = LitBand.LeastWidth(file.Board);
-        bool widened = asked < least;
-        bool opened = band.Inner == 0 && LitBand.Circles(file.Board).Min(circle => circle.Diameter) / 2 - (asked / 2) > 0;
-        if (widened)
-        {
-            reasons.Replace(
-                "window-widened", "light.window", $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
-                least, asked, "mm", Point3.Zero, $"ask for {Reasons.Mm(least)} or more, or leave 'light.window' to 'auto'");
-        }
-
-        if (opened)
-        {
-            reasons.Replace(
-                "window-open-to-middle", "light.window",
-                $"A ring of window {Reasons.Mm(asked)} mm wide leaves less than {Reasons.Mm(2 * LitBand.SmallestIslandRadius)} mm of bezel in the middle, too little to print: the window is a disc.",
-                2 * band.Outer, asked, "mm", Point3.Zero,
-                "a narrower 'light.window', or leave it to 'auto'");
-        }
-
-        return opened ? "open to the middle: what bezel is left there would not print"
-            : widened ? $"raised from {Reasons.Mm(asked)}: it must clear the LEDs' own windows" : "as asked";
     }
 
     private static double Distance(

@@ -94,8 +94,11 @@ public sealed record DiffuserPlan
     /// <summary>Filament; for a sheet, the one whose optics stand in for it.</summary>
     public required FilamentProfile Filament { get; init; }
 
-    /// <summary>Smallest over mean irradiance along the pitch circle that the plan expects, 0 to 1.</summary>
+    /// <summary>Smallest over mean irradiance from LED to LED that the plan expects, 0 to 1.</summary>
     public required double ExpectedMinimumOverMean { get; init; }
+
+    /// <summary>The LEDs as neighbours, between which light is judged; null where they lie on circles about the axis.</summary>
+    public LedFieldPlan? Field { get; init; }
 
     /// <summary>The lap of a printed-in diffuser that the bezel holds even if the plastics should part; null for other fits.</summary>
     public LapPlan? Lap { get; init; }

@@ -52,8 +52,8 @@ internal static class ClosureSiteDecision
     {
         var reasons = new Reasons();
         ScrewProfile screw = file.Housing.Screw!;
-        LitBand? lit = file.Housing.Light.Through == LightThrough.Wall ? null
-            : FrontDecision.Band(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
+        LitWindow? lit = file.Housing.Light.Through == LightThrough.Wall ? null
+            : LitWindow.Of(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
@@ -89,23 +89,24 @@ internal static class ClosureSiteDecision
     }
 
     private static (ImmutableArray<ClosureSite>, string)? InClosedBore(
-        BoardFile file, ShellPlan shell, double diameter, int count, LitBand? lit)
+        BoardFile file, ShellPlan shell, double diameter, int count, LitWindow? lit)
     {
         double radius = diameter / 2;
         double onCircle = file.Board.Outline.BoreRadius - shell.BoardEdgeGap - radius;
-        if (onCircle < radius + PlanRules.TieDistance || onCircle + radius > (lit?.Inner ?? onCircle + diameter) - PlanRules.Beside
+        if (onCircle < radius + PlanRules.TieDistance
             || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin <= diameter + PlanRules.TieDistance)
         {
             return null;
         }
 
-        return ([.. Directions(file, onCircle, radius, count).Select(direction => new ClosureSite(
-            Lattice.Snap(Point2.Polar(onCircle, direction)), ClosureSiteKind.BoreRoom, diameter, null, null))],
+        ImmutableArray<ClosureSite> sites = [.. Directions(file, onCircle, radius, count).Select(direction => new ClosureSite(
+            Lattice.Snap(Point2.Polar(onCircle, direction)), ClosureSiteKind.BoreRoom, diameter, null, null))];
+        return lit is not null && sites.Any(site => !lit.Clears(site.At, radius)) ? null : (sites,
             "inside the closed bore, where no board and no light is");
     }
 
     private static (ImmutableArray<ClosureSite>, string)? Shared(
-        BoardFile file, ImmutableArray<Joint> joints, PrintBasis basis, LitBand? lit)
+        BoardFile file, ImmutableArray<Joint> joints, PrintBasis basis, LitWindow? lit)
     {
         if (joints.Length < 3)
         {
@@ -116,9 +117,8 @@ internal static class ClosureSiteDecision
         bool Clear(Joint joint)
         {
             double radius = PostDiameter(joint.Screw, joint.Insert, basis) / 2;
-            double fromAxis = joint.Hole.At.Length;
             return onTop.All(e => e.Outline.Distance(joint.Hole.At) >= radius + PlanRules.Beside)
-                && (lit is null || fromAxis - radius >= lit.Outer + PlanRules.Beside || fromAxis + radius <= lit.Inner - PlanRules.Beside);
+                && (lit is null || lit.Clears(joint.Hole.At, radius));
         }
 
         return !joints.All(Clear) ? null : ([.. joints.Select(j => new ClosureSite(

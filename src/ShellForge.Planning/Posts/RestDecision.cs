@@ -90,6 +90,11 @@ internal static class RestDecision
     {
         Point2 middle = Middle(direction, rim);
         Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(shell));
+        if (outline.IsEmpty)
+        {
+            return false;
+        }
+
         bool clearOfPorts = ports.All(p =>
         {
             Point2 along = Point2.Polar(1, p.Faces);
@@ -99,7 +104,7 @@ internal static class RestDecision
                 || Math.Abs(Point2.Cross(along, from)) > ((width + PlanRules.RestDiameter) / 2) + PlanRules.Beside;
         });
         bool clearOfCable = cable.IsEmpty || outline.Distance(cable) > PlanRules.Beside;
-        return clearOfPorts && clearOfCable && !outline.IsEmpty
+        return clearOfPorts && clearOfCable
             && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= levels.BoardBottom
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);
     }

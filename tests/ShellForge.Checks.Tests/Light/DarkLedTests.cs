@@ -16,6 +16,7 @@ public class DarkLedTests
             Outline = Circle(45, -27, 207) + "\n  centre: [0, 0]",
             Holes = ["{at: [0, 20], diameter: 2.7}", "{at: [-25, 5], diameter: 2.7}", "{at: [25, 5], diameter: 2.7}"],
             Pixels = "{package: \"5050\", circle: 78, count: 16, from: 0, skip: [11, 12, 13, 14, 15]}",
+            Light = "{window: ring}",
         }.Read());
         Finding[] found = [.. new LedInTheDark().Check(housing)];
         Finding bezel = Assert.Single(found, finding => finding.Message.Contains("bezel", StringComparison.Ordinal));
@@ -37,6 +38,7 @@ public class DarkLedTests
             Outline = Circle(30, 0, 180),
             Holes = ["{at: [-20, 5], diameter: 2.7}", "{at: [20, 5], diameter: 2.7}", "{at: [0, 24], diameter: 2.7}"],
             Pixels = "[{package: \"5050\", at: [-14, 14]}, {package: \"5050\", at: [-5, 18]}, {package: \"5050\", at: [5, 18]}, {package: \"5050\", at: [14, 14]}]",
+            Light = "{window: disc}",
         }.Read());
         Assert.Contains(new LedInTheDark().Check(housing), finding => finding is { Severity: Severity.Stop, Subject: "D1, D4" });
     }

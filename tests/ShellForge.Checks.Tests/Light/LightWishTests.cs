@@ -75,17 +75,6 @@ public class LightWishTests
         Assert.Empty(plan.Refusals);
     }
 
-    [Fact]
-    public void Pixels_of_LEDs_that_lie_on_no_circle_are_told()
-    {
-        WrittenBoard grid = Front with
-        {
-            Pixels = "[" + string.Join(", ", from x in new[] { -12, -4, 4, 12 } from y in new[] { -12, -4, 4, 12 } select $"{{package: \"2020\", at: [{x}, {y}]}}") + "]",
-        };
-        Assert.Contains("pixels-without-cells", Told(grid with { Light = "{through: front, look: pixels}" }));
-        Assert.DoesNotContain("pixels-without-cells", Told(grid));
-    }
-
     private static ImmutableArray<PlanRefusal> Refusals(WrittenBoard board) => HousingPlanner.Plan(board.Read()).Refusals;
 
     private static IEnumerable<string> Told(WrittenBoard board) => Refusals(board).Select(refusal => refusal.Rule);

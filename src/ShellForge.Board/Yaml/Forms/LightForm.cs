@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Yaml.Vocabulary;
 
@@ -5,7 +6,10 @@ namespace ShellForge.Board.Yaml.Forms;
 
 /// <summary>Light as said.</summary>
 internal sealed record LightSaid(
-    Said<LightThrough> Through, Said<LightLook> Look, Said<double?> Window, Said<EvennessSaid> Evenness);
+    Said<LightThrough> Through, Said<LightLook> Look, Said<WindowSaid> Window, Said<EvennessSaid> Evenness);
+
+/// <summary>The lit window as said: a width, a shape, or an outline of its own.</summary>
+internal sealed record WindowSaid(WindowShape Shape, double? Width, ImmutableArray<OutlineCorner> Corners);
 
 /// <summary>Evenness as a word with the number it stands for.</summary>
 internal readonly record struct EvennessSaid(string Word, double MinimumOverMean)
@@ -32,12 +36,26 @@ internal static class LightForm
         new MappedKind<double, EvennessSaid>(
             new NumberKind("smallest over mean irradiance", 0.05, 0.99), n => new EvennessSaid(NumberText.Written(n), n)));
 
+    private static readonly Kind<WindowSaid> Window = new ChoiceKind<WindowSaid>(
+        new WordKind<WindowSaid>(
+            ("auto", new WindowSaid(WindowShape.Auto, null, [])), ("follow", new WindowSaid(WindowShape.Follow, null, [])),
+            ("disc", new WindowSaid(WindowShape.Disc, null, [])), ("ring", new WindowSaid(WindowShape.Ring, null, []))),
+        new MappedKind<double, WindowSaid>(new LengthKind("a window's width", 1, 200), width => new WindowSaid(WindowShape.Auto, width, [])),
+        new Form<WindowSaid>("the window", keys =>
+        {
+            FormKey<ImmutableArray<OutlineCorner>> polygon = keys.Required("polygon", OutlineForm.Polygon, "Corners [x, y] in order, in the board's coordinates.");
+            return values => new WindowSaid(WindowShape.Outline, null, values.Said(polygon).Or([]));
+        }));
+
     /// <summary>Light.</summary>
     public static Form<LightSaid> Form { get; } = new("the light", keys =>
     {
         FormKey<LightThrough> through = keys.Optional("through", new WordKind<LightThrough>(("front", LightThrough.Front), ("wall", LightThrough.Wall)), "Where it leaves.", "front");
         FormKey<LightLook> look = keys.Optional("look", new WordKind<LightLook>(("blend", LightLook.Blend), ("pixels", LightLook.Pixels)), "One band of light, or a cell for each LED.", "blend");
-        FormKey<double?> window = keys.Optional("window", BoardKinds.LengthOrAuto("a window's width", 1, 200), "Width of the lit window.", "auto: one pitch, half of it to each side of the pitch circle");
+        FormKey<WindowSaid> window = keys.Optional(
+            "window", Window,
+            "The lit window: its width along the LEDs; follow (what the LEDs light), disc or ring (about the board's middle); or a polygon.",
+            "auto: half a pitch to each side of the LEDs, as a ring or disc where they lie on circles about the middle");
         FormKey<EvennessSaid> evenness = keys.Optional("evenness", Evenness, "even, soft, dots, or smallest over mean irradiance along the circle.", "soft");
         return values => new LightSaid(values.Said(through), values.Said(look), values.Said(window), values.Said(evenness));
     }, buildsIncomplete: true);

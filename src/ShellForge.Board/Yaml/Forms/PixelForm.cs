@@ -81,6 +81,6 @@ internal static class PixelForm
 
     /// <summary>One mapping, or a list of them.</summary>
     public static Kind<ImmutableArray<PixelsSaid>> Kind { get; } = new ChoiceKind<ImmutableArray<PixelsSaid>>(
-        new ListKind<PixelsSaid>("circles of LEDs", Single, 0, 40),
+        new ListKind<PixelsSaid>("circles of LEDs and single ones", Single, 0, BoardKinds.Most),
         new MappedKind<PixelsSaid, ImmutableArray<PixelsSaid>>(Single, one => [one]));
 }

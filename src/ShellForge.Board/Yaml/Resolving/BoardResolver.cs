@@ -23,8 +23,8 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
     {
         var edge = new OutlineResolver(said, sink);
         BoardOutline? outline = edge.Resolve();
-        BoardSurface? surface = outline is null ? null : new BoardSurface(outline, edge.Centre);
-        var context = new ResolvingContext(sink, profiles, paths, edge.Centre);
+        BoardSurface? surface = outline is null ? null : new BoardSurface(outline, edge.Origin);
+        var context = new ResolvingContext(sink, profiles, paths, edge.Origin, edge.Centre - edge.Origin);
         var designators = new Designators(sink);
         ImmutableArray<PartSaid> partsSaid = said.Parts.Or([]);
         ImmutableArray<BoardHole> holes = new HoleResolver(surface, housing, context).Resolve(said.Holes.Or([]));
@@ -52,7 +52,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             PixelCircles = circles,
             Parts = parts,
             Wires = wires,
-            FileCentre = edge.Centre,
+            FileCentre = edge.Origin,
         };
         return new ResolvedBoard(outline, parts, circles, board);
     }

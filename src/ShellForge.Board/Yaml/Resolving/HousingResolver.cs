@@ -4,6 +4,7 @@ using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Tree;
 using ShellForge.Board.Yaml.Vocabulary;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Board.Yaml.Resolving;
 
@@ -87,16 +88,36 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
         return false;
     }
 
-    private static LightSpec Light(HousingSaid said)
+    private LightSpec Light(HousingSaid said)
     {
         LightSaid? light = said.Light.Given ? said.Light.Value : null;
+        WindowSaid? window = light is { Window.Given: true } ? light.Window.Value : null;
         EvennessSaid evenness = light is { Evenness.Given: true } ? light.Evenness.Value : EvennessSaid.Soft;
         return new LightSpec(
             light?.Through.Or(LightThrough.Front) ?? LightThrough.Front,
             light?.Look.Or(LightLook.Blend) ?? LightLook.Blend,
-            light?.Window.Or(null),
+            window?.Width,
             evenness.MinimumOverMean,
-            evenness.Word);
+            evenness.Word)
+        {
+            Shape = window?.Shape ?? WindowShape.Auto,
+            WindowOutline = window?.Shape == WindowShape.Outline ? WindowOutline(light!.Window, window) : Region.Empty,
+        };
+    }
+
+    // The same coordinates as the board's, which are counted from its centre inside.
+    private Region WindowOutline(Said<WindowSaid> said, WindowSaid window)
+    {
+        Point2 centre = board?.Board?.FileCentre ?? Point2.Origin;
+        Point2[] corners = [.. OutlinePath.Points(window.Corners).Select(corner => Lattice.Snap(corner - centre))];
+        double far = corners.Select(corner => corner.Length).DefaultIfEmpty(0).Max();
+        if (corners.Length < 3 || far > BoardKinds.LargestBoard / 2 || OutlinePath.Crossing(corners) is not null)
+        {
+            sink.Error(said.Place, "window-not-an-outline", "the window's corners make no outline on the board", "expected three corners or more in order round the window, on the board");
+            return Region.Empty;
+        }
+
+        return Region.Polygon(corners);
     }
 
     private CableSpec? Cable(HousingSaid said)

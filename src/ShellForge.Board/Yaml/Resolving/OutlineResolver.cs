@@ -17,8 +17,14 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
     // Some fifty full circles in chords.
     private const int MostPoints = 20_000;
 
-    /// <summary>The board's centre in the file's coordinates.</summary>
+    /// <summary>The board's centre in the file's coordinates: circles and polar places are counted about it.</summary>
     public Point2 Centre { get; private set; } = board.Centre.Or(Point2.Origin);
+
+    /// <summary>
+    /// Where plans have their origin, in the file's coordinates: the centre, unless that lies off the board or hard at its edge. Directions are
+    /// looked at from there, and each has to meet the board's edge.
+    /// </summary>
+    public Point2 Origin { get; private set; } = board.Centre.Or(Point2.Origin);
 
     /// <summary>The outline, centred; null when it cannot be made, which then has been told.</summary>
     public BoardOutline? Resolve()
@@ -85,9 +91,17 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
         {
             Centre = new Point2(
                 (points.Min(p => p.X) + points.Max(p => p.X)) / 2, (points.Min(p => p.Y) + points.Max(p => p.Y)) / 2);
+            Origin = Centre;
         }
 
-        return Shape(corners, points) is { } region ? new PolygonOutline(region) : null;
+        if (Shape(corners, points) is not { } region)
+        {
+            return null;
+        }
+
+        Point2 shift = PlanOrigin.In(region);
+        Origin += shift;
+        return new PolygonOutline(shift == Point2.Origin ? region : region.Moved(-1 * shift));
     }
 
     private BoardOutline? WithCutouts(BoardOutline outline)
@@ -121,7 +135,7 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
     {
         if (said.Circle.Given)
         {
-            Point2 at = said.At.Given ? said.At.Value - Centre : Point2.Origin;
+            Point2 at = (said.At.Given ? said.At.Value : Centre) - Origin;
             double radius = said.Circle.Value / 2;
             if (at.Length + radius > BoardKinds.LargestBoard / 2)
             {
@@ -138,7 +152,7 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
 
     private Region? Shape(Said<ImmutableArray<OutlineCorner>> said, ImmutableArray<Point2> points)
     {
-        Point2[] centred = [.. points.Select(p => p - Centre)];
+        Point2[] centred = [.. points.Select(p => p - Origin)];
         if (centred.Length < 3)
         {
             sink.Error(said.Place, "outline-without-area", "the outline has no area", "expected at least three corners, or two and an arc");
@@ -165,7 +179,7 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
         centred = [.. centred.Select(Lattice.Snap)];
         if (OutlinePath.Crossing(centred) is { } crossing)
         {
-            Point2 there = crossing + Centre;
+            Point2 there = crossing + Origin;
             sink.Error(
                 said.Place,
                 "outline-crosses-itself",

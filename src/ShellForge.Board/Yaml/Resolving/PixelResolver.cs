@@ -64,7 +64,8 @@ internal sealed class PixelResolver(
         return new PixelCircle
         {
             Led = led,
-            Diameter = single ? 2 * places[0].At.Length : said.Place.Circle.Value,
+            Diameter = single ? 2 * (places[0].At - context.Centre).Length : said.Place.Circle.Value,
+            Centre = context.Centre,
             Count = single ? 1 : said.Place.Count.Value,
             Facing = facing,
             Pixels = [.. pixels],

@@ -18,18 +18,18 @@ internal static class Placing
     {
         if (said.At.Given)
         {
-            return [Single(said.At.Value - context.Centre)];
+            return [Single(said.At.Value - context.Origin, context)];
         }
 
         if (said.Polar.Given)
         {
-            return [Single(said.Polar.Value)];
+            return [Single(context.Centre + said.Polar.Value, context)];
         }
 
         return said.Circle.Given && said.Count.Given ? OnCircle(said, context) : [];
     }
 
-    private static PlaceOnBoard Single(Point2 at) => new(0, at, Angle.Of(at));
+    private static PlaceOnBoard Single(Point2 at, ResolvingContext context) => new(0, at, Angle.Of(at - context.Centre));
 
     private static ImmutableArray<PlaceOnBoard> OnCircle(PlacementSaid said, ResolvingContext context)
     {
@@ -48,7 +48,7 @@ internal static class Placing
                 .Select(i =>
                 {
                     Angle direction = said.From.Or(Angle.Zero) + Angle.FromDegrees(step * i);
-                    return new PlaceOnBoard(i, Point2.Polar(said.Circle.Value / 2, direction), direction);
+                    return new PlaceOnBoard(i, context.Centre + Point2.Polar(said.Circle.Value / 2, direction), direction);
                 }),
         ];
     }

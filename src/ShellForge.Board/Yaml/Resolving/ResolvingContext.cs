@@ -8,5 +8,6 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <param name="Sink">Takes what is wrong.</param>
 /// <param name="Profiles">Profiles.</param>
 /// <param name="Paths">Dotted paths of nodes.</param>
-/// <param name="Centre">The board's centre in the file's coordinates.</param>
-internal sealed record ResolvingContext(DiagnosticSink Sink, ProfileLibrary Profiles, NodePaths Paths, Point2 Centre);
+/// <param name="Origin">Where plans have their origin, in the file's coordinates.</param>
+/// <param name="Centre">The board's centre, about which circles and polar places are counted, seen from that origin.</param>
+internal sealed record ResolvingContext(DiagnosticSink Sink, ProfileLibrary Profiles, NodePaths Paths, Point2 Origin, Point2 Centre);

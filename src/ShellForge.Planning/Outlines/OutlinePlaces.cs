@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+
+namespace ShellForge.Planning.Outlines;
+
+/// <summary>A place on an outline.</summary>
+/// <param name="At">The place.</param>
+/// <param name="Outward">The direction square to the outline, away from the region.</param>
+public readonly record struct OutlinePlace(Point2 At, Angle Outward);
+
+/// <summary>Places along the outer outlines of regions.</summary>
+public static class OutlinePlaces
+{
+    /// <summary>Places an equal way apart along the outer outlines, the first half a way from the outline's first corner.</summary>
+    /// <param name="region">The region.</param>
+    /// <param name="apart">Way from one to the next at the most, mm.</param>
+    public static ImmutableArray<OutlinePlace> Along(Region region, double apart)
+    {
+        var places = ImmutableArray.CreateBuilder<OutlinePlace>();
+        foreach (ImmutableArray<Point2> loop in region.Parts.Select(part => part.Loops[0]))
+        {
+            double length = loop.Select((corner, i) => Point2.Distance(corner, loop[(i + 1) % loop.Length])).Sum();
+            double step = length / Math.Ceiling(length / apart);
+            double next = step / 2;
+            double passed = 0;
+            for (int i = 0; i < loop.Length; i++)
+            {
+                Point2 side = loop[(i + 1) % loop.Length] - loop[i];
+                double end = passed + side.Length;
+                for (; next < end; next += step)
+                {
+                    places.Add(new OutlinePlace(loop[i] + ((next - passed) / side.Length * side), Angle.Of(new Point2(side.Y, -side.X))));
+                }
+
+                passed = end;
+            }
+        }
+
+        return places.ToImmutable();
+    }
+}
