@@ -36,11 +36,6 @@ internal static class BoardsCommand
             {
                 BoardReadResult read = BoardFileReader.Read("board.yaml", text, WrittenBoard.Shipped, []);
                 refused += read.File is null ? 1 : 0;
-                if (read.File is null)
-                {
-                    Console.WriteLine($"refused {seed}: {read.Diagnostics.First(d => d.IsError)}");
-                }
-
                 failure = read.File is null ? null : Try(stage, HousingPlanner.Plan(read.File), ref printable);
             }
             catch (Exception error) when (error is not OutOfMemoryException)

@@ -81,7 +81,7 @@ public sealed class LitWindowTests
     [Fact]
     public void Circles_about_the_middle_keep_their_ring()
     {
-        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard().Read());
+        HousingPlan plan = HousingPlanner.Plan((new WrittenBoard { Diffuser = "{fit: printed-in}" }).Read());
         Assert.Null(plan.Diffuser.Field);
         Assert.False(plan.Cover.Window.Contains(Point2.Origin));
     }

@@ -49,7 +49,7 @@ internal sealed class FollowWindow : LitWindow
     public override LedFieldPlan Field { get; }
 
     /// <summary>The window for a board.</summary>
-    public static FollowWindow For(BoardFile file, CoverRoom room, BaffleSection baffle, DiffuserFit fit, bool posts)
+    public static FollowWindow For(BoardFile file, CoverRoom room, BaffleSection baffle)
     {
         LedFieldPlan field = LedField.Of(file.Board);
         Region within = room.Cavity.Offset(-baffle.SeatGap - baffle.Wall);
@@ -59,9 +59,7 @@ internal sealed class FollowWindow : LitWindow
         Region inside = closed.Intersect(within);
         Region open = inside.Offset(-LeastWidth / 2).Offset(LeastWidth / 2).Intersect(within);
         Region[] parts = [.. open.Parts.Where(part => asked || field.Leds.Any(led => part.Contains(led.At)))];
-        bool wanted = file.Housing.Light.WindowWidth is not null || file.Housing.Light.Shape == WindowShape.Follow;
-        bool held = posts || wanted || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn;
-        Region whole = OutlineOffsets.WithoutSlivers(Region.Union(parts.Select(part => WithIslands(part, within, held))));
+        Region whole = OutlineOffsets.WithoutSlivers(Region.Union(parts.Select(part => WithIslands(part, within))));
         return new FollowWindow(file, baffle, field, whole, closed.Less(within).Area > Narrowed * closed.Area);
     }
 
@@ -88,7 +86,9 @@ internal sealed class FollowWindow : LitWindow
         Region leds = Region.Union(Field.Leds.Select(led => Region.Disc(led.At, Ring.Peg(LitBand.LeastWidth(file.Board) / 2))));
         Region around = outline.Bounds.IsEmpty ? Region.Empty
             : Region.Rectangle(outline.Bounds.Min - new Point2(1, 1), outline.Bounds.Max + new Point2(1, 1)).Less(outline.Filled());
-        return Region.Union(outline.Filled().Less(outline).Parts.Select(island => Joins.Spread(island, around, basis.Wall(BarLines), leds, 0, BarCount)));
+        double width = basis.Wall(BarLines);
+        return Region.Union(outline.Filled().Less(outline).Parts.Select(island =>
+            Joins.Spread(island, around, width, leds, 0, BarCount) is { IsEmpty: false } bars ? bars : Joins.Shortest(island, around, width)));
     }
 
     /// <inheritdoc />
@@ -149,11 +149,11 @@ internal sealed class FollowWindow : LitWindow
         return Region.Sector(Math.Max(0, radius - half), radius + half, start - Angle.FromDegrees(over), Angle.FromDegrees(turn + (2 * over))).Moved(centre);
     }
 
-    // Islands of bezel that are large enough to print and that something holds stay; the cover's own inner walls always do.
-    private static Region WithIslands(Region part, Region within, bool held)
+    // Islands of bezel that are large enough to print stay; the cover's own inner walls always do.
+    private static Region WithIslands(Region part, Region within)
     {
         Region kept = Region.Union(part.Filled().Less(part).Parts
-            .Where(island => held && !island.Offset(-SmallestIslandRadius).IsEmpty));
+            .Where(island => !island.Offset(-SmallestIslandRadius).IsEmpty));
         return part.Filled().Less(kept).Intersect(within);
     }
 }

@@ -33,7 +33,7 @@ internal abstract class LitWindow
             return round;
         }
 
-        var follow = FollowWindow.For(file, room, baffle, fit, posts);
+        var follow = FollowWindow.For(file, room, baffle);
         return follow.HasRoom ? follow : round;
     }
 

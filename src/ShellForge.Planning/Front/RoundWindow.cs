@@ -38,7 +38,7 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
     {
         double margin = baffle.SeatGap + baffle.Wall;
         double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-        bool islandHeld = file.Housing.Light.Shape != WindowShape.Disc && (posts || file.Housing.Light.WindowWidth is not null || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn);
+        bool islandHeld = file.Housing.Light.Shape != WindowShape.Disc && (posts || file.Housing.Light.Shape == WindowShape.Ring || file.Housing.Light.WindowWidth is not null || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn);
         bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
         LitBand band = LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);
         return new RoundWindow(file, band, baffle, room);
