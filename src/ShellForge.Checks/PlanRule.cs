@@ -31,7 +31,6 @@ public sealed record PlanRule(string Name, string What, string Why)
         new("no-room-for-window", "The front needs room for a window inside its walls.", "No light comes out."),
         new("no-way-for-plug", "A connector must reach the wall.", "No plug would reach it."),
         new("part-over-bore", "No part may reach over an open bore.", "The bore is planned closed."),
-        new("pixels-without-cells", "Separate pixels need walls between the LEDs.", "The light of neighbours mixes."),
         new("plug-way-blocked", "Nothing may stand between a connector and the wall.", "No plug would reach it."),
         new("screw-insert-thread", "A screw must have the thread of its insert.", "It would not go in."),
         new("screw-through-board-hole", "A screw must pass the hole of the board.", "It would not go in."),
