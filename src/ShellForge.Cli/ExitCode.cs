@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ShellForge.Cli;
 
 /// <summary>What the command says to the script that called it.</summary>
@@ -17,4 +19,22 @@ internal enum ExitCode
 
     /// <summary>A defect of the program itself. The number is what sysexits calls an internal software error.</summary>
     ProgramDefect = 70,
+
+    /// <summary>Stopped by the interrupt key. The number is what a shell reports for such a program.</summary>
+    Interrupted = 130,
+}
+
+/// <summary>The exit statuses in words.</summary>
+internal static class ExitCodes
+{
+    /// <summary>Every status with what it means, as the manual and the README have it.</summary>
+    public static ImmutableArray<(ExitCode Code, string Meaning)> Meanings { get; } =
+    [
+        (ExitCode.Done, "done; notes and warnings allowed"),
+        (ExitCode.Stopped, "a finding says do not print, or an inspected file is not sound; the files are written all the same"),
+        (ExitCode.BadInput, "the board file or the command line is wrong: every mistake is told as `file:line:column: what, expected, nearest`; nothing is touched"),
+        (ExitCode.FileTrouble, "a file could not be read or written"),
+        (ExitCode.ProgramDefect, "a defect of the program itself; what it prints is worth a report"),
+        (ExitCode.Interrupted, "stopped by the interrupt key; nothing more was written"),
+    ];
 }

@@ -39,10 +39,8 @@ internal static class ShellForgeCommand
         }
         catch (OperationCanceledException) when (bench.Cancel.IsCancellationRequested)
         {
-            // What a shell reports for a program ended by the interrupt key.
-            const int interrupted = 130;
             bench.Err.WriteLine("shellforge: stopped; nothing more was written");
-            return interrupted;
+            return (int)ExitCode.Interrupted;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -76,6 +74,8 @@ internal static class ShellForgeCommand
             RulesVerb.Create(bench),
             SchemaVerb.Create(bench),
             CompletionVerb.Create(bench),
+            ManualVerb.Create(bench),
+            NoticesVerb.Create(bench),
         };
         UseOwnHelp(root, bench);
         return root;

@@ -103,7 +103,7 @@ public class SourceTests
     [Fact]
     public void The_visible_top_level_is_the_agreed_one()
     {
-        string[] allowed = ["DEVELOPERS.md", "README.md", "ShellForge.sln", "out-samples", "profiles", "src", "tests"];
+        string[] allowed = ["DEVELOPERS.md", "LICENSE", "README.md", "ShellForge.sln", "out-samples", "profiles", "src", "tests"];
         string[] visible =
         [
             .. Directory.EnumerateFileSystemEntries(Repository.Root).Select(path => Path.GetFileName(path)!)

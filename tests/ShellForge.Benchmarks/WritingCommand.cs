@@ -41,8 +41,8 @@ internal static class WritingCommand
             ("page as HTML", () => Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))),
             ("what the page adds", () => PageHtml.Write(PageBuilder.Of(housing, report, looks, page.Drawings, StepPictures.Of(plan, looks)), PageAssets.Embedded)),
             ("report as JSON", () => ReportJson.Bytes(report)),
-            ("parts only", () => HousingFiles.Of(DrawnFiles.Of(housing, FileFormats.Stl), report)),
-            ("all files", () => HousingFiles.Of(DrawnFiles.Of(housing, FileFormats.Stl | FileFormats.ThreeMf), report)),
+            ("parts only", () => HousingFiles.Of(DrawnFiles.Of(housing, [OutputFormat.Stl]), report)),
+            ("all files", () => HousingFiles.Of(DrawnFiles.Of(housing, OutputFormat.Usual), report)),
         ];
         foreach ((string name, Func<object> work) in stages.Where(stage => only is null || stage.Name == only))
         {

@@ -21,7 +21,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
 
     /// <summary>Reads a plan, its boards and their profiles.</summary>
     /// <exception cref="IOException">A file can't be read.</exception>
-    public static SweepSource Read(string name, IReadOnlyList<string> overrides, FileFormats formats, bool findingsOnly, Workbench bench)
+    public static SweepSource Read(string name, IReadOnlyList<string> overrides, ImmutableArray<OutputFormat> formats, bool findingsOnly, Workbench bench)
     {
         string path = bench.FullPath(name);
         string folder = Path.GetDirectoryName(path)!;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Variants;
 
@@ -19,7 +20,7 @@ internal sealed record SweepWish
     public required string[] Set { get; init; }
 
     /// <summary>Files wanted of each variant.</summary>
-    public required FileFormats Formats { get; init; }
+    public required ImmutableArray<OutputFormat> Formats { get; init; }
 
     /// <summary>Whether no files of variants are written.</summary>
     public required bool FindingsOnly { get; init; }

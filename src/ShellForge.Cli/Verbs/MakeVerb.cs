@@ -24,12 +24,7 @@ internal static class MakeVerb
             Description = "Folder to write into; by default 'housing' beside the board file",
             HelpName = "DIR",
         };
-        var formats = new Option<FileFormats>("--formats")
-        {
-            Description = "Meshes as stl, 3mf, glb, the light as csv, separated by commas; by default stl,3mf",
-            HelpName = "LIST",
-            CustomParser = FormatList.Parse,
-        };
+        Option<ImmutableArray<OutputFormat>> formats = FormatList.Option();
         Option<string[]> set = SharedOptions.Set();
         Option<bool> strict = SharedOptions.Strict();
         Option<bool> details = SharedOptions.Details();
@@ -40,13 +35,10 @@ internal static class MakeVerb
             board, folder, set, formats, strict, details, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
-            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), Formats(parsed.GetValue(formats)),
+            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), FormatList.Wanted(parsed.GetValue(formats)),
             parsed.GetValue(strict), parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
-
-    private static FileFormats Formats(FileFormats given) =>
-        given == FileFormats.None ? FileFormats.Stl | FileFormats.ThreeMf : given;
 
     private static ExitCode Run(Workbench bench, Wish wish)
     {
@@ -104,5 +96,5 @@ internal static class MakeVerb
     }
 
     private sealed record Wish(
-        string Board, string? Folder, string[] Set, FileFormats Formats, bool Strict, bool Details, bool Json, bool Quiet);
+        string Board, string? Folder, string[] Set, ImmutableArray<OutputFormat> Formats, bool Strict, bool Details, bool Json, bool Quiet);
 }

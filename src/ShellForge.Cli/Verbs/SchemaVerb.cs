@@ -14,12 +14,17 @@ namespace ShellForge.Cli.Verbs;
 /// <summary><c>schema</c>: the JSON Schemas of the files that people write and of the documents that the program writes.</summary>
 internal static class SchemaVerb
 {
-    /// <summary>All schemas by the name of what they describe.</summary>
-    public static ImmutableArray<(string Name, Func<string> Schema)> All { get; } =
+    /// <summary>Schemas of what people write.</summary>
+    public static ImmutableArray<(string Name, Func<string> Schema)> Written { get; } =
     [
         ("board", BoardSchema.Json),
         ("profiles", BoardSchema.ProfilesJson),
         ("plan", SweepPlanReader.SchemaJson),
+    ];
+
+    /// <summary>Schemas of what the program writes.</summary>
+    public static ImmutableArray<(string Name, Func<string> Schema)> Documents { get; } =
+    [
         .. ReportJson.Schemas,
         ("import", ImportJson.Schema),
         ("coupon", CouponsDocument.Schema),
@@ -28,11 +33,15 @@ internal static class SchemaVerb
         ("sweep-index", IndexJson.Schema),
     ];
 
+    /// <summary>All schemas by the name of what they describe.</summary>
+    public static ImmutableArray<(string Name, Func<string> Schema)> All { get; } = [.. Written, .. Documents];
+
     public static Command Create(Workbench bench)
     {
         var kind = new Argument<string>("KIND")
         {
-            Description = "Files that you write: board, profiles, plan; documents that the program writes: report (report.json), and what --json prints: check, make, inspection, import, coupon, profile-list, sweep, sweep-index (index.json)",
+            Description = $"A file that you write ({Names(Written)}), or a document that the program writes ({Names(Documents)})",
+            HelpName = "KIND",
             DefaultValueFactory = _ => "board",
         };
         kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);
@@ -44,4 +53,6 @@ internal static class SchemaVerb
         });
         return command;
     }
+
+    private static string Names(IEnumerable<(string Name, Func<string> Schema)> schemas) => string.Join(", ", schemas.Select(each => each.Name));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
@@ -19,12 +20,7 @@ internal static class SweepVerb
         var plan = new Argument<string>("PLAN") { Description = "The plan (YAML): boards, and what is varied" };
         var folder = new Option<string?>("--output", "-o") { Description = "Folder to write into; by default 'sweep' beside the plan", HelpName = "DIR" };
         Option<string[]> set = SharedOptions.Set();
-        var formats = new Option<FileFormats>("--formats")
-        {
-            Description = "Meshes as stl, 3mf, glb, the light as csv, separated by commas; by default stl,3mf",
-            HelpName = "LIST",
-            CustomParser = FormatList.Parse,
-        };
+        Option<ImmutableArray<OutputFormat>> formats = FormatList.Option();
         var findings = new Option<bool>("--findings-only") { Description = "Check every variant and write the index, but no files of the variants" };
         var jobs = new Option<int?>("--jobs", "-j")
         {
@@ -53,7 +49,7 @@ internal static class SweepVerb
             Plan = parsed.GetRequiredValue(plan),
             Folder = parsed.GetValue(folder),
             Set = parsed.GetRequiredValue(set),
-            Formats = parsed.GetValue(formats) is var given && given == FileFormats.None ? FileFormats.Stl | FileFormats.ThreeMf : given,
+            Formats = FormatList.Wanted(parsed.GetValue(formats)),
             FindingsOnly = parsed.GetValue(findings),
             Jobs = parsed.GetValue(jobs) ?? Environment.ProcessorCount,
             Shard = parsed.GetValue(shard) ?? Shard.Whole,

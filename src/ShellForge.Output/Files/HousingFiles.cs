@@ -7,26 +7,6 @@ using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Files;
 
-/// <summary>Files that can be asked for.</summary>
-[Flags]
-public enum FileFormats
-{
-    /// <summary>None: drawings and report only.</summary>
-    None = 0,
-
-    /// <summary>One binary STL a part, in print orientation.</summary>
-    Stl = 1,
-
-    /// <summary>One 3MF a plate, with named parts in their filaments.</summary>
-    ThreeMf = 2,
-
-    /// <summary>The assembly with the board in it, in colours, for looking at.</summary>
-    Glb = 4,
-
-    /// <summary>The light on the diffuser as a table of numbers.</summary>
-    Csv = 8,
-}
-
 /// <summary>Everything that <c>make</c> writes, as bytes. The report comes last: where it is new, everything else is.</summary>
 public static class HousingFiles
 {
@@ -50,7 +30,7 @@ public static class HousingFiles
             () => sheet = AssemblySheet.Of(drawn.Housing.Plan, page));
         return
         [
-            .. drawn.Meshes,
+            .. drawn.Asked,
             .. drawn.Drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))),
             new OutputFile("apart.png", drawn.Apart),
             new OutputFile("assembly.pdf", sheet),
@@ -61,7 +41,7 @@ public static class HousingFiles
 
     /// <summary>A report as it is told beside files: it names those parts' files only that are written.</summary>
     public static HousingReport Told(DrawnFiles drawn, HousingReport report) =>
-        report.Naming(drawn.Meshes.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
+        report.Naming(drawn.Asked.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
 
     /// <summary>The report for people.</summary>
     public static PageContent PageOf(DrawnFiles drawn, HousingReport report) => PageBuilder.Of(

@@ -5,6 +5,7 @@ using ShellForge.Board.Json;
 using ShellForge.Checks.Findings;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Inspection;
+using ShellForge.Output.Leds;
 
 namespace ShellForge.Output.Report;
 
@@ -57,6 +58,7 @@ public static class ReportJson
         ("report", () => DocumentSchema.Json(ReportContext.Default.ReportDocument, Format, Points)),
         ("check", () => DocumentSchema.Json(ReportContext.Default.CheckDocument, CheckFormat, Points)),
         ("make", () => DocumentSchema.Json(ReportContext.Default.MakeDocument, MakeFormat, Points)),
+        ("leds", LedDocument.Schema),
         ("inspection", () => DocumentSchema.Json(InspectionContext.Default.InspectionDocument, InspectionFormat, Points)),
     ];
 

@@ -20,7 +20,7 @@ public sealed record SweepOrder
     public ImmutableArray<string> Overrides { get; init; } = [];
 
     /// <summary>Files wanted beside drawings and pictures.</summary>
-    public FileFormats Formats { get; init; } = FileFormats.Stl | FileFormats.ThreeMf;
+    public ImmutableArray<OutputFormat> Formats { get; init; } = OutputFormat.Usual;
 
     /// <summary>Whether variants are only checked, and no files of theirs are written.</summary>
     public bool FindingsOnly { get; init; }
@@ -42,7 +42,7 @@ public sealed record SweepOrder
     public Func<Variant, string> Keys()
     {
         byte[][] boards = [.. Boards.Select(Digest)];
-        string rest = string.Join('\n', ["shellforge-variant/1", Version, Path.GetFileName(Plan.File), Plan.Mark.ToString(), Formats.ToString(), FindingsOnly.ToString(), .. Overrides]);
+        string rest = string.Join('\n', ["shellforge-variant/1", Version, Path.GetFileName(Plan.File), Plan.Mark.ToString(), string.Join(",", Formats.Select(format => format.Word)), FindingsOnly.ToString(), .. Overrides]);
         return variant =>
         {
             using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);

@@ -97,7 +97,7 @@ public class VariantListTests
             Key(Orders.OfBoards(plan, [("buoy.yaml", Orders.SmallBoard + "\n# longer")])),
             Key(order with { Version = "1.2.4" }),
             Key(order with { FindingsOnly = true }),
-            Key(order with { Formats = Output.Files.FileFormats.Stl }),
+            Key(order with { Formats = [Output.Files.OutputFormat.Stl] }),
             Key(order with { Boards = [order.Boards[0] with { ProfileTexts = [("own.yaml", "filaments: {}")] }] }),
         ];
 

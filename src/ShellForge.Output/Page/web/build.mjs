@@ -1,6 +1,6 @@
 // Bundles the page's script into one file, deflated and as base64, as the page carries it: it is packed once here, not with every page.
 // usage: node build.mjs OUT-FOLDER
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 
@@ -8,6 +8,9 @@ import { build } from 'esbuild';
 import { deflateSync } from 'three/addons/libs/fflate.module.js';
 
 const out = process.argv[2] ?? 'dist';
+
+// What the page carries of others goes with every page, so its licence does too.
+const notice = readFileSync('node_modules/three/LICENSE', 'utf8').replaceAll('\r\n', '\n').trim();
 const { outputFiles: [script] } = await build({
   entryPoints: ['src/page.js'],
   bundle: true,
@@ -15,6 +18,7 @@ const { outputFiles: [script] } = await build({
   format: 'iife',
   target: ['es2022'],
   legalComments: 'none',
+  banner: { js: `/*! This script contains three.js.\n\n${notice}\n*/` },
   write: false,
   logLevel: 'warning',
 });

@@ -1,0 +1,20 @@
+using ShellForge.Checks.Gauges;
+using ShellForge.Output.Leds;
+using ShellForge.Output.Looks;
+
+namespace ShellForge.Output.Files;
+
+/// <summary>The LEDs for firmware: a header for C and the same as JSON.</summary>
+internal static class LedFiles
+{
+    /// <summary>Both files.</summary>
+    public static IEnumerable<(string Name, Action<Stream> Write)> Of(HousingUnderCheck housing, HousingLooks looks)
+    {
+        LedDocument leds = LedDocument.Of(housing);
+        return
+        [
+            ("leds.h", stream => stream.Write(LedHeader.Text(leds))),
+            ("leds.json", stream => stream.Write(LedDocument.Bytes(leds))),
+        ];
+    }
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using ShellForge.Checks.Gauges;
+using ShellForge.Output.Looks;
+
+namespace ShellForge.Output.Files;
+
+/// <summary>Files that <c>make</c> writes when they are asked for: a row of this table and a writer behind it.</summary>
+/// <param name="Word">As <c>--formats</c> takes it.</param>
+/// <param name="About">What is written, for people.</param>
+/// <param name="Files">The files of a housing, each with what writes it.</param>
+public sealed record OutputFormat(
+    string Word, string About, Func<HousingUnderCheck, HousingLooks, IEnumerable<(string Name, Action<Stream> Write)>> Files)
+{
+    /// <summary>One binary STL a part, in print orientation.</summary>
+    public static OutputFormat Stl { get; } = new("stl", "a mesh a part", MeshFiles.Stl);
+
+    /// <summary>One 3MF a plate, with named parts in their filaments.</summary>
+    public static OutputFormat ThreeMf { get; } = new("3mf", "a file a plate, with filaments", MeshFiles.ThreeMf);
+
+    /// <summary>The assembly with the board in it, in colours, for looking at.</summary>
+    public static OutputFormat Glb { get; } = new("glb", "the assembly in colours", MeshFiles.Glb);
+
+    /// <summary>The light on the diffuser as a table of numbers.</summary>
+    public static OutputFormat Csv { get; } = new("csv", "the light as numbers", LightFiles.Csv);
+
+    /// <summary>Places and limits of the LEDs, for firmware.</summary>
+    public static OutputFormat Leds { get; } = new("leds", "the LEDs for firmware", LedFiles.Of);
+
+    /// <summary>All of them, in the order in which their files are written.</summary>
+    public static ImmutableArray<OutputFormat> All { get; } = [Stl, ThreeMf, Glb, Csv, Leds];
+
+    /// <summary>What is written when nothing is asked for.</summary>
+    public static ImmutableArray<OutputFormat> Usual { get; } = [Stl, ThreeMf];
+}
