@@ -30,6 +30,7 @@ public class FaultBoardsTests
 
         Finding[] twin = Findings(name + "-twin", expected.Rule);
         Assert.False(twin.Any(expected.IsStillThere), $"{name}-twin: found {expected.Rule}\n{Told(twin)}");
+        Assert.Empty(found.Concat(twin).SelectMany(finding => MessageStyle.Faults(finding.Message, finding.Remedy)));
     }
 
     // What a rule finds hangs on no other rule: the one that is asked for, and what the plan refused, or all where the plan alone tells it.

@@ -52,8 +52,8 @@ public sealed class BoardEdgeMeetsWall() : Rule(
         {
             yield return Found(
                 gap < proud ? Severity.Stop : Severity.Warn, "board",
-                $"{gap:0.00} mm between its edge and the tub, {wanted:0.00} are wanted for {what}", gap, wanted, new Point3(at.X, at.Y, z),
-                "widen 'clearance: {board-edge: ...}' or leave it to 'auto'; measure the stubs and write 'measured: {tab-stub: ...}'");
+                $"its edge has {gap:0.00} mm to the tub's wall; {what} needs {wanted:0.00}", gap, wanted, new Point3(at.X, at.Y, z),
+                "widen 'clearance: {board-edge: ...}' or leave it out; or measure the stubs and write 'measured: {tab-stub: ...}'");
         }
     }
 }

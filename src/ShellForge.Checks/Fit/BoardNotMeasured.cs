@@ -24,9 +24,9 @@ public sealed class BoardNotMeasured() : Rule(
             if (gap < HalfOfSpread)
             {
                 yield return Found(
-                    Severity.Note, "board", $"its bore is taken as {ring.BoreDiameter:0.0} mm as written; {gap:0.00} mm of room do not take up what rings of one name differ by",
+                    Severity.Note, "board", $"the bore of {ring.BoreDiameter:0.0} mm is not measured; rings sold under one name differ by more than the gap of {gap:0.00} mm allows",
                     gap, HalfOfSpread, new Point3(round.BoreOuter, 0, housing.Plan.Stack.BoardBottom),
-                    "measure outer diameter and bore of the board in hand and write 'measured: {outer: ..., bore: ...}'");
+                    "measure your board and write 'measured: {outer: ..., bore: ...}'");
             }
         }
     }

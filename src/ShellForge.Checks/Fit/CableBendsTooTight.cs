@@ -36,7 +36,7 @@ public sealed class CableBendsTooTight() : Rule(
             {
                 yield return Found(
                     radius < Least * lead ? Severity.Stop : Severity.Warn, wire.Name,
-                    $"from the exit to their joints its leads of {lead:0.0} mm bend with a radius of {radius:0.0} mm, {wanted:0.0} are wanted", radius, wanted,
+                    $"between exit and solder joints its leads bend to a radius of {radius:0.0} mm; leads of {lead:0.0} mm need {wanted:0.0}", radius, wanted,
                     bend.At,
                     "lay the leads in a loop round the board, solder them farther from the exit, take thinner ones, or turn the exit to another side ('cable: {angle: ...}')");
             }

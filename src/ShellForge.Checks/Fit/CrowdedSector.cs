@@ -35,7 +35,7 @@ public sealed class CrowdedSector() : Rule(
             if (crowd.Length > 0)
             {
                 yield return Found(
-                    Severity.Note, port.Ref, $"beside its port, within {HalfSector} mm of rim: {string.Join(", ", crowd.Select(each => each.What))}",
+                    Severity.Note, port.Ref, $"within {HalfSector} mm beside its port stand: {string.Join(", ", crowd.Select(each => each.What))}",
                     crowd[0].Along, HalfSector, new Point3(port.Face.X, port.Face.Y, port.AxisZ), "turn one of them on the board if the wall cracks there or the plug is hard to reach");
             }
         }

@@ -40,8 +40,8 @@ public sealed class HoleTooTight() : Rule(
             {
                 yield return Found(
                     inHand < joint.Screw.ThreadDiameter ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"its hole in the cover comes out at {inHand:0.00} mm, {wanted:0.00} are wanted", inHand, wanted, new Point3(joint.At.X, joint.At.Y, z),
-                    "raise 'hole-allowance' in the printer profile to what a coupon measures");
+                    $"its hole in the cover will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted, new Point3(joint.At.X, joint.At.Y, z),
+                    "raise 'hole-allowance' in the printer profile to what a printed hole measures");
             }
         }
     }

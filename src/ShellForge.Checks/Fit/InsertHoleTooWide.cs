@@ -24,7 +24,7 @@ public sealed class InsertHoleTooWide() : Rule(
             if (boss.Hole is { Insert.IsHoleMeasured: false } hole && Math.Round(hole.Insert.OuterDiameter - hole.Diameter, 3) is var bite && bite < Bite)
             {
                 yield return Found(
-                    Severity.Stop, boss.Name, $"its hole leaves {bite:0.00} mm for the knurl of {hole.Insert.Name} to bite into", bite, Bite,
+                    Severity.Stop, boss.Name, $"its hole is only {bite:0.00} mm smaller than the knurl of {hole.Insert.Name}: the insert will turn", bite, Bite,
                     new Point3(boss.At.X, boss.At.Y, boss.Top), "correct the insert's profile: outer diameter is measured over the knurl, the hole as drawn");
             }
         }
@@ -38,7 +38,7 @@ public sealed class InsertHoleTooWide() : Rule(
                 BossPlan first = kind.First();
                 yield return Found(
                     Severity.Stop, kind.Key.Name,
-                    $"its profile gives {kind.Key.OuterDiameter.Value:0.00} mm over the knurl and a hole of {kind.Key.HoleDiameter.Value:0.00}: one of the two is not what it says, and the insert may turn in its hole",
+                    $"its profile gives {kind.Key.OuterDiameter.Value:0.00} mm over the knurl and a hole of {kind.Key.HoleDiameter.Value:0.00}: one of them can't be right, and the insert may turn",
                     bite, Bite, new Point3(first.At.X, first.At.Y, first.Top), "measure the insert over its knurl and correct the profile");
             }
         }

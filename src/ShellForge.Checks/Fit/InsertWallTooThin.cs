@@ -41,7 +41,7 @@ public sealed class InsertWallTooThin() : Rule(
             {
                 yield return Found(
                     thinnest.Wall < wanted / 2 ? Severity.Stop : Severity.Warn, boss.Name,
-                    $"{thinnest.Wall:0.00} mm of plastic round the insert, {wanted:0.00} are wanted", thinnest.Wall, wanted, thinnest.At,
+                    $"the plastic round its insert is {thinnest.Wall:0.00} mm thick; the insert needs {wanted:0.00}", thinnest.Wall, wanted, thinnest.At,
                     "take an insert with a smaller body, or move the hole away from what cuts into its boss");
             }
 
@@ -52,7 +52,7 @@ public sealed class InsertWallTooThin() : Rule(
             {
                 yield return Found(
                     below < LeastPlasticBelow ? Severity.Stop : Severity.Warn, boss.Name,
-                    $"{below:0.00} mm of plastic under the insert's hole", below, PlasticBelow, bottom,
+                    $"only {below:0.00} mm of plastic is left under its insert's hole", below, PlasticBelow, bottom,
                     "raise the standoffs ('clearance: {below-parts: ...}'), thicken the floor, or take a shorter insert");
             }
         }

@@ -27,7 +27,7 @@ public sealed class LipJams() : Rule(
                 left < Jammed ? Severity.Stop : Severity.Warn, "cover",
                 $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will not go on every time",
                 left, 0, new Point3(at.X, at.Y, housing.Plan.Cover.LipBottom),
-                "print a coupon and write the measured fit and accuracy into the printer profile, or widen its normal fit");
+                "measure your printer's fit ('shellforge coupon', then 'shellforge calibrate'), or widen the normal fit in its profile");
         }
     }
 }

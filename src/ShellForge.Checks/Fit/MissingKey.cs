@@ -39,8 +39,8 @@ public sealed class MissingKey() : Rule(
         if (!key.Board.OneWayOnly)
         {
             yield return Found(
-                Severity.Note, "board", "it also goes in turned, since its holes match when turned: the mark on the rim shows the first LED", 0, 1, at,
-                "mind the mark when the board goes in; one hole moved by a millimetre would make it go one way only", "");
+                Severity.Note, "board", "it also fits turned, since its holes match when turned", 0, 1, at,
+                "put the first LED at the mark on the rim; one hole moved by 1 mm would make it fit one way only", "");
         }
     }
 

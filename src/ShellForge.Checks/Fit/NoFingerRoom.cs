@@ -30,7 +30,7 @@ public sealed class NoFingerRoom() : Rule(
             if (outside < Grip && !port.Mouth.IsDrawnByLeads)
             {
                 yield return Found(
-                    outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref, $"only {outside:0.0} mm of its plug stand out of the wall to be gripped",
+                    outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref, $"only {outside:0.0} mm of its plug stands out of the wall to grip",
                     outside, Grip, Outside(port, outside), "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
             }
 
@@ -52,7 +52,7 @@ public sealed class NoFingerRoom() : Rule(
                 {
                     yield return Found(
                         gap.Distance <= 0 ? Severity.Stop : Severity.Warn, plugs[i].Port.Ref,
-                        $"its plug and that of {plugs[j].Port.Ref} are {Math.Max(0, gap.Distance):0.0} mm apart: both do not go in at a time",
+                        $"its plug and that of {plugs[j].Port.Ref} are {Math.Max(0, gap.Distance):0.0} mm apart: they can't be plugged in together",
                         gap.Distance, BetweenPlugs, gap.OnFirst, $"turn or move {plugs[i].Port.Ref} or {plugs[j].Port.Ref} on the board");
                 }
             }

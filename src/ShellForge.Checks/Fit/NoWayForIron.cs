@@ -43,7 +43,7 @@ public sealed class NoWayForIron() : Rule(
             {
                 yield return Found(
                     least < 0 ? Severity.Stop : Severity.Warn, boss.Name,
-                    least < 0 ? $"the iron meets the tub's wall {-least:0.0} mm before it stands straight over its insert" : $"the iron has {least:0.0} mm to the tub's wall over its insert",
+                    least < 0 ? $"the iron meets the tub's wall {-least:0.0} mm before it stands straight over the insert" : $"the iron has {least:0.0} mm to the tub's wall over its insert",
                     least, Wanted, new Point3(boss.At.X, boss.At.Y, at),
                     "move the hole away from the wall, or set this insert with a slimmer tip before anything else; hot iron and fumes: ventilate, hold the part in a vice");
             }

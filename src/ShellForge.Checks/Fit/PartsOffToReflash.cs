@@ -32,10 +32,10 @@ public sealed class PartsOffToReflash() : Rule(
                 Rule = Name,
                 Severity = Severity.Note,
                 Subject = module.Ref,
-                Message = $"to plug into it again, {all.Length} parts come off ({string.Join(", ", all)}) with {screws} screws",
+                Message = $"to reach its connector later, {string.Join(", ", all)} come off ({screws} screws)",
                 Measured = all.Length,
                 At = new Point3(module.At.X, module.At.Y, z),
-                Remedy = "load firmware that updates itself over the air, or open its port ('port: open')",
+                Remedy = "load firmware that updates over the air, or open its port with 'port: open'",
             };
         }
     }

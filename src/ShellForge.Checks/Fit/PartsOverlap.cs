@@ -35,7 +35,7 @@ public sealed class PartsOverlap() : Rule(
                 if (width > BodySpread)
                 {
                     yield return Found(
-                        Severity.Stop, a.Ref, $"it stands in {b.Ref}: {width:0.00} mm of their bodies overlap", width, BodySpread,
+                        Severity.Stop, a.Ref, $"it overlaps {b.Ref} by {width:0.00} mm", width, BodySpread,
                         new(common.Bounds.Centre.X, common.Bounds.Centre.Y, a.FarPoint.Z),
                         $"correct position, rotation or size of {a.Ref} or {b.Ref}");
                 }

@@ -24,7 +24,7 @@ public sealed class ScrewEngagement() : Rule(
             {
                 yield return Found(
                     engagement < Math.Round(least, 3) ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"{joint.Screw.Name} x {joint.Length:0.#} holds {engagement:0.0} mm of thread, {joint.EngagementWanted:0.0} are wanted",
+                    $"{joint.Screw.Name} x {joint.Length:0.#} holds only {engagement:0.0} mm of thread in its insert; it needs {joint.EngagementWanted:0.0}",
                     engagement, joint.EngagementWanted, new Point3(joint.At.X, joint.At.Y, joint.SeatZ),
                     "choose a screw that is sold in longer lengths, leave the washer out, or take a longer insert");
             }

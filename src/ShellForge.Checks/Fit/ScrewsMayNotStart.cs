@@ -72,17 +72,17 @@ public sealed class ScrewsMayNotStart() : Rule(
                 Told(result, ofBoard, scale, Reach(group)),
                 100 * result.Probability, 100 * Good, new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
                 ofBoard
-                    ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, or print a coupon and write 'shrinkage' and 'shrinkage-spread' of your filament into its profile"
-                    : $"print a coupon and write 'hole-allowance' and 'accuracy' of your printer into its profile, or take an insert of a thinner thread",
+                    ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"
+                    : $"measure how holes print ('shellforge coupon', then 'shellforge calibrate'), or take an insert of a thinner thread",
                 "%");
         }
     }
 
     private static string Told(ScrewStartResult result, bool ofBoard, double scale, double reach)
     {
-        string what = $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; it is the tightest";
+        string what = $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; this one is the worst";
         return ofBoard && scale > 0
-            ? $"{what}. Bosses stray by {scale * reach:0.00} mm where the filament shrinks {100 * scale:0.00} % more or less than planned"
+            ? $"{what}. Bosses stray by {scale * reach:0.00} mm if shrinkage is {100 * scale:0.00} % off"
             : what;
     }
 

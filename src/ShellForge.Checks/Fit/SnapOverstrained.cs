@@ -33,8 +33,8 @@ public sealed class SnapOverstrained() : Rule(
         if (Math.Round(snap.CatchAfterTolerance, 3) < LeastCatch && snap.LostCatch is { } lost)
         {
             yield return Found(
-                Severity.Stop, "snap bead", $"with all spreads against it too little catch is left to hold the cover: {lost.Cause}",
-                snap.CatchAfterTolerance, LeastCatch, at, $"take {lost.Instead}, or print a coupon and write the measured fit into the printer profile");
+                Severity.Stop, "snap bead", $"the cover falls off when the print is a little off: {lost.Cause}",
+                snap.CatchAfterTolerance, LeastCatch, at, $"take {lost.Instead}, or measure your printer's fit ('shellforge coupon', then 'shellforge calibrate')");
         }
 
         FilamentProfile filament = housing.Board.Print.Shell;
@@ -43,15 +43,15 @@ public sealed class SnapOverstrained() : Rule(
         {
             yield return Found(
                 snap.Strain > BreaksFrom * allowed ? Severity.Stop : Severity.Warn, "snap bead",
-                $"with all spreads against it closing strains the ring by {100 * snap.Strain:0.00} %, {filament.Name} repeats {100 * allowed:0.0} %",
+                $"closing strains the ring by up to {100 * snap.Strain:0.00} %; {filament.Name} bears {100 * allowed:0.0} % repeatedly",
                 100 * snap.Strain, 100 * allowed, at,
-                "take a tougher filament for the shell, 'closure: screws', or print a coupon and write the measured accuracy into the printer profile", "%");
+                "take a tougher filament for the shell, 'closure: screws', or measure your printer's fit ('shellforge coupon', then 'shellforge calibrate')", "%");
         }
 
         if (snap.ClosingForce > Hand)
         {
             yield return Found(
-                Severity.Warn, "snap bead", $"pressed down from one side, closing takes about {snap.ClosingForce:0} N, more than a hand gives",
+                Severity.Warn, "snap bead", $"closing it takes about {snap.ClosingForce:0} N, more than a hand gives",
                 snap.ClosingForce, Hand, at, "take fewer lines of wall, a softer filament for the shell, or 'closure: screws'", "N");
         }
     }

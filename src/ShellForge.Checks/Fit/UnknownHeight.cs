@@ -25,8 +25,8 @@ public sealed class UnknownHeight() : Rule(
                 Severity = part.Passive ? Severity.Note : Severity.Stop,
                 Subject = part.Ref,
                 Message = part.Passive
-                    ? "its height is not known; small passives are taken as lower than anything else here"
-                    : $"its height is not known ({part.HeightFrom}), so nothing can be said about the room it needs",
+                    ? "its height is not known; it is taken as a small part, lower than all else here"
+                    : $"its height is not known ({part.HeightFrom}), so its room can't be checked",
                 At = new Point3(part.At.X, part.At.Y, face),
                 Remedy = $"measure it and write 'height:' for {part.Ref}, or name a package that has one",
             };

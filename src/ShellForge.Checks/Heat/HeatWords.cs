@@ -27,9 +27,9 @@ internal static class HeatWords
         _ => "the wall",
     };
 
-    /// <summary>A temperature with its range: "51 °C (48 to 58, by the dies in your LEDs)".</summary>
+    /// <summary>A temperature with its range: "51 °C (48 to 58, by your LEDs' dies)".</summary>
     public static string Range(NodeTemperature node) => string.Create(
-        CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0}, by the dies in your LEDs)");
+        CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0}, by your LEDs' dies)");
 
     /// <summary>What makes a lamp cooler, as keys and numbers of the board file.</summary>
     /// <param name="housing">The housing.</param>

@@ -37,7 +37,7 @@ public sealed class PlasticTooWarm() : Rule(
         else if (told.High > limit)
         {
             string fullToo = atPlanned && full.Celsius > limit
-                ? string.Create(CultureInfo.InvariantCulture, $" At full white it would be {full.Celsius:0} \u00b0C.") : "";
+                ? string.Create(CultureInfo.InvariantCulture, $" At full white: {full.Celsius:0} \u00b0C.") : "";
             yield return Found(
                 Severity.Note, told.Body.InWords(), $"{reached}, too close to call.{fullToo}", told.High, limit, Places.OfBody(housing, told.Body),
                 most > 0

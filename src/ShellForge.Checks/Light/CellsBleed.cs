@@ -25,7 +25,7 @@ public sealed class CellsBleed() : Rule(
             string filament = housing.Plan.Baffle!.Filament.Name;
             yield return Found(
                 light.Crosstalk > Washes ? Severity.Warn : Severity.Note, "baffle",
-                string.Create(CultureInfo.InvariantCulture, $"one LED lights its neighbour's cell with {100 * light.Crosstalk:0.#} % of its own light; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
+                string.Create(CultureInfo.InvariantCulture, $"{100 * light.Crosstalk:0.#} % of an LED's light reaches its neighbour's cell; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
                 light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing),
                 housing.Plan.Baffle.Filament.Absorbs
                     ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark already"

@@ -45,7 +45,7 @@ public sealed class LedInTheDark() : Rule(
         double off = none ? 0 : housing.Plan.Cover.Window.Distance(worst.At);
         string far = none ? "there is no window" : string.Create(CultureInfo.InvariantCulture, $"{worst.Ref} lies {off:0.##} mm beside it");
         yield return Found(
-            Severity.Stop, Names([.. behind.Select(pixel => pixel.Ref)]), $"not behind the lit window but under the bezel: {far}", off, 0,
+            Severity.Stop, Names([.. behind.Select(pixel => pixel.Ref)]), $"under the bezel, not behind the window: {far}", off, 0,
             Above(housing, worst.At),
             "a window that takes them in ('light.window'), LEDs on circles about the board's middle, or a board whose edge leaves room for the window round them");
     }

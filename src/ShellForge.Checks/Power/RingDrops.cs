@@ -26,7 +26,7 @@ public sealed class RingDrops() : Rule(
             string uneven = power.Input.WidestArc is int arc && arc > even + 1 ? $", {arc} of them from one to the next," : "";
             yield return Found(
                 Severity.Warn, "LEDs",
-                string.Create(CultureInfo.InvariantCulture, $"{power.Input.RingLeds} LEDs on {power.Input.Feeds} {(power.Input.Feeds == 1 ? "feed" : "feeds")}{uneven} lose {drop:0.00} V to the farthest; {PowerModel.DropBudgetVolts:0.##} V is the most."),
+                string.Create(CultureInfo.InvariantCulture, $"{power.Input.RingLeds} LEDs on {power.Input.Feeds} {(power.Input.Feeds == 1 ? "feed" : "feeds")}{uneven} lose {1000 * drop:0} mV to the farthest; {1000 * PowerModel.DropBudgetVolts:0} mV is the most."),
                 drop, PowerModel.DropBudgetVolts, Places.OfFarthestLed(housing),
                 string.Create(CultureInfo.InvariantCulture, $"feed the ring at {feeds} evenly spread places, both arcs joined"), "V");
         }

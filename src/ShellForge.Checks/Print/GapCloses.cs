@@ -28,7 +28,7 @@ public sealed class GapCloses() : Rule(
                 foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit, stack.NarrowPlacesOf(layer)).Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
                 {
                     yield return Found(
-                        Severity.Warn, part.Name, $"a gap of {gap.Width:0.00} mm over {gap.Length:0.0} mm closes while printing", gap.Width, limit,
+                        Severity.Warn, part.Name, $"a gap {gap.Width:0.00} mm wide and {gap.Length:0.0} mm long closes while printing", gap.Width, limit,
                         part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ)), "widen the gap, or join the two sides on purpose");
                 }
             }

@@ -65,7 +65,7 @@ public sealed class NothingBelow() : Rule(
         foreach (IGrouping<(Severity, string), Finding> kind in found.GroupBy(finding => (finding.Severity, finding.Unit)))
         {
             Finding worst = kind.MaxBy(finding => finding.Measured)!;
-            yield return kind.Count() == 1 ? worst : worst with { Message = $"{worst.Message}, and {kind.Count() - 1} more like it" };
+            yield return kind.Count() == 1 ? worst : worst with { Message = $"{worst.Message}, with {kind.Count() - 1} more like it" };
         }
     }
 
@@ -77,18 +77,18 @@ public sealed class NothingBelow() : Rule(
             case Hold.None:
                 return piece.Area < PrintTolerances.Area
                     ? null
-                    : Found(Severity.Stop, part, $"an island of {piece.Reach:0.0} mm starts in the air at z = {layer.FromZ:0.0} mm of the print", piece.Reach, 0, at, "put a 45 degree cone or a rib under it, or turn the part");
+                    : Found(Severity.Stop, part, $"an island of {piece.Reach:0.0} mm starts in the air, {layer.FromZ:0.0} mm above the bed", piece.Reach, 0, at, "put a 45 degree cone or a rib under it, or turn the part");
             case Hold.Bridge:
                 Severity? weight = piece.Reach > printer.BridgeStop ? Severity.Stop : piece.Reach > printer.BridgeWarn ? Severity.Warn : piece.Reach > printer.BridgeNote ? Severity.Note : null;
                 double broken = weight switch { Severity.Stop => printer.BridgeStop, Severity.Warn => printer.BridgeWarn, _ => printer.BridgeNote };
                 return weight is { } severity
-                    ? Found(severity, part, $"a bridge of {piece.Reach:0.0} mm at z = {layer.FromZ:0.0} mm of the print", piece.Reach, broken, at, "give it a 45 degree roof, or a rib in its middle")
+                    ? Found(severity, part, $"a bridge spans {piece.Reach:0.0} mm, {layer.FromZ:0.0} mm above the bed", piece.Reach, broken, at, "give it a 45 degree roof, or a rib in its middle")
                     : null;
             default:
                 double degrees = Angle.Of(new Point2(rise, piece.Reach)).Degrees;
                 return Found(
                     piece.Reach <= LinesThatSag * line ? Severity.Note : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
-                    $"an overhang of {degrees:0} degrees reaches {piece.Reach:0.00} mm into the air at z = {layer.FromZ:0.0} mm of the print",
+                    $"an overhang of {degrees:0}\u00b0 reaches {piece.Reach:0.00} mm into the air, {layer.FromZ:0.0} mm above the bed",
                     degrees, printer.OverhangDegrees, at, "chamfer it at 45 degrees, or turn the part", "degrees");
         }
     }

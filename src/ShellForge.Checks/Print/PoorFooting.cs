@@ -34,7 +34,7 @@ public sealed class PoorFooting() : Rule(
             Point3 at = part.ToAssembled(new Point3(inside.X, inside.Y, 0));
             if (first.Area < LeastArea)
             {
-                yield return Found(Severity.Warn, part.Name, $"only {first.Area:0} mm2 of it lie on the bed", first.Area, LeastArea, at, "print it with a brim", "mm2");
+                yield return Found(Severity.Warn, part.Name, $"only {first.Area:0} mm\u00b2 of it touch the bed", first.Area, LeastArea, at, "print it with a brim", "mm2");
             }
 
             Region hull = first.Hull();

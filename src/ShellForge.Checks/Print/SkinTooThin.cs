@@ -39,7 +39,7 @@ public sealed class SkinTooThin() : Rule(
             if (Thinnest(housing.PrintTreeOf(part), least - Slack, IsSkin) is { } skin)
             {
                 yield return Found(
-                    Severity.Warn, part.Name, $"a skin of it is {skin.Thickness:0.00} mm thick, less than two layers", skin.Thickness, least,
+                    Severity.Warn, part.Name, $"its thinnest skin is {skin.Thickness:0.00} mm, less than two layers", skin.Thickness, least,
                     part.ToAssembled(skin.At), "make it at least two layers thick");
             }
         }

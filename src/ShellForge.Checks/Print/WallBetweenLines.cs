@@ -35,7 +35,7 @@ public sealed class WallBetweenLines() : Rule(
                 foreach (FineFeature fine in found[i].Where(fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At)))
                 {
                     yield return Found(
-                        Severity.Note, part.Name, $"a wall of {fine.Width:0.00} mm is between one line and two ({two:0.00} mm)", fine.Width, two,
+                        Severity.Note, part.Name, $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)", fine.Width, two,
                         part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)), $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
                 }
             }
