@@ -38,8 +38,8 @@ public static class CouponMaker
             .. coupon.Pieces.Select(piece => new MadePiece(
                 piece, SolidEvaluator.Evaluate(piece.Solid.Moved(Transform3.Scale(scale, scale, 1)), cancel).Require().Mesh)),
         ];
-        PrintEstimate[] estimates = [.. pieces.Select(piece => PrintEstimate.Of(PartLayers.Of(piece.Mesh, coupon.Wish.Printer), coupon.Wish.Printer, coupon.Wish.Filament))];
-        var all = new PrintEstimate(estimates.Sum(each => each.Grams), estimates.Sum(each => each.FilamentMetres), estimates.Sum(each => each.LayingMinutes));
-        return new MadeCoupon(coupon, pieces, all.Started(coupon.Wish.Printer));
+        PrintEstimate estimate = PrintEstimate.Of(
+            PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), coupon.Wish.Printer), coupon.Wish.Printer, coupon.Wish.Filament);
+        return new MadeCoupon(coupon, pieces, estimate.Started(coupon.Wish.Printer));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Cli.Measuring;
@@ -23,22 +24,23 @@ internal static class CouponVerb
     {
         var kinds = new Argument<string[]>("KIND")
         {
-            Description = $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}; nothing lists them",
+            Description = $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; nothing lists them",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var printer = new Option<string>("--printer") { Description = "The printer", HelpName = "NAME", DefaultValueFactory = _ => UsualPrinter };
-        var filament = new Option<string>("--filament") { Description = "The filament", HelpName = "NAME", DefaultValueFactory = _ => UsualFilament };
+        var printer = new Option<string?>("--printer") { Description = $"The printer, by default the board's or {UsualPrinter}", HelpName = "NAME" };
+        var filament = new Option<string?>("--filament") { Description = $"The filament, by default the board's or {UsualFilament}", HelpName = "NAME" };
         var insert = new Option<string?>("--insert") { Description = "The insert in your drawer, by its body", HelpName = "NAME" };
         var around = new Option<double?>("--around") { Description = "The value that the steps lie around, where an earlier coupon pointed there", HelpName = "MM" };
+        var board = new Option<string?>("--board") { Description = "A board file: its printer, filament and insert are meant, and a fit slice is cut from its housing", HelpName = "BOARD" };
         var folder = new Option<string>("--output", "-o") { Description = "Folder to write into", HelpName = "DIR", DefaultValueFactory = _ => "coupon" };
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("coupon", "Make small test prints that tell what your printer does with a filament")
         {
-            kinds, printer, filament, insert, around, folder, json, quiet,
+            kinds, board, printer, filament, insert, around, folder, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Asked(
-            parsed.GetValue(kinds) ?? [], parsed.GetRequiredValue(printer), parsed.GetRequiredValue(filament), parsed.GetValue(insert),
+            parsed.GetValue(kinds) ?? [], parsed.GetValue(board), parsed.GetValue(printer), parsed.GetValue(filament), parsed.GetValue(insert),
             parsed.GetValue(around), parsed.GetRequiredValue(folder), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -52,10 +54,17 @@ internal static class CouponVerb
                 bench.Out.Write($"{kind.Name.PadRight(16)}{kind.Tells}\n");
             }
 
+            bench.Out.Write($"{FitSlicePrint.Name.PadRight(16)}{FitSlicePrint.Tells}\n");
             return ExitCode.Done;
         }
 
-        ProfileLoadResult loaded = UserProfiles.Load(bench.Folder, bench);
+        BoardSource? source = asked.Board is null ? null : BoardSource.Read(asked.Board, [], bench);
+        if (source is { File: null })
+        {
+            return BadBoard.Tell(source, bench, null);
+        }
+
+        ProfileLoadResult loaded = UserProfiles.Load(source is null ? bench.Folder : Path.GetDirectoryName(source.Path), bench);
         DiagnosticsText.Write(loaded.Diagnostics, bench, errorsOnly: false);
         if (loaded.Diagnostics.Any(diagnostic => diagnostic.IsError))
         {
@@ -63,8 +72,13 @@ internal static class CouponVerb
         }
 
         var faults = new List<string>();
-        CouponWish? wish = Wish(asked, loaded.Library, faults);
-        CouponKind[] kinds = [.. asked.Kinds.Distinct().Select(name => Kind(name, faults)).OfType<CouponKind>()];
+        CouponWish? wish = Wish(asked, source?.File, loaded.Library, faults);
+        CouponKind[] kinds = [.. asked.Kinds.Distinct().Where(name => name != FitSlicePrint.Name).Select(name => Kind(name, faults)).OfType<CouponKind>()];
+        if (asked.Kinds.Contains(FitSlicePrint.Name) && (source is null || kinds.Length > 0))
+        {
+            faults.Add(source is null ? $"{FitSlicePrint.Name} is cut from a housing: name its board file, --board BOARD" : $"{FitSlicePrint.Name} is a print of its own: ask for it alone");
+        }
+
         if (wish is not null)
         {
             faults.AddRange(kinds.Select(kind => kind.Lacks(wish) is { } lack ? $"{kind.Name}: {lack}" : null).OfType<string>());
@@ -83,6 +97,11 @@ internal static class CouponVerb
             }
 
             return ExitCode.BadInput;
+        }
+
+        if (kinds.Length == 0)
+        {
+            return FitSlicePrint.Make(bench, source!.File!, asked.Folder, asked.Quiet);
         }
 
         ImmutableArray<MadeCoupon> made = [.. kinds.Select(kind => CouponMaker.Make(kind.Draw(wish!), bench.Cancel))];
@@ -112,12 +131,15 @@ internal static class CouponVerb
         }
     }
 
-    private static CouponWish? Wish(Asked asked, ProfileLibrary library, List<string> faults)
+    private static CouponWish? Wish(Asked asked, BoardFile? board, ProfileLibrary library, List<string> faults)
     {
-        PrinterProfile? printer = Named(library.Printers, asked.Printer, "a printer", library, faults);
-        FilamentProfile? filament = Named(library.Filaments, asked.Filament, "a filament", library, faults);
-        InsertProfile? insert = asked.Insert is null ? null : Named(library.Inserts, asked.Insert, "an insert", library, faults);
-        return printer is null || filament is null ? null : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament) { Insert = insert, Around = asked.Around };
+        PrinterProfile? printer = Named(library.Printers, asked.Printer ?? board?.Print.Printer.Name ?? UsualPrinter, "a printer", library, faults);
+        FilamentProfile? filament = Named(library.Filaments, asked.Filament ?? board?.Print.Shell.Name ?? UsualFilament, "a filament", library, faults);
+        string? insertName = asked.Insert ?? board?.Housing.Insert?.Name;
+        InsertProfile? insert = insertName is null ? null : Named(library.Inserts, insertName, "an insert", library, faults);
+        return printer is null || filament is null
+            ? null
+            : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament) { Insert = insert, Around = asked.Around };
     }
 
     private static T? Named<T>(ProfileShelf<T> shelf, string name, string what, ProfileLibrary library, List<string> faults)
@@ -138,12 +160,12 @@ internal static class CouponVerb
         CouponKind? kind = CouponKinds.Find(name);
         if (kind is null)
         {
-            faults.Add($"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))}");
+            faults.Add($"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or {FitSlicePrint.Name}");
         }
 
         return kind;
     }
 
     private sealed record Asked(
-        string[] Kinds, string Printer, string Filament, string? Insert, double? Around, string Folder, bool Json, bool Quiet);
+        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, double? Around, string Folder, bool Json, bool Quiet);
 }

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
+using ShellForge.Checks.Gauges;
+using ShellForge.Checks.PrintTime;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
+using ShellForge.Housing;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Coupons.Slices;
+
+/// <summary>A slice of a housing that is printed before the housing, to try board, screws, plug and lid.</summary>
+/// <param name="Pieces">Its pieces with their names, as they lie on the bed.</param>
+/// <param name="Estimate">Time and mass of all of them, heating included.</param>
+/// <param name="Checks">What to try, step by step, and what to do where something does not go.</param>
+/// <param name="Cautions">Cautions.</param>
+public sealed record FitSlice(
+    ImmutableArray<(string Name, Mesh Mesh)> Pieces, PrintEstimate Estimate, ImmutableArray<string> Checks, ImmutableArray<string> Cautions)
+{
+    /// <summary>Name of the piece with the posts.</summary>
+    public const string TubName = "fit-slice-tub";
+
+    /// <summary>Name of the strip of lip.</summary>
+    public const string LidName = "fit-slice-lid";
+
+    /// <summary>Cuts a slice out of a housing, from the same solids that its parts are made of.</summary>
+    /// <exception cref="InvalidOperationException">A solid ended in a defect: a fault of the program.</exception>
+    public static FitSlice Of(HousingPlan plan, CancellationToken cancel = default)
+    {
+        var cut = FitSlicePlan.Of(plan);
+        ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
+        HousingPart tub = parts.First(part => part.Name == PartNames.Tub);
+        HousingPart cover = parts.First(part => part.Name == PartNames.Cover);
+        double top = plan.Stack.Front + 1;
+        double bed = cut.FloorZ - cut.FloorThickness;
+        Solid room = Solid.Union(
+        [
+            .. cut.Walls.Select(wall => Shapes.Extrude(wall.Outline, cut.FloorZ, wall.Top)),
+            .. cut.Posts.Select(post => post.Room(cut.FloorZ, top)),
+        ]);
+        Solid posts = Solid.Intersection(tub.Assembled, room)
+            .And(Shapes.Extrude(cut.Floor, bed, cut.FloorZ))
+            .Moved(Transform3.Shift(0, 0, -bed));
+        Solid lid = Solid.Intersection(cover.Assembled, Shapes.Extrude(cut.LidStrip, plan.Cover.LipBottom - 1, cut.LidTop))
+            .Moved(Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, cut.LidTop)));
+        ImmutableArray<(string Name, Mesh Mesh)> pieces =
+        [
+            (TubName, Evaluated(posts, tub.Plan.ShrinkScale, cancel)),
+            (LidName, Evaluated(lid, cover.Plan.ShrinkScale, cancel)),
+        ];
+        PrinterProfile printer = plan.Source.Print.Printer;
+        PrintEstimate estimate = PrintEstimate.Of(PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), printer), printer, tub.Plan.Filament);
+        return new FitSlice(pieces, estimate.Started(printer), Try(plan), CautionsFor(plan));
+    }
+
+    private static Mesh Evaluated(Solid solid, double scale, CancellationToken cancel) =>
+        SolidEvaluator.Evaluate(solid.Moved(Transform3.Scale(scale, scale, 1)), cancel).Require().Mesh;
+
+    private static ImmutableArray<string> CautionsFor(HousingPlan plan) => FitSlicePlan.Carriers(plan).Any(boss => boss.Hole is not null)
+        ? ["The iron that sets inserts burns skin, and hot plastic gives off fumes: ventilate, and hold the print with pliers."]
+        : [];
+
+    private static ImmutableArray<string> Try(HousingPlan plan)
+    {
+        var steps = ImmutableArray.CreateBuilder<string>();
+        string[] inserts = [.. FitSlicePlan.Carriers(plan).Where(boss => boss.Hole is not null).Select(boss => boss.Hole!.Insert.Name).Distinct()];
+        foreach (string insert in inserts)
+        {
+            steps.Add($"Set an insert {insert} into each post, as for the housing. If it will not sink, or drops in: shellforge coupon insert-holes --insert {insert}.");
+        }
+
+        steps.Add(plan.Screws.IsEmpty
+            ? "Lay the board onto the posts, LED side up. It must lie on all of them, without a rock and without touching a wall."
+            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight. If one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge coupon size-bar.");
+        foreach (PortPlan port in plan.Ports)
+        {
+            steps.Add($"Push the plug of your own cable into {port.Ref} through the opening. It must click in all the way, and its grip must not meet the wall. If it does, measure the grip and say it in the board file.");
+        }
+
+        if (plan.CableExit is not null)
+        {
+            steps.Add("Lay the cable into its notch. It must lie in it to the bottom, and not be pinched.");
+        }
+
+        steps.Add("Press the strip of lid into the strip of wall, rim on rim. It must go in under light pressure of one thumb, and not rattle. If it jams or falls out: shellforge coupon lid-fit.");
+        steps.Add("If all goes, print the housing with the same settings.");
+        return steps.ToImmutable();
+    }
+}
