@@ -66,6 +66,7 @@ internal static class ShellForgeCommand
             MakeVerb.Create(bench),
             CheckVerb.Create(bench),
             SweepVerb.Create(bench),
+            CompareVerb.Create(bench),
             ViewVerb.Create(bench),
             CouponVerb.Create(bench),
             CalibrateVerb.Create(bench),

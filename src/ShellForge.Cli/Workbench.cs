@@ -49,6 +49,9 @@ internal sealed class Workbench
         }
     }
 
+    /// <summary>Variables of the environment by name; null where there is none.</summary>
+    public Func<string, string?> Variable { get; init; } = _ => null;
+
     /// <summary>Stops long work.</summary>
     public CancellationToken Cancel { get; init; }
 
@@ -69,6 +72,7 @@ internal sealed class Workbench
             ColourOut = colourWished && !Console.IsOutputRedirected,
             ShowsProgress = colourWished && !Console.IsErrorRedirected,
             TerminalWidth = Console.IsOutputRedirected ? 0 : Console.WindowWidth,
+            Variable = Environment.GetEnvironmentVariable,
             Cancel = cancel,
         };
     }

@@ -7,6 +7,7 @@ namespace ShellForge.Cli.Tests;
 internal sealed class Bench : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
+    private Dictionary<string, string> _variables = [];
 
     public string Out { get; private set; } = "";
 
@@ -39,6 +40,15 @@ internal sealed class Bench : IDisposable
 
     public int Run(params string[] args) => RunUnder(CancellationToken.None, args);
 
+    /// <summary>Runs it with variables of the environment, as name=value with blanks between.</summary>
+    public int RunWith(string variables, params string[] args)
+    {
+        _variables = variables.Split(' ').Select(pair => pair.Split('=')).ToDictionary(pair => pair[0], pair => pair[1]);
+        int exit = Run(args);
+        _variables = [];
+        return exit;
+    }
+
     public int RunUnder(CancellationToken cancel, params string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
@@ -51,6 +61,7 @@ internal sealed class Bench : IDisposable
             Today = new DateOnly(2026, 11, 30),
             Folder = _folder.Path,
             ConfigFolder = _folder.File("config"),
+            Variable = name => _variables.GetValueOrDefault(name),
             Cancel = cancel,
         });
         Out = output.ToString();

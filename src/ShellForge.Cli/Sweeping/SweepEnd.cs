@@ -6,6 +6,7 @@ using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
+using ShellForge.Sweep.Variants;
 
 namespace ShellForge.Cli.Sweeping;
 
@@ -14,12 +15,57 @@ internal static class SweepEnd
 {
     private const int MostNamed = 20;
 
-    public static ExitCode Tell(
-        string root, SweepWish wish, SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told, Workbench bench)
+    /// <summary>Joins the shares of a folder and tells how the whole stands.</summary>
+    public static ExitCode Join(string root, SweepWish wish, Workbench bench)
     {
+        if (!Directory.Exists(root))
+        {
+            throw new IOException($"{wish.Merge}: there is no such folder");
+        }
+
+        using (SweepFolder found = SweepFolder.OpenFound(root) ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder"))
+        {
+            foreach (ListedVariant missing in wish.Quiet || wish.Json ? [] : found.Missing())
+            {
+                bench.Out.WriteLine($"missing: {missing.Folder}");
+            }
+        }
+
+        ExitCode told = Tell(root, wish with { Folder = wish.Merge }, new SweepTold(new SweepCounts(0, 0), new SweepProgress(0, 0), []), bench);
+        using SweepFolder joined = SweepFolder.OpenFound(root)!;
+        return joined.Missing().Any() ? ExitCode.Stopped : told;
+    }
+
+    /// <summary>Tells how a share went. Joining is left to the end of all of them.</summary>
+    public static ExitCode TellShare(string root, SweepWish wish, SweepTold run, Shard share, string from, Workbench bench)
+    {
+        if (wish.Json)
+        {
+            JsonOut.Write(bench, new SweepDocument
+            {
+                Exit = (int)ExitCode.Done, Folder = root, OfThisShare = run.Counts.Mine, Made = run.Progress.Made, Kept = run.Counts.Kept, Diagnostics = run.Diagnostics,
+            }.Written());
+        }
+        else if (!wish.Quiet)
+        {
+            string source = from.Length == 0 ? "" : $" (by {from})";
+            bench.Out.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"share {share.Index}/{share.Count}{source}: {FindingsText.Counted(run.Counts.Mine, "variant")}, {run.Progress.Made} made, {run.Counts.Kept} kept"));
+            bench.Out.WriteLine($"when all shares are through: shellforge sweep --merge {wish.Folder ?? root}");
+        }
+
+        // A variant that can't be made is told when the shares are joined: an engine would run the task again for nothing.
+        return ExitCode.Done;
+    }
+
+    /// <summary>Joins what is finished, writes the index and tells how the sweep stands.</summary>
+    public static ExitCode Tell(string root, SweepWish wish, SweepTold run, Workbench bench)
+    {
+        SweepFolder.Fold(root);
         using SweepFolder folder = SweepFolder.OpenFound(root) ?? throw new IOException($"{root}: the list of variants is gone");
-        folder.Fold();
         SweepIndex.Write(folder);
+        (SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told) = run;
         var sum = SweepSum.Of(folder);
         ExitCode exit = sum.Failed.Count > 0 ? ExitCode.Stopped : ExitCode.Done;
         if (wish.Json)
@@ -52,7 +98,7 @@ internal static class SweepEnd
         bench.Out.WriteLine($"{Path.Combine(wish.Folder ?? root, SweepIndex.PageFile)} shows them side by side");
         if (folder.Count > sum.Finished)
         {
-            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares, then `shellforge sweep --merge {wish.Folder ?? root}`"));
+            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares or the plan again, then `shellforge sweep --merge {wish.Folder ?? root}`"));
         }
 
         IReadOnlyList<string> outdated = folder.Outdated();
@@ -64,6 +110,9 @@ internal static class SweepEnd
         return exit;
     }
 }
+
+/// <summary>What a run has to tell.</summary>
+internal sealed record SweepTold(SweepCounts Counts, SweepProgress Progress, ImmutableArray<Diagnostic> Diagnostics);
 
 /// <summary>A sweep in numbers.</summary>
 /// <param name="Finished">Variants whose rows are there.</param>

@@ -26,7 +26,7 @@ internal static class SweepEstimate
         foreach (Variant variant in VariantList.Of(order))
         {
             all++;
-            if (!wish.Shard.Has(variant))
+            if (wish.Shard?.Has(variant) == false)
             {
                 continue;
             }

@@ -10,6 +10,9 @@ internal sealed record SweepWish
     /// <summary>Variants at one time: no machine has more cores.</summary>
     public const int MostJobs = 1024;
 
+    /// <summary>Shares of one sweep: more than any engine's array takes.</summary>
+    public const int MostShares = 1_000_000;
+
     /// <summary>The plan's file.</summary>
     public required string Plan { get; init; }
 
@@ -28,8 +31,17 @@ internal sealed record SweepWish
     /// <summary>Variants at one time.</summary>
     public required int Jobs { get; init; }
 
-    /// <summary>Which share.</summary>
-    public required Shard Shard { get; init; }
+    /// <summary>Which share; null for what the engine says, or all.</summary>
+    public required Shard? Shard { get; init; }
+
+    /// <summary>Folder whose shares are joined; null to make variants.</summary>
+    public required string? Merge { get; init; }
+
+    /// <summary>Engine whose script is printed; null to make variants.</summary>
+    public required string? Script { get; init; }
+
+    /// <summary>Shares of that script.</summary>
+    public required int Shares { get; init; }
 
     /// <summary>Whether only to estimate.</summary>
     public required bool DryRun { get; init; }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using ShellForge.Cli.Comparing;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
@@ -9,6 +10,7 @@ using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
+using ShellForge.Sweep.Comparing;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Verbs;
@@ -62,17 +64,18 @@ internal static class MakeVerb
             .. HousingFiles.Of(drawn!, made.Report),
         ];
         bench.Cancel.ThrowIfCancellationRequested();
+        HousingState? last = wish.Quiet || wish.Json ? null : ComparedSide.OfFolder(folder);
         StagedFiles.Write(folder, files, EarlierRun.MeshFiles(folder));
         HousingReport report = HousingFiles.Told(drawn!, made.Report);
         ExitCode exit = CheckVerb.ExitOf(report, wish.Strict);
-        Tell(bench, wish, source, report, folder, files, exit, Stopwatch.GetElapsedTime(started));
+        HousingComparison? changed = last is not null && ComparedSide.OfFolder(folder) is { } now ? HousingComparison.Of(last, now) : null;
+        Tell(bench, wish, source, new Told(report, folder, files, changed), exit, Stopwatch.GetElapsedTime(started));
         return exit;
     }
 
-    private static void Tell(
-        Workbench bench, Wish wish, BoardSource source, HousingReport report, string folder, ImmutableArray<OutputFile> files,
-        ExitCode exit, TimeSpan took)
+    private static void Tell(Workbench bench, Wish wish, BoardSource source, Told told, ExitCode exit, TimeSpan took)
     {
+        (HousingReport report, string folder, ImmutableArray<OutputFile> files, HousingComparison? changed) = told;
         if (wish.Json)
         {
             JsonOut.Write(bench, ReportJson.OfMake((int)exit, folder, files.Select(file => file.Name), source.NotAmongFindings, report));
@@ -91,9 +94,16 @@ internal static class MakeVerb
         console.WriteLine();
         HousingText.WriteParts(console, report);
         console.WriteLine();
+        if (changed is not null)
+        {
+            ChangesText.WriteSinceLast(console, changed);
+        }
+
         console.MarkupLineInterpolated(
             CultureInfo.InvariantCulture, $"{FindingsText.Counted(files.Length, "file")} in {folder} ({took.TotalSeconds:0.0} s)");
     }
+
+    private sealed record Told(HousingReport Report, string Folder, ImmutableArray<OutputFile> Files, HousingComparison? Changed);
 
     private sealed record Wish(
         string Board, string? Folder, string[] Set, ImmutableArray<OutputFormat> Formats, bool Strict, bool Details, bool Json, bool Quiet);

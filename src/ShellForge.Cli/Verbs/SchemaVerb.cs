@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using ShellForge.Board.Schema;
 using ShellForge.Board.Yaml.Variation;
+using ShellForge.Cli.Comparing;
 using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Sweeping;
@@ -31,6 +32,7 @@ internal static class SchemaVerb
         ("profile-list", ProfilesDocument.Schema),
         ("sweep", SweepDocument.Schema),
         ("sweep-index", IndexJson.Schema),
+        ("comparison", ComparisonDocument.Schema),
     ];
 
     /// <summary>All schemas by the name of what they describe.</summary>

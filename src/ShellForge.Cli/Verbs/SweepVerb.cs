@@ -17,7 +17,7 @@ internal static class SweepVerb
 {
     public static Command Create(Workbench bench)
     {
-        var plan = new Argument<string>("PLAN") { Description = "The plan (YAML): boards, and what is varied" };
+        var plan = new Argument<string?>("PLAN") { Description = "The plan (YAML): boards, and what is varied; not needed with --merge", Arity = ArgumentArity.ZeroOrOne };
         var folder = new Option<string?>("--output", "-o") { Description = "Folder to write into; by default 'sweep' beside the plan", HelpName = "DIR" };
         Option<string[]> set = SharedOptions.Set();
         Option<ImmutableArray<OutputFormat>> formats = FormatList.Option();
@@ -36,23 +36,47 @@ internal static class SweepVerb
         });
         var shard = new Option<Shard?>("--shard")
         {
-            Description = "Only a share of the variants: the i-th of n, i from 0 to n - 1",
+            Description = "Only a share of the variants: the i-th of n, i from 0 to n - 1; in a task of Slurm, Kubernetes, AWS Batch, Grid Engine or GNU parallel by itself",
             HelpName = "i/n",
             CustomParser = ReadShard,
         };
         var dry = new Option<bool>("--dry-run") { Description = "Tell how many variants, how long and how much disk; one is made in memory for that, nothing is written" };
+        var merge = new Option<string?>("--merge") { Description = "Join what all shares have made in a folder, write its index, and list what is missing", HelpName = "DIR" };
+        var script = new Option<string?>("--script") { Description = "Print the few lines that run the shares on an engine that is there: slurm, kubernetes or parallel" };
+        script.AcceptOnlyFromAmong([.. SiteScript.All.Keys]);
+        var shares = new Option<int>("--shares") { Description = "How many shares the script has", HelpName = "NUMBER", DefaultValueFactory = _ => 8 };
+        shares.Validators.Add(given =>
+        {
+            if (given.GetValueOrDefault<int>() is < 1 or > SweepWish.MostShares)
+            {
+                given.AddError($"shares are a number from 1 to {SweepWish.MostShares}");
+            }
+        });
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("sweep", "Make and check many variants and put them side by side") { plan, folder, set, formats, findings, jobs, shard, dry, json, quiet };
+        var command = new Command("sweep", "Make and check many variants and put them side by side")
+        {
+            plan, folder, set, formats, findings, jobs, shard, merge, script, shares, dry, json, quiet,
+        };
+        command.Validators.Add(given =>
+        {
+            if (given.GetValue(plan) is null == given.GetValue(merge) is null)
+            {
+                given.AddError("say a plan, or --merge with the folder of a sweep");
+            }
+        });
         command.SetAction(parsed => (int)Run(bench, new SweepWish
         {
-            Plan = parsed.GetRequiredValue(plan),
+            Plan = parsed.GetValue(plan) ?? "",
+            Merge = parsed.GetValue(merge),
+            Script = parsed.GetValue(script),
+            Shares = parsed.GetValue(shares),
             Folder = parsed.GetValue(folder),
             Set = parsed.GetRequiredValue(set),
             Formats = FormatList.Wanted(parsed.GetValue(formats)),
             FindingsOnly = parsed.GetValue(findings),
             Jobs = parsed.GetValue(jobs) ?? Environment.ProcessorCount,
-            Shard = parsed.GetValue(shard) ?? Shard.Whole,
+            Shard = parsed.GetValue(shard),
             DryRun = parsed.GetValue(dry),
             Json = parsed.GetValue(json),
             Quiet = parsed.GetValue(quiet),
@@ -62,30 +86,60 @@ internal static class SweepVerb
 
     private static ExitCode Run(Workbench bench, SweepWish wish)
     {
+        if (wish.Merge is not null)
+        {
+            return SweepEnd.Join(bench.FullPath(wish.Merge), wish, bench);
+        }
+
         SweepSource source = SweepSource.Read(wish.Plan, wish.Set, wish.Formats, wish.FindingsOnly, bench);
         if (source.Order is not { } order)
         {
             return Refuse(source, bench, wish.Json);
         }
 
+        if (wish.Script is not null)
+        {
+            bench.Out.Write(SiteScript.All[wish.Script](new SiteWish(wish.Plan, wish.Folder ?? "sweep", wish.Shares)).ReplaceLineEndings("\n") + "\n");
+            return ExitCode.Done;
+        }
+
+        string from = "";
+        string? fault = null;
+        Shard? shard = wish.Shard ?? EngineShare.Read(bench.Variable, out from, out fault);
+        if (fault is not null)
+        {
+            bench.Err.WriteLine($"shellforge: {fault}");
+            return ExitCode.BadInput;
+        }
+
+        return Made(bench, wish, source, order, shard, from);
+    }
+
+    private static ExitCode Made(Workbench bench, SweepWish wish, SweepSource source, SweepOrder order, Shard? shard, string from)
+    {
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep") : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
         var maker = new VariantMaker(order, DefectFiles.Of);
         if (wish.DryRun)
         {
-            return SweepEstimate.Tell(order, maker, root, wish, source.Diagnostics, bench);
+            return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);
         }
 
-        using SweepFolder folder = SweepFolder.Open(root, order);
-        SweepCounts counts = SweepRun.Count(order, folder, wish.Shard);
-        var progress = new SweepProgress(counts.Mine, counts.Kept);
-        if (counts.Kept < counts.Mine)
+        SweepProgress progress;
+        SweepCounts counts;
+        using (SweepFolder folder = SweepFolder.Open(root, order))
         {
-            progress.Show(bench, wish.Quiet || wish.Json, told =>
-                SweepRun.Run(order, folder, new SweepPart(wish.Shard, wish.Jobs), maker.Make, told, bench.Cancel));
+            counts = SweepRun.Count(order, folder, shard ?? Shard.Whole);
+            progress = new SweepProgress(counts.Mine, counts.Kept);
+            if (counts.Kept < counts.Mine)
+            {
+                progress.Show(bench, wish.Quiet || wish.Json, told =>
+                    SweepRun.Run(order, folder, new SweepPart(shard ?? Shard.Whole, wish.Jobs), maker.Make, told, bench.Cancel));
+            }
         }
 
-        return SweepEnd.Tell(root, wish, counts, progress, source.Diagnostics, bench);
+        var run = new SweepTold(counts, progress, source.Diagnostics);
+        return shard is { } share ? SweepEnd.TellShare(root, wish, run, share, from, bench) : SweepEnd.Tell(root, wish, run, bench);
     }
 
     private static ExitCode Refuse(SweepSource source, Workbench bench, bool json)

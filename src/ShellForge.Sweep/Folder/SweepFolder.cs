@@ -93,6 +93,9 @@ public sealed class SweepFolder : IDisposable
     /// <summary>All rows of the list that are there, in its order, one after the other.</summary>
     public IEnumerable<VariantRow> Rows() => Listed().Select(RowOf).OfType<VariantRow>();
 
+    /// <summary>Variants of the list whose rows no run has written yet.</summary>
+    public IEnumerable<ListedVariant> Missing() => Listed().Where(variant => !_rows.Has(variant.Key));
+
     /// <summary>Names of folders of an earlier plan: variants of ours that the list no longer has.</summary>
     public IReadOnlyList<string> Outdated()
     {
@@ -103,42 +106,25 @@ public sealed class SweepFolder : IDisposable
 
     /// <summary>
     /// Joins the rows of all writers into one file, in the list's order, and clears away what writers left that no longer live. What
-    /// another living process still writes stays.
+    /// another living process still writes stays where it is. Only one process at a time joins.
     /// </summary>
-    public void Fold()
+    /// <param name="root">Full name of the folder.</param>
+    /// <exception cref="IOException">Another process joins and does not end.</exception>
+    public static void Fold(string root)
     {
-        string rows = Path.Combine(State, SweepPaths.Rows);
-        using (SweepWriter writer = TakeWriter())
-        {
-            string aside = writer.Aside("all-rows");
-            using (FileStream all = File.Create(aside))
-            {
-                foreach (ListedVariant variant in Listed())
-                {
-                    if (RowOf(variant) is { } row)
-                    {
-                        all.Write(RowStore.Line(row));
-                    }
-                }
-            }
+        string state = Path.Combine(root, SweepPaths.State);
+        using FileStream only = Waited(Path.Combine(state, SweepPaths.FoldLock));
 
-            // Not where nothing changed: a run without work writes nothing.
-            if (!File.Exists(rows) || !SameBytes(aside, rows))
-            {
-                File.Move(aside, rows, overwrite: true);
-            }
+        // Who is dead now has written its last row: everything read from here on has all rows of the dead.
+        string[] dead = [.. WritersIn(state).Where(own => !SweepWriter.IsAlive(own))];
+        using (SweepFolder folder = OpenFound(root) ?? throw new IOException($"{root}: no sweep has been started in this folder"))
+        {
+            folder.WriteRows();
         }
 
-        foreach (string dead in Writers().Where(own => !SweepWriter.IsAlive(own)).ToArray())
+        foreach (string own in dead.Where(Directory.Exists))
         {
-            try
-            {
-                Directory.Delete(dead, recursive: true);
-            }
-            catch (DirectoryNotFoundException)
-            {
-                // Somebody else folds as well.
-            }
+            Directory.Delete(own, recursive: true);
         }
     }
 
@@ -149,7 +135,7 @@ public sealed class SweepFolder : IDisposable
     internal void Appear(string name, Action<Stream> write)
     {
         using SweepWriter writer = TakeWriter();
-        string aside = writer.Aside(name);
+        string aside = writer.Aside(Path.GetFileName(name));
         using (FileStream stream = File.Create(aside))
         {
             write(stream);
@@ -166,6 +152,37 @@ public sealed class SweepFolder : IDisposable
     public void Dispose() => _rows.Dispose();
 
     internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Head.Digest);
+
+    private void WriteRows()
+    {
+        Appear(Path.Combine(SweepPaths.State, SweepPaths.Rows), all =>
+        {
+            foreach (ListedVariant variant in Listed())
+            {
+                if (RowOf(variant) is { } row)
+                {
+                    all.Write(RowStore.Line(row));
+                }
+            }
+        });
+    }
+
+    private static FileStream Waited(string path)
+    {
+        const int tries = 600;
+        const int pauseMilliseconds = 50;
+        for (int i = 0; ; i++)
+        {
+            try
+            {
+                return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            }
+            catch (IOException) when (i < tries && Directory.Exists(Path.GetDirectoryName(path)))
+            {
+                Thread.Sleep(pauseMilliseconds);
+            }
+        }
+    }
 
     private bool HasFiles(string key) => _rows.Read(key)?.Housing is not null;
 
@@ -198,8 +215,10 @@ public sealed class SweepFolder : IDisposable
         }
     }
 
-    private IEnumerable<string> Writers() => Directory.Exists(State)
-        ? Directory.EnumerateDirectories(State, SweepPaths.Writer + "*").Order(StringComparer.Ordinal)
+    private IEnumerable<string> Writers() => WritersIn(State);
+
+    private static IEnumerable<string> WritersIn(string state) => Directory.Exists(state)
+        ? Directory.EnumerateDirectories(state, SweepPaths.Writer + "*").Order(StringComparer.Ordinal)
         : [];
 
     private static bool SameBytes(string one, string other)

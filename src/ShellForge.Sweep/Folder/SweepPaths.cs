@@ -21,6 +21,9 @@ internal static class SweepPaths
     /// <summary>Name of a writer's own rows.</summary>
     public const string WriterRows = "rows.jsonl";
 
+    /// <summary>Name of the file that is held while rows are joined.</summary>
+    public const string FoldLock = "joining";
+
     /// <summary>Name of the file that a living writer holds.</summary>
     public const string Lock = "lock";
 }

@@ -14,12 +14,15 @@ internal static class IndexPage
     /// <summary>Variants on the page; a longer table is for a spreadsheet, and the page says so.</summary>
     public const int MostShown = 2000;
 
+    /// <summary>The style sheet of the pages.</summary>
+    public static string Style => Read("index.css");
+
     public static void Write(Stream stream, IndexContent content)
     {
         using var html = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         IndexSurvey survey = content.Survey;
         html.Write("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Read("index.css")}</style>\n</head>\n<body>\n");
+        html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Style}</style>\n</head>\n<body>\n");
         html.Write($"<header><h1>{Html.Text(content.Title)}</h1>\n<p class=\"sum\">{Sum(survey)}</p></header>\n<main>\n");
         WriteTable(html, content);
         html.Write("<section id=\"two\" hidden><h2>Two side by side</h2><div id=\"two-body\"></div></section>\n");

@@ -24,6 +24,8 @@ public class SchemaVerbTests
         { "coupon", "coupon slot-fit --json -o c" },
         { "profile-list", "profiles --json" },
         { "sweep", "sweep plan.yaml -o out --json --findings-only" },
+        { "comparison", "compare buoy.yaml buoy.yaml --set housing.floor=2.4 --json" },
+        { "comparison", "compare buoy.yaml broken.yaml --json" },
         { "sweep-index", "sweep plan.yaml -o out -q --findings-only" },
         { "sweep", "sweep plan.yaml -o out --json --findings-only --dry-run" },
         { "sweep", "sweep broken.yaml -o out --json" },

@@ -21,8 +21,8 @@ public class SweepFolderTests
             SweepRun.Run(order, sweep, new SweepPart(shard ?? Shard.Whole, 3), make ?? Orders.Written, row => made.Add(row.Folder), CancellationToken.None);
         }
 
+        SweepFolder.Fold(folder.Path);
         using SweepFolder found = SweepFolder.OpenFound(folder.Path)!;
-        found.Fold();
         SweepIndex.Write(found);
         return [.. made];
     }

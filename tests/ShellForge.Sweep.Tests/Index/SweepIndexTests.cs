@@ -22,8 +22,8 @@ public class SweepIndexTests
             }, _ => { }, CancellationToken.None);
         }
 
+        SweepFolder.Fold(folder.Path);
         using SweepFolder found = SweepFolder.OpenFound(folder.Path)!;
-        found.Fold();
         SweepIndex.Write(found);
     }
 
