@@ -26,8 +26,11 @@ public sealed record OutputFormat(
     /// <summary>Places and limits of the LEDs, for firmware.</summary>
     public static OutputFormat Leds { get; } = new("leds", "the LEDs for firmware", LedFiles.Of);
 
+    /// <summary>One STEP file a part, for CAD.</summary>
+    public static OutputFormat Step { get; } = new("step", "a part a file, for CAD", StepFiles.Of);
+
     /// <summary>All of them, in the order in which their files are written.</summary>
-    public static ImmutableArray<OutputFormat> All { get; } = [Stl, ThreeMf, Glb, Csv, Leds];
+    public static ImmutableArray<OutputFormat> All { get; } = [Stl, ThreeMf, Glb, Csv, Leds, Step];
 
     /// <summary>What is written when nothing is asked for.</summary>
     public static ImmutableArray<OutputFormat> Usual { get; } = [Stl, ThreeMf];

@@ -1,0 +1,189 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using ShellForge.Formats.Step;
+using ShellForge.Formats.Stl;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Testing;
+
+namespace ShellForge.Formats.Tests.Step;
+
+/// <summary>What STEP files hold, judged by a library that CAD programs are built on.</summary>
+public class StepWriterTests
+{
+    private static readonly string Judge = Repository.At("tests", "ShellForge.Formats.Tests", "Step", "judge");
+
+    [SkippableFact]
+    public void A_body_of_flat_faces_keeps_its_faces_and_its_volume()
+    {
+        Solid body = Shapes.Box(new Point3(0, 0, 0), new Point3(30, 20, 10))
+            .Less(Shapes.Box(new Point3(5, 5, 2), new Point3(12, 15, 11)))
+            .And(Shapes.Loft(
+                [new(20, 5), new(28, 5), new(28, 15), new(20, 15)], 10, [new(22, 7), new(26, 7), new(26, 13), new(22, 13)], 14));
+        Mesh mesh = Evaluated(body);
+
+        Verdict verdict = Judged(Written(mesh));
+
+        // Six of the box, five of the pocket, four sides of the stump and its top; the faces between touch no air.
+        Assert.Equal((1, 16, 0), (verdict.Bodies, verdict.Faces, verdict.OpenEdges));
+        Assert.InRange(verdict.Volume / Measure.Volume(mesh), 1 - 1e-6, 1 + 1e-6);
+    }
+
+    [SkippableFact]
+    public void A_turned_body_is_cylinders_and_cones_each_in_two_halves()
+    {
+        // A pot with a chamfered foot: floor 2, wall 3, radius 20, height 12.
+        Point2[] profile = [new(0, 0), new(19, 0), new(20, 1), new(20, 12), new(17, 12), new(17, 2), new(0, 2)];
+        Mesh mesh = Evaluated(Shapes.Revolve(profile, Ring.CountFor(20), Angle.Zero, RingSide.Inside));
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        Assert.Equal((1, 3 + (2 * 3), 0), (verdict.Bodies, verdict.Faces, verdict.OpenEdges));
+        Assert.Single(Regex.Matches(text, "CONICAL_SURFACE"));
+        Assert.Equal(2, Regex.Count(text, "CYLINDRICAL_SURFACE"));
+
+        // Cone, cylinder, less the hollow; the judge cuts arcs into chords of its own.
+        double exact = Math.PI * (((19 * 19) + (19 * 20) + (20 * 20)) / 3.0 + (11 * 20 * 20) - (10 * 17 * 17));
+        Assert.InRange(verdict.Volume / exact, 1 - 2e-4, 1 + 2e-4);
+        Assert.NotInRange(Measure.Volume(mesh) / exact, 1 - 2e-4, 1 + 2e-4);
+    }
+
+    [SkippableFact]
+    public void A_wall_that_a_port_cuts_is_round_where_the_cut_leaves_it_whole()
+    {
+        Solid wall = Shapes.Extrude(Region.Annulus(new Ring(20, RingSide.Outside, 100, Angle.Zero), new Ring(17, RingSide.Inside, 100, Angle.Zero)), 0, 12);
+        Mesh mesh = Evaluated(wall.Less(Shapes.Box(new Point3(10, -5, 4), new Point3(30, 5, 8))));
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        Assert.Equal((1, 0), (verdict.Bodies, verdict.OpenEdges));
+        Assert.True(Regex.Count(text, "CYLINDRICAL_SURFACE") >= 2, "no round wall is left");
+        Assert.InRange(verdict.Volume - Measure.Volume(mesh), 0, Measure.Area(mesh) * Tolerances.ChordError);
+    }
+
+    [SkippableFact]
+    public void A_hollow_body_has_a_void_and_two_bodies_are_two()
+    {
+        Solid hollow = Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 10)).Less(Shapes.Box(new Point3(2, 2, 2), new Point3(8, 8, 8)));
+        Mesh mesh = Evaluated(hollow.And(Shapes.Box(new Point3(20, 0, 0), new Point3(25, 5, 5))));
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        Assert.Single(Regex.Matches(text, "BREP_WITH_VOIDS"));
+        Assert.Equal((2, 18, 0), (verdict.Bodies, verdict.Faces, verdict.OpenEdges));
+        Assert.InRange(verdict.Volume, 1000 - 216 + 125 - 1e-3, 1000 - 216 + 125 + 1e-3);
+    }
+
+    [SkippableTheory]
+    [InlineData("tide-lamp", "tub", 1000, 800)]
+    [InlineData("tide-lamp", "cover", 1500, 1200)]
+    [InlineData("dome-dial", "cover", 1800, 1500)]
+    [InlineData("mooring-beacon", "tub", 1500, 1200)]
+    [InlineData("dome-dial", "tub", 2000, 1700)]
+    public void A_part_of_a_sample_is_closed_and_has_its_volume(string sample, string part, int mostFaces, int mostKilobytes)
+    {
+        Mesh mesh = StlReader.Read(File.ReadAllBytes(Repository.At("out-samples", sample, part + ".stl"))).Bodies[0].Triangles.ToLatticeMesh()!;
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        Assert.Equal((Measure.Shells(mesh), 0), (verdict.Bodies, verdict.OpenEdges));
+        Assert.InRange(verdict.Faces, 10, mostFaces);
+        Assert.InRange(text.Length / 1000, 10, mostKilobytes);
+        Assert.InRange(Math.Abs(verdict.Volume - Measure.Volume(mesh)), 0, Measure.Area(mesh) * Tolerances.ChordError);
+    }
+
+    [SkippableFact]
+    public void A_part_goes_where_it_is_put_at_the_size_it_gets()
+    {
+        Mesh mesh = Evaluated(Shapes.Revolve([new(5, 0), new(8, 0), new(8, 6), new(5, 6)], 64, Angle.Zero, RingSide.Inside));
+        Transform3 place = Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, 20));
+
+        string text = Written(mesh, 0.5, place);
+
+        Assert.Contains("CYLINDRICAL_SURFACE('',#", text, StringComparison.Ordinal);
+        Assert.Matches(@"CIRCLE\('',#\d+,4\.0\)", text);
+        Assert.InRange(Judged(text).Volume, Math.PI * 6 * (16 - 6.25) * (1 - 1e-3), Math.PI * 6 * (16 - 6.25) * (1 + 1e-3));
+    }
+
+    [Fact]
+    public void The_same_part_gives_the_same_bytes_and_names_stay_within_the_format()
+    {
+        Mesh mesh = Evaluated(Shapes.Box(new Point3(0, 0, 0), new Point3(1, 2, 3)));
+
+        string text = Written(mesh, 1, Transform3.Identity, "Kl\u00E4r's \\ lamp");
+
+        Assert.Equal(text, Written(mesh, 1, Transform3.Identity, "Kl\u00E4r's \\ lamp"));
+        Assert.Contains(@"PRODUCT('Kl\X2\00E4\X0\r''s \\ lamp'", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+        Assert.All(text, c => Assert.InRange(c, '\n', '~'));
+    }
+
+    [Fact]
+    public void An_open_mesh_is_refused()
+    {
+        Mesh box = Evaluated(Shapes.Box(new Point3(0, 0, 0), new Point3(1, 2, 3)));
+        var open = new Mesh(box.Vertices, box.Triangles[3..], box.Tags[1..]);
+
+        Assert.Throws<ArgumentException>(() => Written(open));
+    }
+
+    private static Mesh Evaluated(Solid solid) => SolidEvaluator.Evaluate(solid).Require().Mesh;
+
+    private static string Written(Mesh mesh) => Written(mesh, 1, Transform3.Identity);
+
+    private static string Written(Mesh mesh, double widen, Transform3 place, string name = "part")
+    {
+        using var stream = new MemoryStream();
+        StepWriter.Write(stream, name, mesh, widen, place);
+        return Encoding.ASCII.GetString(stream.ToArray());
+    }
+
+    private static Verdict Judged(string text)
+    {
+        Skip.IfNot(Ready.Value, "no Node with npm");
+        using var folder = new TemporaryFolder();
+        File.WriteAllText(folder.File("part.step"), text);
+        string[] said = Run("node", "judge.mjs", folder.File("part.step")).Trim().Split(' ');
+        Assert.True(said is ["true", _, _, _, _], string.Join(' ', said));
+        return new Verdict(
+            int.Parse(said[1], CultureInfo.InvariantCulture), int.Parse(said[2], CultureInfo.InvariantCulture),
+            int.Parse(said[3], CultureInfo.InvariantCulture), double.Parse(said[4], CultureInfo.InvariantCulture));
+    }
+
+    private static readonly Lazy<bool> Ready = new(() =>
+    {
+        try
+        {
+            if (!Directory.Exists(Path.Combine(Judge, "node_modules")))
+            {
+                Run("npm", "ci", "--no-audit", "--no-fund", "--ignore-scripts", "--loglevel=error");
+            }
+
+            return Directory.Exists(Path.Combine(Judge, "node_modules"));
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            return false;
+        }
+    });
+
+    private static string Run(string program, params string[] args)
+    {
+        using Process process = Process.Start(new ProcessStartInfo(program, args) { WorkingDirectory = Judge, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string told = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return told + errors.Result;
+    }
+
+    private sealed record Verdict(int Bodies, int Faces, int OpenEdges, double Volume);
+}
