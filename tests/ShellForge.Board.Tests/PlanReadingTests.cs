@@ -57,6 +57,8 @@ public class PlanReadingTests
     [InlineData("format: shellforge-plan/1\nboard: a.yaml\nvary: {walls: [1]}\nexcept: [{wall: 1}]", "plan.yaml:4:11: 'wall' is not varied here", "walls")]
     [InlineData("format: shellforge-plan/1\nboard: a.yaml\nvary: {shell: [petg-black]}\nexcept: [{shell: petg-blak}]", "plan.yaml:4:18: 'petg-blak' is no value of 'shell'", "petg-black")]
     [InlineData("format: shellforge-plan/1\nboard: a.yaml\nvary: {housing.walls: [1]}\nname: \"x {wals}\"", "plan.yaml:4:7: '{wals}' stands for nothing here", "")]
+    [InlineData("format: shellforge-plan/1\nboard: a.yaml\nvary: {walls: [1]}\nbest: {wish: height, along: floor}", "plan.yaml:4:7: 'floor' is not varied by itself", "")]
+    [InlineData("format: shellforge-plan/1\nboard: a.yaml\nbest: {wish: hight}", "plan.yaml:3:14: 'hight' does not fit here", "height")]
     [InlineData("format: shellforge-plan/1\nboard: a.yaml\nprices: {petg-blak: 3}", "plan.yaml:3:10: there is no filament 'petg-blak'", "petg-black")]
     public void A_mistake_is_told_at_its_place(string text, string told, string nearest)
     {

@@ -6,6 +6,7 @@ using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
+using ShellForge.Sweep.Seeking;
 using ShellForge.Sweep.Variants;
 
 namespace ShellForge.Cli.Sweeping;
@@ -25,7 +26,7 @@ internal static class SweepEnd
 
         using (SweepFolder found = SweepFolder.OpenFound(root) ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder"))
         {
-            foreach (ListedVariant missing in wish.Quiet || wish.Json ? [] : found.Missing())
+            foreach (ListedVariant missing in wish.Quiet || wish.Json ? [] : (found.Head.Best?.Along is null ? found.Missing() : []))
             {
                 bench.Out.WriteLine($"missing: {missing.Folder}");
             }
@@ -33,7 +34,7 @@ internal static class SweepEnd
 
         ExitCode told = Tell(root, wish with { Folder = wish.Merge }, new SweepTold(new SweepCounts(0, 0), new SweepProgress(0, 0), []), bench);
         using SweepFolder joined = SweepFolder.OpenFound(root)!;
-        return joined.Missing().Any() ? ExitCode.Stopped : told;
+        return joined.Head.Best?.Along is null && joined.Missing().Any() ? ExitCode.Stopped : told;
     }
 
     /// <summary>Tells how a share went. Joining is left to the end of all of them.</summary>
@@ -96,7 +97,21 @@ internal static class SweepEnd
             CultureInfo.InvariantCulture,
             $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, {sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
         bench.Out.WriteLine($"{Path.Combine(wish.Folder ?? root, SweepIndex.PageFile)} shows them side by side");
-        if (folder.Count > sum.Finished)
+        if (folder.Head.Best is { } best)
+        {
+            var choice = BestChoice.Of(best, folder.Rows());
+            bench.Out.WriteLine($"best by {BestChoice.Words(best)}: {choice.Row?.Folder ?? "none can be printed"}");
+            if (choice.Limit is not null)
+            {
+                bench.Out.WriteLine($"  what limits it: {choice.Limit}");
+            }
+        }
+
+        if (folder.Head.Best?.Along is { } along)
+        {
+            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{sum.Finished} of {folder.Count} were looked at along {along}"));
+        }
+        else if (folder.Count > sum.Finished)
         {
             bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares or the plan again, then `shellforge sweep --merge {wish.Folder ?? root}`"));
         }

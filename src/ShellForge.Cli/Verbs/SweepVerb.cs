@@ -112,6 +112,12 @@ internal static class SweepVerb
             return ExitCode.BadInput;
         }
 
+        if (shard is not null && order.Plan.Best?.Along is not null)
+        {
+            bench.Err.WriteLine("shellforge: a plan that seeks along a range is not cut into shares: leave 'along' out, or run it as one");
+            return ExitCode.BadInput;
+        }
+
         return Made(bench, wish, source, order, shard, from);
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using ShellForge.Board.Yaml.Variation;
 using ShellForge.Sweep.Variants;
 
 namespace ShellForge.Sweep.Folder;
@@ -16,7 +17,8 @@ public readonly record struct ListedVariant(int Number, string Folder, string Ke
 /// <param name="Count">How many variants it has.</param>
 /// <param name="SparesPercent">How many more small parts are bought than used.</param>
 /// <param name="Title">What the sweep is called.</param>
-public sealed record ListingHead(string Digest, int Count, double SparesPercent, string Title);
+/// <param name="Best">Which variant is wished for; null for none.</param>
+public sealed record ListingHead(string Digest, int Count, double SparesPercent, string Title, BestWish? Best);
 
 /// <summary>
 /// The list of all variants of an order, as a file: so that shards can be joined without the plan, and two plans in one folder are told
@@ -30,7 +32,7 @@ internal static class Listing
     public static ListingHead HeadOf(SweepOrder order)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        var head = new ListingHead("", 0, order.Plan.SparesPercent, Path.GetFileNameWithoutExtension(order.Plan.File));
+        var head = new ListingHead("", 0, order.Plan.SparesPercent, Path.GetFileNameWithoutExtension(order.Plan.File), order.Plan.Best);
         hash.AppendData(Encoding.UTF8.GetBytes(Header(head)));
         int lines = 0;
         foreach (ListedVariant variant in Of(order))
@@ -70,10 +72,10 @@ internal static class Listing
         try
         {
             using var reader = new StreamReader(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
-            string[] words = (reader.ReadLine() ?? "").Split(',', 5);
-            return words.Length == 5 && words[0] == Format && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
+            string[] words = (reader.ReadLine() ?? "").Split(',', 6);
+            return words.Length == 6 && words[0] == Format && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
                 && double.TryParse(words[3], NumberStyles.Float, CultureInfo.InvariantCulture, out double spares)
-                ? new ListingHead(words[1], count, spares, words[4])
+                ? new ListingHead(words[1], count, spares, words[5], BestWish.Parse(words[4]))
                 : null;
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
@@ -99,7 +101,7 @@ internal static class Listing
     }
 
     private static string Header(ListingHead head) =>
-        string.Create(CultureInfo.InvariantCulture, $"{Format},{head.Digest},{head.Count},{head.SparesPercent},{head.Title}");
+        string.Create(CultureInfo.InvariantCulture, $"{Format},{head.Digest},{head.Count},{head.SparesPercent},{head.Best},{head.Title}");
 
     private static string Line(ListedVariant variant) => string.Create(CultureInfo.InvariantCulture, $"{variant.Number},{variant.Folder},{variant.Key}\n");
 }

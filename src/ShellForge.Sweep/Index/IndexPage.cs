@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
 using ShellForge.Board.Json;
+using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Seeking;
 
 namespace ShellForge.Sweep.Index;
 
@@ -24,6 +26,7 @@ internal static class IndexPage
         html.Write("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Style}</style>\n</head>\n<body>\n");
         html.Write($"<header><h1>{Html.Text(content.Title)}</h1>\n<p class=\"sum\">{Sum(survey)}</p></header>\n<main>\n");
+        WriteBest(html, content.Folder);
         WriteTable(html, content);
         html.Write("<section id=\"two\" hidden><h2>Two side by side</h2><div id=\"two-body\"></div></section>\n");
         string plots = IndexPlots.Of(survey);
@@ -44,6 +47,28 @@ internal static class IndexPage
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{survey.Count} variant{(survey.Count == 1 ? "" : "s")}: <b class=\"good\">{print} to print</b>, <b class=\"warn\">{minds} to print with warnings in mind</b>, <b class=\"stop\">{stops} not to print</b>{(without == 0 ? "" : $", <b class=\"stop\">{without} that can't be made</b>")}");
+    }
+
+    private static void WriteBest(StreamWriter html, SweepFolder folder)
+    {
+        if (folder.Head.Best is not { } wish)
+        {
+            return;
+        }
+
+        var choice = BestChoice.Of(wish, folder.Rows());
+        html.Write($"<section><h2>The best by {Html.Text(BestChoice.Words(wish))}</h2>\n<p>{(choice.Row is null ? "None of them can be printed." : $"<b>{Html.Text(choice.Row.Folder)}</b>")}</p>\n");
+        if (choice.Limit is not null)
+        {
+            html.Write($"<p>What limits it: {Html.Text(choice.Limit)}</p>\n");
+        }
+
+        if (choice.Front.Length > 1)
+        {
+            html.Write($"<p>None beats these in all that is wished: {Html.Text(string.Join(", ", choice.Front.Select(row => row.Folder)))}</p>\n");
+        }
+
+        html.Write("</section>\n");
     }
 
     private static void WriteTable(StreamWriter html, IndexContent content)

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
+using ShellForge.Board.Yaml.Variation;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Rows;
+using ShellForge.Sweep.Seeking;
 using ShellForge.Sweep.Variants;
 
 namespace ShellForge.Sweep.Running;
@@ -41,6 +43,12 @@ public static class SweepRun
         Action<VariantRow> told, CancellationToken cancel)
     {
         using SweepWriter writer = folder.TakeWriter();
+        if (order.Plan.Best is { Along: not null } wish)
+        {
+            Seek(order, folder, writer, wish, new Making(part, make, told, cancel));
+            return;
+        }
+
         var open = Mine(order, part.Shard).Where(each => !IsFinished(order, folder, each.Variant, each.Key));
         try
         {
@@ -54,6 +62,31 @@ public static class SweepRun
             System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
         }
     }
+
+    // Every combination of the other axes has a range of its own to search; what is not looked at is not made.
+    private static void Seek(SweepOrder order, SweepFolder folder, SweepWriter writer, BestWish wish, Making making)
+    {
+        var ranges = Mine(order, Shard.Whole)
+            .GroupBy(each => string.Join('\n', [each.Variant.BoardIndex.ToString(System.Globalization.CultureInfo.InvariantCulture), each.Variant.Case ?? "", .. each.Variant.Telling.Where(s => s.Path != wish.Along).Select(s => $"{s.Path}={s.Value.Text}")]))
+            .Select(range => range.ToArray()).ToArray();
+        Parallel.ForEach(
+            Partitioner.Create(ranges, loadBalance: true), new ParallelOptions { MaxDegreeOfParallelism = making.Part.Jobs, CancellationToken = making.Cancel },
+            range => LineSearch.Best(range.Length, wish.Shape, i =>
+            {
+                (Variant variant, string key) = range[i];
+                VariantRow? row = folder.RowOf(new ListedVariant(variant.Number, variant.Folder, key));
+                if (row is null || !IsFinished(order, folder, variant, key))
+                {
+                    row = One(variant, key, folder, writer, making.Make, making.Cancel);
+                    making.Told(row);
+                }
+
+                return row.Housing is { Stops: 0 } housing ? BestChoice.Score(wish, housing) : null;
+            }));
+    }
+
+    private sealed record Making(
+        SweepPart Part, Func<Variant, string, CancellationToken, MadeVariant> Make, Action<VariantRow> Told, CancellationToken Cancel);
 
     private static VariantRow One(
         Variant variant, string key, SweepFolder folder, SweepWriter writer, Func<Variant, string, CancellationToken, MadeVariant> make, CancellationToken cancel)

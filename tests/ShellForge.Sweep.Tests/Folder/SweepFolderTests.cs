@@ -158,7 +158,7 @@ public class SweepFolderTests
         Assert.Throws<SweepTakenOverException>(() => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 1), (variant, key, cancel) =>
         {
             refused = Record.Exception(() => SweepFolder.Open(folder.Path, other)) is SweepTakenOverException;
-            File.WriteAllText(folder.File("sweep-state/variants.csv"), "shellforge-variants/1,00,0,5,plan\n");
+            File.WriteAllText(folder.File("sweep-state/variants.csv"), "shellforge-variants/1,00,0,5,,plan\n");
             return Orders.Written(variant, key, cancel);
         }, _ => { }, CancellationToken.None));
 

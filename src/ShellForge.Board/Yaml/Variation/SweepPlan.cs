@@ -50,6 +50,9 @@ public sealed record SweepPlan
     /// <summary>Price of a kilogram of filament by profile name, in the user's money.</summary>
     public required ImmutableArray<(string Filament, double PerKilogram)> Prices { get; init; }
 
+    /// <summary>Which variant is wished for; null for none.</summary>
+    public BestWish? Best { get; init; }
+
     /// <summary>How many more small parts are bought than used, percent.</summary>
     public required double SparesPercent { get; init; }
 }

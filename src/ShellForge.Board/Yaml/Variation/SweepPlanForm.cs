@@ -16,7 +16,8 @@ internal sealed record PlanSaid(
     Said<string> Name,
     Said<VariantMark> Mark,
     Said<ImmutableArray<(ScalarNode Filament, double PerKilogram)>> Prices,
-    Said<double> Spares);
+    Said<double> Spares,
+    Said<BestWish> Best);
 
 /// <summary>The words of a plan.</summary>
 internal static class SweepPlanForm
@@ -34,6 +35,30 @@ internal static class SweepPlanForm
         new MapKind<PositionedNode>("values by path, such as {housing.walls: 4}", new AnyKind(), MostPaths);
 
     private static readonly Kind<string> BoardName = new TextKind("the name of a board file", LongestText);
+
+    private static readonly Kind<string> WishWord = new WordKind<string>([.. BestWish.Words.Select(word => (word, word))]);
+
+    private static readonly Form<ImmutableArray<(string, double)>> Weights = new("weights", keys =>
+    {
+        var weight = new NumberKind("a weight", 0, HighestPrice);
+        FormKey<double>[] all =
+        [
+            keys.Optional("height", weight, "A mm of height."), keys.Optional("plastic", weight, "A gram of plastic."),
+            keys.Optional("evenness", weight, "A percent of evenness."), keys.Optional("coolness", weight, "A kelvin of the warmest plastic."),
+            keys.Optional("room", weight, "A mm of the tightest gap."),
+        ];
+        return values => [.. all.Where(key => values.Said(key).Given).Select(key => (key.Name, values.Said(key).Value))];
+    });
+
+    private static readonly Form<BestWish> Best = new("the wish for the best", keys =>
+    {
+        FormKey<ImmutableArray<(string, double)>> wish = keys.Required("wish", new ChoiceKind<ImmutableArray<(string, double)>>(
+            Weights, new MappedKind<string, ImmutableArray<(string, double)>>(WishWord, word => [(word, 1.0)])), "What is wished: a word, or several with weights: {height: 1, plastic: 0.5}.");
+        FormKey<string> along = keys.Optional("along", new TextKind("a path", LongestText), "A varied path whose values are searched with few looks, not all made.", "every variant is made");
+        FormKey<RangeShape> shape = keys.Optional("shape", new WordKind<RangeShape>(("monotone", RangeShape.Monotone), ("smooth", RangeShape.Smooth)), "monotone: the wish rises or falls all along it, bisection; smooth: it has one best place, golden section.", "smooth");
+        keys.Needs(shape, along);
+        return values => new BestWish(values.Said(wish).Value, values.Said(along).Given ? values.Said(along).Value : null, values.Said(shape).Or(RangeShape.Smooth));
+    });
 
     /// <summary>The whole plan.</summary>
     public static Form<PlanSaid> Form { get; } = new("the plan", keys =>
@@ -53,8 +78,9 @@ internal static class SweepPlanForm
         var mark = keys.Optional("mark", new WordKind<VariantMark>(("inside", VariantMark.Inside), ("names", VariantMark.Names)), "inside: the variant's code stands in every part; names: only names tell it.", "inside");
         var prices = keys.Optional("prices", new MapKind<double>("prices by filament", new NumberKind("a price", 0, HighestPrice), MostPaths), "Price of a kilogram by filament, in your money.");
         var spares = keys.Optional("spares", new NumberKind("percent", 0, MostSpares), "How many more small parts are bought than used, percent.", "5");
+        var best = keys.Optional("best", Best, "Which variant is wished for, among those without a stop.");
         return values => new PlanSaid(
             values.Said(board), values.Said(fixedValues), values.Said(vary), values.Said(together), values.Said(except), values.Said(cases),
-            values.Said(derive), values.Said(name), values.Said(mark), values.Said(prices), values.Said(spares));
+            values.Said(derive), values.Said(name), values.Said(mark), values.Said(prices), values.Said(spares), values.Said(best));
     });
 }

@@ -60,6 +60,7 @@ public static class SweepPlanReader
             Mark = said.Mark.Or(VariantMark.Inside),
             Prices = [.. said.Prices.Or([]).Select(price => (price.Filament.Text, price.PerKilogram))],
             SparesPercent = said.Spares.Or(UsualSpares),
+            Best = said.Best.Given ? said.Best.Value : null,
         };
         CheckPaths(plan, said, profiles, sink);
         return plan;
@@ -129,6 +130,17 @@ public static class SweepPlanReader
                     setting.Value.Place, "not-varied", $"'{setting.Value.Text}' is no value of '{setting.Path}' here", "expected one of its values",
                     NearestName.In(setting.Value.Text, texts));
             }
+        }
+
+        if (plan.Best?.Along is { } along && !plan.Axes.Any(axis => axis.Paths is [var only] && only == along))
+        {
+            sink.Error(
+                said.Best.Place, "not-varied", $"'{along}' is not varied by itself here", "expected a path under 'vary'", NearestName.In(along, seen));
+        }
+
+        if (plan.Best is { } wish && wish.Weights.All(one => one.Weight == 0))
+        {
+            sink.Error(said.Best.Place, "no-values", "nothing is wished for", "expected a word or a weight above 0");
         }
 
         foreach ((ScalarNode filament, _) in said.Prices.Or([]))
