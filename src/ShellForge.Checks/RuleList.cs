@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Checks.Cables;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Heat;
@@ -45,6 +46,7 @@ public static class RuleList
         new StandTips(),
         new ControlOutOfReach(),
         new CableBendsTooTight(),
+        new CableBehindHousing(),
         new NoWayForWires(),
         new CrowdedSector(),
         new PartsOffToReflash(),

@@ -135,6 +135,9 @@ public enum ExitKind
 {
     /// <summary>A notch in the tub's wall.</summary>
     Wall,
+
+    /// <summary>A hole in the tub's floor.</summary>
+    Floor,
 }
 
 /// <summary>No cable: power comes from inside or through the bore.</summary>

@@ -22,6 +22,9 @@ public static class DrillTemplate
     private const double Bar = 100;
     private const double Cross = 8;
 
+    // Holes nearer than this share one text.
+    private const double TextsApart = 60;
+
     // ISO 216: the smallest sheet on which the holes fit, upright or not. The last one takes what is larger, and says so by its size.
     private static readonly (double Width, double Height)[] Sheets = [(210, 297), (297, 210), (297, 420), (420, 297)];
 
@@ -56,6 +59,14 @@ public static class DrillTemplate
         Point2 At(Point2 p) => new(middle.X + (p.X - shown.Centre.X), middle.Y - (p.Y - shown.Centre.Y));
         svg.Area(outline.Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(At)]), Stroke.Phantom, Fill.None);
         DrawHoles(svg, [.. holes.Select(At)], drilling.Fastener, width);
+        if (housing.Plan.CableExit?.ThroughSurface is { } cable)
+        {
+            Point2 through = At(cable.At.Turned(upright));
+            svg.Circle(through, cable.Diameter / 2, Stroke.Outline);
+            svg.Lettering(through + new Point2(0, -0.5), "cable", 2.5, TextAnchor.Middle);
+            svg.Lettering(through + new Point2(0, 3), $"\u00D8{DimensionLines.Value(cable.Diameter)}", 2.5, TextAnchor.Middle);
+        }
+
         svg.Line(At(Point2.Origin) - new Point2(Cross, 0), At(Point2.Origin) + new Point2(Cross, 0), Stroke.Centre);
         svg.Line(At(Point2.Origin) - new Point2(0, Cross), At(Point2.Origin) + new Point2(0, Cross), Stroke.Centre);
         svg.Lettering(At(Point2.Origin) + new Point2(3, 6), "middle of the housing", 2.5, TextAnchor.Start);
@@ -68,11 +79,22 @@ public static class DrillTemplate
 
     private static void DrawHoles(SvgSheet svg, Point2[] holes, string fastener, double width)
     {
+        bool close = holes.Length > 1 && Point2.Distance(holes[0], holes[^1]) < TextsApart;
+        if (close)
+        {
+            svg.Lettering(0.5 * (holes[0] + holes[^1]) - new Point2(0, Cross + 1), $"{holes.Length}x {fastener}", 2.5, TextAnchor.Middle);
+        }
+
         foreach (Point2 hole in holes)
         {
             svg.Circle(hole, 2, Stroke.Outline);
             svg.Line(hole - new Point2(Cross, 0), hole + new Point2(Cross, 0), Stroke.Thin);
             svg.Line(hole - new Point2(0, Cross), hole + new Point2(0, Cross), Stroke.Thin);
+
+            if (close)
+            {
+                continue;
+            }
 
             // Towards the middle, clear of the housing's outline.
             bool left = hole.X < (width / 2) - Cross;

@@ -13,7 +13,7 @@ namespace ShellForge.Planning.Exits;
 /// </summary>
 internal abstract class ExitForm
 {
-    private static readonly ImmutableArray<Func<RoundCable, ExitForm>> All = [cable => new NotchForm(cable)];
+    private static readonly ImmutableArray<Func<RoundCable, ExitForm>> All = [cable => new NotchForm(cable), cable => new FloorForm(cable)];
 
     private protected ExitForm(RoundCable cable) => Cable = cable;
 

@@ -43,6 +43,9 @@ public abstract record CableExitPlan
     /// <param name="bend">In how many of its diameters it bends.</param>
     public abstract CableWay Outside(double beside, double bend);
 
+    /// <summary>The hole that the cable needs in what the housing is put on; null where it leaves beside it.</summary>
+    public abstract SurfaceHole? ThroughSurface { get; }
+
     /// <summary>Where its leads come from, a little way inside the room.</summary>
     /// <param name="by">How far inside the wall's face, mm.</param>
     public abstract Point2 LeadsFrom(double by);
@@ -94,6 +97,12 @@ public sealed record ExitAtRim(Angle At, double Width, bool OpensRim);
 /// <param name="Lowest">z of its side towards the floor, mm.</param>
 /// <param name="Towards">Direction in plan in which it leaves; null where it leaves behind the floor.</param>
 public sealed record CableWay(Region Region, double Lowest, Angle? Towards);
+
+/// <summary>A hole in what a housing is put on.</summary>
+/// <param name="At">Its middle in the housing's plan.</param>
+/// <param name="Diameter">Least diameter, mm.</param>
+/// <param name="Bend">Least free air between the outer floor and the surface in which the cable bends away without a hole, mm.</param>
+public sealed record SurfaceHole(Point2 At, double Diameter, double Bend);
 
 /// <summary>The bend of leads between an exit and their joint.</summary>
 /// <param name="Radius">Its radius, mm; infinite where they lie straight.</param>

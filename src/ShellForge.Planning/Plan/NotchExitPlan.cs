@@ -49,6 +49,9 @@ public sealed record NotchExitPlan : CableExitPlan
     public override Region TakenOutside => Region.Empty;
 
     /// <inheritdoc />
+    public override SurfaceHole? ThroughSurface => null;
+
+    /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping => TiePost is null ? [] : [new("cable tie, 2.5 wide", 1)];
 
     /// <inheritdoc />

@@ -11,6 +11,9 @@ namespace ShellForge.Housing.Tests.Tub;
 public sealed class TubGaugeTests
 {
     private const double Within = 0.01;
+
+    // The corners of a hole's polygon stand out of its circle, mm.
+    private const double OutOfRound = 0.03;
     private static readonly Point3 Up = new(0, 0, 1);
     private static readonly Point3 Down = new(0, 0, -1);
 
@@ -38,12 +41,34 @@ public sealed class TubGaugeTests
         Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: -0.5}"],
     }.Read()));
 
+    [Theory]
+    [InlineData("")]
+    [InlineData(", plug: [12, 5]")]
+    [InlineData(", plug: [18, 9], relief: knot")]
+    public void A_cables_hole_in_the_floor_and_its_plugs_window_measure_as_planned(string more)
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Cable = $"{{round: 4, angle: 250, through: floor{more}}}" }.Read());
+        FloorExitPlan exit = Assert.IsType<FloorExitPlan>(plan.CableExit);
+        RayGauge gauge = Written(plan);
+        var left = new Point3(0 - exit.At.Sin, exit.At.Cos, 0);
+        var outward = new Point3(exit.At.Cos, exit.At.Sin, 0);
+        double middle = plan.Stack.FloorTop / 2;
+        var hole = new Point3(exit.Place.X, exit.Place.Y, middle);
+        Assert.InRange(gauge.First(hole, left) + gauge.First(hole, -1 * left), exit.HoleDiameter - Within, exit.HoleDiameter + OutOfRound);
+        var above = new Point3(exit.Place.X, exit.Place.Y, exit.FloorTop - 0.01);
+        Assert.InRange(gauge.First(above, outward) + 0.01 - exit.EdgeChamfer, (exit.HoleDiameter / 2) - Within, (exit.HoleDiameter / 2) + OutOfRound);
+        if (exit.Window is { } window)
+        {
+            var inside = new Point3(window.Middle.X, window.Middle.Y, middle);
+            Near(window.Across, gauge.First(inside, left) + gauge.First(inside, -1 * left), "window");
+            Near(window.Along / 2, gauge.First(inside, -1 * outward), "window along");
+            Assert.Empty(gauge.Hits(new Point3(window.Middle.X, window.Middle.Y, -1), Up));
+        }
+    }
+
     private static void Measure(HousingPlan plan)
     {
-        HousingPart tub = HousingBuilder.Build(plan).First(p => p.Name == PartNames.Tub);
-        SolidOutcome outcome = SolidEvaluator.Evaluate(tub.InPrint);
-        Assert.Null(outcome.Defect);
-        RayGauge gauge = RayGauge.OnWritten(outcome.Require(), tub.Plan.ShrinkScale);
+        RayGauge gauge = Written(plan);
         FloorAndWalls(plan, gauge);
         Assert.All(plan.Bosses, boss => Boss(plan, boss, gauge));
         Assert.All(plan.Ports, port => Port(plan, port, gauge));
@@ -51,6 +76,14 @@ public sealed class TubGaugeTests
         {
             Notch(exit, gauge);
         }
+    }
+
+    private static RayGauge Written(HousingPlan plan)
+    {
+        HousingPart tub = HousingBuilder.Build(plan).First(p => p.Name == PartNames.Tub);
+        SolidOutcome outcome = SolidEvaluator.Evaluate(tub.InPrint);
+        Assert.Null(outcome.Defect);
+        return RayGauge.OnWritten(outcome.Require(), tub.Plan.ShrinkScale);
     }
 
     private static void FloorAndWalls(HousingPlan plan, RayGauge gauge)

@@ -25,9 +25,9 @@ internal static class CableForm
         FormKey<double> round = keys.Optional("round", BoardKinds.Length("a cable's diameter", 1, 16), "Diameter of a round cable soldered to the board.");
         FormKey<Angle> at = keys.Optional("angle", BoardKinds.Angle, "Board angle at which it leaves.", "opposite of up");
         FormKey<ImmutableArray<double>> plug = keys.Optional(
-            "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize), "The widest thing at its end that has to pass.", "nothing");
+            "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize), "The widest thing at its end: a hole in the floor gets a window that it passes; a notch in the wall is open from above.", "nothing");
         FormKey<ReliefKind> relief = keys.Optional("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)), "How its pull is taken.", "tie");
-        FormKey<ExitKind> through = keys.Optional("through", new WordKind<ExitKind>(("wall", ExitKind.Wall)), "What it leaves the housing through.", "wall");
+        FormKey<ExitKind> through = keys.Optional("through", new WordKind<ExitKind>(("wall", ExitKind.Wall), ("floor", ExitKind.Floor)), "What it leaves the housing through.", "wall");
         keys.ExactlyOneOf(part, round);
         keys.Needs(at, round);
         keys.Needs(plug, round);

@@ -4,7 +4,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Checks.Fit;
+namespace ShellForge.Checks.Cables;
 
 /// <summary>A round cable that has to bend more sharply than it bears.</summary>
 public sealed class CableBendsTooTight() : Rule(

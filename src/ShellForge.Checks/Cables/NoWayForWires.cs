@@ -6,7 +6,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Checks.Fit;
+namespace ShellForge.Checks.Cables;
 
 /// <summary>Leads that find no way below the board, or only one that pinches them.</summary>
 public sealed class NoWayForWires() : Rule(
