@@ -15,6 +15,9 @@ internal sealed record FeatureContribution(string Part, Solid? Add, Solid? Cut)
     /// <summary>How far bodies that shall fuse reach into each other, and cutters past a face, mm.</summary>
     public const double Overlap = 0.2;
 
+    /// <summary>How far cutters through walls and floors stand out on both sides, mm: walls are curved.</summary>
+    public const double PastWall = 0.6;
+
     /// <summary>A body added to a part.</summary>
     public static FeatureContribution Adds(string part, Solid body) => new(part, body, null);
 

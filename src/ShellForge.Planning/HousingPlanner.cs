@@ -66,7 +66,7 @@ public static class HousingPlanner
     {
         ImmutableArray<PartPlan> parts = reasons.Take(
             PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
-        CrowdedSectors.Note(draft, cover, reasons);
+        ImmutableArray<CrowdedPort> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
         Decided<HousingDraft> all = reasons.Of(draft);
         var plan = new HousingPlan
         {
@@ -87,6 +87,7 @@ public static class HousingPlanner
             Vents = cover.Vents,
             Mount = cover.Mount,
             Lettering = cover.Lettering,
+            Crowded = crowded,
             Parts = parts,
             Shopping = ShoppingDecision.Decide(draft, cover),
             Decisions = all.Decisions,

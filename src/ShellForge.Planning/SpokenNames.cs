@@ -60,7 +60,7 @@ public static class SpokenNames
         BoardHole? hole = plan.Source.Board.Holes.FirstOrDefault(hole => hole.At == boss.At);
         return hole is not null ? $"the boss of {hole.Name}"
             : boss.Use == BossUse.Rest ? "a rest under the board's rim"
-            : plan.Screws.FirstOrDefault(screw => screw.Boss == boss.Name) is { } joint ? $"the boss of {joint.Name}"
+            : plan.Screws.FirstOrDefault(screw => screw.Boss == boss) is { } joint ? $"the boss of {joint.Name}"
             : "a boss";
     }
 }

@@ -112,4 +112,20 @@ public class SourceTests
         ];
         Assert.Equal(allowed, visible);
     }
+
+    [Fact]
+    public void Bosses_and_screws_are_never_looked_up_by_their_names_nor_parts_named_by_literals_where_they_are_drawn()
+    {
+        var byName = new Regex(@"(?<!\.)\b\w*(Bosses|Screws|group|places)\.(First|Single|Any)\w*\([^;]*?\.Name ==", RegexOptions.None);
+        var literal = new Regex("[=(,] *\"(tub|cover|baffle|diffuser|stand)\"[ ,;)]", RegexOptions.None);
+        foreach (string path in Repository.SourceFiles)
+        {
+            string text = File.ReadAllText(path);
+            Assert.False(byName.IsMatch(text), $"{Repository.Relative(path)} looks something up by its name: {byName.Match(text).Value}");
+            if (Repository.Relative(path).StartsWith("src/ShellForge.Output/", StringComparison.Ordinal))
+            {
+                Assert.False(literal.IsMatch(text), $"{Repository.Relative(path)} names a part by a literal: {literal.Match(text).Value}");
+            }
+        }
+    }
 }

@@ -51,7 +51,7 @@ public sealed class BoardEdgeMeetsWall() : Rule(
         if (gap < wanted - Chords)
         {
             yield return Found(
-                gap < proud ? Severity.Stop : Severity.Warn, "board",
+                gap < proud ? Severity.Stop : Severity.Warn, PartNames.Board,
                 $"its edge has {gap:0.00} mm to the tub's wall; {what} needs {wanted:0.00}", gap, wanted, new Point3(at.X, at.Y, z),
                 "widen 'clearance: {board-edge: ...}' or leave it out; or measure the stubs and write 'measured: {tab-stub: ...}'");
         }

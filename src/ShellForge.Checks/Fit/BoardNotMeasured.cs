@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -24,7 +25,7 @@ public sealed class BoardNotMeasured() : Rule(
             if (gap < HalfOfSpread)
             {
                 yield return Found(
-                    Severity.Note, "board", $"the bore of {ring.BoreDiameter:0.0} mm is not measured; rings sold under one name differ by more than the gap of {gap:0.00} mm allows",
+                    Severity.Note, PartNames.Board, $"the bore of {ring.BoreDiameter:0.0} mm is not measured; rings sold under one name differ by more than the gap of {gap:0.00} mm allows",
                     gap, HalfOfSpread, new Point3(round.BoreOuter, 0, housing.Plan.Stack.BoardBottom),
                     "measure your board and write 'measured: {outer: ..., bore: ...}'");
             }

@@ -27,7 +27,7 @@ public sealed class InsertJackedOut() : Rule(
     {
         foreach (ScrewJointPlan joint in housing.Plan.Screws)
         {
-            BossPlan boss = housing.Plan.Bosses.First(boss => boss.Name == joint.Boss);
+            BossPlan boss = joint.Boss;
             if (boss.Hole is not { } hole)
             {
                 continue;

@@ -2,6 +2,7 @@ using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -24,7 +25,7 @@ public sealed class LipJams() : Rule(
         {
             Point2 at = Places.OnInnerWall(housing, Angle.Zero);
             yield return Found(
-                left < Jammed ? Severity.Stop : Severity.Warn, "cover",
+                left < Jammed ? Severity.Stop : Severity.Warn, PartNames.Cover,
                 $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will not go on every time",
                 left, 0, new Point3(at.X, at.Y, housing.Plan.Cover.LipBottom),
                 "measure your printer's fit ('shellforge coupon', then 'shellforge calibrate'), or widen the normal fit in its profile");

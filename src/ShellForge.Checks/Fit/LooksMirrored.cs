@@ -24,7 +24,7 @@ public sealed class LooksMirrored() : Rule(
         BoardBody[] back =
         [
             .. BoardBody.Of(housing.Plan).Where(body =>
-                body.Side == BoardSide.Bottom && !body.Ref.EndsWith(" joint", StringComparison.Ordinal) && !byEdge.Contains(body.Ref)),
+                body.Side == BoardSide.Bottom && !body.IsJoint && !byEdge.Contains(body.Ref)),
         ];
         BoardBody[] asGiven = [.. Conflicts(board, back, body => body.Outline)];
         if (asGiven.Length == 0)

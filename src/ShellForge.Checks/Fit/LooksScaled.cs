@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -29,7 +30,7 @@ public sealed class LooksScaled() : Rule(
         if (reaches.Length > 1 && reaches.Max() < Share * outline)
         {
             yield return Found(
-                Severity.Stop, "board", $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems to be in another unit",
+                Severity.Stop, PartNames.Board, $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems to be in another unit",
                 reaches.Max() / outline, Share, new Point3(outline, 0, housing.Plan.Stack.BoardBottom), "check the unit of the outline against one length that you measure", "");
         }
     }

@@ -31,7 +31,7 @@ public sealed class MissingKey() : Rule(
         if (WrongTurn(housing) is { } wrong)
         {
             yield return Found(
-                Severity.Stop, "cover", $"it also goes on turned by {wrong:0.#} degrees", wrong, 0, at,
+                Severity.Stop, PartNames.Cover, $"it also goes on turned by {wrong:0.#} degrees", wrong, 0, at,
                 key.Rib is null ? "take closure: snap or screws, which a rib keys" : "leave more of the rim free of ports and screws",
                 "degrees");
         }
@@ -39,7 +39,7 @@ public sealed class MissingKey() : Rule(
         if (!key.Board.OneWayOnly)
         {
             yield return Found(
-                Severity.Note, "board", "it also fits turned, since its holes match when turned", 0, 1, at,
+                Severity.Note, PartNames.Board, "it also fits turned, since its holes match when turned", 0, 1, at,
                 "put the first LED at the mark on the rim; one hole moved by 1 mm would make it fit one way only", "");
         }
     }

@@ -22,7 +22,7 @@ public sealed class NoWayIn() : Rule(
     {
         HousingPlan plan = housing.Plan;
         var slab = new BoardBody(
-            "board", ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop, Point2.Origin);
+            PartNames.Board, ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop, Point2.Origin);
         BoardBody[] bodies = [slab, .. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight)];
         if (housing.Part(PartNames.Tub) is { } tub)
         {

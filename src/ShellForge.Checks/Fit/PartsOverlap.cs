@@ -18,7 +18,7 @@ public sealed class PartsOverlap() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         // Joints are left out: a connector's own joints lie under neighbours of the other side by design.
-        BoardBody[] parts = [.. BoardBody.Of(housing.Plan).Where(part => !part.Ref.EndsWith(" joint", StringComparison.Ordinal))];
+        BoardBody[] parts = [.. BoardBody.Of(housing.Plan).Where(part => !part.IsJoint)];
         for (int i = 0; i < parts.Length; i++)
         {
             for (int j = i + 1; j < parts.Length; j++)

@@ -47,7 +47,7 @@ public sealed class ScrewsMayNotStart() : Rule(
         {
             // A screw of the cover that goes on through the board has to find its way through both.
             bool ofBoard = use == ScrewUse.Board;
-            ImmutableArray<ScrewJointPlan> group = [.. housing.Plan.Screws.Where(joint => joint.Use == use || (ofBoard && HoldsBoardToo(housing.Plan, joint)))];
+            ImmutableArray<ScrewJointPlan> group = [.. housing.Plan.Screws.Where(joint => joint.Use == use || (ofBoard && HoldsBoardToo(joint)))];
             if (group.IsEmpty)
             {
                 continue;
@@ -65,8 +65,8 @@ public sealed class ScrewsMayNotStart() : Rule(
                 continue;
             }
 
-            ScrewJointPlan worst = group.First(joint => joint.Name == result.WorstScrew);
-            double needed = places.First(place => place.Name == worst.Name).HoleDiameter + result.DiameterFor99;
+            ScrewJointPlan worst = group[result.WorstScrew];
+            double needed = places[result.WorstScrew].HoleDiameter + result.DiameterFor99;
             yield return Found(
                 result.Probability < Poor ? Severity.Stop : Severity.Warn, worst.Name,
                 Told(result, ofBoard, scale, Reach(group)),
@@ -93,8 +93,7 @@ public sealed class ScrewsMayNotStart() : Rule(
         return group.Max(joint => Point2.Distance(joint.At, middle));
     }
 
-    private static bool HoldsBoardToo(HousingPlan plan, ScrewJointPlan joint) =>
-        plan.Bosses.Any(boss => boss.Name == joint.Boss && boss.Use == BossUse.Both);
+    private static bool HoldsBoardToo(ScrewJointPlan joint) => joint.Boss.Use == BossUse.Both;
 
     // Holes are matched by place; one that only the plan knows (a rest, a post of its own) is as wide as its screw passes.
     private static double HoleOf(ScrewJointPlan joint, ImmutableArray<BoardHole> holes) =>

@@ -36,7 +36,7 @@ public sealed class StandTips() : Rule(
         if (angle < Wanted)
         {
             yield return Found(
-                angle < Least ? Severity.Stop : Severity.Warn, "stand",
+                angle < Least ? Severity.Stop : Severity.Warn, PartNames.Stand,
                 angle <= 0 ? "on its stand the housing falls over: its centre of mass lies beside the foot" : $"on its stand the housing falls over when it is tilted by {angle:0.0} degrees",
                 angle, Wanted, CentreOf(housing), "mount: keyhole or feet, or a flatter housing", "degrees");
         }

@@ -24,6 +24,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     // How far behind the edge a mouth still takes a plug, mm: 2 is a ruined print. Source: practice.
     private const double AtEdge = 2.0;
 
+    /// <summary>Whether it is the joint of a through-hole part, on the far side.</summary>
+    public bool IsJoint { get; init; }
+
     /// <summary>The envelope as a body.</summary>
     public Solid Solid => Shapes.Extrude(Outline, FromZ, ToZ);
 
@@ -53,7 +56,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
                 Region joints = outline.Intersect(laminate);
                 if (!joints.IsEmpty)
                 {
-                    yield return Standing(part.Ref + " joint", far, joints, part.JointProtrusion, part.At, plan.Stack);
+                    yield return Standing(part.Ref + " joint", far, joints, part.JointProtrusion, part.At, plan.Stack) with { IsJoint = true };
                 }
             }
         }
@@ -66,7 +69,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
                 yield return Standing(pixel.Ref, BoardSide.Top, outline, circle.Led.Height, pixel.At, plan.Stack);
                 if (circle.Led.TailLength > 0)
                 {
-                    yield return Standing(pixel.Ref + " joint", BoardSide.Bottom, outline, circle.Led.TailLength, pixel.At, plan.Stack);
+                    yield return Standing(pixel.Ref + " joint", BoardSide.Bottom, outline, circle.Led.TailLength, pixel.At, plan.Stack) with { IsJoint = true };
                 }
             }
         }

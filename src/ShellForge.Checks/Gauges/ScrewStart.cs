@@ -22,9 +22,9 @@ internal readonly record struct ScrewSpread(double Boss, double Insert, double T
 
 /// <summary>What the simulation found.</summary>
 /// <param name="Probability">Share of builds in which every screw starts.</param>
-/// <param name="WorstScrew">The screw that most often keeps a build from going together; the first when none does.</param>
+/// <param name="WorstScrew">Number, from 0, of the screw that most often keeps a build from going together; the first when none does.</param>
 /// <param name="DiameterFor99">How much wider (or, negative, tighter) the holes may be for 99 % of builds, mm on diameter.</param>
-internal sealed record ScrewStartResult(double Probability, string WorstScrew, double DiameterFor99);
+internal sealed record ScrewStartResult(double Probability, int WorstScrew, double DiameterFor99);
 
 /// <summary>
 /// Will all screws start? Each trial draws one build, its bosses all farther out or in by one error of scale; the part that is laid on may
@@ -67,7 +67,7 @@ internal static class ScrewStart
         int good = excesses.Count(excess => excess <= 0);
         Array.Sort(excesses);
         double quantile = excesses[Math.Min(trials - 1, (int)Math.Ceiling(0.99 * trials) - 1)];
-        return new ScrewStartResult((double)good / trials, screws[Array.IndexOf(blamed, blamed.Max())].Name, 2 * quantile);
+        return new ScrewStartResult((double)good / trials, Array.IndexOf(blamed, blamed.Max()), 2 * quantile);
     }
 
     // Least over all shifts and turns of the largest (offset - room). The turn is scaled by the pattern's reach, so that the three

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Light;
 
@@ -24,7 +25,7 @@ public sealed class CellsBleed() : Rule(
         {
             string filament = housing.Plan.Baffle!.Filament.Name;
             yield return Found(
-                light.Crosstalk > Washes ? Severity.Warn : Severity.Note, "baffle",
+                light.Crosstalk > Washes ? Severity.Warn : Severity.Note, PartNames.Baffle,
                 string.Create(CultureInfo.InvariantCulture, $"{100 * light.Crosstalk:0.#} % of an LED's light reaches its neighbour's cell; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
                 light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing),
                 housing.Plan.Baffle.Filament.Absorbs

@@ -28,7 +28,7 @@ public sealed class DotsShow() : Rule(
         if (worst.Along.MinimumOverMean < wanted - Slack)
         {
             yield return Found(
-                Severity.Warn, "diffuser",
+                Severity.Warn, PartNames.Diffuser,
                 string.Create(CultureInfo.InvariantCulture, $"the dimmest place {Along(worst)} has {100 * worst.Along.MinimumOverMean:0} % of the mean light; '{housing.Board.Housing.Light.EvennessWord}' asks for {100 * wanted:0} %"),
                 worst.Along.MinimumOverMean, wanted, worst.Least,
                 housing.Plan.Diffuser.Band is null

@@ -25,7 +25,7 @@ public sealed class FrontTooDim() : Rule(
             string stuff = string.Create(CultureInfo.InvariantCulture, $"{diffuser.Thickness:0.##} mm");
             string share = string.Create(CultureInfo.InvariantCulture, $"let about {100 * light.Map.Diffuser.Transmission:0} % of the light through");
             yield return Found(
-                sheet ? Severity.Note : Severity.Warn, "diffuser",
+                sheet ? Severity.Note : Severity.Warn, PartNames.Diffuser,
                 sheet ? $"a sheet of {stuff} that scatters as {diffuser.Filament.Name} does would {share}" : $"{stuff} of {diffuser.Filament.Name} {share}",
                 light.Map.Diffuser.Transmission, Weak, Places.OfDiffuser(housing),
                 sheet ? "see what the sheet's data say, and name the filament nearest to it as 'print: {diffuser: ...}'" : "a thinner diffuser, 0.8 of white, or natural filament", "");

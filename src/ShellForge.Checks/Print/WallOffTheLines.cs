@@ -26,7 +26,7 @@ public sealed class WallOffTheLines() : Rule(
         Point3 at = Place(housing.Plan);
         if (wall < LeastWall)
         {
-            yield return Found(Severity.Stop, "tub", $"a wall of {wall:0.00} mm is too thin to hold", wall, LeastWall, at, "ask for at least 2 lines: 'walls: 2'");
+            yield return Found(Severity.Stop, PartNames.Tub, $"a wall of {wall:0.00} mm is too thin to hold", wall, LeastWall, at, "ask for at least 2 lines: 'walls: 2'");
         }
 
         int lines = housing.Plan.Shell.WallLines;
@@ -34,7 +34,7 @@ public sealed class WallOffTheLines() : Rule(
         if (off > Off && lines <= LinesThatShow)
         {
             yield return Found(
-                Severity.Warn, "tub", $"a wall of {wall:0.00} mm misses {lines} whole lines by {off:0.00} mm", off, Off, at,
+                Severity.Warn, PartNames.Tub, $"a wall of {wall:0.00} mm misses {lines} whole lines by {off:0.00} mm", off, Off, at,
                 $"ask for lines instead of a thickness: 'walls: {lines}' makes {basis.Wall(lines):0.00} mm");
         }
     }

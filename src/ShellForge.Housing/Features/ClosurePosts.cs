@@ -19,17 +19,12 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class ClosurePosts
 {
-    /// <summary>Share of the overhang that is used: holes are drawn round, and shrinkage scales them.</summary>
-    private const double HeldShare = 0.95;
-
     /// <summary>Posts, holes and counterbores.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan, ScrewClosurePlan closure)
     {
         const double overlap = FeatureContribution.Overlap;
         double front = plan.Stack.Front;
         double layer = closure.BridgeHeight;
-        Angle overhang = Angle.FromDegrees(plan.Source.Print.Printer.OverhangDegrees);
-        double stepOut = layer * overhang.Sin / overhang.Cos;
         ScrewJointPlan[] screws = [.. plan.Screws.Where(each => each.Use == ScrewUse.Closure)];
         for (int i = 0; i < screws.Length; i++)
         {
@@ -46,7 +41,7 @@ internal static class ClosurePosts
             ImmutableArray<Region> steps =
             [
                 sunk.Intersect(PartEnvelope.Rectangle(screw.At, screw.CounterboreDiameter + 1, screw.PassDiameter, Angle.Zero)),
-                .. Closing(screw.At, screw.PassDiameter / 2, stepOut),
+                .. Closing(screw.At, screw.PassDiameter / 2, closure.BridgeStepOut),
             ];
             double lowest = Math.Min(closure.PostBottom, plan.Stack.PartingLine) - overlap;
             yield return FeatureContribution.Cuts(PartNames.Cover, Solid.Union(
@@ -68,7 +63,7 @@ internal static class ClosurePosts
             Angle half = Angle.FromDegrees(180.0 / sides);
             double corner = radius / half.Cos;
             yield return Region.Polygon([.. Enumerable.Range(0, sides).Select(k => Lattice.Snap(at + Point2.Polar(corner, half + Angle.FromDegrees(360.0 * k / sides))))]);
-            if (corner - radius <= stepOut * HeldShare)
+            if (corner - radius <= stepOut)
             {
                 yield break;
             }

@@ -12,9 +12,6 @@ namespace ShellForge.Housing.Features;
 /// </summary>
 internal static class LipBridges
 {
-    // Along the lip, mm.
-    private const double ShortestBridge = 2;
-
     /// <summary>A bridge behind each tongue.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan) =>
         plan.Tongues.SelectMany(each => Bridge(plan, each.Tongue, each.Number));
@@ -31,7 +28,7 @@ internal static class LipBridges
 
         // Nothing to bridge to where the lip itself is left out, as beside a connector that stands high; an ear at its end holds nothing.
         bridge = Region.Union(bridge.Intersect(plan.Cover.Lip.Offset(plan.Cover.LipGap + (2 * overlap)))
-            .Parts.Where(part => part.Area >= ShortestBridge * (plan.Cover.LipGap + overlap)));
+            .Parts.Where(part => part.Area >= plan.Cover.LeastBridge * (plan.Cover.LipGap + overlap)));
         if (!bridge.IsEmpty)
         {
             yield return FeatureContribution.Adds(

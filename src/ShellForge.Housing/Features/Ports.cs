@@ -8,8 +8,7 @@ namespace ShellForge.Housing.Features;
 /// <summary>Openings for connectors: through the tub's wall, with a recess and, where the opening is a slot, a tongue on the cover.</summary>
 internal static class Ports
 {
-    // Cutters start this far inside the wall and end this far outside it, mm: walls are curved.
-    private const double PastWall = 0.6;
+    private const double PastWall = FeatureContribution.PastWall;
 
     /// <summary>All ports.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan)

@@ -26,7 +26,7 @@ internal static class FastenerView
             double bottom = top - boss.Hole.Insert.Length;
             double x = Along(boss.At, right);
             double outer = boss.Hole.Insert.OuterDiameter / 2;
-            double inner = ThreadOf(plan, boss.Name) / 2;
+            double inner = ThreadOf(plan, boss) / 2;
             Upright(sheet, x - outer, x - inner, bottom, top, Stroke.Thin, Fill.HatchClose);
             Upright(sheet, x + inner, x + outer, bottom, top, Stroke.Thin, Fill.HatchClose);
         }
@@ -64,7 +64,7 @@ internal static class FastenerView
             sheet.At(x, tip - (towards * over)), sheet.At(x, under + (towards * (joint.Screw.HeadHeight + over))), Stroke.Centre);
     }
 
-    private static double ThreadOf(HousingPlan plan, string boss) =>
+    private static double ThreadOf(HousingPlan plan, BossPlan boss) =>
         (plan.Screws.FirstOrDefault(screw => screw.Boss == boss)?.Screw ?? plan.Source.Housing.Screw)?.ThreadDiameter.Value ?? 0;
 
     private static bool IsOn(Point2 at, Point2 right) => Math.Abs(Point2.Cross(right, at)) < OnPlane;

@@ -24,7 +24,7 @@ public static class PlanDrawing
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
         DrawingSheet sheet = DrawingSheet.For(extent, Room with { Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)) }, housing.Board.Name, "tub from the front, cut level");
-        Mesh? tub = housing.Part("tub")?.AssembledMesh;
+        Mesh? tub = housing.Part(PartNames.Tub)?.AssembledMesh;
         if (tub is null)
         {
             sheet.Svg.Lettering(sheet.At(extent.Centre), "the tub has no mesh: see the findings", 5, TextAnchor.Middle);

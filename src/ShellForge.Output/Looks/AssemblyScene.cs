@@ -15,7 +15,7 @@ internal static class AssemblyScene
         var bodies = ImmutableArray.CreateBuilder<SceneBody>();
         foreach (MadePart part in housing.SoundParts)
         {
-            double opacity = part.Name == "diffuser" ? DiffuserOpacity : 1;
+            double opacity = part.Name == PartNames.Diffuser ? DiffuserOpacity : 1;
             bodies.Add(new SceneBody(part.Name, part.AssembledMesh, part.Plan.Filament.Screen, opacity));
         }
 

@@ -11,6 +11,9 @@ namespace ShellForge.Planning.Closures;
 /// <summary>Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.</summary>
 internal sealed class ScrewForm : ClosureForm
 {
+    // Share of the printer's overhang that is used under a head: holes are drawn round, and shrinkage scales them.
+    private const double HeldShare = 0.95;
+
     // Plastic round a counterbore, in lines.
     private const int PostLines = 3;
 
@@ -68,19 +71,23 @@ internal sealed class ScrewForm : ClosureForm
             BridgeHeight = reasons.Length(
                 "closure.counterbore-bridge", draft.Basis.Layer, draft.File.Print.Printer.Name,
                 "one layer: under the head each step that closes the counterbore is bridged by one"),
+            BridgeStepOut = reasons.Length(
+                "closure.counterbore-step", Math.Round(StepOut(draft), 3), draft.File.Print.Printer.Name,
+                "by how much a layer under the head may hang over the one before, round holes and shrinkage allowed for"),
         });
     }
 
-    // A post ends on the boss, or on the board where the boss carries it.
-    private static double Meets(HousingDraft draft, ScrewJointPlan screw)
+    private static double StepOut(HousingDraft draft)
     {
-        BossPlan? boss = draft.Bosses.FirstOrDefault(b => b.Name == screw.Boss);
-        return boss is null ? draft.Stack.PartingLine
-            : boss.Use == BossUse.Both ? draft.Stack.BoardTop
-            : boss.Top;
+        var overhang = Angle.FromDegrees(draft.File.Print.Printer.OverhangDegrees);
+        return HeldShare * draft.Basis.Layer * overhang.Sin / overhang.Cos;
     }
 
+    // A post ends on the boss, or on the board where the boss carries it.
+    private static double Meets(HousingDraft draft, ScrewJointPlan screw) =>
+        screw.Boss.Use == BossUse.Both ? draft.Stack.BoardTop : screw.Boss.Top;
+
     private static double PostDiameter(HousingDraft draft, ScrewJointPlan screw) => Math.Max(
-        draft.Bosses.FirstOrDefault(b => b.Name == screw.Boss)?.Diameter ?? 0,
+        screw.Boss.Diameter,
         Math.Max(screw.CounterboreDiameter, screw.PassDiameter) + (2 * draft.Basis.Wall(PostLines)));
 }

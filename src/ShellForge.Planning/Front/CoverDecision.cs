@@ -19,6 +19,9 @@ internal static class CoverDecision
     // How far the seat reaches below the diffuser, mm: enough to hold the baffle's rim, no more.
     private const double SeatReach = 3.0;
 
+    /// <summary>Shortest piece that joins the lip to a tongue, mm along the lip: a shorter one is an ear that holds nothing.</summary>
+    private const double LeastBridge = 2.0;
+
     // A gap between seat and wall narrower than this is filled, mm: it could not be printed cleanly.
     private const double SmallestGap = 1.2;
 
@@ -91,6 +94,7 @@ internal static class CoverDecision
             LipGap = draft.Lip.Gap,
             LipThickness = draft.Lip.Thickness,
             TongueGap = draft.Lip.TongueGap,
+            LeastBridge = LeastBridge,
             LipBottom = lipBottom,
             Bars = draft.Front.Bars,
             Seat = Printable(seat.Less(slot), [slot], draft.Basis, draft.Basis.Wall(SeatLines)),

@@ -35,6 +35,9 @@ public sealed record CoverPlan
     /// <summary>Gap per side between the tongue round an open bore and the bore wall, mm.</summary>
     public required double TongueGap { get; init; }
 
+    /// <summary>Shortest piece, mm along the lip, that joins the lip to a tongue: a shorter one is an ear that holds nothing.</summary>
+    public required double LeastBridge { get; init; }
+
     /// <summary>z of the lip's lower end.</summary>
     public required double LipBottom { get; init; }
 

@@ -67,6 +67,9 @@ public sealed record HousingPlan
     /// <summary>Lettering and revision marks.</summary>
     public ImmutableArray<LetteringPlan> Lettering { get; init; } = [];
 
+    /// <summary>Ports that share their stretch of rim with others.</summary>
+    public ImmutableArray<CrowdedPort> Crowded { get; init; } = [];
+
     /// <summary>The printed parts, in the order of assembly from the floor up.</summary>
     public required ImmutableArray<PartPlan> Parts { get; init; }
 

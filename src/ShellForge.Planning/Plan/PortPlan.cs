@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Outlines;
@@ -93,6 +94,12 @@ public sealed record RecessPlan(double Width, double Bottom, double Top, double 
 /// <param name="Thickness">Along u, mm: as the wall, flush outside.</param>
 /// <param name="SlotWidth">Width of the slot it fills, along v, mm.</param>
 public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness, double SlotWidth);
+
+/// <summary>A port that shares its stretch of rim with others.</summary>
+/// <param name="Port">The port.</param>
+/// <param name="Within">Half of the stretch looked at, mm along the rim.</param>
+/// <param name="Others">What else stands there, and how far from the port along the rim, mm; the nearest first.</param>
+public sealed record CrowdedPort(PortPlan Port, double Within, ImmutableArray<(string What, double Along)> Others);
 
 /// <summary>A tongue of the cover in its place.</summary>
 /// <param name="Tongue">Its sizes.</param>

@@ -22,6 +22,9 @@ public sealed record ScrewClosurePlan : ClosurePlan
     /// </summary>
     public required double BridgeHeight { get; init; }
 
+    /// <summary>By how much a layer under the head hangs over the one before at the most, mm.</summary>
+    public required double BridgeStepOut { get; init; }
+
     /// <inheritdoc />
     public override bool Reopens => true;
 

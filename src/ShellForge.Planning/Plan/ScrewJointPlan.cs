@@ -23,7 +23,7 @@ public sealed record ScrewJointPlan
     public required ScrewUse Use { get; init; }
 
     /// <summary>The boss it enters.</summary>
-    public required string Boss { get; init; }
+    public required BossPlan Boss { get; init; }
 
     /// <summary>The screw.</summary>
     public required ScrewProfile Screw { get; init; }

@@ -7,33 +7,46 @@ namespace ShellForge.Planning.Ports;
 
 /// <summary>
 /// Tells where a port shares its stretch of wall with other features: each weakens the wall or is in the way of a hand, and a revision that
-/// turns one of them by a few degrees is free.
+/// turns one of them by a few degrees is free. The rule on crowded sectors tells what is found here.
 /// </summary>
 internal static class CrowdedSectors
 {
     /// <summary>Stretch of rim looked at, half to either side of the port, mm.</summary>
     private const double Sector = 15;
 
-    /// <summary>Notes each port that is not alone.</summary>
-    public static void Note(HousingDraft draft, CoverSide cover, Reasons reasons)
+    /// <summary>Each port that is not alone.</summary>
+    public static Decided<ImmutableArray<CrowdedPort>> Of(HousingDraft draft, CoverSide cover)
     {
+        var reasons = new Reasons();
         double rim = draft.Shell.Footprint.Filled().Loops.SelectMany(l => l).Max(p => p.Length);
+        (string What, Point2 At)[] all =
+        [
+            .. draft.Bosses.Where(boss => boss.Hole is not null).Select(boss => (boss.Name, boss.At)),
+            .. draft.CableExit?.NearRim ?? [],
+            .. cover.Mount?.AtRim ?? [],
+            .. cover.PryNotches.Select(notch => ("a pry notch", Point2.Polar(rim, notch.At))),
+            ("the key", Point2.Polar(rim, cover.Key.At)),
+        ];
+        var crowded = ImmutableArray.CreateBuilder<CrowdedPort>();
         foreach (PortPlan port in draft.Ports)
         {
-            bool Near(Point2 at) => Angle.Between(Angle.Of(at), Angle.Of(port.Face)).Radians * rim <= Sector / 2
-                && Point2.Dot(at, port.Face) > 0;
-            ImmutableArray<string> others =
+            ImmutableArray<(string What, double Along)> near =
             [
-                .. draft.Bosses.Where(b => Near(b.At)).Select(b => b.Name),
-                .. (cover.Mount?.AtRim ?? []).Where(each => Near(each.At)).Select(each => each.What),
-                .. cover.PryNotches.Where(n => Near(Point2.Polar(rim, n.At))).Select(_ => "pry notch"),
-                .. Near(Point2.Polar(rim, cover.Key.At)) ? ["key"] : ImmutableArray<string>.Empty,
+                .. all.Where(each => Point2.Dot(each.At, port.Face) > 0)
+                    .Select(each => (each.What, Along: Angle.Between(Angle.Of(each.At), Angle.Of(port.Face)).Radians * rim))
+                    .Where(each => each.Along <= Sector / 2)
+                    .OrderBy(each => each.Along),
             ];
-            if (!others.IsEmpty)
+            if (near.IsEmpty)
             {
-                reasons.Choice($"ports.{port.Ref}.sector", string.Join(", ", others), Reasons.Rule,
-                    $"within {Reasons.Mm(Sector)} of rim at {port.Ref}: turn one of them if the wall cracks or a plug is hard to reach");
+                continue;
             }
+
+            crowded.Add(new CrowdedPort(port, Sector / 2, near));
+            reasons.Choice($"ports.{port.Ref}.sector", string.Join(", ", near.Select(each => each.What)), Reasons.Rule,
+                $"within {Reasons.Mm(Sector)} of rim at {port.Ref}: turn one of them if the wall cracks or a plug is hard to reach");
         }
+
+        return reasons.Of(crowded.ToImmutable());
     }
 }

@@ -31,7 +31,7 @@ internal static class ScrewDecision
     {
         Name = BossDecision.Numbered("screw", number),
         Use = ScrewUse.Board,
-        Boss = boss.Name,
+        Boss = boss,
         Screw = joint.Screw,
         At = boss.At,
         SeatZ = stack.BoardTop,
@@ -68,7 +68,7 @@ internal static class ScrewDecision
         {
             Name = name,
             Use = ScrewUse.Closure,
-            Boss = boss.Name,
+            Boss = boss,
             Screw = screw,
             At = boss.At,
             SeatZ = fit.SeatZ,

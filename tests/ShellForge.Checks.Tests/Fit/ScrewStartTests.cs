@@ -44,7 +44,7 @@ public class ScrewStartTests
     {
         ImmutableArray<ScrewPlace> places = Square(3.2, 2.5);
         places = places.SetItem(2, places[2] with { HoleDiameter = 2.55 });
-        Assert.Equal("screw 3", ScrewStart.Simulate(places, Spread, 5_000, 3).WorstScrew);
+        Assert.Equal("screw 3", places[ScrewStart.Simulate(places, Spread, 5_000, 3).WorstScrew].Name);
     }
 
     [Property(MaxTest = 20)]
