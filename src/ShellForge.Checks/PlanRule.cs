@@ -15,6 +15,8 @@ public sealed record PlanRule(string Name, string What, string Why)
         new("band-not-drop-in", "A band in the wall is printed into the cover, since nothing else would hold it.", "It is not laid in by hand."),
         new("board-not-carried", "The board must rest on something at every side.", "It would rock, and bend under a plug."),
         new("bore-too-small", "A bore needs room for the walls round it.", "It is planned closed."),
+        new("cable-exit-moved", "A cable through the floor needs a free place at the angle that you ask for.", "It leaves at the nearest free place."),
+        new("cable-exit-without-place", "A cable through the floor needs a free place for its hole with knot or tie.", "The housing has no exit."),
         new("cells-without-room", "Walls between LEDs need a line of plastic and air beside it.", "The light of neighbours mixes there."),
         new("diffuser-distance-raised", "The diffuser must clear whatever stands between it and the LEDs.", "The housing gets higher than asked."),
         new("diffuser-distance-unused", "A distance to the diffuser needs a diffuser over the LEDs.", "The key has no effect."),

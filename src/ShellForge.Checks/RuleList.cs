@@ -50,6 +50,7 @@ public static class RuleList
         new NoWayForWires(),
         new CrowdedSector(),
         new PartsOffToReflash(),
+        new StaysShut(),
         new WallOffTheLines(),
         new OffTheBed(),
         new FilamentsInOneLayer(),

@@ -41,9 +41,8 @@ public static class SpokenNames
             FaceFeature.Bezel => "the bezel",
             FaceFeature.CoverWall => "the cover's wall",
             FaceFeature.Lip => "the lip",
-            FaceFeature.Bead or FaceFeature.Groove => "the snap bead",
-            FaceFeature.Lug => "a lug of the twist lock",
-            FaceFeature.Post or FaceFeature.ScrewHole or FaceFeature.Counterbore => "a post for a closure screw",
+            FaceFeature.Bead or FaceFeature.Groove or FaceFeature.Lug
+                or FaceFeature.Post or FaceFeature.ScrewHole or FaceFeature.Counterbore => plan.Closure.Faces,
             FaceFeature.Diffuser => "the diffuser",
             FaceFeature.BaffleWall => "a wall of the baffle",
             FaceFeature.BaffleNotch => "a notch in the baffle's feet",

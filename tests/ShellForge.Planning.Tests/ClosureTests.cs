@@ -45,6 +45,7 @@ public class ClosureTests
     [InlineData("snap")]
     [InlineData("screws")]
     [InlineData("twist")]
+    [InlineData("glue")]
     public void Every_closure_tells_how_it_closes_and_how_it_opens_once_each(string closure)
     {
         HousingPlan plan = Of(closure);
@@ -88,4 +89,21 @@ public class ClosureTests
     }
 
     private static HousingPlan Of(string closure) => HousingPlanner.Plan(new WrittenBoard { Closure = closure }.Read());
+
+    [Fact]
+    public void A_glued_cover_says_so_before_it_is_closed_and_gets_no_notches_for_a_blade()
+    {
+        HousingPlan plan = Of("glue");
+        GlueClosurePlan glue = Assert.IsType<GlueClosurePlan>(plan.Closure);
+        Assert.False(glue.Reopens);
+        Assert.Empty(plan.PryNotches);
+        HandStep close = Assert.Single(plan.Steps, step => step.Phase == HandPhase.Close);
+        Assert.Contains("does not come off again", close.Text, StringComparison.Ordinal);
+        Assert.Contains(close.Cautions, caution => caution.Risk == "Fumes");
+        Assert.Contains(plan.Shopping, item => item.Item.Contains("glue", StringComparison.Ordinal));
+
+        // Two lines of the wall stay beside the groove, and the bond is higher than the wall is thick.
+        Assert.True(plan.Shell.Wall - glue.Groove >= 0.85);
+        Assert.True(plan.Stack.PartingLine - glue.Groove - plan.Cover.LipBottom >= plan.Shell.Wall);
+    }
 }

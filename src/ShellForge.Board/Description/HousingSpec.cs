@@ -73,6 +73,9 @@ public enum ClosureKind
 
     /// <summary>Lugs turn into slots.</summary>
     Twist,
+
+    /// <summary>The lip is glued in.</summary>
+    Glue,
 }
 
 /// <summary>Vents wanted.</summary>

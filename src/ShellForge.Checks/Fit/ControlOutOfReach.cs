@@ -3,6 +3,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -17,13 +18,8 @@ public sealed class ControlOutOfReach() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        foreach (BoardPart control in housing.Board.Board.Parts.Where(part => part.Package?.Name.StartsWith("switch-", StringComparison.Ordinal) == true))
+        foreach (BoardPart control in housing.Board.Board.Parts.Where(part => IsShutIn(housing.Plan, part)))
         {
-            if (!housing.Plan.Shell.Footprint.Filled().Contains(PartEnvelope.OutlineOf(control)))
-            {
-                continue;
-            }
-
             double z = control.Side == BoardSide.Bottom ? housing.Plan.Stack.BoardBottom : housing.Plan.Stack.BoardTop;
             yield return new Finding
             {
@@ -36,4 +32,9 @@ public sealed class ControlOutOfReach() : Rule(
             };
         }
     }
+
+    /// <summary>Whether a part is a switch or button that no finger comes to.</summary>
+    internal static bool IsShutIn(HousingPlan plan, BoardPart part) =>
+        part.Package?.Name.StartsWith("switch-", StringComparison.Ordinal) == true
+        && plan.Shell.Footprint.Filled().Contains(PartEnvelope.OutlineOf(part));
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Light;
 

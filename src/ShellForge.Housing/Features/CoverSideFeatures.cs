@@ -1,3 +1,4 @@
+using ShellForge.Housing.Features.Closures;
 using ShellForge.Housing.Features.Mounts;
 using ShellForge.Planning.Plan;
 
@@ -13,7 +14,7 @@ internal static class CoverSideFeatures
         .. DiffuserSheet.Of(plan),
         .. LitWall.Of(plan),
         .. Baffle.Of(plan),
-        .. Closures.Of(plan),
+        .. ClosureBodies.Of(plan),
         .. LipBridges.Of(plan),
         .. KeyRib.Of(plan),
         .. PryNotches.Of(plan),

@@ -27,6 +27,9 @@ public abstract record ClosurePlan
     /// <summary>Posts of the cover that stand free of its walls, in plan; empty for none.</summary>
     public abstract Region FreePosts { get; }
 
+    /// <summary>What its faces are called in messages, with an article.</summary>
+    public abstract string Faces { get; }
+
     /// <summary>What has to be at hand for it, screws left out, which the plan counts.</summary>
     public abstract ImmutableArray<ShoppingItem> Shopping { get; }
 

@@ -38,6 +38,9 @@ public sealed record ScrewClosurePlan : ClosurePlan
     public override Region FreePosts => Posts;
 
     /// <inheritdoc />
+    public override string Faces => "a post for a closure screw";
+
+    /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />

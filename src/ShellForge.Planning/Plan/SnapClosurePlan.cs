@@ -69,6 +69,9 @@ public sealed record SnapClosurePlan : ClosurePlan
     public override Region FreePosts => Region.Empty;
 
     /// <inheritdoc />
+    public override string Faces => "the snap bead";
+
+    /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />

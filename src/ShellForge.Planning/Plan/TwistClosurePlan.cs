@@ -51,6 +51,9 @@ public sealed record TwistClosurePlan : ClosurePlan
     public override Region FreePosts => Region.Empty;
 
     /// <inheritdoc />
+    public override string Faces => "a lug of the twist lock";
+
+    /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping => [];
 
     /// <inheritdoc />

@@ -66,6 +66,23 @@ public sealed class TubGaugeTests
         }
     }
 
+    [Theory]
+    [InlineData("{disc: 80}")]
+    [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}")]
+    public void The_groove_for_the_glue_measures_as_planned(string outline)
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Outline = outline, Closure = "glue" }.Read());
+        GlueClosurePlan glue = Assert.IsType<GlueClosurePlan>(plan.Closure);
+        RayGauge gauge = Written(plan);
+        Angle direction = Angle.FromDegrees(183.3);
+        var outward = new Point3(direction.Cos, direction.Sin, 0);
+        double Inner(double z) => gauge.First(new Point3(20 * outward.X, 20 * outward.Y, z), outward);
+        double below = Inner(plan.Stack.PartingLine - glue.Groove - 0.3);
+        double square = outline.Contains("disc", StringComparison.Ordinal) ? 1 : 1 / -direction.Cos;
+        Near(below + (square * (glue.Groove - 0.1)), Inner(plan.Stack.PartingLine - 0.1), "groove near the rim");
+        Near(below + (square * (glue.Groove / 2)), Inner(plan.Stack.PartingLine - (glue.Groove / 2)), "groove in its middle");
+    }
+
     private static void Measure(HousingPlan plan)
     {
         RayGauge gauge = Written(plan);

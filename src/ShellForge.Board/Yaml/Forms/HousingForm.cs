@@ -58,7 +58,7 @@ internal static class HousingForm
         FormKey<ClearanceSaid> clearance = keys.Optional("clearance", Clearance, "Gaps round the board.");
         FormKey<CableSaid> cable = keys.Optional("cable", CableForm.Kind, "How power comes in: a connector, a round cable, or none.", "the only connector that takes a plug, else none");
         FormKey<ClosureKind> closure = keys.Optional(
-            "closure", new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist)), "How cover and tub hold together.", "snap");
+            "closure", new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist), ("glue", ClosureKind.Glue)), "How cover and tub hold together.", "snap");
         FormKey<int> closureScrews = keys.Optional("closure-screws", new CountKind("a number of screws", 2, 24), "Closure screws.", "by circumference");
         FormKey<bool> bore = keys.Optional("bore", new WordKind<bool>(("open", true), ("closed", false)), "Whether a ring's bore stays open.", "open");
         FormKey<LightSaid> light = keys.Optional("light", LightForm.Form, "Where the light leaves and what the eye should see.");

@@ -5,7 +5,7 @@ using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Housing.Features;
+namespace ShellForge.Housing.Features.Closures;
 
 /// <summary>
 /// The cover's posts down to the closure bosses, with hole and counterbore. The cover is printed face down, so the seat under the head
@@ -69,4 +69,11 @@ internal static class ClosurePosts
             }
         }
     }
+}
+
+/// <content>This form's bodies.</content>
+internal sealed partial class ClosureBodies
+{
+    /// <inheritdoc />
+    public IEnumerable<FeatureContribution> Screws(ScrewClosurePlan closure) => ClosurePosts.Of(_plan, closure);
 }

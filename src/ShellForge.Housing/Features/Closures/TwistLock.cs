@@ -3,7 +3,7 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Housing.Features;
+namespace ShellForge.Housing.Features.Closures;
 
 /// <summary>
 /// Lugs on the lip and their slots in the tub's wall: down through the rim, then along under it with a ceiling at 45 degrees, up to a stop.
@@ -49,4 +49,11 @@ internal static class TwistLock
         round.Count, Angle.Zero, RingSide.Outside);
 
     private static Solid Tall(HousingPlan plan, Region region) => Shapes.Extrude(region, 0, plan.Stack.Front);
+}
+
+/// <content>This form's bodies.</content>
+internal sealed partial class ClosureBodies
+{
+    /// <inheritdoc />
+    public IEnumerable<FeatureContribution> Twist(TwistClosurePlan closure) => TwistLock.Of(_plan, closure);
 }

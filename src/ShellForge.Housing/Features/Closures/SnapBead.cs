@@ -5,7 +5,7 @@ using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Housing.Features;
+namespace ShellForge.Housing.Features.Closures;
 
 /// <summary>
 /// The bead round the cover's lip and the groove in the tub's wall, with flanks as planned:
@@ -137,4 +137,11 @@ internal static class SnapBead
         // A region as a body that reaches past the ridge at both ends.
         public Solid Beside(Region region) => Shapes.Extrude(region, Bottom - Past, Top + Past);
     }
+}
+
+/// <content>This form's bodies.</content>
+internal sealed partial class ClosureBodies
+{
+    /// <inheritdoc />
+    public IEnumerable<FeatureContribution> Snap(SnapClosurePlan closure) => SnapBead.Of(_plan, closure);
 }
