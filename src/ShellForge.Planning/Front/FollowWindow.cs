@@ -25,6 +25,9 @@ internal sealed class FollowWindow : LitWindow
     private const int BarCount = 4;
     private const int BarLines = 3;
 
+    // No wall lies farther from the origin than this, mm: light beyond is cut off in any case.
+    private const double FarthestOut = 240;
+
     // Sectors of a ring overlap by this much of their own sweep, so that no hair stays between two.
     private const double SectorOverlap = 0.01;
 
@@ -124,7 +127,8 @@ internal sealed class FollowWindow : LitWindow
     private static Region Lit(BoardFile file, LedFieldPlan field)
     {
         double least = LitBand.LeastWidth(file.Board);
-        double Radius(int led) => Math.Max(file.Housing.Light.WindowWidth ?? field.Leds[led].Pitch, least) / 2;
+        double Radius(int led) => Math.Min(
+            Math.Max(file.Housing.Light.WindowWidth ?? field.Leds[led].Pitch, least) / 2, Math.Max(least / 2, FarthestOut - field.Leds[led].At.Length));
         return Region.Union(
         [
             .. field.Leds.Select((led, i) => Region.Disc(led.At, Ring.Peg(Radius(i)))),

@@ -136,6 +136,9 @@ internal static class LetteringDecision
         return reasons.Of(marks.ToImmutable());
     }
 
+    // Longer than this, mm, no text fits on any floor, and its ends would leave the space that parts are made in.
+    private const double LongestText = 200;
+
     // The text at the largest height that fits, in tenths, lowest in use first; empty when none does.
     private static Region Placed(HousingDraft draft, Region room, string text, double wanted, bool mirrored, out double height)
     {
@@ -146,7 +149,7 @@ internal static class LetteringDecision
         for (height = wanted; height >= least - Layers.Slack; height = Math.Min(Math.Round(Shrink * height, 1), Math.Round(height - Step, 1)))
         {
             (double width, double tall) = PrintedLettering.Size(text, height, draft.Basis);
-            if (width + 1 > roomAcross)
+            if (width + 1 > roomAcross || width + tall > LongestText)
             {
                 continue;
             }

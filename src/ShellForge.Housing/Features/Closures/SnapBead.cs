@@ -21,6 +21,12 @@ internal static class SnapBead
     // Gaps of the lip shorter than twice this come from rounding, mm.
     private const double Rounding = 0.1;
 
+    // A piece of bead shorter than this holds nothing, mm.
+    private const double ShortestPiece = 2;
+
+    // No corner of a ridge reaches farther than so many times its height.
+    private const double MostMitre = 4;
+
     /// <summary>Bead and groove.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan, SnapClosurePlan snap)
     {
@@ -117,8 +123,36 @@ internal static class SnapBead
         IEnumerable<Region> sectors = snap.Interruptions
             .Select(gap => Region.Sector(0, far, gap.From, gap.Sweep));
         Region whole = lipOutside.Less(lipOutside.Offset(-plan.Cover.LipThickness));
-        Region gaps = whole.Less(plan.Cover.Lip).Offset(-Rounding).Offset(Rounding + snap.BeadHeight + Rounding);
-        return Region.Union([.. sectors, gaps]);
+        double reach = plan.Shell.Round is null ? LongestMitre(lipOutside) * snap.BeadHeight : snap.BeadHeight;
+        Region gaps = whole.Less(plan.Cover.Lip).Offset(-Rounding).Offset(Rounding + reach + Rounding);
+        Region without = Region.Union([.. sectors, gaps]);
+        if (plan.Shell.Round is not null || without.IsEmpty)
+        {
+            return without;
+        }
+
+        // What two cuts leave between them, too short to hold or to print.
+        Region crumbs = Region.Union(lipOutside.Offset(reach).Less(lipOutside.Offset(-FeatureContribution.Overlap)).Less(without).Parts
+            .Where(piece => piece.Area < ShortestPiece * (reach + FeatureContribution.Overlap)));
+        return without.And(crumbs.Offset(Rounding));
+    }
+
+    // How much farther than along its sides a ridge reaches at the sharpest corner of an outline: what is left out takes its tip as well.
+    private static double LongestMitre(Region outline)
+    {
+        double longest = 1;
+        foreach (ImmutableArray<Point2> loop in outline.Loops)
+        {
+            for (int i = 0; i < loop.Length; i++)
+            {
+                Point2 before = loop[i] - loop[(i + loop.Length - 1) % loop.Length];
+                Point2 after = loop[(i + 1) % loop.Length] - loop[i];
+                double cosine = Point2.Dot(before, after) / (before.Length * after.Length);
+                longest = Math.Max(longest, Math.Sqrt(2 / Math.Max(1 + cosine, 2 / (MostMitre * MostMitre))));
+            }
+        }
+
+        return longest;
     }
 
     // Heights of a ridge off its face: from below, the leading flank, the flat crest, the flank that holds.

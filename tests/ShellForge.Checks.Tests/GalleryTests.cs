@@ -1,0 +1,33 @@
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Light;
+using ShellForge.Checks.Print;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Testing;
+
+namespace ShellForge.Checks.Tests;
+
+/// <summary>Boards of every shape and arrangement get a housing: every LED is seen, every part is closed and one body.</summary>
+public class GalleryTests
+{
+    private static readonly string Folder = Repository.At("tests", "boards", "gallery");
+
+    public static TheoryData<string> Boards =>
+        [.. Directory.GetFiles(Folder, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Boards))]
+    public void A_board_of_any_shape_gets_a_lit_housing_of_whole_parts(string name)
+    {
+        HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.At(Path.Combine(Folder, name + ".yaml")));
+        Assert.All(housing.Parts, part =>
+        {
+            Assert.True(part.IsSound, $"{part.Name}: {part.InPrint.Defect}");
+            Assert.Equal(1, Measure.Shells(part.PrintMesh.Mesh));
+        });
+        Assert.Empty(new AuditFailed().Check(housing));
+        Assert.Empty(new LedInTheDark().Check(housing));
+        Assert.DoesNotContain(housing.Plan.Refusals, refusal => !refusal.IsReplaced);
+        Assert.DoesNotContain(new DotsShow().Check(housing), finding => finding.Severity >= Severity.Warn);
+    }
+}
