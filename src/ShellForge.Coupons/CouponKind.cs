@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Coupons.Answers;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons;
 
@@ -17,6 +18,9 @@ public abstract class CouponKind
 
     /// <summary>What is missing before it can be drawn, in a sentence; null for nothing.</summary>
     public virtual string? Lacks(CouponWish wish) => null;
+
+    /// <summary>Why a housing depends on what it tells, in a few words; null where it does not, or where another filament's print tells it.</summary>
+    public abstract string? Matters(HousingPlan plan);
 
     /// <summary>Draws it.</summary>
     public abstract Coupon Draw(CouponWish wish);

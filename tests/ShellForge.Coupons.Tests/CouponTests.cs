@@ -68,6 +68,7 @@ public sealed class CouponTests
     [InlineData("lid-fit")]
     [InlineData("slot-fit")]
     [InlineData("insert-holes")]
+    [InlineData("diffuser-steps")]
     public void A_slicer_draws_every_figure(string kind)
     {
         Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");

@@ -88,6 +88,22 @@ public sealed class MeasuredBackTests
         Assert.InRange(section.Bounds.Max.X - foot.Bounds.Max.X, 0.3, 0.4);
     }
 
+    [Theory]
+    [InlineData("fdm-0.4")]
+    [InlineData("fdm-0.6")]
+    public void Windows_of_the_diffuser_strip_are_as_thick_as_their_figures(string printer)
+    {
+        MadeCoupon made = Samples.Make("diffuser-steps", Samples.Wish(printer, "petg-white"));
+        Mesh mesh = Samples.Written(made.Pieces.Single());
+        Assert.True(made.Pieces.Single().Piece.Steps.Length >= 4);
+        foreach (CouponStep step in made.Pieces.Single().Piece.Steps)
+        {
+            Point2 at = made.Coupon.WrittenScale * step.At;
+            Assert.True(Slicing.At(mesh, step.Value - (Hundredth / 2)).Contains(at), step.Mark);
+            Assert.False(Slicing.At(mesh, step.Value + (Hundredth / 2)).Contains(at), step.Mark);
+        }
+    }
+
     // From a hole's middle to its outline.
     private static double HoleRadius(Region section, Point2 at)
     {

@@ -11,6 +11,8 @@ using ShellForge.Cli.Writing;
 using ShellForge.Coupons;
 using ShellForge.Coupons.Files;
 using ShellForge.Output.Files;
+using ShellForge.Planning;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -24,7 +26,7 @@ internal static class CouponVerb
     {
         var kinds = new Argument<string[]>("KIND")
         {
-            Description = $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; nothing lists them",
+            Description = $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; nothing lists them, or with --board picks what the board depends on",
             Arity = ArgumentArity.ZeroOrMore,
         };
         var printer = new Option<string?>("--printer") { Description = $"The printer, by default the board's or {UsualPrinter}", HelpName = "NAME" };
@@ -47,7 +49,7 @@ internal static class CouponVerb
 
     private static ExitCode Run(Workbench bench, Asked asked)
     {
-        if (asked.Kinds.Length == 0)
+        if (asked.Kinds.Length == 0 && asked.Board is null)
         {
             foreach (CouponKind kind in CouponKinds.All)
             {
@@ -69,6 +71,11 @@ internal static class CouponVerb
         if (loaded.Diagnostics.Any(diagnostic => diagnostic.IsError))
         {
             return ExitCode.BadInput;
+        }
+
+        if (asked.Kinds.Length == 0)
+        {
+            asked = asked with { Kinds = Picked(bench, source!.File!, asked) };
         }
 
         var faults = new List<string>();
@@ -129,6 +136,27 @@ internal static class CouponVerb
 
             bench.Out.Write($"{asked.Folder}: {files.Length} files; coupon.txt says what to do. Then: shellforge calibrate {Path.Combine(asked.Folder, "answers.yaml")}\n");
         }
+    }
+
+    // What this housing depends on, told with the reason.
+    private static string[] Picked(Workbench bench, BoardFile board, Asked asked)
+    {
+        HousingPlan plan = HousingPlanner.Plan(board);
+        CouponKind[] picked = [.. CouponKinds.All.Where(kind => kind.Matters(plan) is not null)];
+        if (!asked.Quiet && !asked.Json)
+        {
+            foreach (CouponKind kind in picked)
+            {
+                bench.Out.Write($"{kind.Name}: {kind.Matters(plan)}\n");
+            }
+
+            if (plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name != board.Print.Shell.Name)
+            {
+                bench.Out.Write($"its diffuser is a print of its own: shellforge coupon diffuser-steps --printer {board.Print.Printer.Name} --filament {plan.Diffuser.Filament.Name} -o coupon-diffuser\n");
+            }
+        }
+
+        return [.. picked.Select(kind => kind.Name)];
     }
 
     private static CouponWish? Wish(Asked asked, BoardFile? board, ProfileLibrary library, List<string> faults)

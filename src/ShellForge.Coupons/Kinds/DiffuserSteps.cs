@@ -6,6 +6,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
@@ -15,7 +16,9 @@ internal sealed class DiffuserSteps : CouponKind
     private const double WindowWidth = 14;
     private const double WindowDepth = 12;
     private const double Rib = 3;
-    private const double Frame = 1.2;
+
+    // Not as thick as any window, so that each shows its edge.
+    private const double Frame = 1.0;
 
     // Thicker material never lets more through; meters and hands stray by this share.
     private const double Stray = 0.05;
@@ -33,6 +36,9 @@ internal sealed class DiffuserSteps : CouponKind
 
     /// <inheritdoc />
     public override string Tells => "how much light your diffuser's spool lets through";
+
+    /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name == plan.Source.Print.Shell.Name ? "its diffuser is printed" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

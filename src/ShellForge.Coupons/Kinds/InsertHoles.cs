@@ -39,6 +39,9 @@ internal sealed class InsertHoles : CouponKind
         wish.Insert is null ? "name the insert in your drawer by its body, such as --insert m2.5x4-od4.6" : null;
 
     /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => plan.Bosses.Any(boss => boss.Hole is not null) ? "its screws go into inserts" : null;
+
+    /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
     {
         InsertProfile insert = wish.Insert!;

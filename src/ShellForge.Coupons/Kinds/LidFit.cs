@@ -5,6 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
@@ -32,6 +33,9 @@ internal sealed class LidFit : CouponKind
 
     /// <inheritdoc />
     public override string Tells => "the gap at which a lid goes on and holds, and the one at which it turns";
+
+    /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => "the cover goes on by its lip";
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

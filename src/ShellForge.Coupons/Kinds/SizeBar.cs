@@ -6,6 +6,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
@@ -55,6 +56,9 @@ internal sealed class SizeBar : CouponKind
     public override string? Lacks(CouponWish wish) => LengthOn(wish.Printer) < Shortest
         ? $"the bed of {wish.Printer.Name} is too short for an arm of {Shortest:0} mm; measure a longer print of your own, and write `shrinkage:` into a profile"
         : null;
+
+    /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => "posts stand where the board's holes are only if shrinkage is allowed for";
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

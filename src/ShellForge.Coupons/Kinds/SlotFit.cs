@@ -5,6 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
@@ -30,6 +31,9 @@ internal sealed class SlotFit : CouponKind
 
     /// <inheritdoc />
     public override string Tells => "the gap at which a tongue slides into its slot";
+
+    /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => plan.Tongues.Any() ? "tongues of the cover close openings" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

@@ -27,6 +27,19 @@ public sealed class FitSliceTests
     }
 
     [Fact]
+    public void A_board_alone_picks_what_its_housing_depends_on_for_one_plate()
+    {
+        using var bench = new Bench();
+        File.WriteAllText(bench.Folder.File("board.yaml"), Bench.SmallBoard);
+        Assert.Equal(0, bench.Run("coupon", "--board", "board.yaml", "-o", "c"));
+        Assert.Contains("lid-fit: the cover goes on by its lip", bench.Out, StringComparison.Ordinal);
+        Assert.Contains("coupon diffuser-steps --printer fdm-0.4 --filament petg-white", bench.Out, StringComparison.Ordinal);
+        Assert.True(File.Exists(bench.Folder.File("c/coupon.3mf")));
+        Assert.Contains("kind: insert-holes", File.ReadAllText(bench.Folder.File("c/answers.yaml")), StringComparison.Ordinal);
+        Assert.DoesNotContain("diffuser-steps", File.ReadAllText(bench.Folder.File("c/answers.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_board_says_printer_filament_and_insert_of_a_coupon()
     {
         using var bench = new Bench();
