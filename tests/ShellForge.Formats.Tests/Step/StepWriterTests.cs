@@ -48,6 +48,9 @@ public class StepWriterTests
         Assert.Single(Regex.Matches(text, "CONICAL_SURFACE"));
         Assert.Equal(2, Regex.Count(text, "CYLINDRICAL_SURFACE"));
 
+        // Readers mend a face that says its side wrong, so the text is asked: only the two halves of the hollow look at the axis.
+        Assert.Equal(2, Regex.Count(text, @"ADVANCED_FACE\(.*\.F\.\);"));
+
         // Cone, cylinder, less the hollow; the judge cuts arcs into chords of its own.
         double exact = Math.PI * (((19 * 19) + (19 * 20) + (20 * 20)) / 3.0 + (11 * 20 * 20) - (10 * 17 * 17));
         Assert.InRange(verdict.Volume / exact, 1 - 2e-4, 1 + 2e-4);
