@@ -58,12 +58,26 @@ public class FuzzTests
     {
         string[] seeds = [.. Directory.GetFiles(BoardTexts.Folder("profiles"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
         var random = new Random(7);
-        for (int i = 0; i < 40; i++)
+        int taken = 0;
+        int told = 0;
+        for (int i = 0; i < 60; i++)
         {
-            string text = Changed(seeds[random.Next(seeds.Length)], random);
+            // Renamed, so that what is taken of the file can be told from what is shipped.
+            string seed = seeds[random.Next(seeds.Length)];
+            bool isShelf = seed.Contains("\ninserts:", StringComparison.Ordinal) || seed.Contains("\nfilaments:", StringComparison.Ordinal);
+            string text = Changed(
+                isShelf ? seed.Replace("petg-", "mine-", StringComparison.Ordinal).Replace("m2x", "mine-m2x", StringComparison.Ordinal) : seed, random);
             ProfileLoadResult loaded = ProfileLibrary.Load([("user.yaml", text)]);
-            Assert.NotEmpty(loaded.Library.Inserts.Names);
+            bool isTaken = loaded.Library.Inserts.Names.Concat(loaded.Library.Filaments.Names).Any(name => name.StartsWith("mine-", StringComparison.Ordinal));
+            bool hasOwn = isShelf && text.Contains("mine-", StringComparison.Ordinal);
+            bool isTold = loaded.Diagnostics.Any(d => d.IsError);
+            Assert.True(isTaken || isTold || !hasOwn, "nothing was taken and nothing told of:\n" + text);
+            taken += isTaken ? 1 : 0;
+            told += isTold ? 1 : 0;
         }
+
+        // Both ends are met, or the changes test nothing.
+        Assert.True(taken > 0 && told > 0, $"{taken} taken, {told} told");
     }
 
     [Fact]

@@ -52,7 +52,10 @@ public sealed class BossTests
         WrittenBoard board = new() { Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"], Insert = "m2.5x5.7-od4.6", Parts = ["{ref: C9, size: [3, 3, 2.0], side: bottom, polar: [38, 45]}"] };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         BossPlan near = plan.Bosses.MinBy(b => Angle.Between(Angle.Of(b.At), Angle.FromDegrees(45)).Degrees)!;
-        Assert.True(near.Webs.IsEmpty || near.WebTop <= plan.Stack.BoardBottom - 2.0 - 0.5 + 1e-9);
+        BossPlan far = plan.Bosses.MaxBy(b => Angle.Between(Angle.Of(b.At), Angle.FromDegrees(45)).Degrees)!;
+        Assert.NotEmpty(near.Webs);
+        Assert.True(near.WebTop <= plan.Stack.BoardBottom - 2.0 - 0.5 + 1e-9);
+        Assert.True(far.WebTop > near.WebTop, $"no web is higher where nothing hangs: {far.WebTop}");
     }
 
     [Fact]
