@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using ShellForge.Cli.Reading;
 using ShellForge.Cli.Telling;
 using ShellForge.Cli.Verbs;
 
@@ -41,6 +42,11 @@ internal static class ShellForgeCommand
         {
             bench.Err.WriteLine("shellforge: stopped; nothing more was written");
             return (int)ExitCode.Interrupted;
+        }
+        catch (WrongFileException e)
+        {
+            bench.Err.WriteLine($"shellforge: {e.Message}");
+            return (int)ExitCode.BadInput;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

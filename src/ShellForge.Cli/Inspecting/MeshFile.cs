@@ -43,6 +43,21 @@ internal static class MeshFile
 
         byte[] content = new byte[stream.Length];
         stream.ReadExactly(content);
+        RefuseText(name, content);
         return StlReader.Read(content);
+    }
+
+    // Text that does not begin as an STL in text does is no mesh. A mesh has zeros among its first bytes: its count of triangles is small.
+    private static void RefuseText(string name, ReadOnlySpan<byte> content)
+    {
+        const int looked = 4096;
+        ReadOnlySpan<byte> first = content[..Math.Min(looked, content.Length)];
+        if (first.IsEmpty || first.Contains((byte)0) || first.TrimStart(" \t\r\n"u8).StartsWith("solid"u8))
+        {
+            return;
+        }
+
+        string what = first.IndexOf("format: shellforge"u8) >= 0 ? "a board file" : "a text, and no mesh";
+        throw new WrongFileException($"{name}: this is {what}; inspect takes STL or 3MF");
     }
 }

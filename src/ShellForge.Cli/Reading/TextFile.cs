@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Text;
 
 namespace ShellForge.Cli.Reading;
@@ -20,6 +21,11 @@ internal static class TextFile
 
         byte[] content = new byte[stream.Length];
         stream.ReadExactly(content);
+        if (KindOfMesh(content) is { } kind)
+        {
+            throw new WrongFileException($"{shownName}: this is {kind}, not a board file; 'inspect' takes it");
+        }
+
         try
         {
             var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
@@ -29,6 +35,16 @@ internal static class TextFile
         {
             throw new IOException($"{shownName}: the file is not UTF-8 text (byte {e.Index + 1})", e);
         }
+    }
+
+    // An archive, or the binary STL that its count of triangles says; null for anything else.
+    private static string? KindOfMesh(ReadOnlySpan<byte> content)
+    {
+        const int head = 84;
+        const int triangle = 50;
+        return content.StartsWith("PK\u0003\u0004"u8) ? "an archive, such as a 3MF file"
+            : content.Length >= head && content.Length - head == triangle * (long)BinaryPrimitives.ReadUInt32LittleEndian(content[80..head]) ? "an STL file"
+            : null;
     }
 
     /// <summary>Opens a file so that a failure is told with the name that the user gave.</summary>

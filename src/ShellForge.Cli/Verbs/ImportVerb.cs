@@ -48,7 +48,7 @@ internal static class ImportVerb
         };
         command.Validators.Add(result =>
         {
-            if (result.GetValue(output) is null && !result.GetValue(json))
+            if (result.GetResult(output) is null && result.GetResult(json) is null)
             {
                 result.AddError("say where to write with -o board.yaml, or ask for --json");
             }

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -28,6 +30,18 @@ internal static class SharedOptions
     public static Option<bool> Strict() => new("--strict")
     {
         Description = "Count warnings as reasons not to print",
+    };
+
+    /// <summary>Reads a whole number; anything else is told with what it should be. A validator would be handed an exception for a word.</summary>
+    public static Func<ArgumentResult, int?> WholeNumber(string what, int least, int most) => given =>
+    {
+        string written = given.Tokens[0].Value;
+        if (!int.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number < least || number > most)
+        {
+            given.AddError($"{what} is a number from {least} to {most}, not '{written}'");
+        }
+
+        return number;
     };
 
     public static Option<string[]> Set() => new("--set")

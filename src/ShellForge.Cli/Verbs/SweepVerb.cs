@@ -26,14 +26,8 @@ internal static class SweepVerb
         {
             Description = "Variants at one time; by default as many as there are cores",
             HelpName = "NUMBER",
+            CustomParser = SharedOptions.WholeNumber("how many variants are made at one time", 1, SweepWish.MostJobs),
         };
-        jobs.Validators.Add(given =>
-        {
-            if (given.GetValueOrDefault<int?>() is < 1 or > SweepWish.MostJobs)
-            {
-                given.AddError($"variants at one time are a number from 1 to {SweepWish.MostJobs}");
-            }
-        });
         var shard = new Option<Shard?>("--shard")
         {
             Description = "Only a share of the variants: the i-th of n, i from 0 to n - 1; in a task of Slurm, Kubernetes, AWS Batch, Grid Engine or GNU parallel by itself",

@@ -13,22 +13,16 @@ internal static class ViewVerb
     public static Command Create(Workbench bench)
     {
         Argument<string> board = SharedOptions.BoardFile();
-        var port = new Option<int>("--port")
+        var port = new Option<int?>("--port")
         {
             Description = "Port to listen on; by default one that is free",
             HelpName = "NUMBER",
+            CustomParser = SharedOptions.WholeNumber("a port", 0, LastPort),
         };
-        port.Validators.Add(given =>
-        {
-            if (given.GetValueOrDefault<int>() is < 0 or > LastPort)
-            {
-                given.AddError($"a port is a number from 0 to {LastPort}");
-            }
-        });
         Option<string[]> set = SharedOptions.Set();
         var command = new Command("view", "Show the housing on a local page that follows the file as it is saved") { board, port, set };
         command.SetAction((parsed, _) => Run(
-            bench, parsed.GetRequiredValue(board), parsed.GetValue(port), parsed.GetRequiredValue(set)));
+            bench, parsed.GetRequiredValue(board), parsed.GetValue(port) ?? 0, parsed.GetRequiredValue(set)));
         return command;
     }
 

@@ -17,5 +17,5 @@ internal static class ScrewSaidKind
     public static Kind<ScrewSaid> Kind { get; } = new ChoiceKind<ScrewSaid>(
         new MappedKind<ScrewHead, ScrewSaid>(Heads, head => new ScrewSaid(null, head)),
         new MappedKind<ScrewProfile, ScrewSaid>(
-            new ProfileKind<ScrewProfile>("a screw", l => l.Screws), profile => new ScrewSaid(profile, profile.Head)));
+            new ProfileKind<ScrewProfile>("a screw", l => l.Screws, "pan", "cap", "button", "countersunk"), profile => new ScrewSaid(profile, profile.Head)));
 }

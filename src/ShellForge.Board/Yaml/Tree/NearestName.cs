@@ -8,7 +8,7 @@ public static class NearestName
 
     /// <summary>
     /// The candidate with the fewest edits (insert, drop, change, swap of neighbours), the first among equals; null when none
-    /// is within a third of the word's length, at least two edits, and none starts with the word or is its start.
+    /// is within a third of the word's length, at least two edits, and none starts with the word or is a part of it.
     /// </summary>
     public static string? In(string word, IEnumerable<string> candidates)
     {
@@ -34,7 +34,7 @@ public static class NearestName
             ? null
             : candidates.FirstOrDefault(c =>
                 c.StartsWith(typed, StringComparison.OrdinalIgnoreCase)
-                || (c.Length >= 3 && typed.StartsWith(c, StringComparison.OrdinalIgnoreCase)));
+                || (c.Length >= 3 && typed.Contains(c, StringComparison.OrdinalIgnoreCase)));
     }
 
     private static string Cut(string word) =>

@@ -5,10 +5,16 @@ using ShellForge.Board.Yaml.Tree;
 namespace ShellForge.Board.Yaml.Vocabulary;
 
 /// <summary>The name of a profile.</summary>
-internal sealed class ProfileKind<T>(string what, Func<ProfileLibrary, ProfileShelf<T>> shelf) : Kind<T>
+/// <param name="what">What it is of, with its article.</param>
+/// <param name="shelf">Where they stand.</param>
+/// <param name="beside">Words that do as well here, for messages; they are read by another kind.</param>
+internal sealed class ProfileKind<T>(string what, Func<ProfileLibrary, ProfileShelf<T>> shelf, params string[] beside) : Kind<T>
     where T : class
 {
     private const int LongestName = 80;
+
+    // As many names that begin with what was written are listed as one reads at a glance.
+    private const int MostListed = 8;
 
     /// <inheritdoc />
     public override string Expected => $"the name of {what} (`profiles` lists them)";
@@ -34,7 +40,12 @@ internal sealed class ProfileKind<T>(string what, Func<ProfileLibrary, ProfileSh
         string fault = context.Profiles.KindOf(scalar.Text) is { } other
             ? $"{scalar.KindInWords} is {other}"
             : $"there is no profile {scalar.KindInWords}";
-        context.Sink.Error(node.Place, "unknown-profile", fault, "expected " + Expected, known.Nearest(scalar.Text));
+        string[] begin = [.. known.Names.Where(name => name.StartsWith(scalar.Text, StringComparison.OrdinalIgnoreCase))];
+        string words = beside.Length == 0 ? "" : string.Join(", ", beside) + ", or ";
+        context.Sink.Error(
+            node.Place, "unknown-profile", fault,
+            begin.Length is > 1 and <= MostListed ? $"expected {words}one of {string.Join(", ", begin)}" : $"expected {words}{Expected}",
+            NearestName.In(scalar.Text, [.. beside, .. known.Names]));
         value = null!;
         return false;
     }
