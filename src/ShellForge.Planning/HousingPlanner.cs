@@ -67,6 +67,7 @@ public static class HousingPlanner
         ImmutableArray<PartPlan> parts = reasons.Take(
             PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
         ImmutableArray<CrowdedPort> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
+        UnusedWishes.Tell(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);
         var plan = new HousingPlan
         {
