@@ -103,7 +103,7 @@ public sealed partial class NoWishIgnoredTests
         "parts | board.parts[J1].package=micro-b-receptacle", "parts | board.parts[J1].side=top", "parts | board.parts[J1].faces=240", "parts | board.parts[J1].past-edge=0.2", "parts | board.parts[J1].port=closed", "parts | board.parts[J1].rotation=10",
         "parts | board.parts[U1].mounted=on-pins", "parts | board.parts[U1].lift=6", "parts | board.parts[C1].mounted=standing", "parts | board.parts[C1].polar=[20, 190]", "parts | board.parts[C2].size=[6.3, 6.3, 12]",
         "parts | board.parts[C2].height=14", "parts | board.parts[R1].circle=44", "parts | board.parts[R1].count=4", "parts | board.parts[R1].from=20", "parts | board.parts[R1].direction=cw",
-        "parts | board.parts[R1].skip=[1]", "ring | board.parts[S1].port=open", "parts | board.wires[out].diameter=3.2", "parts | board.wires[out].conductors=8", "parts | board.parts[C1].joint-protrusion=4", "parts | board.wires[out].gauge=18", "parts | board.wires[out].side=top",
+        "parts | board.parts[R1].skip=[1]", "ring | board.parts[S1].port=open", "parts | board.wires[out].diameter=3.2", "parts | board.wires[out].conductors=8", "parts | board.parts[C1].joint-protrusion=4", "parts | board.wires[out].side=top",
         "parts | housing.insert=m2.5x5.7-od4.6", "parts | housing.screw=cap", "disc | housing.screw=countersunk", "disc | housing.washers=true", "parts | housing.walls=3", "parts | housing.floor=3",
         "parts | housing.clearance={board-edge: 1.2}", "parts | housing.clearance={below-parts: 3}", "ring | housing.cable=none", "ring | housing.cable.part=J2", "disc | housing.cable={round: 5, angle: 270, relief: tie}",
         "disc | housing.cable={round: 4, angle: 180, relief: tie}", "disc | housing.cable={round: 4, angle: 270, relief: knot}", "octagon | housing.cable.plug=[14, 5]", "octagon | housing.cable.angle=90",
@@ -145,6 +145,6 @@ public sealed partial class NoWishIgnoredTests
     // Keys whose value other tests follow: into names of files and findings, into drawings and the light of the board, or out of the file that is read.
     private static readonly string[] Elsewhere =
     [
-        "format", "name", "board.cutouts", "board.measured.batch", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref", "use.air",
+        "format", "name", "board.cutouts", "board.measured.batch", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref", "board.wires.gauge", "use.air",
     ];
 }
