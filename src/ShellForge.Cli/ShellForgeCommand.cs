@@ -23,7 +23,18 @@ internal static class ShellForgeCommand
     {
         try
         {
-            ParseResult parsed = Root(bench).Parse(args);
+            ParseResult parsed;
+            try
+            {
+                parsed = Root(bench).Parse(args);
+            }
+            catch (InvalidOperationException e)
+            {
+                // A validator that asks for a value which can't be read gets this from the parser: the command line is wrong, not the program.
+                bench.Err.WriteLine($"shellforge: {e.Message}");
+                return (int)ExitCode.BadInput;
+            }
+
             if (parsed.Action is ParseErrorAction)
             {
                 return (int)Refuse(parsed, bench);

@@ -54,7 +54,7 @@ internal static class SweepVerb
         };
         command.Validators.Add(given =>
         {
-            if (given.GetValue(plan) is null == given.GetValue(merge) is null)
+            if (given.GetResult(plan) is not { Tokens.Count: > 0 } == given.GetResult(merge) is null)
             {
                 given.AddError("say a plan, or --merge with the folder of a sweep");
             }
