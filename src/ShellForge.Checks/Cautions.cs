@@ -23,19 +23,27 @@ public static class Cautions
         var cautions = ImmutableArray.CreateBuilder<HandCaution>();
         double volts = housing.Board.Power.Volts;
         cautions.Add(volts > ExtraLow
-            ? new HandCaution("Mains and high voltage", "This voltage kills. Use a certified external low-voltage supply instead. Where that can't be, local codes hold, and the work is a licensed electrician's.")
+            ? new HandCaution("Mains and high voltage",
+                "This voltage kills. Use a certified external low-voltage supply instead. Where that can't be, local codes hold, and the "
+                    + "work is a licensed electrician's.")
             : new HandCaution("Power", string.Create(
-                CultureInfo.InvariantCulture, $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the housing.")));
+                CultureInfo.InvariantCulture,
+                    $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the "
+                        + $"housing.")));
         if (volts < CellVolts)
         {
-            cautions.Add(new HandCaution("Battery", "Lithium cells need their protection circuit, a charger made for them, room to swell, and nothing sharp beside them."));
+            cautions.Add(
+                new HandCaution("Battery",
+                    "Lithium cells need their protection circuit, a charger made for them, room to swell, and nothing sharp beside them."));
         }
 
         if (housing.Power.Input.Leds > 0)
         {
             cautions.Add(new HandCaution("Heat", string.Create(
                 CultureInfo.InvariantCulture,
-                $"{housing.Heat.WeakestFilament} softens near {housing.Heat.PlasticSoftensCelsius:0} \u00b0C and is good for {housing.Heat.PlasticLimitCelsius:0} \u00b0C. Keep the firmware's cap on brightness, do not cover the lamp, keep it out of the sun behind glass, and do not leave it alone on its first evening.")));
+                $"{housing.Heat.WeakestFilament} softens near {housing.Heat.PlasticSoftensCelsius:0} \u00b0C and is good for "
+                    + $"{housing.Heat.PlasticLimitCelsius:0} \u00b0C. Keep the firmware's cap on brightness, do not cover the lamp, keep "
+                    + $"it out of the sun behind glass, and do not leave it alone on its first evening.")));
         }
 
         return cautions.ToImmutable();

@@ -16,9 +16,9 @@ public static class CheckRun
         HousingUnderCheck housing, ImmutableArray<IRule> rules, CancellationToken cancel = default)
     {
         // Rules take unlike times and keep no state, so they run side by side; the order of the result is that of the list.
-        Finding[][] found = SideBySide.Each<IRule, Finding[]>(
+        Finding[][] found = OrderedParallel.Map<IRule, Finding[]>(
             rules, rule => [.. rule.Check(housing).Select(finding => Accepted(finding, rule, housing.Board))], cancel);
-        Finding[] all = [.. EqualOnes.Together(found.SelectMany(each => each))];
+        Finding[] all = [.. FindingMerge.Merge(found.SelectMany(each => each))];
         return [.. all.Concat(UselessAcceptances(housing.Board, rules, all)).OrderByDescending(finding => finding.Severity)];
     }
 

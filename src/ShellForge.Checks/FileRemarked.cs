@@ -26,7 +26,8 @@ public sealed class FileRemarked : IRule
     /// <inheritdoc />
     public IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        foreach (Diagnostic remark in housing.Board.Remarks.Where(remark => remark.Code is not (Diagnostic.StillToSay or Diagnostic.HeightUnknown)))
+        foreach (Diagnostic remark in housing.Board.Remarks.Where(
+            remark => remark.Code is not (Diagnostic.StillToSay or Diagnostic.HeightUnknown)))
         {
             yield return new Finding
             {

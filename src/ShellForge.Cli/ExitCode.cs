@@ -32,7 +32,9 @@ internal static class ExitCodes
     [
         (ExitCode.Done, "done; notes and warnings allowed"),
         (ExitCode.Stopped, "a finding says do not print, or an inspected file is not sound; the files are written all the same"),
-        (ExitCode.BadInput, "the board file or the command line is wrong: every mistake is told as `file:line:column: what, expected, nearest`; nothing is touched"),
+        (ExitCode.BadInput,
+            "the board file or the command line is wrong: every mistake is told as `file:line:column: what, expected, nearest`; nothing "
+                + "is touched"),
         (ExitCode.FileTrouble, "a file could not be read or written"),
         (ExitCode.ProgramDefect, "a defect of the program itself; what it prints is worth a report"),
         (ExitCode.Interrupted, "stopped by the interrupt key; nothing more was written"),

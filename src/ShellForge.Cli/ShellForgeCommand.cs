@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Verbs;
 
 namespace ShellForge.Cli;
@@ -30,7 +30,8 @@ internal static class ShellForgeCommand
             }
             catch (InvalidOperationException e)
             {
-                // A validator that asks for a value which can't be read gets this from the parser: the command line is wrong, not the program.
+                // A validator that asks for a value which can't be read gets this from the parser: the command line is wrong, not the
+                // program.
                 bench.Err.WriteLine($"shellforge: {e.Message}");
                 return (int)ExitCode.BadInput;
             }

@@ -38,7 +38,9 @@ internal sealed class Workbench
     /// <summary>Columns of the terminal; 0 when there is none.</summary>
     public int TerminalWidth { get; init; }
 
-    /// <summary>Columns of running text: the terminal's, at most as many as are pleasant to read; always the same in files and pipes.</summary>
+    /// <summary>
+    /// Columns of running text: the terminal's, at most as many as are pleasant to read; always the same in files and pipes.
+    /// </summary>
     public int TextWidth
     {
         get

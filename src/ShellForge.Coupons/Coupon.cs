@@ -38,8 +38,8 @@ public sealed record Coupon
     public required ImmutableArray<CouponPiece> Pieces { get; init; }
 
     /// <summary>
-    /// Whether it is written larger in x and y as the parts of a housing are, so that it shrinks to size. A coupon that measures the shrinkage is
-    /// not.
+    /// Whether it is written larger in x and y as the parts of a housing are, so that it shrinks to size. A coupon that measures the
+    /// shrinkage is not.
     /// </summary>
     public bool AllowsForShrinkage { get; init; } = true;
 

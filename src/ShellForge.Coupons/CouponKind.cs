@@ -5,8 +5,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Coupons;
 
 /// <summary>
-/// A kind of coupon. It answers for itself: what it is drawn for, how it looks, what is asked of its user, what the answers mean and whether they can
-/// be true together.
+/// A kind of coupon. It answers for itself: what it is drawn for, how it looks, what is asked of its user, what the answers mean and
+/// whether they can be true together.
 /// </summary>
 public abstract class CouponKind
 {
@@ -19,7 +19,9 @@ public abstract class CouponKind
     /// <summary>What is missing before it can be drawn, in a sentence; null for nothing.</summary>
     public virtual string? Lacks(CouponWish wish) => null;
 
-    /// <summary>Why a housing depends on what it tells, in a few words; null where it does not, or where another filament's print tells it.</summary>
+    /// <summary>
+    /// Why a housing depends on what it tells, in a few words; null where it does not, or where another filament's print tells it.
+    /// </summary>
     public abstract string? Matters(HousingPlan plan);
 
     /// <summary>Draws it.</summary>

@@ -10,8 +10,8 @@ using ShellForge.Planning.Walls;
 namespace ShellForge.Planning;
 
 /// <summary>
-/// The closure that was decided, and what depends on it in plan. Nothing later asks for the wish in the board file: a wish that can't be met
-/// is refused, and all the rest is planned for what is built in its place.
+/// The closure that was decided, and what depends on it in plan. Nothing later asks for the wish in the board file: a wish that can't be
+/// met is refused, and all the rest is planned for what is built in its place.
 /// </summary>
 /// <param name="Closure">How cover and tub hold together.</param>
 /// <param name="Refused">Why the wish can't be met; null where it is.</param>

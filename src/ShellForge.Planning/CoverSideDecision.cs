@@ -11,7 +11,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning;
 
-/// <summary>Decides everything on the cover's side, and what hangs on the floor beside the bosses, in the order in which each needs the other.</summary>
+/// <summary>
+/// Decides everything on the cover's side, and what hangs on the floor beside the bosses, in the order in which each needs the other.
+/// </summary>
 internal static class CoverSideDecision
 {
     // Window and diffuser keep clear of posts by this, mm.
@@ -81,7 +83,8 @@ internal static class CoverSideDecision
         {
             reasons.Refuse(
                 "lit-band-without-place", "cover", $"The wall can't be lit: {obstacle}. It is planned closed.",
-                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine), "light through the front, a taller space below the board, or a lower window");
+                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine),
+                    "light through the front, a taller space below the board, or a lower window");
             return reasons.Of(diffuser with { Fit = DiffuserFit.OneWithCover, Filament = draft.File.Print.Shell });
         }
 

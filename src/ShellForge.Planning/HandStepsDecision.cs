@@ -62,7 +62,8 @@ internal static class HandStepsDecision
             Phase = HandPhase.Tub,
             Title = "Set the inserts",
             Text = string.Create(CultureInfo.InvariantCulture,
-                $"Set {kinds} into the tub's posts with the iron at {iron:0} \u00b0C. Let the iron's own weight press. At nine tenths of the depth take it away and press the insert flush with a cold flat plate for 10 s. Let each cool for a minute."),
+                $"Set {kinds} into the tub's posts with the iron at {iron:0} \u00b0C. Let the iron's own weight press. At nine tenths of "
+                    + $"the depth take it away and press the insert flush with a cold flat plate for 10 s. Let each cool for a minute."),
             Check = "A screw turns into every insert by fingers and stands upright. No insert stands proud of its post.",
             Cautions = [HandCaution.Iron],
             Tools = ["soldering iron with an insert tip", "flat metal plate"],
@@ -110,7 +111,8 @@ internal static class HandStepsDecision
             Phase = HandPhase.Inside,
             Title = "Try the light before closing",
             Text = string.Create(CultureInfo.InvariantCulture,
-                $"Run a test pattern at no more than a quarter of full brightness. The housing is planned for {100 * plan.Source.Power.Brightness:0} % of full white."),
+                $"Run a test pattern at no more than a quarter of full brightness. The housing is planned for "
+                    + $"{100 * plan.Source.Power.Brightness:0} % of full white."),
             Check = "Every LED shows every colour. Nothing gets hot within five minutes.",
             Cautions = [HandCaution.Eyes],
             Tools = ["current-limited supply"],
@@ -133,7 +135,8 @@ internal static class HandStepsDecision
             {
                 Phase = HandPhase.Inside,
                 Title = "Put the baffle into the cover",
-                Text = "Lay the cover on its face and press the baffle into it from behind, until it lies on the bezel. The small ribs on its rim hold it, since it turns with the cover.",
+                Text = "Lay the cover on its face and press the baffle into it from behind, until it lies on the bezel. The small ribs on "
+                    + "its rim hold it, since it turns with the cover.",
                 Check = "It stays in when the cover is turned over.",
                 Shown = [PartNames.Baffle, .. Faces(plan)],
                 Held = [PartNames.Baffle],
@@ -171,7 +174,8 @@ internal static class HandStepsDecision
             Phase = HandPhase.Inside,
             Title = "Put the diffuser into the cover",
             Text = sheet
-                ? $"Cut the sheet, {HandWords.Mm(plan.Diffuser.Thickness)} thick, to the outline of its seat in the cover less 0.2 mm all round, and lay it into the seat from behind."
+                ? $"Cut the sheet, {HandWords.Mm(plan.Diffuser.Thickness)} thick, to the outline of its seat in the cover less 0.2 mm all "
+                    + $"round, and lay it into the seat from behind."
                 : "Lay it into its seat from behind, with the side that lay on the bed towards the viewer.",
             Check = "It lies flat in its seat, without fingerprints.",
             Tools = sheet ? ["sharp knife", "steel rule"] : [],

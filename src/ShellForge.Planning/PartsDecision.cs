@@ -14,7 +14,8 @@ internal static class PartsDecision
     private const string FrontDown = "front face down";
 
     /// <summary>Decides the parts, from the floor up.</summary>
-    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount)
+    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle,
+        MountPlan? mount)
     {
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
@@ -31,7 +32,10 @@ internal static class PartsDecision
         }
         else if (diffuser.Fit is DiffuserFit.PrintedIn)
         {
-            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons, FrontDown) with { PrintedWith = PartNames.Cover });
+            parts.Add(
+                Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons,
+                    FrontDown) with
+                { PrintedWith = PartNames.Cover });
         }
 
         parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons, FrontDown));
@@ -52,7 +56,9 @@ internal static class PartsDecision
         reasons.Choice($"{path}.filament", filament.Name, Reasons.Rule, $"{filament.Family}, {filament.Colour}");
         reasons.Choice($"{path}.scale", scale.ToString("0.#####", CultureInfo.InvariantCulture), filament.Name, slicer
             ? "the printer profile says that the slicer scales for shrinkage"
-            : $"written larger in x and y so that it shrinks to size{(filament.Shrinkage.IsMeasured ? $" ({filament.Shrinkage.Source})" : "")}: switch off the slicer's own compensation for shrinkage, holes and elephant's foot");
+            : $"written larger in x and y so that it shrinks to "
+                + $"size{(filament.Shrinkage.IsMeasured ? $" ({filament.Shrinkage.Source})" : "")}: switch off the slicer's own "
+                + $"compensation for shrinkage, holes and elephant's foot");
         return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale, LiesOn = liesOn };
     }
 }

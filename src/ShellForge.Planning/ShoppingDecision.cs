@@ -14,7 +14,8 @@ internal static class ShoppingDecision
         DiffuserPlan diffuser = cover.Diffuser;
         var items = ImmutableArray.CreateBuilder<ShoppingItem>();
         items.AddRange(Count(bosses.Where(b => b.Hole is not null).Select(b =>
-            $"heat-set insert {b.Hole!.Insert.Thread} x {Reasons.Mm(b.Hole.Insert.Length)}, body {Reasons.Mm(b.Hole.Insert.OuterDiameter)} ({b.Hole.Insert.Name})")));
+            $"heat-set insert {b.Hole!.Insert.Thread} x {Reasons.Mm(b.Hole.Insert.Length)}, body "
+                + $"{Reasons.Mm(b.Hole.Insert.OuterDiameter)} ({b.Hole.Insert.Name})")));
         items.AddRange(Count(screws.Select(s => $"screw {s.Screw.Thread} x {Reasons.Mm(s.Length)} ({s.Screw.Name})")));
         items.AddRange(Count(screws.Where(s => s.Washer).Select(s =>
             $"washer {s.Screw.Thread}, outside {Reasons.Mm(s.Screw.WasherDiameter)}")));
@@ -23,7 +24,8 @@ internal static class ShoppingDecision
         {
             var bounds = diffuser.Outline.Bounds;
             items.Add(new ShoppingItem(
-                $"diffuser sheet {Reasons.Mm(diffuser.Thickness)} thick, cut from {Reasons.Mm(Math.Ceiling(bounds.Max.X - bounds.Min.X))} x {Reasons.Mm(Math.Ceiling(bounds.Max.Y - bounds.Min.Y))}", 1));
+                $"diffuser sheet {Reasons.Mm(diffuser.Thickness)} thick, cut from {Reasons.Mm(Math.Ceiling(bounds.Max.X - bounds.Min.X))} "
+                    + $"x {Reasons.Mm(Math.Ceiling(bounds.Max.Y - bounds.Min.Y))}", 1));
         }
 
         items.AddRange(cover.Closure.Shopping);

@@ -5,8 +5,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning;
 
 /// <summary>
-/// What makers call the features of a housing: by the thing on their board that a feature serves ("the boss of hole 2", "J1's saddle"), never
-/// by the number that it has in the plan.
+/// What makers call the features of a housing: by the thing on their board that a feature serves ("the boss of hole 2", "J1's saddle"),
+/// never by the number that it has in the plan.
 /// </summary>
 public static class SpokenNames
 {

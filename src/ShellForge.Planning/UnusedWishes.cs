@@ -34,7 +34,8 @@ internal static class UnusedWishes
                 screws, asked, "screws", front, $"leave 'closure-screws' out, or give the board {asked} holes for them");
         }
 
-        foreach (BoardPart part in draft.File.Board.Parts.Where(part => part.Port == PortWish.Open && draft.Ports.All(port => port.Ref != part.Ref)))
+        foreach (BoardPart part in draft.File.Board.Parts.Where(
+            part => part.Port == PortWish.Open && draft.Ports.All(port => port.Ref != part.Ref)))
         {
             reasons.Replace(
                 "port-without-mouth", part.Ref, $"{part.Ref} has no mouth for a plug, so 'port: open' opens nothing.",
@@ -51,7 +52,8 @@ internal static class UnusedWishes
         {
             reasons.Replace(
                 "band-thickness-fixed", "diffuser.thickness",
-                $"A band in the wall is two lines thick, {Reasons.Mm(cover.Diffuser.Thickness)} mm: the {Reasons.Mm(thickness)} mm asked for change nothing.",
+                $"A band in the wall is two lines thick, {Reasons.Mm(cover.Diffuser.Thickness)} mm: the {Reasons.Mm(thickness)} mm asked "
+                    + $"for change nothing.",
                 cover.Diffuser.Thickness, thickness, "mm", at, "leave 'diffuser.thickness' out, or let the light through the front");
         }
 

@@ -58,7 +58,8 @@ public class LayeringTests
         var named = new Regex(@"^\s*using (?:static )?ShellForge\.(\w+)", RegexOptions.Multiline);
         foreach ((string project, string[] allowed) in Arrows)
         {
-            foreach (string path in Repository.SourceFiles.Where(p => Repository.Relative(p).StartsWith($"src/ShellForge.{project}/", StringComparison.Ordinal)))
+            foreach (string path in Repository.SourceFiles.Where(
+                p => Repository.Relative(p).StartsWith($"src/ShellForge.{project}/", StringComparison.Ordinal)))
             {
                 foreach (Match match in named.Matches(File.ReadAllText(path)))
                 {
@@ -86,7 +87,8 @@ public class LayeringTests
                 {
                     met++;
                     Assert.True(
-                        Repository.Relative(path).StartsWith(home, StringComparison.Ordinal), $"{Repository.Relative(path)} uses {library}");
+                        Repository.Relative(path).StartsWith(home, StringComparison.Ordinal),
+                            $"{Repository.Relative(path)} uses {library}");
                 }
             }
         }

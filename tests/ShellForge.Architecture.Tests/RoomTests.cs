@@ -22,7 +22,8 @@ public class RoomTests
     [Fact]
     public void No_folder_holds_more_files_than_one_can_know()
     {
-        foreach (IGrouping<string, string> folder in Repository.SourceFiles.Concat(Repository.TestFiles).GroupBy(path => Path.GetDirectoryName(path)!))
+        foreach (IGrouping<string, string> folder in Repository.SourceFiles.Concat(Repository.TestFiles)
+            .GroupBy(path => Path.GetDirectoryName(path)!))
         {
             Assert.True(folder.Count() <= FullRoom, $"{Repository.Relative(folder.Key)} holds {folder.Count()} files");
         }

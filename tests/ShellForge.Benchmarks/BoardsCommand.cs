@@ -13,8 +13,8 @@ using ShellForge.Testing;
 namespace ShellForge.Benchmarks;
 
 /// <summary>
-/// Boards drawn by seeds over the whole of what a file may say, planned, made or checked as a user would. What ends in an exception, in a mesh
-/// that the audit rejects or in a part of two bodies is told by its seed and written as DIR/SEED.yaml.
+/// Boards drawn by seeds over the whole of what a file may say, planned, made or checked as a user would. What ends in an exception, in a
+/// mesh that the audit rejects or in a part of two bodies is told by its seed and written as DIR/SEED.yaml.
 /// </summary>
 internal static class BoardsCommand
 {
@@ -40,7 +40,8 @@ internal static class BoardsCommand
             }
             catch (Exception error) when (error is not OutOfMemoryException)
             {
-                failure = error.GetType().Name + ": " + error.Message + "\n" + string.Join('\n', (error.StackTrace ?? "").Split('\n').Take(9));
+                failure = error.GetType().Name + ": " + error.Message + "\n"
+                    + string.Join('\n', (error.StackTrace ?? "").Split('\n').Take(9));
             }
 
             if (failure is not null)
@@ -52,7 +53,8 @@ internal static class BoardsCommand
         }
 
         Console.WriteLine(
-            $"{stage}, seeds {first} to {first + count - 1}: {count - refused} boards, {refused} refused as input, {failures} failures, {printable} to be printed, {watch.Elapsed.TotalSeconds:0} s");
+            $"{stage}, seeds {first} to {first + count - 1}: {count - refused} boards, {refused} refused as input, {failures} failures, "
+                + $"{printable} to be printed, {watch.Elapsed.TotalSeconds:0} s");
         return failures == 0 ? 0 : 1;
     }
 
@@ -77,7 +79,8 @@ internal static class BoardsCommand
 
     // Bezel round which a fused diffuser goes, and the diffuser's own windows, hold together when printed.
     private static int Bodies(HousingPlan plan, MadePart part) =>
-        plan.Diffuser.Fit == DiffuserFit.PrintedIn && part.Name is PartNames.Cover or PartNames.Diffuser ? 1 : Measure.Shells(part.PrintMesh.Mesh);
+        plan.Diffuser.Fit == DiffuserFit.PrintedIn && part.Name is PartNames.Cover or PartNames.Diffuser ? 1
+            : Measure.Shells(part.PrintMesh.Mesh);
 
     private static string? Unsound(HousingPlan plan, MadePart part)
     {

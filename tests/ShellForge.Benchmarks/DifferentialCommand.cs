@@ -43,7 +43,8 @@ internal static class DifferentialCommand
             }
         }
 
-        string[] lines = PeerScript.Run(script, Path.Combine(folder, "trees.bin"), folder).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        string[] lines = PeerScript.Run(script, Path.Combine(folder, "trees.bin"), folder).Split('\n',
+            StringSplitOptions.RemoveEmptyEntries);
         if (lines.Length != count)
         {
             Console.Error.WriteLine($"The peer told of {lines.Length} trees of {count}.");
@@ -62,18 +63,21 @@ internal static class DifferentialCommand
             }
 
             BinaryStl.Write(Path.Combine(folder, $"ours-{n}.stl"), solid.Mesh);
-            Compare(name, trees[n].Steps, trees[n].Ours, BinaryStl.Read(Path.Combine(folder, $"peer-{n}.stl")), lines[n], unchecked((1000003 * seed) + n), tally);
+            Compare(name, trees[n].Steps, trees[n].Ours, BinaryStl.Read(Path.Combine(folder, $"peer-{n}.stl")), lines[n],
+                unchecked((1000003 * seed) + n), tally);
         }
 
         Console.WriteLine(
-            $"seed {seed}: {count} trees; rejected by the audit: ours {tally.OursRejected}, peer {tally.PeerRejected}; defects {tally.Defects}; "
+            $"seed {seed}: {count} trees; rejected by the audit: ours {tally.OursRejected}, peer {tally.PeerRejected}; defects "
+                + $"{tally.Defects}; "
             + $"volumes that differ by more than area x 2^-17 mm: {tally.Volumes}; "
             + $"{tally.Places} places, wrong in ours {tally.OursWrong}, in the peer's {tally.PeerWrong}");
         return tally.Defects + tally.OursRejected + tally.OursWrong + tally.Volumes == 0 ? 0 : 1;
     }
 
     private static void Compare(
-        string name, List<(bool Unites, SolidMesh Body)> steps, SolidOutcome outcome, LooseTriangles peer, string line, int placeSeed, Tally tally)
+        string name, List<(bool Unites, SolidMesh Body)> steps, SolidOutcome outcome, LooseTriangles peer, string line, int placeSeed,
+            Tally tally)
     {
         Mesh ours = outcome.Solid!.Mesh;
         tally.OursRejected += MeshAudit.Run(LooseTriangles.Of(ours)).IsClean ? 0 : 1;
@@ -83,7 +87,8 @@ internal static class DifferentialCommand
         if (Math.Abs(own - theirs) > Allowed(outcome, area))
         {
             tally.Volumes++;
-            Console.WriteLine($"{name}: volume {own:0.0000000} against {theirs:0.0000000} mm3, area {area:0.0} mm2, {outcome.Openings.Length} openings");
+            Console.WriteLine(
+                $"{name}: volume {own:0.0000000} against {theirs:0.0000000} mm3, area {area:0.0} mm2, {outcome.Openings.Length} openings");
         }
 
         Random random = new(placeSeed);
@@ -107,7 +112,9 @@ internal static class DifferentialCommand
             tally.PeerWrong += theySay == inside ? 0 : 1;
             if (weSay != inside || theySay != inside)
             {
-                Console.WriteLine($"{name}: {place} is {(inside ? "inside" : "outside")}; ours {(weSay ? "inside" : "outside")}, peer {(theySay ? "inside" : "outside")}");
+                Console.WriteLine(
+                    $"{name}: {place} is {(inside ? "inside" : "outside")}; ours {(weSay ? "inside" : "outside")}, peer "
+                        + $"{(theySay ? "inside" : "outside")}");
             }
         }
     }

@@ -10,7 +10,8 @@ internal static class LightCommand
         LightScene scene = SampleHousing.Of(sample).Light!.Scene;
         (double median, double best, _) = ProcessorTime.Of(repetitions, () => LightModel.Map(scene));
         Console.WriteLine(
-            $"{sample}: {scene.Leds.Length} LEDs, {scene.Face.OpenArea / (scene.Face.Step * scene.Face.Step):0} open cells of {scene.Face.Step} mm; "
+            $"{sample}: {scene.Leds.Length} LEDs, {scene.Face.OpenArea / (scene.Face.Step * scene.Face.Step):0} open cells of "
+                + $"{scene.Face.Step} mm; "
             + $"{median:0} ms processor, best {best:0}");
         return 0;
     }

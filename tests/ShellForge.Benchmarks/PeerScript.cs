@@ -5,7 +5,9 @@ namespace ShellForge.Benchmarks;
 /// <summary>The peer's scripts in Node, with their packages installed (npm ci).</summary>
 internal static class PeerScript
 {
-    /// <summary>The script in the folder "peer" above the program's own; null, and a word about it, when its packages are not there.</summary>
+    /// <summary>
+    /// The script in the folder "peer" above the program's own; null, and a word about it, when its packages are not there.
+    /// </summary>
     public static string? Find(string name)
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)

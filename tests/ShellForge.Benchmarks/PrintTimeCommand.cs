@@ -50,5 +50,6 @@ internal static class PrintTimeCommand
     private static void Tell(string what, PrinterProfile printer, double grams, double minutes, SlicerFigures theirs, TimeSpan took) =>
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{what,-25} {printer.Name,-16} {grams,8:0.00} {theirs.Grams,7:0.00} {grams / theirs.Grams,6:0.000} {minutes,11:0.0} {theirs.Minutes,7:0.0} {minutes / theirs.Minutes,6:0.00} {took.TotalMilliseconds,5:0}"));
+            $"{what,-25} {printer.Name,-16} {grams,8:0.00} {theirs.Grams,7:0.00} {grams / theirs.Grams,6:0.000} {minutes,11:0.0} "
+                + $"{theirs.Minutes,7:0.0} {minutes / theirs.Minutes,6:0.00} {took.TotalMilliseconds,5:0}"));
 }

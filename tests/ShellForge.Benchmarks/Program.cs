@@ -27,15 +27,18 @@ switch (args)
             target,
             scale.Length == 0 ? 1 : double.Parse(scale[0], CultureInfo.InvariantCulture));
     case ["boards", string stage, string first, string count, string target]:
-        return BoardsCommand.Run(stage, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
+        return BoardsCommand.Run(stage, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture),
+            target);
     case ["gallery", string folder, string target]:
         return GalleryCommand.Run(folder, target);
     case ["differential", string seed, string count, string target]:
-        return DifferentialCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), target);
+        return DifferentialCommand.Run(int.Parse(seed, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture),
+            target);
     default:
         Console.Error.WriteLine(
             "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT "
-            + "| writing SAMPLE COUNT [STAGE] | print-time [--no-slicer] BOARD.yaml... | fuzz SEED COUNT DIR [SCALE] | differential SEED COUNT DIR "
+            + "| writing SAMPLE COUNT [STAGE] | print-time [--no-slicer] BOARD.yaml... | fuzz SEED COUNT DIR [SCALE] | differential SEED "
+            + "COUNT DIR "
             + "| boards plan|make|check SEED COUNT DIR | gallery DIR OUT");
         return 2;
 }

@@ -15,7 +15,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Benchmarks;
 
-/// <summary>Makes a sample and writes its files again and again; prints the medians of processor time and of the wall's of each stage.</summary>
+/// <summary>
+/// Makes a sample and writes its files again and again; prints the medians of processor time and of the wall's of each stage.
+/// </summary>
 internal static class WritingCommand
 {
     public static int Run(string sample, int repetitions, string? only)
@@ -39,7 +41,9 @@ internal static class WritingCommand
             ("page in words", () => PageBuilder.Of(housing, report, looks, [], [])),
             ("sheet as PDF", () => AssemblySheet.Of(plan, page)),
             ("page as HTML", () => Encoding.UTF8.GetBytes(PageHtml.Write(page, PageAssets.Embedded))),
-            ("what the page adds", () => PageHtml.Write(PageBuilder.Of(housing, report, looks, page.Drawings, StepPictures.Of(plan, looks)), PageAssets.Embedded)),
+            ("what the page adds",
+                () => PageHtml.Write(PageBuilder.Of(housing, report, looks, page.Drawings, StepPictures.Of(plan, looks)),
+                    PageAssets.Embedded)),
             ("report as JSON", () => ReportJson.Bytes(report)),
             ("parts only", () => HousingFiles.Of(DrawnFiles.Of(housing, [OutputFormat.Stl]), report)),
             ("all files", () => HousingFiles.Of(DrawnFiles.Of(housing, OutputFormat.Usual), report)),
@@ -48,7 +52,9 @@ internal static class WritingCommand
         {
             int collections = GC.CollectionCount(2);
             (double median, double best, double wall) = ProcessorTime.Of(repetitions, work);
-            Console.WriteLine($"{name,-18} {median,7:0} ms processor, best {best:0}; {wall:0} ms on the wall; {GC.CollectionCount(2) - collections} full collections");
+            Console.WriteLine(
+                $"{name,-18} {median,7:0} ms processor, best {best:0}; {wall:0} ms on the wall; {GC.CollectionCount(2) - collections} "
+                    + $"full collections");
         }
 
         return 0;

@@ -41,7 +41,9 @@ public class BoardReadingTests
     [Fact]
     public void LEDs_turn_with_their_circle_and_carry_their_companion()
     {
-        CircuitBoard board = Board(pixels: "{package: \"5050\", circle: 40, count: 4, from: 90, direction: cw, rotation: 5, with: {package: \"0603\", at: [-4.4, 1]}}");
+        CircuitBoard board =
+            Board(pixels: "{package: \"5050\", circle: 40, count: 4, from: 90, direction: cw, rotation: 5, with: {package: \"0603\", at: "
+                + "[-4.4, 1]}}");
 
         PixelCircle circle = board.PixelCircles.Single();
         Assert.Equal([new Point2(0, 20), new Point2(20, 0), new Point2(0, -20), new Point2(-20, 0)], circle.Pixels.Select(p => p.At));
@@ -60,7 +62,8 @@ public class BoardReadingTests
     [Fact]
     public void LEDs_that_stay_keep_the_boards_axes()
     {
-        CircuitBoard board = Board(pixels: "{package: \"5050\", circle: 40, count: 4, from: 90, turns: false, with: {package: \"0603\", at: [0, -4]}}");
+        CircuitBoard board =
+            Board(pixels: "{package: \"5050\", circle: 40, count: 4, from: 90, turns: false, with: {package: \"0603\", at: [0, -4]}}");
 
         Assert.All(board.PixelCircles[0].Pixels, p => Assert.Equal(Angle.Zero, p.Rotation));
         Assert.Equal(new Point2(0, 16), board.Parts[0].At);
@@ -116,7 +119,8 @@ public class BoardReadingTests
     [Fact]
     public void A_connector_overhangs_its_module()
     {
-        BoardPart part = Board(parts: "[{ref: U1, package: controller-module-18x21, at: [0, 0], faces: 180, mounted: flat}]").Parts.Single();
+        BoardPart part =
+            Board(parts: "[{ref: U1, package: controller-module-18x21, at: [0, 0], faces: 180, mounted: flat}]").Parts.Single();
         Assert.Equal(-(21.0 / 2) - 1.25, part.Mouth!.Face.X, Near);
     }
 
@@ -137,7 +141,8 @@ public class BoardReadingTests
         BoardReadResult read = Read(parts: $"[{part}]");
 
         Assert.Equal(height, read.File!.Board.Parts.Single().Height);
-        Assert.Equal(height is null && !part.Contains("unknown", StringComparison.Ordinal) && part.Contains("package", StringComparison.Ordinal), read.Diagnostics.Any(d => d.Code == "height-unknown"));
+        Assert.Equal(height is null && !part.Contains("unknown", StringComparison.Ordinal)
+            && part.Contains("package", StringComparison.Ordinal), read.Diagnostics.Any(d => d.Code == "height-unknown"));
     }
 
     [Fact]
@@ -174,11 +179,13 @@ public class BoardReadingTests
     [Fact]
     public void A_polygon_is_centred_on_its_box_unless_said_otherwise()
     {
-        CircuitBoard boxed = Board(outline: "{polygon: [[0, 0], [60, 0], [60, 50], [0, 50]]}", pixels: "{package: \"2020\", circle: 20, count: 4}");
+        CircuitBoard boxed = Board(outline: "{polygon: [[0, 0], [60, 0], [60, 50], [0, 50]]}",
+            pixels: "{package: \"2020\", circle: 20, count: 4}");
         Assert.Equal(new Point2(30, 25), boxed.FileCentre);
         Assert.Equal(3000, boxed.Outline.Region.Area, 1e-3);
 
-        CircuitBoard said = Board("centre: [25, 25]", outline: "{polygon: [[0, 0], [0, 50], [60, 50], [60, 0], [0, 0]]}", pixels: "{package: \"2020\", circle: 20, count: 4}");
+        CircuitBoard said = Board("centre: [25, 25]", outline: "{polygon: [[0, 0], [0, 50], [60, 50], [60, 0], [0, 0]]}",
+            pixels: "{package: \"2020\", circle: 20, count: 4}");
         Assert.Equal(35, said.Outline.Region.Bounds.Max.X, 1e-4);
     }
 
@@ -239,12 +246,15 @@ public class BoardReadingTests
     public void What_is_not_said_has_its_default()
     {
         BoardFile file = Read().File!;
-        Assert.Equal(("m2.5-pan", "fdm-0.4", "petg-black", "petg-white"), (file.Housing.Screw!.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
+        Assert.Equal(("m2.5-pan", "fdm-0.4", "petg-black", "petg-white"),
+            (file.Housing.Screw!.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
         Assert.Equal(("usb-default", 0.5, 0.2, 1.0), (file.Power.Supply, file.Power.Amps, file.Power.Brightness, file.Power.Duty));
         Assert.Equal((90.0, UseOrientation.Wall, 30.0), (file.Up.Degrees, file.Use.Orientation, file.Use.WarmestCelsius));
         Assert.IsType<NoCable>(file.Housing.Cable);
         Assert.Equal("cable-not-said", Assert.Single(Read().Diagnostics).Code);
-        Assert.Equal("J1", Assert.IsType<ConnectorCable>(Read(parts: "[{ref: J1, package: usb-c-receptacle, faces: 0, past-edge: 0}]").File!.Housing.Cable).PartRef);
+        Assert.Equal("J1",
+            Assert.IsType<ConnectorCable>(Read(parts: "[{ref: J1, package: usb-c-receptacle, faces: 0, past-edge: 0}]").File!.Housing.Cable)
+                .PartRef);
     }
 
     [Theory]
@@ -265,10 +275,12 @@ public class BoardReadingTests
         Assert.Equal(code, Assert.Single(Used(said).Diagnostics, d => d.IsError).Code);
 
     private static BoardReadResult Used(string ambient) => BoardTexts.Read(
-        $"format: shellforge/1\nname: Test\nboard:\n  outline: {{disc: 70}}\n  thickness: 1.6\n  pixels: {{package: \"2020\", circle: 44, count: 8}}\nhousing: {{insert: m2.5x4-od4.6}}\nuse: {{ambient: {ambient}}}\n");
+        $"format: shellforge/1\nname: Test\nboard:\n  outline: {{disc: 70}}\n  thickness: 1.6\n  pixels: {{package: \"2020\", circle: 44, "
+            + $"count: 8}}\nhousing: {{insert: m2.5x4-od4.6}}\nuse: {{ambient: {ambient}}}\n");
 
     private static CircuitBoard Board(
-        string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]", string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
+        string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]",
+            string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
     {
         BoardReadResult read = Read(line, outline, holes, pixels, parts);
         Assert.Empty(read.Diagnostics.Where(d => d.IsError).Select(d => d.ToString()));
@@ -276,18 +288,23 @@ public class BoardReadingTests
     }
 
     private static BoardReadResult Read(
-        string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]", string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
+        string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]",
+            string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
     {
         string thickness = line.StartsWith("thickness", StringComparison.Ordinal) ? "" : "  thickness: 1.6\n";
         return BoardTexts.Read(
-            $"format: shellforge/1\nname: Test\nboard:\n  {line}\n  outline: {outline}\n  holes: {holes}\n  parts: {parts}\n  pixels: {pixels}\n{thickness}housing: {{insert: m2.5x4-od4.6}}\n");
+            $"format: shellforge/1\nname: Test\nboard:\n  {line}\n  outline: {outline}\n  holes: {holes}\n  parts: {parts}\n  pixels: "
+                + $"{pixels}\n{thickness}housing: {{insert: m2.5x4-od4.6}}\n");
     }
 
     [Fact]
     public void A_board_without_mounting_holes_that_snaps_shut_asks_for_no_insert()
     {
         string text = File.ReadAllText(BoardTexts.Folder("tests", "boards", "broken", "holes-without-insert.yaml"));
-        BoardReadResult read = BoardTexts.Read(string.Join('\n', text.Split('\n').Where(line => !line.Contains("circle: 54", StringComparison.Ordinal) && line != "  holes:")));
+        BoardReadResult read =
+            BoardTexts.Read(
+                string.Join('\n',
+                    text.Split('\n').Where(line => !line.Contains("circle: 54", StringComparison.Ordinal) && line != "  holes:")));
         Assert.DoesNotContain(read.Diagnostics, d => d.IsError);
         Assert.Null(read.File!.Housing.Insert);
         Assert.Null(read.File.Housing.Screw);

@@ -23,7 +23,8 @@ public class BrokenBoardTests
     {
         BoardReadResult read = Read(name);
         string[] expected = [.. File.ReadAllLines(Sidecar(name)).Where(l => l.Length > 0 && l[0] != '#')];
-        string[] found = [.. read.Diagnostics.Select(d => $"{d.Line}:{d.Column} {d.Code}: {d.Message}{(d.Nearest is null ? "" : $" -> {d.Nearest}")}")];
+        string[] found =
+            [.. read.Diagnostics.Select(d => $"{d.Line}:{d.Column} {d.Code}: {d.Message}{(d.Nearest is null ? "" : $" -> {d.Nearest}")}")];
 
         Assert.Equal(expected, found);
         Assert.Null(read.File);

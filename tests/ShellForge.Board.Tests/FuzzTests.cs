@@ -14,17 +14,22 @@ public class FuzzTests
         BoardTexts.Sample("tide-lamp"),
         BoardTexts.Sample("dome-dial"),
         StarterBoard.Text("Fuzz"),
-        .. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "valid"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText),
+        .. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "valid"), "*.yaml").Order(StringComparer.Ordinal)
+            .Select(File.ReadAllText),
     ];
 
     private static readonly string[] Broken =
-        [.. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "broken"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
+        [.. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "broken"), "*.yaml").Order(StringComparer.Ordinal)
+            .Select(File.ReadAllText)];
 
     private static readonly string[] Pieces =
     [
-        "{", "}", "[", "]", ": ", "- ", "\n", "\n  ", "\t", "#", "&a ", "*a", "!!", "\"", "'", "|\n", ">\n", "? ", ", ", "---\n", "...\n", "%YAML 9\n",
-        "null", "~", ".nan", "-.inf", "1e308", "-1e308", "1e-320", "0", "-1", "359", "1000000000", "0x10", "true", "\u0000", "\uFEFF", "\uD800", "\u2028", "\r",
-        "unknown", "auto", "none", "5050", "disc: 360", "arcs: [[0, 0], [1, 0, 359]]", "polygon: [[0,0],[0,0],[0,0]]", "circle: 0.5, count: 1000", "<<: *a",
+        "{", "}", "[", "]", ": ", "- ", "\n", "\n  ", "\t", "#", "&a ", "*a", "!!", "\"", "'", "|\n", ">\n", "? ", ", ", "---\n", "...\n",
+            "%YAML 9\n",
+        "null", "~", ".nan", "-.inf", "1e308", "-1e308", "1e-320", "0", "-1", "359", "1000000000", "0x10", "true", "\u0000", "\uFEFF",
+            "\uD800", "\u2028", "\r",
+        "unknown", "auto", "none", "5050", "disc: 360", "arcs: [[0, 0], [1, 0, 359]]", "polygon: [[0,0],[0,0],[0,0]]",
+            "circle: 0.5, count: 1000", "<<: *a",
     ];
 
     [Theory]
@@ -56,7 +61,8 @@ public class FuzzTests
     [Fact]
     public void A_changed_profile_file_gives_profiles_or_a_diagnostic()
     {
-        string[] seeds = [.. Directory.GetFiles(BoardTexts.Folder("profiles"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
+        string[] seeds =
+            [.. Directory.GetFiles(BoardTexts.Folder("profiles"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
         var random = new Random(7);
         int taken = 0;
         int told = 0;
@@ -66,9 +72,11 @@ public class FuzzTests
             string seed = seeds[random.Next(seeds.Length)];
             bool isShelf = seed.Contains("\ninserts:", StringComparison.Ordinal) || seed.Contains("\nfilaments:", StringComparison.Ordinal);
             string text = Changed(
-                isShelf ? seed.Replace("petg-", "mine-", StringComparison.Ordinal).Replace("m2x", "mine-m2x", StringComparison.Ordinal) : seed, random);
+                isShelf ? seed.Replace("petg-", "mine-", StringComparison.Ordinal).Replace("m2x", "mine-m2x", StringComparison.Ordinal)
+                    : seed, random);
             ProfileLoadResult loaded = ProfileLibrary.Load([("user.yaml", text)]);
-            bool isTaken = loaded.Library.Inserts.Names.Concat(loaded.Library.Filaments.Names).Any(name => name.StartsWith("mine-", StringComparison.Ordinal));
+            bool isTaken = loaded.Library.Inserts.Names.Concat(loaded.Library.Filaments.Names)
+                .Any(name => name.StartsWith("mine-", StringComparison.Ordinal));
             bool hasOwn = isShelf && text.Contains("mine-", StringComparison.Ordinal);
             bool isTold = loaded.Diagnostics.Any(d => d.IsError);
             Assert.True(isTaken || isTold || !hasOwn, "nothing was taken and nothing told of:\n" + text);
@@ -84,7 +92,8 @@ public class FuzzTests
     public void A_changed_override_gives_a_result_or_a_diagnostic()
     {
         string ring = BoardTexts.Sample("tide-lamp");
-        string[] seeds = ["housing.walls=4", "board.parts[J1].past-edge=1", "board.holes[0].diameter=2", "board.holes[+]={at: [40, 0], diameter: 1}", "board.pixels.with.at=[1, 2]"];
+        string[] seeds = ["housing.walls=4", "board.parts[J1].past-edge=1", "board.holes[0].diameter=2",
+            "board.holes[+]={at: [40, 0], diameter: 1}", "board.pixels.with.at=[1, 2]"];
         var random = new Random(11);
         for (int i = 0; i < 200; i++)
         {
@@ -158,7 +167,15 @@ public class FuzzTests
         {
             if (char.IsAsciiDigit(text[i]))
             {
-                text.Remove(i, 1).Insert(i, random.Next(8) switch { 0 => "-", 1 => "9", 2 => "0", 3 => "1e", _ => random.Next(1, 9).ToString(System.Globalization.CultureInfo.InvariantCulture) });
+                text.Remove(i, 1).Insert(i,
+                    random.Next(8) switch
+                    {
+                        0 => "-",
+                        1 => "9",
+                        2 => "0",
+                        3 => "1e",
+                        _ => random.Next(1, 9).ToString(System.Globalization.CultureInfo.InvariantCulture)
+                    });
                 return;
             }
         }

@@ -19,7 +19,8 @@ public class ProfileTests
             HashSet<string> sources = root.Children.TryGetValue("sources", out YamlNode? named)
                 ? [.. ((YamlMappingNode)named).Children.Keys.Select(k => ((YamlScalarNode)k).Value!)]
                 : [];
-            foreach ((YamlNode kind, YamlNode shelf) in root.Children.Where(c => c.Value is YamlMappingNode && ((YamlScalarNode)c.Key).Value != "sources"))
+            foreach ((YamlNode kind,
+                YamlNode shelf) in root.Children.Where(c => c.Value is YamlMappingNode && ((YamlScalarNode)c.Key).Value != "sources"))
             {
                 foreach ((YamlNode profile, YamlNode values) in ((YamlMappingNode)shelf).Children)
                 {
@@ -58,8 +59,12 @@ public class ProfileTests
     {
         ProfileLoadResult loaded = ProfileLibrary.Load(
         [
-            ("near.yaml", "format: shellforge-profiles/1\nfilaments:\n  petg-black: {like: petg-black, shrinkage: [0.006, coupon]}\n  mine: {like: petg-black, colour: red}\n"),
-            ("far.yaml", "format: shellforge-profiles/1\nfilaments:\n  petg-black: {like: petg-black, shrinkage: 0.009}\n  theirs: {like: petg-black, reflectance: 0.5}\n"),
+            ("near.yaml",
+                "format: shellforge-profiles/1\nfilaments:\n  petg-black: {like: petg-black, shrinkage: [0.006, coupon]}\n  mine: {like: "
+                    + "petg-black, colour: red}\n"),
+            ("far.yaml",
+                "format: shellforge-profiles/1\nfilaments:\n  petg-black: {like: petg-black, shrinkage: 0.009}\n  theirs: {like: "
+                    + "petg-black, reflectance: 0.5}\n"),
         ]);
 
         Assert.Empty(loaded.Diagnostics);
@@ -73,7 +78,9 @@ public class ProfileTests
     public void An_own_screw_of_the_same_head_and_thread_wins_by_its_name_alone()
     {
         ProfileLibrary library = ProfileLibrary.Load(
-            [("mine.yaml", "format: shellforge-profiles/1\nscrews:\n  drawer: {like: m3-cap, stock-lengths: {values: [4], source: drawer}}\n  m3-pan: {like: m3-pan, stock-lengths: {values: [8], source: drawer}}\n")]).Library;
+            [("mine.yaml",
+                "format: shellforge-profiles/1\nscrews:\n  drawer: {like: m3-cap, stock-lengths: {values: [4], source: drawer}}\n  "
+                    + "m3-pan: {like: m3-pan, stock-lengths: {values: [8], source: drawer}}\n")]).Library;
         ScrewProfile Screw(string said) => BoardFileReader.Read(
             "board.yaml", BoardTexts.Sample("dome-dial"), library, [SetOverride.Parse($"housing.screw={said}")]).File!.Housing.Screw!;
         Assert.Equal("m3-cap", Screw("cap").Name);
@@ -136,10 +143,12 @@ public class ProfileTests
         HeatProfile air = BoardTexts.Shipped.Heat.Find("still-air")!;
         SourcedRange[] ranges =
         [
-            air.UprightConvection, air.UpConvection, air.DownConvection, air.AirConductivity, air.BoardConductivity, air.PrintedPlastic, air.Emissivity, air.HeatShare, air.LedToBoard,
+            air.UprightConvection, air.UpConvection, air.DownConvection, air.AirConductivity, air.BoardConductivity, air.PrintedPlastic,
+                air.Emissivity, air.HeatShare, air.LedToBoard,
             air.ControllerToBoard, air.VentDischarge,
         ];
-        Assert.All(ranges, range => Assert.True(range.Low < range.Value && range.Value < range.High && range.Source.Length > 5, range.ToString()));
+        Assert.All(ranges,
+            range => Assert.True(range.Low < range.Value && range.Value < range.High && range.Source.Length > 5, range.ToString()));
         Assert.Equal("sharp-edged slots; typical", air.VentDischarge.Source);
     }
 
@@ -149,7 +158,8 @@ public class ProfileTests
     [InlineData("air-conductivity: 0.027", 2, 49, "wrong-kind")]
     public void A_coefficient_outside_of_its_range_or_without_one_is_told(string text, int line, int column, string code)
     {
-        ProfileLoadResult loaded = ProfileLibrary.Load([("mine.yaml", $"format: shellforge-profiles/1\nheat: {{own: {{like: still-air, {text}}}}}\n")]);
+        ProfileLoadResult loaded =
+            ProfileLibrary.Load([("mine.yaml", $"format: shellforge-profiles/1\nheat: {{own: {{like: still-air, {text}}}}}\n")]);
         Assert.Contains(loaded.Diagnostics, d => (d.File, d.Line, d.Column, d.Code) == ("mine.yaml", line, column, code));
     }
 
@@ -170,7 +180,8 @@ public class ProfileTests
                 return list.Children.Count - 1;
             default:
                 string text = ((YamlScalarNode)node).Value!;
-                Assert.False(double.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out _), $"{where}: {text} has no source");
+                Assert.False(double.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out _),
+                    $"{where}: {text} has no source");
                 return 0;
         }
     }

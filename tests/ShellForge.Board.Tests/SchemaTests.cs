@@ -10,7 +10,8 @@ public class SchemaTests
     // Faults of the file's shape: an editor's schema must see them too. All others need profiles, geometry or a second file.
     private static readonly HashSet<string> OfShape =
     [
-        "unknown-key", "missing-key", "conflicting-keys", "wrong-kind", "unknown-word", "out-of-range", "wrong-count", "empty-text", "unknown-unit",
+        "unknown-key", "missing-key", "conflicting-keys", "wrong-kind", "unknown-word", "out-of-range", "wrong-count", "empty-text",
+            "unknown-unit",
     ];
 
     private static readonly JsonNode Schema = JsonNode.Parse(BoardSchema.Json())!;
@@ -18,7 +19,8 @@ public class SchemaTests
     private static readonly SchemaJudge Judge = new(BoardSchema.Json());
 
     // Every key of the format at least once, between these files.
-    private static readonly string[] Whole = [.. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "valid"), "*.yaml").Order(StringComparer.Ordinal)];
+    private static readonly string[] Whole =
+        [.. Directory.GetFiles(BoardTexts.Folder("tests", "boards", "valid"), "*.yaml").Order(StringComparer.Ordinal)];
 
     [Theory]
     [InlineData("mooring-beacon")]
@@ -40,7 +42,8 @@ public class SchemaTests
     public void The_schema_accepts_every_board_that_the_reader_accepts(string folder, int fewest)
     {
         int accepted = 0;
-        foreach (string file in Directory.GetFiles(BoardTexts.Folder("tests", "boards", folder), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        foreach (string file in Directory.GetFiles(BoardTexts.Folder("tests", "boards", folder), "*.yaml", SearchOption.AllDirectories)
+            .Order(StringComparer.Ordinal))
         {
             string text = File.ReadAllText(file);
             if (BoardTexts.Read(text).Diagnostics.All(d => !d.IsError))
@@ -58,7 +61,8 @@ public class SchemaTests
     {
         Assert.True(SchemaJudge.IsSchema(BoardSchema.Json()));
         Assert.True(SchemaJudge.IsSchema(BoardSchema.ProfilesJson()));
-        Assert.False(SchemaJudge.IsSchema("""{"$schema": "https://json-schema.org/draft/2020-12/schema", "type": "words", "minItems": -1}"""));
+        Assert.False(
+            SchemaJudge.IsSchema("""{"$schema": "https://json-schema.org/draft/2020-12/schema", "type": "words", "minItems": -1}"""));
     }
 
     [Fact]
@@ -86,7 +90,12 @@ public class SchemaTests
             string text = File.ReadAllText(file);
             BoardReadResult read = BoardTexts.Read(text);
             string[] codes = [.. read.Diagnostics.Where(d => d.IsError).Select(d => d.Code)];
-            if (!codes.All(OfShape.Contains) || read.Diagnostics.Any(d => d.Message.Contains("'1.6 in'", StringComparison.Ordinal) || d.Message.Contains("place 25", StringComparison.Ordinal) || d.Message.Contains("thickness of the wire", StringComparison.Ordinal) || d.Message.Contains("not said where", StringComparison.Ordinal)))
+            if (!codes.All(OfShape.Contains)
+                || read.Diagnostics.Any(
+                    d => d.Message.Contains("'1.6 in'", StringComparison.Ordinal)
+                        || d.Message.Contains("place 25", StringComparison.Ordinal)
+                            || d.Message.Contains("thickness of the wire", StringComparison.Ordinal)
+                                || d.Message.Contains("not said where", StringComparison.Ordinal)))
             {
                 continue;
             }
@@ -116,7 +125,8 @@ public class SchemaTests
                 string[] changed = [.. lines];
                 changed[i] = lines[i].Insert(brace + 1, "zzz: 1, ");
                 string text = string.Join('\n', changed);
-                Assert.Contains(BoardTexts.Read(text).Diagnostics, d => d.Code == "unknown-key" && d.Line == i + 1 && d.Column == brace + 2);
+                Assert.Contains(BoardTexts.Read(text).Diagnostics,
+                    d => d.Code == "unknown-key" && d.Line == i + 1 && d.Column == brace + 2);
                 Assert.False(Judge.Accepts(YamlAsJson.Of(text)), $"{file}:{i + 1}");
                 tried++;
             }

@@ -10,7 +10,8 @@ public class SideViewAndCanTests
 
     private static BoardFile Read(string pixels, string parts = "[]")
     {
-        string text = $"format: shellforge/1\nname: T\nboard:\n  outline: {{disc: 80}}\n  thickness: 1.6\n  pixels: {pixels}\n  parts: {parts}\n"
+        string text =
+            $"format: shellforge/1\nname: T\nboard:\n  outline: {{disc: 80}}\n  thickness: 1.6\n  pixels: {pixels}\n  parts: {parts}\n"
             + "housing: {insert: m2x3-od3.6, cable: none}\n";
         BoardReadResult read = BoardFileReader.Read("board.yaml", text, Profiles, []);
         Assert.True(read.File is not null, string.Join("\n", read.Diagnostics));
@@ -34,7 +35,9 @@ public class SideViewAndCanTests
     [Fact]
     public void A_can_is_as_tall_as_its_maker_allows_and_says_so()
     {
-        BoardPart can = Read("{package: \"5050\", circle: 60, count: 8}", "[{ref: C1, package: electrolytic-smd-6.3x5.4, side: bottom, at: [0, 0]}]").Board.Parts.First(part => part.Ref == "C1");
+        BoardPart can =
+            Read("{package: \"5050\", circle: 60, count: 8}", "[{ref: C1, package: electrolytic-smd-6.3x5.4, side: bottom, at: [0, 0]}]")
+                .Board.Parts.First(part => part.Ref == "C1");
         Assert.Equal(5.7, can.Height!.Value, 9);
         Assert.Equal(0.3, can.HeightTolerance, 9);
         Assert.Contains("5.4", can.HeightFrom, StringComparison.Ordinal);

@@ -35,7 +35,8 @@ public sealed class Browser : IAsyncLifetime, IDisposable
                 ExecutablePath = Executable,
 
                 // No graphics card in the test: a software one, always the same.
-                Args = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--force-color-profile=srgb"],
+                Args = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+                    "--force-color-profile=srgb"],
             });
         }
     }

@@ -17,7 +17,9 @@ public class DrawingTests(Browser browser)
     {
         IPage page = await Open(width);
         ILocator small = page.Locator($"#drawing-{TubByItself} .small-sheet");
-        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('figure.drawing')].every((f) => f.scrollWidth <= f.clientWidth)"), "a drawing scrolls sideways");
+        Assert.True(
+            await page.EvaluateAsync<bool>("[...document.querySelectorAll('figure.drawing')].every((f) => f.scrollWidth <= f.clientWidth)"),
+                "a drawing scrolls sideways");
         LocatorBoundingBoxResult box = (await small.BoundingBoxAsync())!;
         Assert.True(box.X >= 0 && box.X + box.Width <= width);
 
@@ -57,7 +59,8 @@ public class DrawingTests(Browser browser)
 
         await page.Keyboard.PressAsync("Escape");
         Assert.False(await page.Locator("#sheet-1").IsVisibleAsync());
-        Assert.True(await page.EvaluateAsync<bool>("document.activeElement.matches('#drawing-1 .small-sheet button')"), "the focus got lost");
+        Assert.True(await page.EvaluateAsync<bool>("document.activeElement.matches('#drawing-1 .small-sheet button')"),
+            "the focus got lost");
         await page.Context.CloseAsync();
     }
 

@@ -80,10 +80,13 @@ public class FollowingTests(Browser browser)
         string facts = await page.Locator("#facts").InnerTextAsync();
         Assert.Matches("height\\s+[0-9.]+ mm \u2192 [0-9.]+ mm", facts);
         Assert.True(
-            await page.EvaluateAsync<bool>("document.querySelector('#tries').getBoundingClientRect().top < document.querySelector('.stage').getBoundingClientRect().bottom"),
+            await page.EvaluateAsync<bool>(
+                "document.querySelector('#tries').getBoundingClientRect().top < "
+                    + "document.querySelector('.stage').getBoundingClientRect().bottom"),
             "sliders and housing are not on one screen");
         await page.EvaluateAsync("window.scrollTo(0, 2000)");
-        Assert.True(await page.EvaluateAsync<bool>("document.querySelector('#facts').getBoundingClientRect().bottom < innerHeight"), "the figures went out of sight");
+        Assert.True(await page.EvaluateAsync<bool>("document.querySelector('#facts').getBoundingClientRect().bottom < innerHeight"),
+            "the figures went out of sight");
         Assert.Equal("--set housing.floor=3", await page.Locator("#set-line").InputValueAsync());
         Assert.Equal(Board, served.Text);
         Assert.True(await page.Locator("#assembly li").CountAsync() > 4);
@@ -127,7 +130,8 @@ public class FollowingTests(Browser browser)
         await page.Context.CloseAsync();
     }
 
-    private const string Scrolled = "(() => { const room = document.querySelector('#sheet-2 .room'); return [room.scrollLeft, room.scrollTop]; })()";
+    private const string Scrolled =
+        "(() => { const room = document.querySelector('#sheet-2 .room'); return [room.scrollLeft, room.scrollTop]; })()";
 
     [SkippableFact]
     public async Task A_file_that_is_broken_from_the_start_comes_to_life_when_it_is_mended()

@@ -42,7 +42,13 @@ public class PageFormTests(Browser browser)
 
         foreach (string paper in new[] { "A4", "Letter" })
         {
-            byte[] pdf = await page.PdfAsync(new PagePdfOptions { Format = paper, Path = Path.Combine(Browser.Artefacts, $"{Sample}-{paper}.pdf"), PreferCSSPageSize = false });
+            byte[] pdf =
+                await page.PdfAsync(new PagePdfOptions
+                {
+                    Format = paper,
+                    Path = Path.Combine(Browser.Artefacts, $"{Sample}-{paper}.pdf"),
+                    PreferCSSPageSize = false
+                });
             Assert.True(pdf.Length > 20_000);
         }
 

@@ -87,7 +87,9 @@ public class ReportPageTests(Browser browser)
         await Browser.Until(page, "document.documentElement.dataset.view === 'ready'");
 
         Assert.All(asked.Skip(1), url => Assert.Matches("^(data|blob):", url));
-        Assert.DoesNotContain(complaints, text => !text.StartsWith("warning: [.WebGL", StringComparison.Ordinal) && !text.Contains("GPU stall", StringComparison.Ordinal));
+        Assert.DoesNotContain(complaints,
+            text => !text.StartsWith("warning: [.WebGL", StringComparison.Ordinal)
+                && !text.Contains("GPU stall", StringComparison.Ordinal));
         await page.Context.CloseAsync();
     }
 
@@ -126,10 +128,12 @@ public class ReportPageTests(Browser browser)
         await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-apart"));
 
         string order = await page.EvaluateAsync<string>(
-            "housing.viewer.parts.map((p) => [p.group.position.z, p.name]).sort((a, b) => a[0] - b[0]).map((p) => p[1]).filter((n) => !n.includes('#')).join(' ')");
+            "housing.viewer.parts.map((p) => [p.group.position.z, p.name]).sort((a, b) => a[0] - b[0]).map((p) => p[1]).filter((n) => "
+                + "!n.includes('#')).join(' ')");
         Assert.Equal("tub board baffle diffuser cover", order);
         Assert.True(await page.EvaluateAsync<bool>(
-            "(() => { const z = (n) => housing.viewer.parts.find((p) => p.name === n).group.position.z; return z('tub') === 0 && z('board') > 10 && z('diffuser') === z('cover'); })()"));
+            "(() => { const z = (n) => housing.viewer.parts.find((p) => p.name === n).group.position.z; return z('tub') === 0 && "
+                + "z('board') > 10 && z('diffuser') === z('cover'); })()"));
         await page.Context.CloseAsync();
     }
 
@@ -181,12 +185,15 @@ public class ReportPageTests(Browser browser)
         string day = await Canvas(page);
 
         await page.Locator("#glow").CheckAsync();
-        await Browser.Until(page, "housing.viewer.parts.find((p) => p.name === 'diffuser').surface.material.emissiveMap?.image?.complete === true");
+        await Browser.Until(page,
+            "housing.viewer.parts.find((p) => p.name === 'diffuser').surface.material.emissiveMap?.image?.complete === true");
         await Browser.Drawn(page);
         await page.Locator(".stage").ScreenshotAsync(Element($"{Sample}-glow"));
 
         // Over an LED (the pitch circle's top) it is bright, at the wall between two cells dim, on the bezel dark.
-        double[] seen = await page.EvaluateAsync<double[]>(BrightnessAt, new double[][] { [0, 38], [38 * Math.Sin(7.5 * Math.PI / 180), 38 * Math.Cos(7.5 * Math.PI / 180)], [0, 26] });
+        double[] seen =
+            await page.EvaluateAsync<double[]>(BrightnessAt,
+                new double[][] { [0, 38], [38 * Math.Sin(7.5 * Math.PI / 180), 38 * Math.Cos(7.5 * Math.PI / 180)], [0, 26] });
         Assert.True(seen[0] > 150 && seen[1] < 0.65 * seen[0] && seen[2] < 60, string.Join(" ", seen));
         Assert.True(await page.Locator("#glow-caution").IsVisibleAsync());
 
@@ -356,7 +363,8 @@ public class ReportPageTests(Browser browser)
         """);
 
     private static int[] Channels(string colour) =>
-        [.. colour[(colour.IndexOf('(', StringComparison.Ordinal) + 1)..].TrimEnd(')').Split(',').Take(3).Select(c => int.Parse(c, CultureInfo.InvariantCulture))];
+        [.. colour[(colour.IndexOf('(', StringComparison.Ordinal) + 1)..].TrimEnd(')').Split(',').Take(3)
+            .Select(c => int.Parse(c, CultureInfo.InvariantCulture))];
 
     private static double Length(double[] v) => Math.Sqrt(v.Sum(c => c * c));
 

@@ -11,7 +11,8 @@ namespace ShellForge.Checks.Tests;
 
 public class AcceptTests
 {
-    private static readonly Solid Gate = Shapes.Box(new Point3(-30, -4, 0), new Point3(30, 4, 12)).Less(Shapes.Box(new Point3(-25, -9, -1), new Point3(25, 9, 10)));
+    private static readonly Solid Gate =
+        Shapes.Box(new Point3(-30, -4, 0), new Point3(30, 4, 12)).Less(Shapes.Box(new Point3(-25, -9, -1), new Point3(25, 9, 10)));
 
     [Fact]
     public void An_accepted_rule_becomes_a_note_with_its_reason()

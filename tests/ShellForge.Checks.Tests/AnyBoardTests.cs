@@ -7,11 +7,13 @@ using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
 
-/// <summary>Whatever a board file says within the schema, no part of its housing ends in an exception, a broken mesh or loose pieces.</summary>
+/// <summary>
+/// Whatever a board file says within the schema, no part of its housing ends in an exception, a broken mesh or loose pieces.
+/// </summary>
 public class AnyBoardTests
 {
-    // Drawn ones, and those that once ended in an exception or in crumbs: a label longer than any floor, a window as wide as the largest board,
-    // the bead at an inner corner.
+    // Drawn ones, and those that once ended in an exception or in crumbs: a label longer than any floor, a window as wide as the largest
+    // board, the bead at an inner corner.
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 10), 138, 219, 276];
 
     [Theory]
@@ -32,7 +34,8 @@ public class AnyBoardTests
         {
             Assert.True(part.IsSound && !part.PrintMesh.IsEmpty, $"{part.Name}: {part.InPrint.Defect}\n{text}");
             Assert.True(
-                (fused && part.Name is PartNames.Cover or PartNames.Diffuser) || Measure.Shells(part.PrintMesh.Mesh) == 1, $"the {part.Name} is in pieces\n{text}");
+                (fused && part.Name is PartNames.Cover or PartNames.Diffuser) || Measure.Shells(part.PrintMesh.Mesh) == 1,
+                    $"the {part.Name} is in pieces\n{text}");
         });
     }
 }

@@ -6,10 +6,13 @@ using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
 
-/// <summary>No rule on printing finds fault with what only the housing has: boards drawn by a seed ask for nothing that can't be printed.</summary>
+/// <summary>
+/// No rule on printing finds fault with what only the housing has: boards drawn by a seed ask for nothing that can't be printed.
+/// </summary>
 public class OwnGeometryTests
 {
-    private static readonly ImmutableArray<IRule> Rules = [new NothingBelow(), new FeatureVanishes(), new WallBetweenLines(), new SkinTooThin()];
+    private static readonly ImmutableArray<IRule> Rules = [new NothingBelow(), new FeatureVanishes(), new WallBetweenLines(),
+        new SkinTooThin()];
 
     // Over a low notch beside a gap the baffle's rim still ends in the air: known, and the only kind that is left.
     private static readonly int[] HangingRims = [19, 35, 39];

@@ -14,7 +14,8 @@ public class RulesPageTests
             File.WriteAllText(path, page);
         }
 
-        Assert.Equal(page, File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n") : "(no page: accept it with SHELLFORGE_ACCEPT=1)");
+        Assert.Equal(page,
+            File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n") : "(no page: accept it with SHELLFORGE_ACCEPT=1)");
     }
 
     [Fact]

@@ -6,7 +6,8 @@ namespace ShellForge.Cli.Tests;
 public class HelpTests
 {
     public static TheoryData<string> Verbs =>
-        [.. ShellForgeCommand.Root(new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" }).Subcommands.Select(v => v.Name), ""];
+        [.. ShellForgeCommand.Root(new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" })
+            .Subcommands.Select(v => v.Name), ""];
 
     [Theory]
     [MemberData(nameof(Verbs))]
@@ -30,7 +31,8 @@ public class HelpTests
         {
             Assert.False(string.IsNullOrWhiteSpace(verb.Description), verb.Name);
             Assert.All(verb.Options, option => Assert.False(string.IsNullOrWhiteSpace(option.Description), $"{verb.Name} {option.Name}"));
-            Assert.All(verb.Arguments, argument => Assert.False(string.IsNullOrWhiteSpace(argument.Description), $"{verb.Name} {argument.Name}"));
+            Assert.All(verb.Arguments,
+                argument => Assert.False(string.IsNullOrWhiteSpace(argument.Description), $"{verb.Name} {argument.Name}"));
         }
     }
 

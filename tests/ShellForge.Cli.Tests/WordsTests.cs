@@ -1,4 +1,4 @@
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 
 namespace ShellForge.Cli.Tests;
 

@@ -2,10 +2,13 @@ using System.CommandLine;
 
 namespace ShellForge.Cli.Tests;
 
-/// <summary>Whatever is written on the command line, and whatever lies in a file that is named there, is told with a status that the help knows.</summary>
+/// <summary>
+/// Whatever is written on the command line, and whatever lies in a file that is named there, is told with a status that the help knows.
+/// </summary>
 public sealed class WrongCommandLineTests
 {
-    private static readonly string[] Odd = ["abc", "", "-1", "99999999999999999999", "1e400", "NaN", "=", "a=b", "housing=", "é\u0007", "--", "../..", "/proc/x", ",", "1,", "{"];
+    private static readonly string[] Odd = ["abc", "", "-1", "99999999999999999999", "1e400", "NaN", "=", "a=b", "housing=", "é\u0007",
+        "--", "../..", "/proc/x", ",", "1,", "{"];
 
     private static readonly string[] Files = ["board.yaml", "tub.stl", "empty", "text.txt", "folder", "missing"];
 
@@ -29,7 +32,8 @@ public sealed class WrongCommandLineTests
                 Told(bench, verb.Name, "missing", option.Name);
             }
 
-            foreach (string file in Files.Where(file => verb.Name is not ("view" or "new") && !(verb.Name == "make" && file == "board.yaml")))
+            foreach (string file in Files.Where(
+                file => verb.Name is not ("view" or "new") && !(verb.Name == "make" && file == "board.yaml")))
             {
                 Told(bench, [verb.Name, file, .. verb.Options.Any(option => option.Name == "--output") ? new[] { "-o", "out" } : []]);
                 ran++;
@@ -69,7 +73,8 @@ public sealed class WrongCommandLineTests
     }
 
     [Theory]
-    [InlineData("screw: pann", "expected pan, cap, button, countersunk, or the name of a screw (`profiles` lists them); did you mean 'pan'?")]
+    [InlineData("screw: pann",
+        "expected pan, cap, button, countersunk, or the name of a screw (`profiles` lists them); did you mean 'pan'?")]
     [InlineData("insert: m3", "expected one of m3x3-od4.2, m3x4-od4.2")]
     [InlineData("closure: snapp", "did you mean 'snap'?")]
     public void A_near_miss_in_the_board_file_is_told_with_what_is_right(string line, string told)

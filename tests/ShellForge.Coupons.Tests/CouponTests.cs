@@ -39,7 +39,8 @@ public sealed class CouponTests
                 Region around = drawn.Offset(0.3);
                 Assert.InRange(above.Intersect(around).Area / drawn.Area, 0.99, 1.01);
                 Assert.InRange(above.Intersect(drawn).Area / drawn.Area, 0.99, 1.001);
-                Assert.True(Slicing.At(mesh, mark.FromZ - 0.1).Intersect(around).Area > 0.999 * around.Area, $"{mark.Text} hangs over an edge");
+                Assert.True(Slicing.At(mesh, mark.FromZ - 0.1).Intersect(around).Area > 0.999 * around.Area,
+                    $"{mark.Text} hangs over an edge");
                 met++;
             }
         }
@@ -87,7 +88,8 @@ public sealed class CouponTests
                     double laid = layer.Sum(line => LengthIn(line, glyph)) * wish.Printer.LineWidth;
 
                     // A dot is one turn of the nozzle: its line overlaps itself.
-                    Assert.True(laid > (glyph.Area < 1 ? 0.4 : 0.6) * glyph.Area, $"{kind}: a figure of {mark.Text} is lost: {laid:0.00} of {glyph.Area:0.00} mm2");
+                    Assert.True(laid > (glyph.Area < 1 ? 0.4 : 0.6) * glyph.Area,
+                        $"{kind}: a figure of {mark.Text} is lost: {laid:0.00} of {glyph.Area:0.00} mm2");
                 }
             }
         }
@@ -104,9 +106,11 @@ public sealed class CouponTests
         }
 
         int pieces = Math.Max(1, (int)Math.Ceiling(length / 0.05));
-        return length * Enumerable.Range(0, pieces).Count(i => region.Contains(line.From + (((i + 0.5) / pieces) * (line.To - line.From)))) / pieces;
+        return length * Enumerable.Range(0, pieces).Count(i => region.Contains(line.From + (((i + 0.5) / pieces) * (line.To - line.From))))
+            / pieces;
     }
 
     private static Region Scaled(Region region, double scale) => Region.Union(region.Parts.Select(part => Region.Polygon(
-        [.. part.Loops[0].Select(p => scale * p)], [.. part.Loops.Skip(1).Select(hole => (IReadOnlyList<Point2>)[.. hole.Select(p => scale * p)])])));
+        [.. part.Loops[0].Select(p => scale * p)],
+            [.. part.Loops.Skip(1).Select(hole => (IReadOnlyList<Point2>)[.. hole.Select(p => scale * p)])])));
 }

@@ -29,7 +29,8 @@ public sealed class MeasuredBackTests
             Assert.InRange(drawn, step.Value - 0.001, step.Value + Hundredth);
         }
 
-        Assert.True(Slicing.At(Samples.Written(piece), top - depth - 0.1).Contains(made.Coupon.WrittenScale * piece.Piece.Steps[0].At), "the hole is not closed below");
+        Assert.True(Slicing.At(Samples.Written(piece), top - depth - 0.1).Contains(made.Coupon.WrittenScale * piece.Piece.Steps[0].At),
+            "the hole is not closed below");
     }
 
     [Fact]

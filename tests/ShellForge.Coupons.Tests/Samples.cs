@@ -44,7 +44,8 @@ internal static class Samples
             triangles.Add(number);
         }
 
-        var mesh = new Mesh([.. numbers.OrderBy(each => each.Value).Select(each => each.Key)], [.. triangles], [.. Enumerable.Repeat(FaceTag.None, triangles.Count / 3)]);
+        var mesh = new Mesh([.. numbers.OrderBy(each => each.Value).Select(each => each.Key)], [.. triangles],
+            [.. Enumerable.Repeat(FaceTag.None, triangles.Count / 3)]);
         Assert.True(MeshAudit.Run(mesh).IsClean, MeshAudit.Run(mesh).ToString());
         return mesh;
     }

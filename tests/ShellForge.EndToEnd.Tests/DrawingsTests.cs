@@ -56,7 +56,8 @@ public class DrawingsTests
         foreach (string folder in Directory.EnumerateDirectories(Repository.At("out-samples")))
         {
             string[] parts = [.. Directory.EnumerateFiles(folder, "*.stl").Select(path => Path.GetFileNameWithoutExtension(path)!)];
-            Assert.All(parts.Append("plan").Append("section").Append("section-screw"), name => Assert.True(File.Exists(Path.Combine(folder, name + ".svg")), $"{folder}: {name}"));
+            Assert.All(parts.Append("plan").Append("section").Append("section-screw"),
+                name => Assert.True(File.Exists(Path.Combine(folder, name + ".svg")), $"{folder}: {name}"));
         }
     }
 

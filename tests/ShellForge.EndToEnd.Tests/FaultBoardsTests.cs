@@ -12,13 +12,14 @@ namespace ShellForge.EndToEnd.Tests;
 
 /// <summary>
 /// Boards that have a known fault of the field, each with a twin that just does not: the finding appears in the first, at the right place
-/// and with the right value, and not in the second. What is expected stands beside the boards as <c>NAME.expect</c>, with how the value follows
-/// from the board where a hand can work it out.
+/// and with the right value, and not in the second. What is expected stands beside the boards as <c>NAME.expect</c>, with how the value
+/// follows from the board where a hand can work it out.
 /// </summary>
 public class FaultBoardsTests
 {
     public static TheoryData<string> Faults =>
-        [.. Directory.GetFiles(Repository.At("tests", "boards", "faults"), "*.expect").Order(StringComparer.Ordinal).Select(path => Path.GetFileNameWithoutExtension(path)!)];
+        [.. Directory.GetFiles(Repository.At("tests", "boards", "faults"), "*.expect").Order(StringComparer.Ordinal)
+            .Select(path => Path.GetFileNameWithoutExtension(path)!)];
 
     [Theory]
     [MemberData(nameof(Faults))]
@@ -46,7 +47,8 @@ public class FaultBoardsTests
 
     private static string Told(Finding[] findings) => string.Join('\n', findings.Select(finding => finding.ToString()));
 
-    private sealed record Expected(string Rule, Severity Severity, string Subject, double Least, double Most, Point3 At, double Within, bool TwinMayNote)
+    private sealed record Expected(string Rule, Severity Severity, string Subject, double Least, double Most, Point3 At, double Within,
+        bool TwinMayNote)
     {
         // Files hold floats.
         private const double Slack = 1e-4;
@@ -54,12 +56,14 @@ public class FaultBoardsTests
         public static Expected Read(string path)
         {
             Dictionary<string, string> lines = File.ReadAllLines(path).Where(line => line.Contains(':', StringComparison.Ordinal))
-                .ToDictionary(line => line[..line.IndexOf(':', StringComparison.Ordinal)], line => line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim());
+                .ToDictionary(line => line[..line.IndexOf(':', StringComparison.Ordinal)],
+                    line => line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim());
             string[] measured = lines["measured"].Split("..");
             string[] at = lines["at"].Split("within");
             double[] place = [.. at[0].Trim().Trim('[', ']').Split(',').Select(Number)];
             return new Expected(
-                lines["rule"], Enum.Parse<Severity>(lines["severity"], ignoreCase: true), lines["subject"], Number(measured[0]), Number(measured[1]),
+                lines["rule"], Enum.Parse<Severity>(lines["severity"], ignoreCase: true), lines["subject"], Number(measured[0]),
+                    Number(measured[1]),
                 new Point3(place[0], place[1], place[2]), Number(at[1]),
                 lines.GetValueOrDefault("twin") == "note");
         }

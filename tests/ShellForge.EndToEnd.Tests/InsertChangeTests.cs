@@ -20,7 +20,8 @@ public sealed class InsertChangeTests : IDisposable
         return ReportIn(_folder.File(name));
     }
 
-    private static JsonElement ReportIn(string folder) => JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, "report.json"))).RootElement;
+    private static JsonElement ReportIn(string folder) =>
+        JsonDocument.Parse(File.ReadAllBytes(Path.Combine(folder, "report.json"))).RootElement;
 
     private static double Resolved(JsonElement report, string path) =>
         double.Parse(report.GetProperty("resolved").GetProperty(path).GetProperty("value").GetString()!, CultureInfo.InvariantCulture);
@@ -47,7 +48,8 @@ public sealed class InsertChangeTests : IDisposable
         Assert.NotEqual(Volume(small, "tub"), Volume(large, "tub"));
         Assert.Contains(
             large.GetProperty("findings").EnumerateArray(),
-            finding => finding.GetProperty("severity").GetString() == "stop" && finding.GetProperty("rule").GetString()!.Contains("screw", StringComparison.Ordinal));
+            finding => finding.GetProperty("severity").GetString() == "stop"
+                && finding.GetProperty("rule").GetString()!.Contains("screw", StringComparison.Ordinal));
     }
 
     private static double Volume(JsonElement report, string part) => report.GetProperty("parts").EnumerateArray()

@@ -10,7 +10,12 @@ public class NativeExecutableTests
     {
         string? program = Environment.GetEnvironmentVariable("SHELLFORGE_NATIVE");
         Skip.If(string.IsNullOrEmpty(program), "SHELLFORGE_NATIVE does not name a published executable");
-        var start = new ProcessStartInfo(program!) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program!)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true
+        };
         foreach (string arg in args)
         {
             start.ArgumentList.Add(arg);

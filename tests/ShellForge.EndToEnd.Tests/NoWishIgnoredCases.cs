@@ -91,39 +91,65 @@ public sealed partial class NoWishIgnoredTests
     // One change a line, on a board where the key makes sense, or where a maker would write it all the same.
     private static readonly string[] Cases =
     [
-        "parts | revision=D", "parts | up=0", "parts | board.measured.outer=69.6", "parts | board.measured.thickness=1.5", "parts | board.measured.tab-stub=0.9",
-        "parts | board.edge=clean", "disc | board.edge=v-scored", "disc | board.outline.disc=52", "disc | board.thickness=1.2", "ring | board.measured={bore: 45.6}", "ring | board.outline.ring.bore=44",
-        "ring | board.outline.ring.outer=91", "octagon | board.outline={polygon: [[10, 0], [30, 0], [40, 10], [40, 32], [30, 42], [10, 42], [0, 32], [0, 10]]}",
+        "parts | revision=D", "parts | up=0", "parts | board.measured.outer=69.6", "parts | board.measured.thickness=1.5",
+            "parts | board.measured.tab-stub=0.9",
+        "parts | board.edge=clean", "disc | board.edge=v-scored", "disc | board.outline.disc=52", "disc | board.thickness=1.2",
+            "ring | board.measured={bore: 45.6}", "ring | board.outline.ring.bore=44",
+        "ring | board.outline.ring.outer=91",
+            "octagon | board.outline={polygon: [[10, 0], [30, 0], [40, 10], [40, 32], [30, 42], [10, 42], [0, 32], [0, 10]]}",
         "disc | board.outline={arcs: [[-25, 0], [25, 0, 180], [-25, 0, 180]]}", "octagon | board.centre=[19, 20]",
-        "parts | board.holes[0].circle=59", "parts | board.holes[0].count=6", "parts | board.holes[0].from=50", "parts | board.holes[0].direction=ccw", "parts | board.holes[0].skip=[3]", "parts | board.holes[0].for=tooling",
-        "parts | board.holes[0].screw=m2.5-cap", "parts | board.holes[0].insert=m2.5x5.7-od4.6", "parts | board.holes[0].diameter=2.4", "parts | board.holes[1]={at: [20, 20], diameter: 2.7, for: mount}",
-        "parts | board.pixels.package=\"3535\"", "parts | board.pixels.circle=36", "parts | board.pixels.count=12", "parts | board.pixels.from=60", "parts | board.pixels.direction=ccw", "parts | board.pixels.skip=[4]",
+        "parts | board.holes[0].circle=59", "parts | board.holes[0].count=6", "parts | board.holes[0].from=50",
+            "parts | board.holes[0].direction=ccw", "parts | board.holes[0].skip=[3]", "parts | board.holes[0].for=tooling",
+        "parts | board.holes[0].screw=m2.5-cap", "parts | board.holes[0].insert=m2.5x5.7-od4.6", "parts | board.holes[0].diameter=2.4",
+            "parts | board.holes[1]={at: [20, 20], diameter: 2.7, for: mount}",
+        "parts | board.pixels.package=\"3535\"", "parts | board.pixels.circle=36", "parts | board.pixels.count=12",
+            "parts | board.pixels.from=60", "parts | board.pixels.direction=ccw", "parts | board.pixels.skip=[4]",
         "parts | board.pixels.rotation=45", "parts | board.pixels.turns=false", "parts | board.pixels.facing=out",
-        "parts | board.pixels.with[0]={size: [1, 0.5], height: 6, at: [-2.6, 0]}", "disc | board.pixels={package: \"2020\", polar: [12, 90]}",
-        "parts | board.parts[J1].package=micro-b-receptacle", "parts | board.parts[J1].side=top", "parts | board.parts[J1].faces=240", "parts | board.parts[J1].past-edge=0.2", "parts | board.parts[J1].port=closed", "parts | board.parts[J1].rotation=10",
-        "parts | board.parts[U1].mounted=on-pins", "parts | board.parts[U1].lift=6", "parts | board.parts[C1].mounted=standing", "parts | board.parts[C1].polar=[20, 190]", "parts | board.parts[C2].size=[6.3, 6.3, 12]",
-        "parts | board.parts[C2].height=14", "parts | board.parts[R1].circle=44", "parts | board.parts[R1].count=4", "parts | board.parts[R1].from=20", "parts | board.parts[R1].direction=cw",
-        "parts | board.parts[R1].skip=[1]", "ring | board.parts[S1].port=open", "parts | board.wires[out].diameter=3.2", "parts | board.wires[out].conductors=8", "parts | board.parts[C1].joint-protrusion=4", "parts | board.wires[out].side=top",
-        "parts | housing.insert=m2.5x5.7-od4.6", "parts | housing.screw=cap", "disc | housing.screw=countersunk", "disc | housing.washers=true", "parts | housing.walls=3", "parts | housing.floor=3",
-        "parts | housing.clearance={board-edge: 1.2}", "parts | housing.clearance={below-parts: 3}", "ring | housing.cable=none", "ring | housing.cable.part=J2", "disc | housing.cable={round: 5, angle: 270, relief: tie}",
-        "disc | housing.cable={round: 4, angle: 180, relief: tie}", "disc | housing.cable={round: 4, angle: 270, relief: knot}", "octagon | housing.cable.plug=[14, 5]", "octagon | housing.cable.angle=90",
-        "octagon | housing.cable.relief=tie", "disc | housing.closure=screws", "disc | housing.closure=twist", "disc | housing.closure-screws=4", "screws | housing.closure-screws=3",
+        "parts | board.pixels.with[0]={size: [1, 0.5], height: 6, at: [-2.6, 0]}",
+            "disc | board.pixels={package: \"2020\", polar: [12, 90]}",
+        "parts | board.parts[J1].package=micro-b-receptacle", "parts | board.parts[J1].side=top", "parts | board.parts[J1].faces=240",
+            "parts | board.parts[J1].past-edge=0.2", "parts | board.parts[J1].port=closed", "parts | board.parts[J1].rotation=10",
+        "parts | board.parts[U1].mounted=on-pins", "parts | board.parts[U1].lift=6", "parts | board.parts[C1].mounted=standing",
+            "parts | board.parts[C1].polar=[20, 190]", "parts | board.parts[C2].size=[6.3, 6.3, 12]",
+        "parts | board.parts[C2].height=14", "parts | board.parts[R1].circle=44", "parts | board.parts[R1].count=4",
+            "parts | board.parts[R1].from=20", "parts | board.parts[R1].direction=cw",
+        "parts | board.parts[R1].skip=[1]", "ring | board.parts[S1].port=open", "parts | board.wires[out].diameter=3.2",
+            "parts | board.wires[out].conductors=8", "parts | board.parts[C1].joint-protrusion=4", "parts | board.wires[out].side=top",
+        "parts | housing.insert=m2.5x5.7-od4.6", "parts | housing.screw=cap", "disc | housing.screw=countersunk",
+            "disc | housing.washers=true", "parts | housing.walls=3", "parts | housing.floor=3",
+        "parts | housing.clearance={board-edge: 1.2}", "parts | housing.clearance={below-parts: 3}", "ring | housing.cable=none",
+            "ring | housing.cable.part=J2", "disc | housing.cable={round: 5, angle: 270, relief: tie}",
+        "disc | housing.cable={round: 4, angle: 180, relief: tie}", "disc | housing.cable={round: 4, angle: 270, relief: knot}",
+            "octagon | housing.cable.plug=[14, 5]", "octagon | housing.cable.angle=90",
+        "octagon | housing.cable.relief=tie", "disc | housing.closure=screws", "disc | housing.closure=twist",
+            "disc | housing.closure-screws=4", "screws | housing.closure-screws=3",
         "screws | housing.closure-screws=6", "ring | housing.bore=closed", "disc | housing.bore=closed", "disc | housing.bore=open",
-        "disc | housing.light={look: pixels}", "disc | housing.light={window: 8}", "disc | housing.light={evenness: even}", "disc | housing.light={through: wall}", "wall | housing.light={through: wall, evenness: even}",
-        "wall | housing.light={through: wall, window: 4}", "wall | housing.light={through: wall, look: pixels}", "wall | housing.diffuser={distance: 6}", "wall | housing.diffuser={thickness: 2}", "wall | housing.diffuser={sheet: 3}",
-        "wall | housing.diffuser={fit: drop-in}", "octagon | housing.diffuser.sheet=2", "octagon | housing.light={window: 6}", "octagon | housing.light={window: 1}", "disc | housing.diffuser={sheet: 2}", "disc | housing.diffuser={fit: printed-in}",
-        "disc | housing.diffuser={thickness: 1.2}", "disc | housing.diffuser={distance: 9}", "disc | housing.diffuser={distance: 1}", "disc | housing.baffle=joined", "ring | housing.baffle=joined", "wall | housing.baffle=joined",
-        "parts | housing.vents=floor", "parts | housing.mount=none", "disc | housing.mount=stand", "disc | housing.mount=magnets", "disc | housing.mount=tripod", "disc | housing.mount=feet",
-        "parts | housing.label.text=PORTS", "parts | housing.label.where=floor-inside", "parts | housing.label.height=4", "disc | housing.label={text: \"A very long name of a small disc\", height: 12}",
-        "parts | print.printer=fdm-0.6", "parts | print.shell=petg-white", "parts | print.diffuser=pla-white", "disc | print.baffle=petg-black", "wall | print.baffle=petg-white",
+        "disc | housing.light={look: pixels}", "disc | housing.light={window: 8}", "disc | housing.light={evenness: even}",
+            "disc | housing.light={through: wall}", "wall | housing.light={through: wall, evenness: even}",
+        "wall | housing.light={through: wall, window: 4}", "wall | housing.light={through: wall, look: pixels}",
+            "wall | housing.diffuser={distance: 6}", "wall | housing.diffuser={thickness: 2}", "wall | housing.diffuser={sheet: 3}",
+        "wall | housing.diffuser={fit: drop-in}", "octagon | housing.diffuser.sheet=2", "octagon | housing.light={window: 6}",
+            "octagon | housing.light={window: 1}", "disc | housing.diffuser={sheet: 2}", "disc | housing.diffuser={fit: printed-in}",
+        "disc | housing.diffuser={thickness: 1.2}", "disc | housing.diffuser={distance: 9}", "disc | housing.diffuser={distance: 1}",
+            "disc | housing.baffle=joined", "ring | housing.baffle=joined", "wall | housing.baffle=joined",
+        "parts | housing.vents=floor", "parts | housing.mount=none", "disc | housing.mount=stand", "disc | housing.mount=magnets",
+            "disc | housing.mount=tripod", "disc | housing.mount=feet",
+        "parts | housing.label.text=PORTS", "parts | housing.label.where=floor-inside", "parts | housing.label.height=4",
+            "disc | housing.label={text: \"A very long name of a small disc\", height: 12}",
+        "parts | print.printer=fdm-0.6", "parts | print.shell=petg-white", "parts | print.diffuser=pla-white",
+            "disc | print.baffle=petg-black", "wall | print.baffle=petg-white",
     ];
 
     // What no part's shape follows from, with the rule that looks at it.
     private static readonly string[] Rules =
     [
-        "parts | board.pixels.with[0].at=[-1, 0] | parts-overlap", "parts | board.parts[C2].at=[2, 12] | parts-overlap", "parts | board.parts[C2]={ref: C2, size: [6, 6], height: unknown, at: [18, -8]} | unknown-height",
-        "parts | board.parts[C2]={ref: C2, size: [6, 6], passive: true, at: [18, -8]} | unknown-height", "parts | board.parts[U1].watts=3 | plastic-too-warm", "parts | power.brightness=0.9 | supply-overloaded", "parts | power.capped=false | supply-overloaded", "parts | power.supply={volts: 5, amps: 1.5} | supply-overloaded",
-        "parts | power.supply={volts: 12, amps: 2} | voltage-off", "parts | power.duty=0.2 | plastic-too-warm", "parts | use.ambient=50 | plastic-too-warm", "parts | use.orientation=table | plastic-too-warm",
+        "parts | board.pixels.with[0].at=[-1, 0] | parts-overlap", "parts | board.parts[C2].at=[2, 12] | parts-overlap",
+            "parts | board.parts[C2]={ref: C2, size: [6, 6], height: unknown, at: [18, -8]} | unknown-height",
+        "parts | board.parts[C2]={ref: C2, size: [6, 6], passive: true, at: [18, -8]} | unknown-height",
+            "parts | board.parts[U1].watts=3 | plastic-too-warm", "parts | power.brightness=0.9 | supply-overloaded",
+                "parts | power.capped=false | supply-overloaded", "parts | power.supply={volts: 5, amps: 1.5} | supply-overloaded",
+        "parts | power.supply={volts: 12, amps: 2} | voltage-off", "parts | power.duty=0.2 | plastic-too-warm",
+            "parts | use.ambient=50 | plastic-too-warm", "parts | use.orientation=table | plastic-too-warm",
         "parts | board.holes[0].keep-out={top: 3, bottom: 3} | head-against-part",
         "disc | accept=[{rule: missing-key, why: known}] | missing-key",
     ];
@@ -142,9 +168,11 @@ public sealed partial class NoWishIgnoredTests
         }
     }
 
-    // Keys whose value other tests follow: into names of files and findings, into drawings and the light of the board, or out of the file that is read.
+    // Keys whose value other tests follow: into names of files and findings, into drawings and the light of the board, or out of the file
+    // that is read.
     private static readonly string[] Elsewhere =
     [
-        "format", "name", "board.cutouts", "board.measured.batch", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref", "board.wires.gauge", "use.air",
+        "format", "name", "board.cutouts", "board.measured.batch", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref",
+            "board.wires.gauge", "use.air",
     ];
 }

@@ -63,9 +63,14 @@ public sealed partial class NoWishIgnoredTests
 
     private static string Found(string text, string? wish, IRule rule)
     {
-        BoardFile file = Read(text, wish).File ?? throw new InvalidOperationException($"{wish}: {string.Join('\n', Read(text, wish).Diagnostics)}");
+        BoardFile file = Read(text, wish).File
+            ?? throw new InvalidOperationException($"{wish}: {string.Join('\n', Read(text, wish).Diagnostics)}");
         HousingUnderCheck housing = HousingPipeline.Draw(file);
-        return string.Join('\n', CheckRun.Run(housing, [rule]).Select(finding => $"{finding.Rule} {finding.Severity} {finding.Subject} {finding.Message} {finding.Measured} {finding.Limit} {finding.Accepted}"));
+        return string.Join('\n',
+            CheckRun.Run(housing, [rule])
+                .Select(finding =>
+                    $"{finding.Rule} {finding.Severity} {finding.Subject} {finding.Message} {finding.Measured} {finding.Limit} "
+                        + $"{finding.Accepted}"));
     }
 
     // A file that the reader refuses names the key by its place: that is told, too.

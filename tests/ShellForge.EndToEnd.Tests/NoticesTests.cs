@@ -34,12 +34,14 @@ public class NoticesTests
         (int exit, string told) = CommandRun.Run(Repository.Root, "notices");
 
         Assert.Equal(0, exit);
-        Assert.Equal(File.ReadAllText(Repository.At("LICENSE")) + "\n" + File.ReadAllText(Repository.At("src", "THIRD-PARTY-NOTICES.txt")), told);
+        Assert.Equal(File.ReadAllText(Repository.At("LICENSE")) + "\n"
+            + File.ReadAllText(Repository.At("src", "THIRD-PARTY-NOTICES.txt")), told);
     }
 
     private static string Made()
     {
-        Work[] works = [.. Packages(), .. Scripts(), new(".NET runtime", "https://dot.net", "MIT", "Copyright (c) .NET Foundation and Contributors")];
+        Work[] works = [.. Packages(), .. Scripts(),
+            new(".NET runtime", "https://dot.net", "MIT", "Copyright (c) .NET Foundation and Contributors")];
         Assert.True(works.Length >= 5, "too few packages to be all of them");
         var text = new StringBuilder("Software of others that ShellForge carries\n\n");
         foreach (Work work in works.OrderBy(work => work.Name, StringComparer.OrdinalIgnoreCase))
@@ -64,7 +66,8 @@ public class NoticesTests
         string[] folders = [.. assets["packageFolders"]!.AsObject().Select(folder => folder.Key)];
         foreach ((string name, JsonNode? package) in assets["targets"]!["net10.0"]!.AsObject())
         {
-            if ((string)package!["type"]! != "package" || package["runtime"]?.AsObject().Any(file => file.Key.EndsWith(".dll", StringComparison.Ordinal)) != true)
+            if ((string)package!["type"]! != "package"
+                || package["runtime"]?.AsObject().Any(file => file.Key.EndsWith(".dll", StringComparison.Ordinal)) != true)
             {
                 continue;
             }
@@ -84,11 +87,14 @@ public class NoticesTests
     private static IEnumerable<Work> Scripts()
     {
         string[] sources = Directory.GetFiles(Path.Combine(Page, "src"), "*.js", SearchOption.AllDirectories);
-        IEnumerable<string> imported = sources.SelectMany(path => Regex.Matches(File.ReadAllText(path), @"from '([^'.][^'/]*)").Select(m => m.Groups[1].Value)).Distinct();
+        IEnumerable<string> imported =
+            sources.SelectMany(path => Regex.Matches(File.ReadAllText(path), @"from '([^'.][^'/]*)").Select(m => m.Groups[1].Value))
+                .Distinct();
         foreach (string name in imported.Order(StringComparer.Ordinal))
         {
             JsonNode about = JsonNode.Parse(File.ReadAllText(Path.Combine(Page, "node_modules", name, "package.json")))!;
-            string copyright = File.ReadLines(Path.Combine(Page, "node_modules", name, "LICENSE")).First(line => line.StartsWith("Copyright", StringComparison.Ordinal));
+            string copyright = File.ReadLines(Path.Combine(Page, "node_modules", name, "LICENSE"))
+                .First(line => line.StartsWith("Copyright", StringComparison.Ordinal));
             yield return new Work($"{name} (in the report page)", (string)about["homepage"]!, (string)about["license"]!, copyright);
         }
     }

@@ -9,7 +9,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.EndToEnd.Tests;
 
-/// <summary>Everything that a plan decides, as text, without where in the board file a value stood: two wishes that end alike give equal texts.</summary>
+/// <summary>
+/// Everything that a plan decides, as text, without where in the board file a value stood: two wishes that end alike give equal texts.
+/// </summary>
 internal static class OutcomeText
 {
     /// <summary>The text of a plan.</summary>
@@ -66,5 +68,6 @@ internal static class OutcomeText
     }
 
     private static IEnumerable<PropertyInfo> Properties(Type type) => type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-        .Where(property => property.GetIndexParameters().Length == 0 && property.Name is not "EqualityContract").OrderBy(property => property.Name, StringComparer.Ordinal);
+        .Where(property => property.GetIndexParameters().Length == 0 && property.Name is not "EqualityContract")
+            .OrderBy(property => property.Name, StringComparer.Ordinal);
 }

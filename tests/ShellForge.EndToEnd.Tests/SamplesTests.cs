@@ -18,7 +18,8 @@ namespace ShellForge.EndToEnd.Tests;
 public class SamplesTests
 {
     public static TheoryData<string> Names =>
-        [.. Directory.EnumerateDirectories(Repository.At("out-samples")).Select(folder => Path.GetFileName(folder)!).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateDirectories(Repository.At("out-samples")).Select(folder => Path.GetFileName(folder)!)
+            .Order(StringComparer.Ordinal)];
 
     [Fact]
     public void There_are_three_samples() => Assert.Equal(3, Names.Count);
@@ -73,9 +74,11 @@ public class SamplesTests
     private static string Hashes(string folder)
     {
         var lines = new StringBuilder();
-        foreach (string path in Made(folder).Where(path => PageAssets.Embedded.Script is not null || Path.GetFileName(path) != HousingFiles.PageFile))
+        foreach (string path in Made(folder)
+            .Where(path => PageAssets.Embedded.Script is not null || Path.GetFileName(path) != HousingFiles.PageFile))
         {
-            lines.Append(CultureInfo.InvariantCulture, $"{Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(path)))[..16]} {Path.GetFileName(path)}\n");
+            lines.Append(CultureInfo.InvariantCulture,
+                $"{Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(path)))[..16]} {Path.GetFileName(path)}\n");
         }
 
         return lines.ToString();
@@ -90,12 +93,15 @@ public class SamplesTests
         {
             lines.Append(
                 CultureInfo.InvariantCulture,
-                $"{part.GetProperty("name")}: {part.GetProperty("triangles")} triangles, {part.GetProperty("volume_mm3")} mm3, {part.GetProperty("area_mm2")} mm2, {part.GetProperty("size_mm")} mm, shells {part.GetProperty("shells")}, genus {part.GetProperty("genus")}\n");
+                $"{part.GetProperty("name")}: {part.GetProperty("triangles")} triangles, {part.GetProperty("volume_mm3")} mm3, "
+                    + $"{part.GetProperty("area_mm2")} mm2, {part.GetProperty("size_mm")} mm, shells {part.GetProperty("shells")}, genus "
+                    + $"{part.GetProperty("genus")}\n");
         }
 
         foreach (JsonElement finding in report.RootElement.GetProperty("findings").EnumerateArray())
         {
-            lines.Append(CultureInfo.InvariantCulture, $"{finding.GetProperty("severity")} {finding.GetProperty("rule")} {finding.GetProperty("subject")}\n");
+            lines.Append(CultureInfo.InvariantCulture,
+                $"{finding.GetProperty("severity")} {finding.GetProperty("rule")} {finding.GetProperty("subject")}\n");
         }
 
         return lines.ToString();
@@ -106,7 +112,8 @@ public class SamplesTests
 
     private static void Accept(string fresh, string shipped)
     {
-        Assert.True(PageAssets.Embedded.Script is not null, "samples are accepted from a build with Node, so that their pages have their script");
+        Assert.True(PageAssets.Embedded.Script is not null,
+            "samples are accepted from a build with Node, so that their pages have their script");
         foreach (string old in Made(shipped).ToArray())
         {
             File.Delete(old);

@@ -28,24 +28,25 @@ internal sealed class SlicedPlate
 
     private const int LongestRun = 200_000; // ms
 
-    // Raster of what lies in a layer: a cell's side, how far plastic reaches beside the middle of its line, and half of the raster's side, mm.
+    // Raster of what lies in a layer: a cell's side, how far plastic reaches beside the middle of its line, and half of the raster's side,
+    // mm.
     private const double Cell = 0.2;
     private const double Reach = 0.35;
     private const double Side = 220;
     private const int Cells = (int)(Side / Cell);
 
-    private readonly Dictionary<(string Object, int Filament), (double FromX, double FromY, double ToX, double ToY)> laid = [];
-    private bool[] below = new bool[Cells * Cells];
-    private bool[] here = new bool[Cells * Cells];
+    private readonly Dictionary<(string Object, int Filament), (double FromX, double FromY, double ToX, double ToY)> _laid = [];
+    private bool[] _below = new bool[Cells * Cells];
+    private bool[] _here = new bool[Cells * Cells];
 
     /// <summary>Names of the objects.</summary>
-    public IEnumerable<string> Objects => laid.Keys.Select(key => key.Object).Distinct();
+    public IEnumerable<string> Objects => _laid.Keys.Select(key => key.Object).Distinct();
 
     /// <summary>Changes of filament after the first.</summary>
     public int Changes { get; private set; } = -1;
 
     /// <summary>Box of all plastic that each filament lays within each object, mm.</summary>
-    public IReadOnlyDictionary<(string Object, int Filament), (double FromX, double FromY, double ToX, double ToY)> Laid => laid;
+    public IReadOnlyDictionary<(string Object, int Filament), (double FromX, double FromY, double ToX, double ToY)> Laid => _laid;
 
     /// <summary>Longest stretch of a line with nothing under it, mm, and where.</summary>
     public (double Length, string Where) LongestInAir { get; private set; } = (0, "");
@@ -56,7 +57,8 @@ internal sealed class SlicedPlate
         using var folder = new TemporaryFolder();
         folder.Write("settings.ini", Settings);
         string code = folder.File("plate.gcode");
-        var start = new ProcessStartInfo(Slicer.Executable!, ["--load", folder.File("settings.ini"), "--dont-arrange", "--export-gcode", "-o", code, file])
+        var start = new ProcessStartInfo(Slicer.Executable!,
+            ["--load", folder.File("settings.ini"), "--dont-arrange", "--export-gcode", "-o", code, file])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -83,8 +85,8 @@ internal sealed class SlicedPlate
             if (line.StartsWith(";Z:", StringComparison.Ordinal))
             {
                 z = double.Parse(line[3..], CultureInfo.InvariantCulture);
-                (below, here) = (here, below);
-                Array.Clear(here);
+                (_below, _here) = (_here, _below);
+                Array.Clear(_here);
             }
             else if (line.StartsWith("; printing object ", StringComparison.Ordinal))
             {
@@ -105,8 +107,9 @@ internal sealed class SlicedPlate
                 (double toX, double toY) = (Number(words, 'X') ?? x, Number(words, 'Y') ?? y);
                 if (current.Length > 0 && Number(words, 'E') is > 0)
                 {
-                    (double fromX, double fromY, double mostX, double mostY) = laid.GetValueOrDefault((current, tool), (toX, toY, toX, toY));
-                    laid[(current, tool)] = (Math.Min(fromX, toX), Math.Min(fromY, toY), Math.Max(mostX, toX), Math.Max(mostY, toY));
+                    (double fromX, double fromY, double mostX,
+                        double mostY) = _laid.GetValueOrDefault((current, tool), (toX, toY, toX, toY));
+                    _laid[(current, tool)] = (Math.Min(fromX, toX), Math.Min(fromY, toY), Math.Max(mostX, toX), Math.Max(mostY, toY));
                     Lay((x, y), (toX, toY), z, current);
                 }
 
@@ -128,7 +131,7 @@ internal sealed class SlicedPlate
         {
             int column = (int)((from.X + ((to.X - from.X) * i / steps)) / Cell);
             int row = (int)((from.Y + ((to.Y - from.Y) * i / steps)) / Cell);
-            bare = first || below[(row * Cells) + column] ? 0 : bare + 1;
+            bare = first || _below[(row * Cells) + column] ? 0 : bare + 1;
             if (bare * length / steps > LongestInAir.Length)
             {
                 LongestInAir = (bare * length / steps, $"{name} at z = {z}, ({from.X:0.0}, {from.Y:0.0}) to ({to.X:0.0}, {to.Y:0.0})");
@@ -138,7 +141,7 @@ internal sealed class SlicedPlate
             {
                 for (int c = -reach; c <= reach; c++)
                 {
-                    here[((row + r) * Cells) + column + c] |= Cell * Cell * ((r * r) + (c * c)) <= Reach * Reach;
+                    _here[((row + r) * Cells) + column + c] |= Cell * Cell * ((r * r) + (c * c)) <= Reach * Reach;
                 }
             }
         }

@@ -33,7 +33,8 @@ public class VerdictTests
         using JsonDocument json = JsonDocument.Parse(told);
         Assert.Equal(1, exit);
         Assert.Equal("do-not-print", json.RootElement.GetProperty("verdict").GetString());
-        JsonElement todo = json.RootElement.GetProperty("findings").EnumerateArray().Single(finding => finding.GetProperty("rule").GetString() == "still-to-say");
+        JsonElement todo = json.RootElement.GetProperty("findings").EnumerateArray()
+            .Single(finding => finding.GetProperty("rule").GetString() == "still-to-say");
         Assert.Equal(9, todo.GetProperty("in_file").GetProperty("line").GetInt32());
         Assert.Contains("housing.insert", todo.GetProperty("message").GetString(), StringComparison.Ordinal);
         Assert.Empty(json.RootElement.GetProperty("diagnostics").EnumerateArray());
@@ -59,7 +60,8 @@ public class VerdictTests
     public void Verdict_and_exit_status_agree(string file, string verb)
     {
         using var folder = new TemporaryFolder();
-        File.WriteAllText(Path.Combine(folder.Path, file), Board.Replace("  # TODO housing.insert: guessed from the holes\n", "", StringComparison.Ordinal));
+        File.WriteAllText(Path.Combine(folder.Path, file),
+            Board.Replace("  # TODO housing.insert: guessed from the holes\n", "", StringComparison.Ordinal));
         foreach (bool strict in new[] { false, true })
         {
             (int exit, string told) = CommandRun.Run(folder.Path, [verb, file, "--json", .. strict ? ["--strict"] : Array.Empty<string>()]);
@@ -80,7 +82,8 @@ public class VerdictTests
         {
             foreach (bool strict in new[] { false, true })
             {
-                (int exit, string told) = CommandRun.Run(Path.GetDirectoryName(path)!, ["check", Path.GetFileName(path), "--json", .. strict ? ["--strict"] : Array.Empty<string>()]);
+                (int exit, string told) = CommandRun.Run(Path.GetDirectoryName(path)!,
+                    ["check", Path.GetFileName(path), "--json", .. strict ? ["--strict"] : Array.Empty<string>()]);
                 using JsonDocument json = JsonDocument.Parse(told);
                 string verdict = json.RootElement.GetProperty("verdict").GetString()!;
                 Assert.Equal(verdict == "do-not-print" || (strict && verdict == "mind-warnings") ? 1 : 0, exit);

@@ -29,14 +29,17 @@ public class PackageTests
     public void The_package_has_its_readme_its_documentation_its_licence_and_symbols_beside_it()
     {
         using var folder = new TemporaryFolder();
-        string configuration = AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Release" : "Debug";
+        string configuration = AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
+            StringComparison.Ordinal) ? "Release" : "Debug";
 
-        string told = Pack(Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o", folder.Path);
+        string told = Pack(Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o",
+            folder.Path);
 
         Assert.True(Directory.GetFiles(folder.Path, "*.nupkg").Length == 1, told);
         using ZipArchive package = ZipFile.OpenRead(Directory.GetFiles(folder.Path, "*.nupkg")[0]);
         string[] files = [.. package.Entries.Select(entry => entry.FullName)];
-        Assert.Superset(new HashSet<string> { "README.md", "lib/net10.0/ShellForge.Geometry.dll", "lib/net10.0/ShellForge.Geometry.xml" }, files.ToHashSet());
+        Assert.Superset(new HashSet<string> { "README.md", "lib/net10.0/ShellForge.Geometry.dll", "lib/net10.0/ShellForge.Geometry.xml" },
+            files.ToHashSet());
         Assert.DoesNotContain(files, file => file.EndsWith(".pdb", StringComparison.Ordinal));
         using Stream nuspec = package.GetEntry("ShellForge.Geometry.nuspec")!.Open();
         Assert.Equal("MIT", XDocument.Load(nuspec).Descendants().Single(element => element.Name.LocalName == "license").Value);
@@ -46,7 +49,12 @@ public class PackageTests
 
     private static string Pack(string project, params string[] args)
     {
-        using Process process = Process.Start(new ProcessStartInfo("dotnet", ["pack", project, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process =
+            Process.Start(new ProcessStartInfo("dotnet", ["pack", project, .. args])
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true
+            })!;
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string told = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

@@ -26,7 +26,8 @@ public class RoofedOpeningTests
         Assert.Equal(width, opening.Bounds.Size.X, 2 * Tolerances.ChordError);
         Assert.Equal(height, opening.Bounds.Size.Y, 2 * Tolerances.ChordError);
         double beside = 1 - (Math.PI / 4) - (slant.Across * slant.Up / 2);
-        Assert.True(opening.Area - round.Area <= (2 * beside * radius * radius) + (0.02 * round.Perimeter), "two corners' difference at most");
+        Assert.True(opening.Area - round.Area <= (2 * beside * radius * radius) + (0.02 * round.Perimeter),
+            "two corners' difference at most");
 
         Point2[] corners = [.. Assert.Single(opening.Loops)];
         for (int i = 0; i < corners.Length; i++)

@@ -82,7 +82,8 @@ internal sealed class CaseComparison(JsonElement expected, JsonElement read)
             double[] got = Doubles(l.GetProperty("size_mm"));
 
             // A circle of chords has a box a little smaller than its diameter.
-            bool same = Near(size, got, circle.ValueKind == JsonValueKind.Object ? 0.02 : Length) && Math.Abs(area - l.GetProperty("area_mm2").GetDouble()) <= Math.Max(0.02, area * 2e-4);
+            bool same = Near(size, got, circle.ValueKind == JsonValueKind.Object ? 0.02 : Length)
+                && Math.Abs(area - l.GetProperty("area_mm2").GetDouble()) <= Math.Max(0.02, area * 2e-4);
             if (same && want.TryGetProperty("bbox_mm", out JsonElement box))
             {
                 same = Near(Doubles(box), Doubles(l.GetProperty("bbox_mm")), circle.ValueKind == JsonValueKind.Object ? 0.02 : Length);

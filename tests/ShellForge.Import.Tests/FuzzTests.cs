@@ -25,7 +25,8 @@ public class FuzzTests
         List<byte[]> seeds = Seeds(kind);
         Assert.NotEmpty(seeds);
         string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
-        TimeSpan time = minutes is null ? TimeSpan.FromSeconds(1.5) : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
+        TimeSpan time = minutes is null ? TimeSpan.FromSeconds(1.5)
+            : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
         ProfileLibrary profiles = ProfileLibrary.Load([]).Library;
         int seed = minutes is null ? 20_000 : Environment.TickCount;
         var mutator = new Mutator(seed);
@@ -34,7 +35,8 @@ public class FuzzTests
         int read = 0;
         while (clock.Elapsed < time || runs < 40)
         {
-            List<EcadFile> files = [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];
+            List<EcadFile> files =
+                [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];
             TimeSpan took = TimeSpan.MaxValue;
             try
             {

@@ -30,11 +30,14 @@ public class HostileTests
     {
         { "a million repeats", "M48\nMETRIC,TZ\nT1C0.3\n%\nT1\nR999999999X1Y1\n" },
         { "a block that holds itself", Dxf("0\nBLOCK\n2\nA\n0\nINSERT\n2\nA\n0\nINSERT\n2\nA\n0\nENDBLK\n", "0\nINSERT\n2\nA\n") },
-        { "an array of a billion inserts", Dxf("0\nBLOCK\n2\nA\n0\nLINE\n11\n1\n0\nENDBLK\n", "0\nINSERT\n2\nA\n70\n32000\n71\n32000\n44\n1\n45\n1\n") },
+        { "an array of a billion inserts",
+            Dxf("0\nBLOCK\n2\nA\n0\nLINE\n11\n1\n0\nENDBLK\n", "0\nINSERT\n2\nA\n70\n32000\n71\n32000\n44\n1\n45\n1\n") },
         { "a spline of degree 2147483647", Dxf("", "0\nSPLINE\n71\n2147483647\n10\n0\n20\n0\n") },
         { "one long line", "%FSLAX46Y46*%\n%MOMM*%\n" + new string('X', 3_000_000) },
         { "deep JSON", "{\"GeneralSpecs\":" + new string('[', 1_000_000) },
-        { "not a number", ".HEADER\nBOARD_FILE 3.0 x y 1\nb MM\n.END_HEADER\n.BOARD_OUTLINE ECAD\nNaN\n0 NaN 0 0\n0 1 Infinity 0\n0 1e999 1 0\n.END_BOARD_OUTLINE\n" },
+        { "not a number",
+            ".HEADER\nBOARD_FILE 3.0 x y 1\nb MM\n.END_HEADER\n.BOARD_OUTLINE ECAD\nNaN\n0 NaN 0 0\n0 1 Infinity 0\n0 1e999 1 "
+                + "0\n.END_BOARD_OUTLINE\n" },
         { "only line ends", new string('\n', 3_000_000) },
         { "strokes all from one point", Star(20_000) },
     };
@@ -69,7 +72,8 @@ public class HostileTests
     [Fact]
     public void A_file_beyond_the_limit_is_refused_unread()
     {
-        ImportResult result = EcadImport.Run([new EcadFile("large.drl", new byte[EcadLimits.FileBytes + 1])], new ImportOptions { Profiles = Profiles });
+        ImportResult result = EcadImport.Run([new EcadFile("large.drl", new byte[EcadLimits.FileBytes + 1])],
+            new ImportOptions { Profiles = Profiles });
 
         Assert.Equal("ecad-too-large", Assert.Single(result.Diagnostics, d => d.IsError).Code);
     }

@@ -2,23 +2,28 @@ using System.Text;
 
 namespace ShellForge.Import.Tests;
 
-/// <summary>Spoils files in the ways that hurt readers: cut, repeated and spliced pieces, flipped bytes, numbers out of any range.</summary>
+/// <summary>
+/// Spoils files in the ways that hurt readers: cut, repeated and spliced pieces, flipped bytes, numbers out of any range.
+/// </summary>
 internal sealed class Mutator(int seed)
 {
     private static readonly string[] Tokens =
     [
-        "NaN", "Infinity", "-1e308", "1e999", "99999999999999999999", "-0", "0", "0x10", "1,5", "..", "--", "G85", "G03", "G02", "G74*", "G75*", "G36*", "G37*",
-        "R99999X1Y1", "M25", "M02X1Y1", "%SRX9999Y9999I1J1*%", "%FSLAX99Y99*%", "%FSTAX00Y00*%", "%MOIN*%", "D03*", "X9999999999999999D01*", "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
-        "\n0\nSPLINE\n71\n99\n", "\n70\n2147483647\n", "\n210\n1\n", "\n230\n-1\n", "\"", "\"\"\"", ";", "\t", "\0", "\u00e9", "\ufeff", "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
+        "NaN", "Infinity", "-1e308", "1e999", "99999999999999999999", "-0", "0", "0x10", "1,5", "..", "--", "G85", "G03", "G02", "G74*",
+            "G75*", "G36*", "G37*",
+        "R99999X1Y1", "M25", "M02X1Y1", "%SRX9999Y9999I1J1*%", "%FSLAX99Y99*%", "%FSTAX00Y00*%", "%MOIN*%", "D03*", "X9999999999999999D01*",
+            "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
+        "\n0\nSPLINE\n71\n99\n", "\n70\n2147483647\n", "\n210\n1\n", "\n230\n-1\n", "\"", "\"\"\"", ";", "\t", "\0", "\u00e9", "\ufeff",
+            "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
         "INCH,TZ\n", "ICI,ON\n", "mm", "mil", "\"in", "{", "[[[[[[[[[[[[[[[[[[[[", "}", "\r", "\r\n", "\n\n\n",
     ];
 
-    private readonly Random random = new(seed);
+    private readonly Random _random = new(seed);
 
     public byte[] Next(IReadOnlyList<byte[]> seeds)
     {
-        byte[] bytes = [.. seeds[random.Next(seeds.Count)]];
-        int rounds = 1 + random.Next(6);
+        byte[] bytes = [.. seeds[_random.Next(seeds.Count)]];
+        int rounds = 1 + _random.Next(6);
         for (int i = 0; i < rounds; i++)
         {
             bytes = Once(bytes, seeds);
@@ -29,27 +34,27 @@ internal sealed class Mutator(int seed)
 
     private byte[] Once(byte[] bytes, IReadOnlyList<byte[]> seeds)
     {
-        int at = random.Next(bytes.Length + 1);
-        switch (random.Next(9))
+        int at = _random.Next(bytes.Length + 1);
+        switch (_random.Next(9))
         {
             case 0:
                 return bytes[..at];
             case 1:
                 return bytes[at..];
             case 2 when bytes.Length > 0:
-                bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
+                bytes[_random.Next(bytes.Length)] = (byte)_random.Next(256);
                 return bytes;
             case 3:
-                return [.. bytes[..at], .. Encoding.UTF8.GetBytes(Tokens[random.Next(Tokens.Length)]), .. bytes[at..]];
+                return [.. bytes[..at], .. Encoding.UTF8.GetBytes(Tokens[_random.Next(Tokens.Length)]), .. bytes[at..]];
             case 4:
-                byte[] other = seeds[random.Next(seeds.Count)];
-                int from = random.Next(other.Length + 1);
-                return [.. bytes[..at], .. other[from..Math.Min(other.Length, from + random.Next(2000))], .. bytes[at..]];
+                byte[] other = seeds[_random.Next(seeds.Count)];
+                int from = _random.Next(other.Length + 1);
+                return [.. bytes[..at], .. other[from..Math.Min(other.Length, from + _random.Next(2000))], .. bytes[at..]];
             case 5:
-                int end = Math.Min(bytes.Length, at + random.Next(400));
+                int end = Math.Min(bytes.Length, at + _random.Next(400));
                 return [.. bytes[..end], .. bytes[at..end], .. bytes[at..end], .. bytes[end..]];
             case 6:
-                return [.. bytes[..at], .. bytes[Math.Min(bytes.Length, at + random.Next(60))..]];
+                return [.. bytes[..at], .. bytes[Math.Min(bytes.Length, at + _random.Next(60))..]];
             case 7:
                 return Digits(bytes);
             default:
@@ -60,14 +65,14 @@ internal sealed class Mutator(int seed)
     // Changes digits in a stretch: coordinates go astray while the grammar stays whole.
     private byte[] Digits(byte[] bytes)
     {
-        int at = random.Next(bytes.Length + 1);
+        int at = _random.Next(bytes.Length + 1);
         for (int i = at; i < Math.Min(bytes.Length, at + 200); i++)
         {
-            if (bytes[i] is >= (byte)'0' and <= (byte)'9' && random.Next(3) == 0)
+            if (bytes[i] is >= (byte)'0' and <= (byte)'9' && _random.Next(3) == 0)
             {
-                bytes[i] = (byte)('0' + random.Next(10));
+                bytes[i] = (byte)('0' + _random.Next(10));
             }
-            else if (bytes[i] == (byte)'.' && random.Next(6) == 0)
+            else if (bytes[i] == (byte)'.' && _random.Next(6) == 0)
             {
                 bytes[i] = (byte)'9';
             }
@@ -80,8 +85,8 @@ internal sealed class Mutator(int seed)
     private byte[] Swapped(byte[] bytes)
     {
         List<string> lines = [.. Encoding.Latin1.GetString(bytes).Split('\n')];
-        int a = random.Next(lines.Count);
-        int b = random.Next(lines.Count);
+        int a = _random.Next(lines.Count);
+        int b = _random.Next(lines.Count);
         (lines[a], lines[b]) = (lines[b], lines[a]);
         return Encoding.Latin1.GetBytes(string.Join('\n', lines));
     }

@@ -26,7 +26,8 @@ public class OwnCaseTests
         if (expected.TryGetProperty("refused", out JsonElement refused))
         {
             Assert.True(result.Diagnostics.Any(d => d.IsError && d.Code == refused.GetString()), told);
-            Assert.True(!expected.TryGetProperty("says", out JsonElement says) || told.Contains(says.GetString()!, StringComparison.Ordinal), told);
+            Assert.True(!expected.TryGetProperty("says", out JsonElement says)
+                || told.Contains(says.GetString()!, StringComparison.Ordinal), told);
             return;
         }
 
@@ -38,7 +39,8 @@ public class OwnCaseTests
         Assert.True(comparison.Wrong.Count == 0, string.Join('\n', comparison.Wrong) + "\n" + told);
         foreach (string code in Strings(expected, "warns"))
         {
-            Assert.True(result.Diagnostics.Any(d => d.Code == code && d.Severity == Board.Diagnostics.DiagnosticSeverity.Warning), $"no warning {code}\n{told}");
+            Assert.True(result.Diagnostics.Any(d => d.Code == code && d.Severity == Board.Diagnostics.DiagnosticSeverity.Warning),
+                $"no warning {code}\n{told}");
         }
 
         string board = BoardFileWriter.Text(result);

@@ -2,7 +2,9 @@ using ShellForge.Import.Files;
 
 namespace ShellForge.Import.Tests;
 
-/// <summary>Hand-over files of others, which stay outside this repository. Tests that need them are skipped where they are missing.</summary>
+/// <summary>
+/// Hand-over files of others, which stay outside this repository. Tests that need them are skipped where they are missing.
+/// </summary>
 internal static class SharedBoards
 {
     public static string? Folder { get; } = Find(Path.Combine("shared", "boards"));

@@ -31,13 +31,18 @@ public sealed class BossTests
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Holes = [], Parts = parts }.Read());
         Assert.Equal(3, plan.Bosses.Length);
         Assert.All(plan.Bosses, rest => Assert.All(plan.Source.Board.Parts, part => Assert.True(
-            PartEnvelope.OutlineOf(part).Distance(Region.Disc(rest.At, Ring.Peg(rest.Diameter / 2)).Intersect(plan.Source.Board.Outline.Region)) >= 0.5)));
+            PartEnvelope.OutlineOf(part)
+                .Distance(Region.Disc(rest.At, Ring.Peg(rest.Diameter / 2)).Intersect(plan.Source.Board.Outline.Region)) >= 0.5)));
     }
 
     [Fact]
     public void A_boss_near_the_wall_is_tied_to_it_with_room_for_wires_over_the_web()
     {
-        WrittenBoard board = new() { Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"], Wires = ["{name: feed, at: [0, 4], conductors: 2, gauge: 28, to: out}"] };
+        WrittenBoard board = new()
+        {
+            Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"],
+            Wires = ["{name: feed, at: [0, 4], conductors: 2, gauge: 28, to: out}"]
+        };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         double bundle = 2 * plan.Source.Board.Wires[0].Diameter;
         Assert.All(plan.Bosses, b => Assert.Single(b.Webs));
@@ -49,7 +54,12 @@ public sealed class BossTests
     [Fact]
     public void A_web_stays_below_a_part_that_hangs_over_it()
     {
-        WrittenBoard board = new() { Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"], Insert = "m2.5x5.7-od4.6", Parts = ["{ref: C9, size: [3, 3, 2.0], side: bottom, polar: [38, 45]}"] };
+        WrittenBoard board = new()
+        {
+            Holes = ["{circle: 72, count: 4, from: 45, diameter: 2.7}"],
+            Insert = "m2.5x5.7-od4.6",
+            Parts = ["{ref: C9, size: [3, 3, 2.0], side: bottom, polar: [38, 45]}"]
+        };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         BossPlan near = plan.Bosses.MinBy(b => Angle.Between(Angle.Of(b.At), Angle.FromDegrees(45)).Degrees)!;
         BossPlan far = plan.Bosses.MaxBy(b => Angle.Between(Angle.Of(b.At), Angle.FromDegrees(45)).Degrees)!;
@@ -67,7 +77,8 @@ public sealed class BossTests
             Holes = ["{circle: 60, count: 4, from: 45, diameter: 2.2}"],
             Insert = "m2x3-od3.0",
             Pixels = "{package: \"2020\", circle: 90, count: 16, from: 90, direction: cw}",
-            Parts = ["{ref: C1, size: [10, 10, 16], side: bottom, at: [0, 0]}", "{ref: C2, size: [6, 6, 14], side: bottom, polar: [22, 45]}"],
+            Parts = ["{ref: C1, size: [10, 10, 16], side: bottom, at: [0, 0]}",
+                "{ref: C2, size: [6, 6, 14], side: bottom, polar: [22, 45]}"],
         };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
         Assert.All(plan.Bosses, b => Assert.NotEmpty(b.Gussets));

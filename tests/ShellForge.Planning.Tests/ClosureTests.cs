@@ -12,7 +12,8 @@ public class ClosureTests
         HousingPlan refused = HousingPlanner.Plan(WrittenBoard.Sample("tide-lamp", "housing.closure=twist"));
         HousingPlan asked = HousingPlanner.Plan(WrittenBoard.Sample("tide-lamp", "housing.closure=snap"));
 
-        Assert.Contains(refused.Refusals, refusal => refusal.Rule == "twist-cannot-turn" && refusal.Message.Contains("tongue", StringComparison.Ordinal));
+        Assert.Contains(refused.Refusals,
+            refusal => refusal.Rule == "twist-cannot-turn" && refusal.Message.Contains("tongue", StringComparison.Ordinal));
         Assert.DoesNotContain(asked.Refusals, refusal => refusal.Rule == "twist-cannot-turn");
         Assert.Equal(asked.Stack, refused.Stack);
         Assert.Equal(asked.Cover.LipBottom, refused.Cover.LipBottom);

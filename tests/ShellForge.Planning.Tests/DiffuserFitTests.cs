@@ -6,7 +6,8 @@ namespace ShellForge.Planning.Tests;
 public class DiffuserFitTests
 {
     private static HousingPlan Plan(string printer, string diffuser = "{thickness: 0.8}", string white = "petg-white") =>
-        HousingPlanner.Plan(new WrittenBoard { Diffuser = diffuser, Print = $"{{printer: {printer}, shell: petg-black, diffuser: {white}}}" }.Read());
+        HousingPlanner.Plan(
+            new WrittenBoard { Diffuser = diffuser, Print = $"{{printer: {printer}, shell: petg-black, diffuser: {white}}}" }.Read());
 
     [Theory]
     [InlineData("fdm-0.4", "{thickness: 0.8}", DiffuserFit.DropIn)]
@@ -14,7 +15,8 @@ public class DiffuserFitTests
     [InlineData("fdm-0.4", "{fit: printed-in}", DiffuserFit.PrintedIn)]
     [InlineData("fdm-0.4-multi-filament", "{fit: drop-in}", DiffuserFit.DropIn)]
     [InlineData("fdm-0.4", "{sheet: 2}", DiffuserFit.CutSheet)]
-    public void A_diffuser_is_printed_in_where_the_printer_changes_filaments_or_it_is_asked_for(string printer, string diffuser, DiffuserFit fit) =>
+    public void A_diffuser_is_printed_in_where_the_printer_changes_filaments_or_it_is_asked_for(string printer, string diffuser,
+        DiffuserFit fit) =>
         Assert.Equal(fit, Plan(printer, diffuser).Diffuser.Fit);
 
     [Fact]

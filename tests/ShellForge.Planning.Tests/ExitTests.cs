@@ -37,7 +37,8 @@ public sealed class ExitTests
     {
         foreach (string relief in new[] { "knot", "tie" })
         {
-            HousingPlan plan = Plan($"{{round: 5, angle: 200, through: floor, relief: {relief}}}", "{name: feed, at: [0, 10], conductors: 2, gauge: 24, to: out}");
+            HousingPlan plan = Plan($"{{round: 5, angle: 200, through: floor, relief: {relief}}}",
+                "{name: feed, at: [0, 10], conductors: 2, gauge: 24, to: out}");
             FloorExitPlan exit = Assert.IsType<FloorExitPlan>(plan.CableExit);
             Assert.True(exit.StopDiameter > exit.HoleDiameter + 2);
             Assert.True(exit.StopTop <= plan.Stack.BoardBottom);
@@ -71,7 +72,9 @@ public sealed class ExitTests
     {
         HousingPlan Twist(string through) => HousingPlanner.Plan(new WrittenBoard
         {
-            Walls = 5, Closure = "twist", Cable = $"{{round: 4, angle: 270, through: {through}}}",
+            Walls = 5,
+            Closure = "twist",
+            Cable = $"{{round: 4, angle: 270, through: {through}}}",
         }.Read());
         Assert.IsType<TwistClosurePlan>(Twist("floor").Closure);
         Assert.IsNotType<TwistClosurePlan>(Twist("wall").Closure);
@@ -91,7 +94,8 @@ public sealed class ExitTests
         Assert.True(Angle.Between(exit.At, Angle.FromDegrees(270)).Degrees > 10);
         Assert.True(Assert.Single(plan.Refusals, refusal => refusal.Rule == "cable-exit-moved").IsReplaced);
 
-        HousingPlan full = HousingPlanner.Plan((board with { Parts = ["{ref: U1, size: [68, 68, 7.5], round: true, side: bottom, at: [0, 0]}"] }).Read());
+        HousingPlan full =
+            HousingPlanner.Plan((board with { Parts = ["{ref: U1, size: [68, 68, 7.5], round: true, side: bottom, at: [0, 0]}"] }).Read());
         Assert.Null(full.CableExit);
         Assert.False(Assert.Single(full.Refusals, refusal => refusal.Rule == "cable-exit-without-place").IsReplaced);
     }

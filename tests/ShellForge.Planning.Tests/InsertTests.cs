@@ -8,7 +8,8 @@ public sealed class InsertTests
 {
     /// <summary>Every shipped insert that pairs with a shipped screw.</summary>
     public static TheoryData<string> Inserts =>
-        [.. WrittenBoard.Shipped.Inserts.All.Where(i => WrittenBoard.Shipped.Screws.All.Any(s => s.Thread == i.Thread)).Select(i => i.Name)];
+        [.. WrittenBoard.Shipped.Inserts.All.Where(i => WrittenBoard.Shipped.Screws.All.Any(s => s.Thread == i.Thread))
+            .Select(i => i.Name)];
 
     [Theory]
     [MemberData(nameof(Inserts))]
@@ -46,7 +47,9 @@ public sealed class InsertTests
                     Assert.Contains(screw.Length, screw.Screw.StockLengths);
                     Assert.True(screw.TipGap >= 0.5 - 1e-6, $"{name} {thickness} {closure} {screw.Name} tip {screw.TipGap}");
                     Assert.True(screw.Engagement >= screw.EngagementWanted - 1e-3
-                        || screw.Screw.StockLengths.Where(length => length > screw.Length).All(length => screw.TipGap - (length - screw.Length) < 0.5), $"{name} {thickness} {closure} {screw.Name} {screw.Engagement}");
+                        || screw.Screw.StockLengths.Where(length => length > screw.Length)
+                            .All(length => screw.TipGap - (length - screw.Length) < 0.5),
+                                $"{name} {thickness} {closure} {screw.Name} {screw.Engagement}");
                 });
             }
         }
@@ -96,6 +99,12 @@ public sealed class InsertTests
     {
         double thread = WrittenBoard.Shipped.Screws.All.First(s => s.Thread == insert.Thread).ThreadDiameter;
         string hole = FormattableString.Invariant($"{{circle: 84, count: 4, from: 45, diameter: {thread + 0.2}}}");
-        return new WrittenBoard { Outline = "{disc: 110}", Insert = insert.Name, Holes = [hole], Diffuser = "{thickness: 0.8, distance: 8}" };
+        return new WrittenBoard
+        {
+            Outline = "{disc: 110}",
+            Insert = insert.Name,
+            Holes = [hole],
+            Diffuser = "{thickness: 0.8, distance: 8}"
+        };
     }
 }

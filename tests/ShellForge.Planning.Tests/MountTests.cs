@@ -54,7 +54,8 @@ public sealed class MountTests
         WrittenBoard board = new()
         {
             Mount = "magnets",
-            Parts = ["{ref: U1, size: [20, 18, 3], side: bottom, at: [12, 14]}", "{ref: C1, size: [8, 8, 5], side: bottom, at: [-14, -12]}"],
+            Parts = ["{ref: U1, size: [20, 18, 3], side: bottom, at: [12, 14]}",
+                "{ref: C1, size: [8, 8, 5], side: bottom, at: [-14, -12]}"],
         };
         var magnets = Assert.IsType<MagnetMountPlan>(On(board, FormattableString.Invariant($"up={up}")));
         Assert.InRange(magnets.At.Length, 2, 4);
@@ -68,7 +69,9 @@ public sealed class MountTests
     {
         var middle = Assert.IsType<TripodMountPlan>(On(new WrittenBoard { Mount = "tripod" }));
         Assert.Equal(Point2.Origin, middle.At);
-        var aside = Assert.IsType<TripodMountPlan>(On(new WrittenBoard { Mount = "tripod", Parts = ["{ref: U1, size: [20, 18, 3], side: bottom, at: [0, 0]}"] }));
+        var aside =
+            Assert.IsType<TripodMountPlan>(
+                On(new WrittenBoard { Mount = "tripod", Parts = ["{ref: U1, size: [20, 18, 3], side: bottom, at: [0, 0]}"] }));
         Assert.Equal(0, aside.At.X, 6);
         Assert.NotEqual(0, aside.At.Y, 6);
     }
@@ -88,7 +91,8 @@ public sealed class MountTests
         {
             Outline = $"{{disc: {diameter}}}",
             Holes = [],
-            Pixels = FormattableString.Invariant($"{{package: \"2020\", circle: {diameter * 0.5}, count: {Math.Max(1, diameter / 8)}, from: 90, direction: cw}}"),
+            Pixels = FormattableString.Invariant(
+                $"{{package: \"2020\", circle: {diameter * 0.5}, count: {Math.Max(1, diameter / 8)}, from: 90, direction: cw}}"),
             Mount = "stand",
         };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
@@ -160,7 +164,12 @@ public sealed class MountTests
     [Fact]
     public void A_cable_s_plug_is_told_in_the_plan()
     {
-        WrittenBoard board = new() { Cable = "{round: 4, angle: 270, plug: [12, 5]}", Wires = ["{name: cable, at: [0, -20], conductors: 2, gauge: 24, to: out}"] };
-        Assert.Contains(HousingPlanner.Plan(board.Read()).Decisions, decision => decision.Path == "cable.plug" && decision.Value == "12 x 5");
+        WrittenBoard board = new()
+        {
+            Cable = "{round: 4, angle: 270, plug: [12, 5]}",
+            Wires = ["{name: cable, at: [0, -20], conductors: 2, gauge: 24, to: out}"]
+        };
+        Assert.Contains(HousingPlanner.Plan(board.Read()).Decisions,
+            decision => decision.Path == "cable.plug" && decision.Value == "12 x 5");
     }
 }

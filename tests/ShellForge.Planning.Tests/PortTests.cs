@@ -64,7 +64,8 @@ public sealed class PortTests
     {
         WrittenBoard board = WithUsb(-4, 4);
         Assert.DoesNotContain(HousingPlanner.Plan(board.Read()).Refusals, r => r.Rule == "plug-way-blocked");
-        HousingPlan plan = HousingPlanner.Plan((board with { Parts = [.. Usb(-4), "{ref: C1, size: [2, 2, 2], side: bottom, at: [0, -38]}"] }).Read());
+        HousingPlan plan =
+            HousingPlanner.Plan((board with { Parts = [.. Usb(-4), "{ref: C1, size: [2, 2, 2], side: bottom, at: [0, -38]}"] }).Read());
         Assert.Contains(plan.Refusals, r => r.Rule == "plug-way-blocked" && r.Message.Contains("C1", StringComparison.Ordinal));
     }
 
@@ -134,7 +135,9 @@ public sealed class PortTests
         PortPlan port = Assert.Single(plan.Ports);
         Assert.InRange(port.AxisZ - (port.Mouth.ShellHeight / 2) - saddle.Top, 0.2 - 1e-9, 0.4);
         Assert.True(saddle.StopTop > saddle.Top && saddle.StopTop < plan.Stack.BoardBottom);
-        Assert.Empty(HousingPlanner.Plan((board with { Parts = [board.Parts[0].Replace("open", "closed", StringComparison.Ordinal)] }).Read()).Saddles);
+        Assert.Empty(
+            HousingPlanner.Plan((board with { Parts = [board.Parts[0].Replace("open", "closed", StringComparison.Ordinal)] }).Read())
+                .Saddles);
     }
 
     private static string[] Usb(double pastEdge) =>

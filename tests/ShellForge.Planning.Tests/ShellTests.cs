@@ -126,6 +126,7 @@ public sealed class ShellTests
         // Half a pitch of 12.98 mm less half an LED and half a bridge, to a degree of the turn.
         double room = (12.98 / 2) - 2.5 - (plan.Baffle.Wall / 2) - 0.6;
         Assert.All(bridges, bridge => Assert.All(
-            PartEnvelope.OnTop(plan.Source.Board), led => Assert.True(led.Outline.Distance(bridge) > room, $"{led.Ref} {led.Outline.Distance(bridge)}")));
+            PartEnvelope.OnTop(plan.Source.Board),
+                led => Assert.True(led.Outline.Distance(bridge) > room, $"{led.Ref} {led.Outline.Distance(bridge)}")));
     }
 }

@@ -64,7 +64,8 @@ public sealed class SnapForceTests
     public void A_flatter_flank_takes_less_by_the_wedge_with_friction(double degrees, double share)
     {
         double Wedge(double angle) => Math.Tan((angle * Math.PI / 180) + Math.Atan(0.3));
-        Assert.Equal(Wedge(degrees) / Wedge(45), SnapForce.AlongAxis(Angle.FromDegrees(degrees)) / SnapForce.AlongAxis(Angle.FromDegrees(45)), 9);
+        Assert.Equal(Wedge(degrees) / Wedge(45),
+            SnapForce.AlongAxis(Angle.FromDegrees(degrees)) / SnapForce.AlongAxis(Angle.FromDegrees(45)), 9);
         Assert.Equal(share, Wedge(degrees) / Wedge(45), 0.01);
     }
 

@@ -58,7 +58,8 @@ public sealed class StackTests
     {
         HousingPlan plan = HousingPlanner.Plan(WrittenBoard.Sample("tide-lamp"));
         double[] heights = [plan.Stack.FloorTop, plan.Stack.BoardBottom, plan.Stack.PartingLine, .. plan.Bosses.Select(b => b.Top),
-            .. plan.Bosses.Select(b => b.Top - b.Hole!.Depth), .. plan.Ports.Select(p => p.OpeningBottom), .. plan.Ports.Select(p => p.OpeningTop)];
+            .. plan.Bosses.Select(b => b.Top - b.Hole!.Depth), .. plan.Ports.Select(p => p.OpeningBottom),
+                .. plan.Ports.Select(p => p.OpeningTop)];
         Assert.All(heights, z => Assert.Equal(Math.Round(z / 0.2), z / 0.2, 6));
     }
 
@@ -89,7 +90,8 @@ public sealed class StackTests
         }.Read());
         double joints = plan.Source.Board.Parts.Single(part => part.Ref == "J1").JointProtrusion;
         Assert.True(joints > 1);
-        Assert.True(plan.Stack.PartingLine >= plan.Stack.BoardTop + joints + 0.25, $"{plan.Stack.PartingLine} over {plan.Stack.BoardTop} and {joints}");
+        Assert.True(plan.Stack.PartingLine >= plan.Stack.BoardTop + joints + 0.25,
+            $"{plan.Stack.PartingLine} over {plan.Stack.BoardTop} and {joints}");
     }
 
     [Fact]
@@ -103,7 +105,8 @@ public sealed class StackTests
             Insert = "m3x3-od4.2",
         }.Read());
         double heads = plan.Screws.Where(screw => screw.Use == ScrewUse.Board).Max(screw => screw.SeatZ + screw.Screw.HeadHeight);
-        Assert.True(plan.Stack.Front - plan.Cover.BezelThickness >= heads + 0.5 - 1e-6, $"{plan.Stack.Front - plan.Cover.BezelThickness} {heads}");
+        Assert.True(plan.Stack.Front - plan.Cover.BezelThickness >= heads + 0.5 - 1e-6,
+            $"{plan.Stack.Front - plan.Cover.BezelThickness} {heads}");
     }
 
     [Fact]

@@ -55,7 +55,8 @@ internal static class Orders
     {
         cancel.ThrowIfCancellationRequested();
         VariantRow row = Row(variant, key);
-        return new MadeVariant(row, [new OutputFile("part.stl", [.. System.Text.Encoding.UTF8.GetBytes(key)]), new OutputFile("variant.json", RowJson.Line(row))]);
+        return new MadeVariant(row,
+            [new OutputFile("part.stl", [.. System.Text.Encoding.UTF8.GetBytes(key)]), new OutputFile("variant.json", RowJson.Line(row))]);
     }
 
     /// <summary>A row that follows from the variant alone.</summary>
@@ -70,10 +71,24 @@ internal static class Orders
         Outcome = VariantOutcome.Made,
         Housing = new HousingFigures
         {
-            Name = variant.Folder, Verdict = stops > 0 ? "do-not-print" : "print", Size = [10, 20, 30 + (variant.Number % 7)], Grams = 12.5 + (variant.Number % 5),
-            Minutes = 60, Stops = stops, Warnings = 0, Clearance = 0.5, Evenness = 0.8, WarmestPlastic = 40, HeatMargin = 20, Screws = 4, Printer = "fdm-0.4", Bed = [210, 210],
+            Name = variant.Folder,
+            Verdict = stops > 0 ? "do-not-print" : "print",
+            Size = [10, 20, 30 + (variant.Number % 7)],
+            Grams = 12.5 + (variant.Number % 5),
+            Minutes = 60,
+            Stops = stops,
+            Warnings = 0,
+            Clearance = 0.5,
+            Evenness = 0.8,
+            WarmestPlastic = 40,
+            HeatMargin = 20,
+            Screws = 4,
+            Printer = "fdm-0.4",
+            Bed = [210, 210],
             Parts = [new PartFigures { Name = "tub", Filament = "petg-black", Grams = 12.5, Size = [10, 20, 30], Shape = "00ff" }],
-            Findings = [], Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)], Resolved = [new NamedText("shell.walls", "4")],
+            Findings = [],
+            Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)],
+            Resolved = [new NamedText("shell.walls", "4")],
         },
     };
 

@@ -5,14 +5,16 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Testing;
 
 /// <summary>
-/// Board files drawn by a seed over the whole of what a file may say: every kind of outline, arrangement of LEDs, part, wire, mount, closure,
-/// cable, printer and filament, with numbers from both ends of their ranges. Most can be made, some can't, and none may end in an exception.
+/// Board files drawn by a seed over the whole of what a file may say: every kind of outline, arrangement of LEDs, part, wire, mount,
+/// closure, cable, printer and filament, with numbers from both ends of their ranges. Most can be made, some can't, and none may end in an
+/// exception.
 /// </summary>
 public sealed partial class AnyBoards
 {
     private static readonly string[] Shapes =
     [
-        "disc", "ring", "half", "quarter", "d", "oval", "flats", "star", "gear", "heart", "c", "tail", "l", "bar", "triangle", "holed", "random",
+        "disc", "ring", "half", "quarter", "d", "oval", "flats", "star", "gear", "heart", "c", "tail", "l", "bar", "triangle", "holed",
+            "random",
     ];
 
     private readonly Random _dice;
@@ -62,7 +64,8 @@ public sealed partial class AnyBoards
     {
         if (Once(5))
         {
-            _lines.Add(Mm($"  cutouts: [{{circle: {Tenths(1, 12)}, at: [{Tenths(-0.4 * _size, 0.4 * _size)}, {Tenths(-0.4 * _size, 0.4 * _size)}]}}]"));
+            _lines.Add(
+                Mm($"  cutouts: [{{circle: {Tenths(1, 12)}, at: [{Tenths(-0.4 * _size, 0.4 * _size)}, {Tenths(-0.4 * _size, 0.4 * _size)}]}}]"));
         }
     }
 
@@ -82,7 +85,8 @@ public sealed partial class AnyBoards
         {
             (int count, int from) = (1 + _dice.Next(8), _dice.Next(360));
             string skip = Skip(circle, count, from, 1, radius);
-            _lines.Add(skip == "all" ? "    []" : Mm($"    - {{circle: {circle}, count: {count}, from: {from}, diameter: {diameter}{skip}}}"));
+            _lines.Add(skip == "all" ? "    []"
+                : Mm($"    - {{circle: {circle}, count: {count}, from: {from}, diameter: {diameter}{skip}}}"));
             return;
         }
 
@@ -105,7 +109,10 @@ public sealed partial class AnyBoards
     // Places of a pattern that don't lie on the board, as its key says it; "all" where none does.
     private string Skip(double circle, int count, double from, int way, double radius)
     {
-        int[] off = [.. Enumerable.Range(0, count).Where(k => !Holds(_centre + Point2.Polar(circle / 2, Angle.FromDegrees(from + (way * 360.0 * k / count))), radius)).Select(k => k + 1)];
+        int[] off =
+            [.. Enumerable.Range(0, count)
+                .Where(k => !Holds(_centre + Point2.Polar(circle / 2, Angle.FromDegrees(from + (way * 360.0 * k / count))), radius))
+                    .Select(k => k + 1)];
         return off.Length == 0 ? "" : off.Length == count ? "all" : $", skip: [{string.Join(", ", off)}]";
     }
 
@@ -144,12 +151,14 @@ public sealed partial class AnyBoards
                 int rows = 1 + _dice.Next(6);
                 for (int k = 0; k < columns * rows; k++)
                 {
-                    At(led, _centre.X + (pitch * ((k % columns) - ((columns - 1) / 2.0))), _centre.Y + (pitch * ((k / columns) - ((rows - 1) / 2.0))));
+                    At(led, _centre.X + (pitch * ((k % columns) - ((columns - 1) / 2.0))),
+                        _centre.Y + (pitch * ((k / columns) - ((rows - 1) / 2.0))));
                 }
 
                 return;
             case 4:
-                for (double turn = 0, radius = pitch; radius < _size * 0.4 && turn < 6 * Math.PI; turn += pitch / radius, radius = pitch + (pitch * 1.5 * turn / (2 * Math.PI)))
+                for (double turn = 0, radius = pitch; radius < _size * 0.4
+                    && turn < 6 * Math.PI; turn += pitch / radius, radius = pitch + (pitch * 1.5 * turn / (2 * Math.PI)))
                 {
                     At(led, _centre.X + (radius * Cos(turn * 180 / Math.PI)), _centre.Y + (radius * Sin(turn * 180 / Math.PI)));
                 }
@@ -176,13 +185,18 @@ public sealed partial class AnyBoards
         int count = Math.Clamp((int)(Math.PI * circle / pitch), 1, 90);
         (int from, int way) = (_dice.Next(360), Once(2) ? 1 : -1);
         double body = led == "2020" ? 1.4 : 2.9;
-        Point2[] places = [.. Enumerable.Range(0, count).Select(k => _centre + Point2.Polar(circle / 2, Angle.FromDegrees(from + (way * 360.0 * k / count))))];
-        int[] off = [.. Enumerable.Range(0, count).Where(k => (half && k > count / 2) || !Holds(places[k], body) || Near(places[k], 2.4 * body)).Select(k => k + 1)];
+        Point2[] places =
+            [.. Enumerable.Range(0, count)
+                .Select(k => _centre + Point2.Polar(circle / 2, Angle.FromDegrees(from + (way * 360.0 * k / count))))];
+        int[] off =
+            [.. Enumerable.Range(0, count).Where(k => (half && k > count / 2) || !Holds(places[k], body) || Near(places[k], 2.4 * body))
+                .Select(k => k + 1)];
         if (off.Length < count)
         {
             _leds.AddRange(places.Where((_, k) => !off.Contains(k + 1)));
             string skip = off.Length == 0 ? "" : $", skip: [{string.Join(", ", off)}]";
-            _lines.Add(Mm($"    - {{package: \"{led}\", circle: {circle}, count: {count}, from: {from}, direction: {(way > 0 ? "ccw" : "cw")}{skip}}}"));
+            _lines.Add(
+                Mm($"    - {{package: \"{led}\", circle: {circle}, count: {count}, from: {from}, direction: {(way > 0 ? "ccw" : "cw")}{skip}}}"));
         }
     }
 
@@ -215,13 +229,16 @@ public sealed partial class AnyBoards
             string side = Pick("bottom", "bottom", "top");
             if (_dice.Next(3) == 0)
             {
-                _lines.Add(Mm($"    - {{ref: X{i}, size: [{Tenths(0.5, 20)}, {Tenths(0.5, 15)}, {Tenths(0.2, Once(8) ? 60 : 9)}], side: {side}, at: [{x}, {y}]{Pick("", ", round: true", ", lift: 2", ", joint-protrusion: 1.5")}}}"));
+                _lines.Add(
+                    Mm($"    - {{ref: X{i}, size: [{Tenths(0.5, 20)}, {Tenths(0.5, 15)}, {Tenths(0.2, Once(8) ? 60 : 9)}], side: {side}, at: [{x}, {y}]{Pick("", ", round: true", ", lift: 2", ", joint-protrusion: 1.5")}}}"));
                 continue;
             }
 
             PackageProfile package = Pick([.. WrittenBoard.Shipped.Packages.All]);
-            string place = package.Mouth is null || Once(3) ? Mm($"at: [{x}, {y}], rotation: {_dice.Next(360)}") : Mm($"faces: {90 * _dice.Next(4)}, past-edge: {Tenths(-3, 2)}");
-            _lines.Add($"    - {{ref: J{i}, package: {package.Name}, side: {side}, {place}, mounted: {Pick("flat", "flat", "on-pins", "standing", "mid-board")}{Pick("", "", ", port: open", ", port: closed")}}}");
+            string place = package.Mouth is null || Once(3) ? Mm($"at: [{x}, {y}], rotation: {_dice.Next(360)}")
+                : Mm($"faces: {90 * _dice.Next(4)}, past-edge: {Tenths(-3, 2)}");
+            _lines.Add(
+                $"    - {{ref: J{i}, package: {package.Name}, side: {side}, {place}, mounted: {Pick("flat", "flat", "on-pins", "standing", "mid-board")}{Pick("", "", ", port: open", ", port: closed")}}}");
             if (package.Mouth is not null)
             {
                 connectors.Add($"J{i}");
@@ -237,7 +254,8 @@ public sealed partial class AnyBoards
         {
             (double x, double y) = Somewhere();
             _lines.Add("  wires:");
-            _lines.Add(Mm($"    - {{name: lead, at: [{x}, {y}], side: {Pick("top", "bottom")}, conductors: {1 + _dice.Next(4)}, {Pick("gauge: 24", "diameter: 1.2", "diameter: 12")}}}"));
+            _lines.Add(
+                Mm($"    - {{name: lead, at: [{x}, {y}], side: {Pick("top", "bottom")}, conductors: {1 + _dice.Next(4)}, {Pick("gauge: 24", "diameter: 1.2", "diameter: 12")}}}"));
         }
     }
 
@@ -251,26 +269,34 @@ public sealed partial class AnyBoards
         Maybe("clearance", "{board-edge: 0.1}", "{board-edge: 10}", "{below-parts: 0.1}", "{below-parts: 50}");
         string angle = _dice.Next(360).ToString(CultureInfo.InvariantCulture);
         string cable = connectors.Length > 0 && !Once(4) ? $"{{part: {connectors[0]}}}"
-            : Pick("none", "none", $"{{round: 4, angle: {angle}}}", $"{{round: 1, angle: {angle}, relief: knot}}", $"{{round: 16, angle: {angle}}}", $"{{round: 5, plug: [14, 8], angle: {angle}}}");
+            : Pick("none", "none", $"{{round: 4, angle: {angle}}}", $"{{round: 1, angle: {angle}, relief: knot}}",
+                $"{{round: 16, angle: {angle}}}", $"{{round: 5, plug: [14, 8], angle: {angle}}}");
         _lines.Add($"  cable: {cable}");
         _lines.Add($"  closure: {Pick("snap", "snap", "screws", "twist")}");
         Maybe("closure-screws", "2", "5", "24");
         Maybe("bore", "open", "closed");
-        string window = Pick("auto", "auto", "auto", "follow", "disc", "ring", "1", "14", "200", "{polygon: [[-9, -7], [12, -7], [3, 11]]}");
-        _lines.Add($"  light: {{through: {Pick("front", "front", "front", "front", "wall")}, look: {Pick("blend", "pixels")}, window: {window}, evenness: {Pick("soft", "even", "dots", "0.05", "0.99")}}}");
-        Maybe("diffuser", "{thickness: 0.2}", "{thickness: 6}", "{sheet: 3}", "{sheet: 10}", "{distance: 0.5}", "{distance: 100}", "{thickness: 1.2, distance: 8}");
+        string window = Pick("auto", "auto", "auto", "follow", "disc", "ring", "1", "14", "200",
+            "{polygon: [[-9, -7], [12, -7], [3, 11]]}");
+        _lines.Add(
+            $"  light: {{through: {Pick("front", "front", "front", "front", "wall")}, look: {Pick("blend", "pixels")}, window: {window}, evenness: {Pick("soft", "even", "dots", "0.05", "0.99")}}}");
+        Maybe("diffuser", "{thickness: 0.2}", "{thickness: 6}", "{sheet: 3}", "{sheet: 10}", "{distance: 0.5}", "{distance: 100}",
+            "{thickness: 1.2, distance: 8}");
         Maybe("baffle", "joined", "loose");
         Maybe("vents", "auto", "none", "floor");
         Maybe("mount", "keyhole", "magnets", "stand", "tripod", "feet", "none");
-        Maybe("label", "{text: \"TIDE 3\"}", "{text: \"A\", height: 60}", "{text: \"The longest label that anyone would ever want to have on it\", height: 10}", "{text: \"x\", where: floor-inside, height: 2}");
+        Maybe("label", "{text: \"TIDE 3\"}", "{text: \"A\", height: 60}",
+            "{text: \"The longest label that anyone would ever want to have on it\", height: 10}",
+                "{text: \"x\", where: floor-inside, height: 2}");
     }
 
     private void Rest()
     {
-        _lines.Add($"power: {{supply: {Pick("usb-default", "usb-c-1.5A", "{volts: 12, amps: 100}", "{volts: 5, amps: 0.01}")}, brightness: {Pick("0.2", "1", "0.01")}}}");
+        _lines.Add(
+            $"power: {{supply: {Pick("usb-default", "usb-c-1.5A", "{volts: 12, amps: 100}", "{volts: 5, amps: 0.01}")}, brightness: {Pick("0.2", "1", "0.01")}}}");
         string[] filaments = [.. WrittenBoard.Shipped.Filaments.Names];
         string shell = Once(2) ? "petg-black" : Pick(filaments);
-        _lines.Add($"print: {{printer: {Pick([.. WrittenBoard.Shipped.Printers.Names])}, shell: {shell}, diffuser: {(Once(2) ? "petg-white" : Pick(filaments))}}}");
+        _lines.Add(
+            $"print: {{printer: {Pick([.. WrittenBoard.Shipped.Printers.Names])}, shell: {shell}, diffuser: {(Once(2) ? "petg-white" : Pick(filaments))}}}");
         _lines.Add($"use: {{orientation: {Pick("wall", "table", "hanging")}, ambient: {Pick("30", "-30", "80", "[-10, 40]")}}}");
     }
 

@@ -38,7 +38,8 @@ public sealed partial class AnyBoards
                 return;
             case "flats":
                 double f = 10 + (25 * _dice.NextDouble());
-                Arcs(centre, (r * Cos(-f), r * Sin(-f), 0), (r * Cos(f), r * Sin(f), 0), (r * Cos(180 - f), r * Sin(180 - f), 180 - (2 * f)),
+                Arcs(centre, (r * Cos(-f), r * Sin(-f), 0), (r * Cos(f), r * Sin(f), 0),
+                    (r * Cos(180 - f), r * Sin(180 - f), 180 - (2 * f)),
                     (r * Cos(180 + f), r * Sin(180 + f), 0), (r * Cos(-f), r * Sin(-f), 180 - (2 * f)));
                 return;
             case "star":
@@ -60,10 +61,13 @@ public sealed partial class AnyBoards
             case "tail":
                 double t = r * 0.2;
                 double s = Math.Sqrt((r * r * 0.49) - (t * t));
-                Arcs(centre, (s, t, 0), (s, -t, 360 - (2 * Angle.Of(new Point2(s, t)).Degrees)), (r * 1.2, -t, 0), (r * 1.2, t, 0), (s, t, 0));
+                Arcs(centre, (s, t, 0), (s, -t, 360 - (2 * Angle.Of(new Point2(s, t)).Degrees)), (r * 1.2, -t, 0), (r * 1.2, t, 0),
+                    (s, t, 0));
                 return;
             case "l":
-                Polygon(centre, [(-r * 0.7, -r * 0.7), (r * 0.7, -r * 0.7), (r * 0.7, -r * 0.2), (-r * 0.1, -r * 0.2), (-r * 0.1, r * 0.7), (-r * 0.7, r * 0.7)]);
+                Polygon(centre,
+                    [(-r * 0.7, -r * 0.7), (r * 0.7, -r * 0.7), (r * 0.7, -r * 0.2), (-r * 0.1, -r * 0.2), (-r * 0.1, r * 0.7),
+                        (-r * 0.7, r * 0.7)]);
                 return;
             case "bar":
                 double b = Math.Max(2, r * (0.05 + (0.3 * _dice.NextDouble())));
@@ -85,18 +89,21 @@ public sealed partial class AnyBoards
 
     private static (double X, double Y)[] Spokes(int count, double outer, double inner) =>
     [
-        .. Enumerable.Range(0, 2 * count).Select(k => (k % 2 == 0 ? outer : inner, k * 180.0 / count)).Select(p => (p.Item1 * Cos(p.Item2), p.Item1 * Sin(p.Item2))),
+        .. Enumerable.Range(0, 2 * count).Select(k => (k % 2 == 0 ? outer : inner, k * 180.0 / count))
+            .Select(p => (p.Item1 * Cos(p.Item2), p.Item1 * Sin(p.Item2))),
     ];
 
     private static (double X, double Y)[] Teeth(int count, double outer) =>
     [
-        .. Enumerable.Range(0, 4 * count).Select(k => (k % 4 < 2 ? outer : outer * 0.85, k * 90.0 / count)).Select(p => (p.Item1 * Cos(p.Item2), p.Item1 * Sin(p.Item2))),
+        .. Enumerable.Range(0, 4 * count).Select(k => (k % 4 < 2 ? outer : outer * 0.85, k * 90.0 / count))
+            .Select(p => (p.Item1 * Cos(p.Item2), p.Item1 * Sin(p.Item2))),
     ];
 
     private void Polygon(string? centre, (double X, double Y)[] corners)
     {
         _edge = [.. corners.Select(p => new Point2(p.X, p.Y))];
-        _lines.Add("  outline: {polygon: [" + string.Join(", ", corners.Select(p => Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}]"))) + "]}");
+        _lines.Add("  outline: {polygon: [" + string.Join(", ", corners.Select(p => Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}]")))
+            + "]}");
         Centre(centre);
     }
 
@@ -111,7 +118,8 @@ public sealed partial class AnyBoards
 
         _edge = [.. edge];
         _lines.Add("  outline: {arcs: [" + string.Join(", ", corners.Select(p => p.Arc == 0
-            ? Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}]") : Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}, {Math.Round(p.Arc, 3)}]"))) + "]}");
+            ? Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}]")
+                : Mm($"[{Math.Round(p.X, 3)}, {Math.Round(p.Y, 3)}, {Math.Round(p.Arc, 3)}]"))) + "]}");
         Centre(centre);
     }
 

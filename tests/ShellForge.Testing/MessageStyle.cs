@@ -3,7 +3,9 @@ using System.Text.RegularExpressions;
 
 namespace ShellForge.Testing;
 
-/// <summary>What can be counted of a message's style: its length, its units, that it says a number once, that the keys of its remedy exist.</summary>
+/// <summary>
+/// What can be counted of a message's style: its length, its units, that it says a number once, that the keys of its remedy exist.
+/// </summary>
 public static partial class MessageStyle
 {
     private const int LongestMessage = 160;
@@ -27,17 +29,20 @@ public static partial class MessageStyle
             yield return $"a remedy of {remedy.Length} characters: {remedy}";
         }
 
-        foreach (string word in new[] { "degC", " mm2", " mm3", "are wanted", "is told", "NaN", "\u221e" }.Where(word => all.Contains(word, StringComparison.Ordinal)))
+        foreach (string word in new[] { "degC", " mm2", " mm3", "are wanted", "is told", "NaN", "\u221e" }.Where(
+            word => all.Contains(word, StringComparison.Ordinal)))
         {
             yield return $"it says '{word}': {all}";
         }
 
-        foreach (IGrouping<string, string> twice in Measures().Matches(message).Select(match => match.Value).GroupBy(value => value, StringComparer.Ordinal).Where(same => same.Count() > 1))
+        foreach (IGrouping<string, string> twice in Measures().Matches(message).Select(match => match.Value).GroupBy(value => value,
+            StringComparer.Ordinal).Where(same => same.Count() > 1))
         {
             yield return $"it says {twice.Key} twice: {message}";
         }
 
-        foreach (string key in Quoted().Matches(remedy).SelectMany(match => Names().Matches(match.Groups[1].Value)).Select(match => match.Groups[1].Value).Where(key => !Keys.Value.Contains(key)))
+        foreach (string key in Quoted().Matches(remedy).SelectMany(match => Names().Matches(match.Groups[1].Value))
+            .Select(match => match.Groups[1].Value).Where(key => !Keys.Value.Contains(key)))
         {
             yield return $"no file has the key '{key}': {remedy}";
         }

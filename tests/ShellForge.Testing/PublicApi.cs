@@ -8,7 +8,8 @@ namespace ShellForge.Testing;
 [RequiresUnreferencedCode("Looks at every member of an assembly by reflection.")]
 public static class PublicApi
 {
-    private const BindingFlags Own = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private const BindingFlags Own = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static
+        | BindingFlags.DeclaredOnly;
 
     /// <summary>One block a type, one line a member, both in order of name.</summary>
     public static string Of(Assembly assembly)
@@ -53,7 +54,8 @@ public static class PublicApi
         MethodInfo method => $"{Static(method)}{Name(method.ReturnType)} {method.Name}({Parameters(method)})",
         ConstructorInfo constructor => $"new({Parameters(constructor)})",
         FieldInfo field => $"{(field.IsLiteral ? "const " : field.IsStatic ? "static " : "")}{Name(field.FieldType)} {field.Name}",
-        PropertyInfo property => $"{Static(property.GetAccessors(true)[0])}{Name(property.PropertyType)} {property.Name} {{ {Accessors(property)} }}",
+        PropertyInfo property =>
+            $"{Static(property.GetAccessors(true)[0])}{Name(property.PropertyType)} {property.Name} {{ {Accessors(property)} }}",
         _ => member.ToString()!,
     };
 

@@ -4,16 +4,17 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Testing;
 
 /// <summary>
-/// Board files as makers write them, drawn by a seed: discs, rings and polygons with a pattern of holes, LEDs on a circle clear of screw heads and
-/// edge, and any of the housing's wishes. What they ask for can be printed, so a finding about geometry that only the housing has is a
-/// defect of the housing.
+/// Board files as makers write them, drawn by a seed: discs, rings and polygons with a pattern of holes, LEDs on a circle clear of screw
+/// heads and edge, and any of the housing's wishes. What they ask for can be printed, so a finding about geometry that only the housing has
+/// is a defect of the housing.
 /// </summary>
 public static class RandomBoards
 {
     // Insert, hole in the board, largest head over it, mm.
     private static readonly (string Insert, double Hole, double Head)[] Fixings =
     [
-        ("m2x3-od3.6", 2.2, 4.0), ("m2x4-od3.6", 2.2, 4.0), ("m2.5x4-od4.6", 2.7, 5.0), ("m2.5x5.7-od4.6", 2.7, 5.0), ("m3x4-od4.6", 3.2, 6.0),
+        ("m2x3-od3.6", 2.2, 4.0), ("m2x4-od3.6", 2.2, 4.0), ("m2.5x4-od4.6", 2.7, 5.0), ("m2.5x5.7-od4.6", 2.7, 5.0),
+            ("m3x4-od4.6", 3.2, 6.0),
         ("m3x4-od5.0", 3.2, 6.0), ("m3x5.7-od4.6", 3.2, 6.0), ("m3x5.7-od4.6-tapered", 3.2, 6.0),
     ];
 
@@ -47,7 +48,8 @@ public static class RandomBoards
         int leds = Math.Clamp((int)(Math.PI * ledCircle / (diagonal + 2 + (4 * dice.NextDouble()))), 4, 60);
         List<string> lines =
         [
-            "format: shellforge/1", $"name: Drawn {seed}", "up: 90", "board:", $"  outline: {outline}", "  centre: [0, 0]", "  thickness: 1.6", "  holes:",
+            "format: shellforge/1", $"name: Drawn {seed}", "up: 90", "board:", $"  outline: {outline}", "  centre: [0, 0]",
+                "  thickness: 1.6", "  holes:",
             Mm($"    - {{circle: {holeCircle}, count: {3 + dice.Next(3)}, from: {45 + (5 * dice.Next(5))}, diameter: {hole}}}"),
             Mm($"  pixels: {{package: \"{led}\", circle: {ledCircle}, count: {leds}, from: 90}}"),
         ];
@@ -74,7 +76,8 @@ public static class RandomBoards
 
         if (dice.Next(3) > 0)
         {
-            lines.Add(Mm($"  label: {{text: \"{Pick(dice, Labels)}\", where: {Pick(dice, ["floor-outside", "floor-inside"])}, height: {3 + dice.Next(8)}}}"));
+            lines.Add(
+                Mm($"  label: {{text: \"{Pick(dice, Labels)}\", where: {Pick(dice, ["floor-outside", "floor-inside"])}, height: {3 + dice.Next(8)}}}"));
         }
 
         if (dice.Next(2) == 0)

@@ -23,6 +23,7 @@ public sealed class SchemaJudge(string schema)
         EvaluationResults results = _schema.Evaluate(JsonSerializer.SerializeToElement(value), Whole);
         return results.IsValid
             ? []
-            : [.. results.Details!.Where(d => !d.IsValid && d.Errors is not null).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}")).DefaultIfEmpty("refused")];
+            : [.. results.Details!.Where(d => !d.IsValid && d.Errors is not null)
+                .SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}")).DefaultIfEmpty("refused")];
     }
 }

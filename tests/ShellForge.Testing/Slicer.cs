@@ -18,7 +18,9 @@ public readonly record struct SlicerFigures(double Grams, double Minutes);
 /// <param name="Z">Upper face of its layer.</param>
 public readonly record struct SlicedLine(Point2 From, Point2 To, double Z);
 
-/// <summary>A general-purpose slicer of this machine, as a foreign judge of times and masses. It gets the speeds of a printer profile.</summary>
+/// <summary>
+/// A general-purpose slicer of this machine, as a foreign judge of times and masses. It gets the speeds of a printer profile.
+/// </summary>
 public static class Slicer
 {
     // Where the middle of a part is laid, mm.
@@ -26,7 +28,8 @@ public static class Slicer
 
     /// <summary>Where it is; null where there is none.</summary>
     public static string? Executable { get; } =
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "prusa-slicer")).FirstOrDefault(File.Exists);
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "prusa-slicer"))
+            .FirstOrDefault(File.Exists);
 
     /// <summary>The lines of plastic that the slicer lays, in the part's own coordinates; the skirt among them.</summary>
     /// <exception cref="InvalidOperationException">The slicer failed or took longer than the limit.</exception>
@@ -107,16 +110,19 @@ public static class Slicer
             ("perimeters", motion.Perimeters), ("top_solid_layers", motion.SkinLayers), ("bottom_solid_layers", motion.SkinLayers),
             ("filament_density", density), ("filament_diameter", 1.75), ("max_volumetric_speed", printer.FlowRate),
             ("external_perimeter_speed", motion.SpeedOuter), ("perimeter_speed", motion.SpeedInner), ("gap_fill_speed", motion.SpeedInner),
-            ("small_perimeter_speed", motion.SpeedSmall), ("solid_infill_speed", motion.SpeedSkin), ("top_solid_infill_speed", motion.SpeedTop),
+            ("small_perimeter_speed", motion.SpeedSmall), ("solid_infill_speed", motion.SpeedSkin),
+                ("top_solid_infill_speed", motion.SpeedTop),
             ("infill_speed", motion.SpeedInfill), ("bridge_speed", motion.SpeedBridge), ("first_layer_speed", motion.SpeedFirstLayer),
             ("travel_speed", motion.SpeedTravel), ("slowdown_below_layer_time", motion.LayerTime), ("min_print_speed", motion.SpeedLeast),
-            ("retract_length", motion.Retraction), ("retract_speed", motion.RetractionSpeed), ("retract_before_travel", motion.RetractionFrom),
+            ("retract_length", motion.Retraction), ("retract_speed", motion.RetractionSpeed),
+                ("retract_before_travel", motion.RetractionFrom),
             ("machine_max_acceleration_x", Math.Max(motion.Acceleration, motion.TravelAcceleration)),
             ("machine_max_acceleration_y", Math.Max(motion.Acceleration, motion.TravelAcceleration)),
             ("machine_max_acceleration_extruding", motion.Acceleration), ("machine_max_acceleration_travel", motion.TravelAcceleration),
             ("machine_max_jerk_x", motion.CornerStep), ("machine_max_jerk_y", motion.CornerStep),
             ("machine_max_feedrate_x", 2000), ("machine_max_feedrate_y", 2000), ("machine_max_acceleration_retracting", 5000),
-            ("machine_max_acceleration_e", 5000), ("machine_max_acceleration_z", 500), ("machine_max_feedrate_z", 12), ("machine_max_jerk_z", 0.4),
+            ("machine_max_acceleration_e", 5000), ("machine_max_acceleration_z", 500), ("machine_max_feedrate_z", 12),
+                ("machine_max_jerk_z", 0.4),
             ("machine_max_jerk_e", 5), ("machine_max_feedrate_e", 120), ("max_print_height", 300), ("silent_mode", 0),
         ];
         return

@@ -45,8 +45,8 @@ public sealed record BoardFile
     public ImmutableArray<AcceptedRule> Accept { get; init; } = [];
 
     /// <summary>
-    /// What the reader told of the file that does not keep it from being used: what is still to do, what does not fit together. In the order
-    /// of their places.
+    /// What the reader told of the file that does not keep it from being used: what is still to do, what does not fit together. In the
+    /// order of their places.
     /// </summary>
     public ImmutableArray<Diagnostic> Remarks { get; init; } = [];
 
@@ -57,8 +57,8 @@ public sealed record BoardFile
     public ImmutableDictionary<string, FilePlace> Places { get; init; } = ImmutableDictionary<string, FilePlace>.Empty;
 
     /// <summary>
-    /// The same with all files named bare: reasons then point into the board file wherever it lies, and the same file gives the same report,
-    /// from whatever folder it was named.
+    /// The same with all files named bare: reasons then point into the board file wherever it lies, and the same file gives the same
+    /// report, from whatever folder it was named.
     /// </summary>
     public BoardFile NamingFilesBare() => this with
     {

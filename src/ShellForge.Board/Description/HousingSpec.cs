@@ -7,7 +7,9 @@ namespace ShellForge.Board.Description;
 /// <summary>What the maker wants of the housing. Null: the plan decides.</summary>
 public sealed record HousingSpec
 {
-    /// <summary>The insert in the drawer; null only where nothing takes one: no mounting hole without an insert of its own, no closure screw.</summary>
+    /// <summary>
+    /// The insert in the drawer; null only where nothing takes one: no mounting hole without an insert of its own, no closure screw.
+    /// </summary>
     public InsertProfile? Insert { get; init; }
 
     /// <summary>The screw that goes into it; null with <see cref="Insert"/>.</summary>
@@ -131,7 +133,8 @@ public sealed record ConnectorCable(string PartRef) : CableSpec;
 /// <param name="PlugHeight">Height of that thing, mm.</param>
 /// <param name="Relief">How its pull is taken.</param>
 /// <param name="Through">What it leaves through.</param>
-public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief, ExitKind Through) : CableSpec;
+public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief, ExitKind Through)
+    : CableSpec;
 
 /// <summary>What a round cable leaves through.</summary>
 public enum ExitKind
@@ -179,7 +182,8 @@ public enum LightLook
 /// <summary>Light wanted.</summary>
 /// <param name="Through">Where it leaves.</param>
 /// <param name="Look">What the eye should see.</param>
-/// <param name="WindowWidth">Width of the lit window, mm; null: pitch circle plus and minus half a pitch, beyond which light falls below half.</param>
+/// <param name="WindowWidth">Width of the lit window, mm; null: pitch circle plus and minus half a pitch, beyond which light falls below
+/// half.</param>
 /// <param name="MinimumOverMean">Evenness asked for: smallest over mean irradiance along the pitch circle, 0 to 1.</param>
 /// <param name="EvennessWord">The word in the file: dots, soft, even, or the number.</param>
 public sealed record LightSpec(

@@ -53,10 +53,13 @@ public static class DocumentSchema
         if (context.TypeInfo.Kind == JsonTypeInfoKind.Object)
         {
             // What is only left out when there is nothing to say; all else always stands there.
-            schema["required"] = new JsonArray([.. context.TypeInfo.Properties.Where(p => p.Get is not null && !MayBeLeftOut(p)).Select(p => (JsonNode)p.Name)]);
+            schema["required"] =
+                new JsonArray(
+                    [.. context.TypeInfo.Properties.Where(p => p.Get is not null && !MayBeLeftOut(p)).Select(p => (JsonNode)p.Name)]);
         }
 
-        if (context.PropertyInfo?.AttributeProvider?.GetCustomAttributes(typeof(DescriptionAttribute), inherit: true) is [DescriptionAttribute about])
+        if (context.PropertyInfo?.AttributeProvider?.GetCustomAttributes(typeof(DescriptionAttribute),
+            inherit: true) is [DescriptionAttribute about])
         {
             schema.Insert(0, "description", about.Description);
         }
@@ -64,7 +67,8 @@ public static class DocumentSchema
         return schema;
     }
 
-    private static bool MayBeLeftOut(JsonPropertyInfo property) => property.AttributeProvider?.IsDefined(typeof(JsonIgnoreAttribute), inherit: true) ?? false;
+    private static bool MayBeLeftOut(JsonPropertyInfo property) =>
+        property.AttributeProvider?.IsDefined(typeof(JsonIgnoreAttribute), inherit: true) ?? false;
 
     private static JsonObject? Known(Type type, IReadOnlyDictionary<Type, JsonObject>? own) =>
         type == typeof(double) ? new JsonObject { ["type"] = "number" }

@@ -14,7 +14,8 @@ public static class JsonText
     public static byte[] Packed<T>(T value, JsonTypeInfo<T> type) => Written(value, type, Style with { Indented = false });
 
     /// <summary>A document on one line that may stand within a page: no character of it means anything there.</summary>
-    public static byte[] InPage<T>(T value, JsonTypeInfo<T> type) => Written(value, type, new JsonWriterOptions { Encoder = JavaScriptEncoder.Default });
+    public static byte[] InPage<T>(T value, JsonTypeInfo<T> type) =>
+        Written(value, type, new JsonWriterOptions { Encoder = JavaScriptEncoder.Default });
 
     // Degree signs and other letters stay readable; these files are never pasted into a page.
     private static JsonWriterOptions Style { get; } = new()

@@ -4,7 +4,8 @@ using System.Text.Json.Serialization;
 namespace ShellForge.Board.Json;
 
 /// <summary>
-/// Writes numbers with no more digits than they mean. JSON has no infinities: what is not finite becomes null. A negative zero becomes zero.
+/// Writes numbers with no more digits than they mean. JSON has no infinities: what is not finite becomes null. A negative zero becomes
+/// zero.
 /// </summary>
 /// <param name="decimals">Digits after the point, 0 to 15.</param>
 public abstract class RoundingConverter(int decimals) : JsonConverter<double>

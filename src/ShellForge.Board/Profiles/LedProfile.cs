@@ -31,15 +31,17 @@ public sealed record LedProfile
     /// <summary>Full viewing angle at half intensity, degrees.</summary>
     public required Sourced ViewingAngleDegrees { get; init; }
 
-    /// <summary>Share of light that its body throws back, 0 to 1: white bodies, as most are, brighten a housing, black ones don't.</summary>
+    /// <summary>
+    /// Share of light that its body throws back, 0 to 1: white bodies, as most are, brighten a housing, black ones don't.
+    /// </summary>
     public required Sourced BodyReflectance { get; init; }
 
     /// <summary>Which way it shines.</summary>
     public LedEmission Emission { get; init; }
 
     /// <summary>
-    /// For side-facing packages: which face of the body shines, as the direction it looks in the package's own frame, degrees; 0 is the +x face,
-    /// 90 the +y face.
+    /// For side-facing packages: which face of the body shines, as the direction it looks in the package's own frame, degrees; 0 is the +x
+    /// face, 90 the +y face.
     /// </summary>
     public Sourced ShiningFaceDegrees { get; init; }
 

@@ -55,7 +55,9 @@ public sealed record MouthProfile
     /// <summary>Whether its plug has no body to grip but leads to draw it by.</summary>
     public bool IsDrawnByLeads => Kind == "wire";
 
-    /// <summary>How far the mouth's front face stands out past the body's +x end, mm: a connector that overhangs its module's edge.</summary>
+    /// <summary>
+    /// How far the mouth's front face stands out past the body's +x end, mm: a connector that overhangs its module's edge.
+    /// </summary>
     public Sourced Overhang { get; init; }
 
     /// <summary>Height of the mouth's axis above the board face, mm.</summary>

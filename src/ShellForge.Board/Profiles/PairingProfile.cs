@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace ShellForge.Board.Profiles;
 
 /// <summary>
-/// What was measured of one printer with one filament, kind of feature by kind of feature: a size that is not given stays the printer's or the
-/// filament's own.
+/// What was measured of one printer with one filament, kind of feature by kind of feature: a size that is not given stays the printer's or
+/// the filament's own.
 /// </summary>
 public sealed record PairingProfile
 {
@@ -52,8 +52,8 @@ public sealed record PairingProfile
 
     /// <summary>The printer with what was measured in place of what is typical.</summary>
     /// <remarks>
-    /// Where a fit was not tried itself, it follows from the sizes of bodies and openings: the gap that a typical printer leaves in the hand is
-    /// kept, and what this one takes from either side is added to it.
+    /// Where a fit was not tried itself, it follows from the sizes of bodies and openings: the gap that a typical printer leaves in the
+    /// hand is kept, and what this one takes from either side is added to it.
     /// </remarks>
     public PrinterProfile Of(PrinterProfile printer)
     {

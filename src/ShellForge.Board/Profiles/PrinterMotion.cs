@@ -1,6 +1,8 @@
 namespace ShellForge.Board.Profiles;
 
-/// <summary>How a printer is driven: what its slicer lays in every layer, and how fast. Print times and filament are computed from it.</summary>
+/// <summary>
+/// How a printer is driven: what its slicer lays in every layer, and how fast. Print times and filament are computed from it.
+/// </summary>
 public sealed record PrinterMotion
 {
     /// <summary>Lines drawn round every layer, from the outside in.</summary>

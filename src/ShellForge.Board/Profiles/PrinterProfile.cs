@@ -43,8 +43,8 @@ public sealed record PrinterProfile
     public required Sourced LipFit { get; init; }
 
     /// <summary>
-    /// What prints take from the gap of <see cref="LipFit"/> beyond what a typical printer does, mm per side: the gap is drawn wider by it and is not
-    /// there in the hand. 0 where nothing was measured.
+    /// What prints take from the gap of <see cref="LipFit"/> beyond what a typical printer does, mm per side: the gap is drawn wider by it
+    /// and is not there in the hand. 0 where nothing was measured.
     /// </summary>
     public double LipCloses { get; init; }
 

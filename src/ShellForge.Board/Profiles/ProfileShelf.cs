@@ -3,7 +3,9 @@ using ShellForge.Board.Yaml.Tree;
 
 namespace ShellForge.Board.Profiles;
 
-/// <summary>Profiles of one kind by name, shipped names first, then the user's; a user's own stand in place of ours of the same name.</summary>
+/// <summary>
+/// Profiles of one kind by name, shipped names first, then the user's; a user's own stand in place of ours of the same name.
+/// </summary>
 /// <typeparam name="T">The kind.</typeparam>
 public sealed class ProfileShelf<T>
     where T : class

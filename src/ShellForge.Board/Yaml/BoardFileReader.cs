@@ -51,11 +51,12 @@ public static class BoardFileReader
         foreach (TodoLine todo in TodoLine.FindAll(text).Where(t => !overrides.Any(o => t.IsSettledBy(o.ToString()))))
         {
             sink.Warning(
-                new FilePlace(fileName, todo.Line, todo.Column), Diagnostic.StillToSay, $"`{todo.Path}` is still to say: {todo.What}", "expected the value, and this line deleted");
+                new FilePlace(fileName, todo.Line, todo.Column), Diagnostic.StillToSay, $"`{todo.Path}` is still to say: {todo.What}",
+                    "expected the value, and this line deleted");
         }
 
         BoardFile? file = null;
-        if (root is not null && BoardFileForm.Form.TryRead(root, new ReadingContext(sink, profiles), out FileSaid said))
+        if (root is not null && BoardFileForm.Form.TryRead(root, new ReadingContext(sink, profiles), out ParsedFile said))
         {
             file = new FileResolver(sink, profiles, new NodePaths(root)).Resolve(said);
         }

@@ -35,7 +35,8 @@ public sealed record TodoLine(string Path, string What, int Line = 0, int Column
             int colon = rest.IndexOf(": ", StringComparison.Ordinal);
             if (colon > 0 && !rest[..colon].Contains(' '))
             {
-                found.Add(new TodoLine(rest[..colon].ToString(), rest[(colon + 2)..].Trim().ToString(), number, line.Length - trimmed.Length + 1));
+                found.Add(new TodoLine(rest[..colon].ToString(), rest[(colon + 2)..].Trim().ToString(), number,
+                    line.Length - trimmed.Length + 1));
             }
         }
 

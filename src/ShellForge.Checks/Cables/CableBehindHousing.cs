@@ -9,7 +9,8 @@ public sealed class CableBehindHousing() : Rule(
     "cable-behind-housing",
     "A cable that leaves through the floor needs a hole in what the housing is put on, or free air to bend in.",
     "Pinched between floor and table the cable lifts the housing off, and its jacket wears through.",
-    "free air between the outer floor and the surface, as the mount gives it (none without a mount), against four times the cable's diameter; where holes are drilled for the mount one more is a note",
+    "free air between the outer floor and the surface, as the mount gives it (none without a mount), against four times the cable's "
+        + "diameter; where holes are drilled for the mount one more is a note",
     "4 x outside diameter for what is fixed: common norm for cables")
 {
     /// <inheritdoc />
@@ -24,7 +25,8 @@ public sealed class CableBehindHousing() : Rule(
         bool drilled = housing.Plan.Mount?.Drilling is not null;
         yield return Found(
             drilled ? Severity.Note : Severity.Warn, "cable exit",
-            $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs {hole.Bend:0.0}", air, hole.Bend,
+            $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs {hole.Bend:0.0}", air,
+                hole.Bend,
             new Point3(hole.At.X, hole.At.Y, 0),
             drilled
                 ? $"drill a hole of {hole.Diameter:0} mm for the cable too: drill-template.svg shows it"

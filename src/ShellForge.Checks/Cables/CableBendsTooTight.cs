@@ -11,7 +11,9 @@ public sealed class CableBendsTooTight() : Rule(
     "cable-bends-too-tight",
     "Between its relief and its solder joints the leads of a cable must not bend more sharply than four times the diameter of one.",
     "A lead kinked inside the wall works its joint loose, and breaks at the first pull.",
-    "two equal arcs from the exit's height to the board over the way in plan: radius = (way^2 + rise^2) / (4 rise), against 4 x the diameter of one lead over its insulation (less than one stops: a lead kinks; above, it may still be laid in a loop): the jacket ends at its tie or knot",
+    "two equal arcs from the exit's height to the board over the way in plan: radius = (way^2 + rise^2) / (4 rise), against 4 x the "
+        + "diameter of one lead over its insulation (less than one stops: a lead kinks; above, it may still be laid in a loop): the "
+        + "jacket ends at its tie or knot",
     "4 x outside diameter for what is fixed: common norm for data cables")
 {
     private const double Wanted = 4;
@@ -36,9 +38,11 @@ public sealed class CableBendsTooTight() : Rule(
             {
                 yield return Found(
                     radius < Least * lead ? Severity.Stop : Severity.Warn, wire.Name,
-                    $"between exit and solder joints its leads bend to a radius of {radius:0.0} mm; leads of {lead:0.0} mm need {wanted:0.0}", radius, wanted,
+                    $"between exit and solder joints its leads bend to a radius of {radius:0.0} mm; leads of {lead:0.0} mm need "
+                        + $"{wanted:0.0}", radius, wanted,
                     bend.At,
-                    "lay the leads in a loop round the board, solder them farther from the exit, take thinner ones, or turn the exit to another side ('cable: {angle: ...}')");
+                    "lay the leads in a loop round the board, solder them farther from the exit, take thinner ones, or turn the exit to "
+                        + "another side ('cable: {angle: ...}')");
             }
         }
     }

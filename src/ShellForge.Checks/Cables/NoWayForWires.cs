@@ -13,7 +13,8 @@ public sealed class NoWayForWires() : Rule(
     "no-way-for-wires",
     "Soldered leads must find a way below the board, open from above, at least 1.3 times as wide as their bundle.",
     "Wires that cannot be threaded end up pinched under the board or the cover.",
-    "the room under the board less tub and parts, on the floor and just below the board, shrunk by half of 1.3 x the bundle: both ends must lie in one piece of it; the widest bundle that still passes is told, and where a wider one gets stuck",
+    "the room under the board less tub and parts, on the floor and just below the board, shrunk by half of 1.3 x the bundle: both ends "
+        + "must lie in one piece of it; the widest bundle that still passes is told, and where a wider one gets stuck",
     "practice: open channels of 1.3 x the bundle")
 {
     private const double Room = 1.3;
@@ -74,7 +75,8 @@ public sealed class NoWayForWires() : Rule(
         (string Name, double Distance)[] near =
         [
             .. plan.Bosses.Select(boss => (BoardNames.Of(boss, housing.Board.Board), Point2.Distance(boss.At, at) - (boss.Diameter / 2))),
-            .. BoardBody.Of(plan).Where(body => body.Side == BoardSide.Bottom && body.Ref != to).Select(body => (body.Ref, body.Outline.Distance(at))),
+            .. BoardBody.Of(plan).Where(body => body.Side == BoardSide.Bottom && body.Ref != to)
+                .Select(body => (body.Ref, body.Outline.Distance(at))),
             ("the wall", plan.Shell.Cavity.DistanceToOutline(at)),
         ];
         string[] nearest = [.. near.OrderBy(each => each.Distance).Select(each => each.Name).Distinct().Take(2)];

@@ -11,7 +11,8 @@ public sealed class BoardEdgeMeetsWall() : Rule(
     "board-edge-meets-wall",
     "Between the board's edge and the walls there must be room for stubs, burrs and the spread of the outline.",
     "A board broken out of its panel wears stubs of half a millimetre: it is filed for an hour, or its housing printed again.",
-    "least distance in plan between the outline and every section of the tub above the board's lower face; wanted: a measured stub + 0.3, unmeasured stubs 0.8, scored edges 0.5, routed edges 0.3 mm; less than the stub or the spread itself stops",
+    "least distance in plan between the outline and every section of the tub above the board's lower face; wanted: a measured stub + 0.3, "
+        + "unmeasured stubs 0.8, scored edges 0.5, routed edges 0.3 mm; less than the stub or the spread itself stops",
     "board houses' tables: routed +-0.2, scored +-0.4; stubs 0.3 to 0.6, typical: measure yours")
 {
     private const double Ease = 0.3;
@@ -19,7 +20,9 @@ public sealed class BoardEdgeMeetsWall() : Rule(
     // Chords of a round edge and a round wall, mm (modelling).
     private const double Chords = 0.02;
 
-    /// <summary>The standoffs' tops, rounded to the lattice, lie at the board's face: what ends this near below it is beside no edge, mm.</summary>
+    /// <summary>
+    /// The standoffs' tops, rounded to the lattice, lie at the board's face: what ends this near below it is beside no edge, mm.
+    /// </summary>
     private const double LayerHair = 0.01;
 
     /// <inheritdoc />
@@ -39,12 +42,14 @@ public sealed class BoardEdgeMeetsWall() : Rule(
             _ => (0.2, Ease, "the spread of a routed edge"),
         };
         (double gap, Point2 at, double z) = (double.PositiveInfinity, default, 0.0);
-        foreach (SectionSlab slab in housing.SectionsOf(tub).Where(slab => slab.ToZ > housing.Plan.Stack.BoardBottom + LayerHair && !slab.Outline.IsEmpty))
+        foreach (SectionSlab slab in housing.SectionsOf(tub)
+            .Where(slab => slab.ToZ > housing.Plan.Stack.BoardBottom + LayerHair && !slab.Outline.IsEmpty))
         {
             double distance = board.Outline.Region.Distance(slab.Outline);
             if (distance < gap)
             {
-                (gap, at, z) = (distance, NearestPlace.On(board.Outline.Region, slab.Outline), Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
+                (gap, at, z) = (distance, NearestPlace.On(board.Outline.Region, slab.Outline),
+                    Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
             }
         }
 

@@ -29,7 +29,8 @@ public sealed class HeadAgainstPart() : Rule(
             double far = joint.FromFront ? face + rise : face - rise;
             var at = new Point3(joint.At.X, joint.At.Y, face);
             string worn = joint.Washer ? "washer" : "head";
-            foreach (BoardBody part in parts.Where(part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
+            foreach (BoardBody part in parts.Where(
+                part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
             {
                 double gap = Math.Round(part.Outline.Distance(joint.At) - headRadius, 3);
                 if (gap < Wanted)
@@ -37,7 +38,8 @@ public sealed class HeadAgainstPart() : Rule(
                     yield return Found(
                         gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
                         gap < 0 ? $"its {worn} meets {part.Ref}" : $"its {worn} is {gap:0.00} mm from {part.Ref}", gap, Wanted, at,
-                        joint.Washer ? "leave the washers out ('washers: false'), or take a screw with a smaller head ('screw:')" : "take a screw with a smaller head ('screw:'), or one of a thinner thread with its insert");
+                        joint.Washer ? "leave the washers out ('washers: false'), or take a screw with a smaller head ('screw:')"
+                            : "take a screw with a smaller head ('screw:'), or one of a thinner thread with its insert");
                 }
             }
 
@@ -46,7 +48,8 @@ public sealed class HeadAgainstPart() : Rule(
             if (free is double diameter && diameter < 2 * headRadius)
             {
                 yield return Found(
-                    Severity.Warn, joint.Name, $"its {worn} of {2 * headRadius:0.0} mm covers copper outside the free {diameter:0.0} mm of {hole!.Name}",
+                    Severity.Warn, joint.Name,
+                        $"its {worn} of {2 * headRadius:0.0} mm covers copper outside the free {diameter:0.0} mm of {hole!.Name}",
                     diameter, 2 * headRadius, at, "take a smaller head, or put an insulating washer under it");
             }
         }

@@ -27,7 +27,8 @@ public sealed class HoleTooTight() : Rule(
         foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.Use == ScrewUse.Closure))
         {
             double z = joint.SeatZ - 0.3;
-            Region? section = housing.SectionsOf(cover).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline).FirstOrDefault();
+            Region? section = housing.SectionsOf(cover).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline)
+                .FirstOrDefault();
             if (section is null || section.IsEmpty)
             {
                 continue;
@@ -40,7 +41,8 @@ public sealed class HoleTooTight() : Rule(
             {
                 yield return Found(
                     inHand < joint.Screw.ThreadDiameter ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"its hole in the cover will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted, new Point3(joint.At.X, joint.At.Y, z),
+                    $"its hole in the cover will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted,
+                        new Point3(joint.At.X, joint.At.Y, z),
                     "raise 'hole-allowance' in the printer profile to what a printed hole measures");
             }
         }

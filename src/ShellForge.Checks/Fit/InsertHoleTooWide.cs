@@ -21,16 +21,20 @@ public sealed class InsertHoleTooWide() : Rule(
     {
         foreach (BossPlan boss in housing.Plan.Bosses)
         {
-            if (boss.Hole is { Insert.IsHoleMeasured: false } hole && Math.Round(hole.Insert.OuterDiameter - hole.Diameter, 3) is var bite && bite < Bite)
+            if (boss.Hole is { Insert.IsHoleMeasured: false } hole && Math.Round(hole.Insert.OuterDiameter - hole.Diameter, 3) is var bite
+                && bite < Bite)
             {
                 yield return Found(
-                    Severity.Stop, boss.Name, $"its hole is only {bite:0.00} mm smaller than the knurl of {hole.Insert.Name}: the insert will turn", bite, Bite,
-                    new Point3(boss.At.X, boss.At.Y, boss.Top), "correct the insert's profile: outer diameter is measured over the knurl, the hole as drawn");
+                    Severity.Stop, boss.Name,
+                        $"its hole is only {bite:0.00} mm smaller than the knurl of {hole.Insert.Name}: the insert will turn", bite, Bite,
+                    new Point3(boss.At.X, boss.At.Y, boss.Top),
+                        "correct the insert's profile: outer diameter is measured over the knurl, the hole as drawn");
             }
         }
 
         // The plan keeps the hole small enough, but a profile that contradicts itself has one of its two numbers wrong.
-        foreach (IGrouping<InsertProfile, BossPlan> kind in housing.Plan.Bosses.Where(boss => boss.Hole is not null).GroupBy(boss => boss.Hole!.Insert))
+        foreach (IGrouping<InsertProfile, BossPlan> kind in housing.Plan.Bosses.Where(boss => boss.Hole is not null)
+            .GroupBy(boss => boss.Hole!.Insert))
         {
             double bite = Math.Round(kind.Key.OuterDiameter - kind.Key.HoleDiameter, 3);
             if (bite < Bite)
@@ -38,7 +42,8 @@ public sealed class InsertHoleTooWide() : Rule(
                 BossPlan first = kind.First();
                 yield return Found(
                     Severity.Stop, kind.Key.Name,
-                    $"its profile gives {kind.Key.OuterDiameter.Value:0.00} mm over the knurl and a hole of {kind.Key.HoleDiameter.Value:0.00}: one of them can't be right, and the insert may turn",
+                    $"its profile gives {kind.Key.OuterDiameter.Value:0.00} mm over the knurl and a hole of "
+                        + $"{kind.Key.HoleDiameter.Value:0.00}: one of them can't be right, and the insert may turn",
                     bite, Bite, new Point3(first.At.X, first.At.Y, first.Top), "measure the insert over its knurl and correct the profile");
             }
         }

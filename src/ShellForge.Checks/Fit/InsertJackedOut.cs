@@ -12,7 +12,8 @@ public sealed class InsertJackedOut() : Rule(
     "insert-jacked-out",
     "What a screw clamps must lie on the boss round the insert, and its hole must be narrower than the insert.",
     "With a gap between the two, or a hole as wide as the insert, the screw lifts the insert out of the boss instead of clamping.",
-    "gap along z between boss and what lies on it, beside the insert, against 0.3 mm (1.0 stops); the hole over the insert against its outer diameter less 0.4 mm",
+    "gap along z between boss and what lies on it, beside the insert, against 0.3 mm (1.0 stops); the hole over the insert against its "
+        + "outer diameter less 0.4 mm",
     "fastener practice: a clearance hole smaller than the insert; typical for printed bosses")
 {
     private const double MostGap = 0.3;
@@ -41,7 +42,8 @@ public sealed class InsertJackedOut() : Rule(
             {
                 yield return Found(
                     over > hole.Insert.OuterDiameter ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"the hole over its insert is {over:0.0} mm wide, the insert {hole.Insert.OuterDiameter.Value:0.0}: nothing holds the insert down",
+                    $"the hole over its insert is {over:0.0} mm wide, the insert {hole.Insert.OuterDiameter.Value:0.0}: nothing holds the "
+                        + $"insert down",
                     over, widest, at, "drill the hole for the screw only, or take an insert with a larger body");
             }
 
@@ -74,8 +76,11 @@ public sealed class InsertJackedOut() : Rule(
             var start = new Point3(beside.X, beside.Y, housing.Plan.Stack.Front + 1);
             double clamped = onBoard
                 ? housing.Plan.Stack.BoardBottom
-                : RayCast.First(housing.TreeOf(housing.Part(PartNames.Cover)!), start with { Z = boss.Top - Hair }, new Point3(0, 0, 1), RayFaces.Entering)?.At.Z ?? double.PositiveInfinity;
-            double top = RayCast.First(housing.TreeOf(tub), start with { Z = Math.Min(clamped + Hair, start.Z) }, new Point3(0, 0, -1), RayFaces.Entering)?.At.Z ?? 0;
+                : RayCast.First(housing.TreeOf(housing.Part(PartNames.Cover)!), start with { Z = boss.Top - Hair }, new Point3(0, 0, 1),
+                    RayFaces.Entering)?.At.Z ?? double.PositiveInfinity;
+            double top =
+                RayCast.First(housing.TreeOf(tub), start with { Z = Math.Min(clamped + Hair, start.Z) }, new Point3(0, 0, -1),
+                    RayFaces.Entering)?.At.Z ?? 0;
             gaps[i] = clamped - top;
         }
 

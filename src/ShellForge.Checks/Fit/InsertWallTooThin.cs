@@ -11,7 +11,8 @@ public sealed class InsertWallTooThin() : Rule(
     "insert-wall-too-thin",
     "A boss must have enough wall round its insert and plastic under its hole.",
     "The wall bulges or splits while the insert melts in, and a thin floor lets the hot brass through.",
-    "sections of the tub as made at top, middle and bottom of the insert: least plastic along rays from the hole's axis, against the insert's least wall (half of it stops); plastic straight under the hole against 1.2 mm (0.8 stops)",
+    "sections of the tub as made at top, middle and bottom of the insert: least plastic along rays from the hole's axis, against the "
+        + "insert's least wall (half of it stops); plastic straight under the hole against 1.2 mm (0.8 stops)",
     "insert makers' tables as listed in the insert profile; typical 0.8 to 2.0 mm of solid plastic below")
 {
     private const double PlasticBelow = 1.2;
@@ -41,12 +42,16 @@ public sealed class InsertWallTooThin() : Rule(
             {
                 yield return Found(
                     thinnest.Wall < wanted / 2 ? Severity.Stop : Severity.Warn, boss.Name,
-                    $"the plastic round its insert is {thinnest.Wall:0.00} mm thick; the insert needs {wanted:0.00}", thinnest.Wall, wanted, thinnest.At,
+                    $"the plastic round its insert is {thinnest.Wall:0.00} mm thick; the insert needs {wanted:0.00}", thinnest.Wall, wanted,
+                        thinnest.At,
                     "take an insert with a smaller body, or move the hole away from what cuts into its boss");
             }
 
             var bottom = new Point3(boss.At.X, boss.At.Y, boss.Top - hole.Depth);
-            double below = Math.Round(RayCast.First(housing.TreeOf(tub), bottom with { Z = bottom.Z + 0.01 }, new Point3(0, 0, -1), RayFaces.Leaving) is { } under
+            double below =
+                Math.Round(
+                    RayCast.First(housing.TreeOf(tub), bottom with { Z = bottom.Z + 0.01 }, new Point3(0, 0, -1),
+                        RayFaces.Leaving) is { } under
                 ? bottom.Z - under.At.Z : 0, 3);
             if (below < PlasticBelow)
             {
@@ -62,7 +67,8 @@ public sealed class InsertWallTooThin() : Rule(
     {
         (double Wall, Point3 At) thinnest = (double.PositiveInfinity, default);
         double top = boss.Top - hole.SetBelow - hole.LeadIn;
-        foreach (SectionSlab slab in housing.SectionsOf(tub).Where(slab => slab.FromZ < top && slab.ToZ > boss.Top - hole.SetBelow - hole.Insert.Length))
+        foreach (SectionSlab slab in housing.SectionsOf(tub)
+            .Where(slab => slab.FromZ < top && slab.ToZ > boss.Top - hole.SetBelow - hole.Insert.Length))
         {
             double z = Math.Clamp((slab.FromZ + slab.ToZ) / 2, boss.Top - hole.Depth, top);
             if (RadialWall.Least(slab.Outline, boss.At, hole.MouthDiameter / 2) is { } wall && wall.Thickness < thinnest.Wall)

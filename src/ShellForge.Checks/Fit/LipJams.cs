@@ -11,7 +11,8 @@ public sealed class LipJams() : Rule(
     "lip-jams",
     "The gap between lip and wall must outlast the spread of the printer at hand.",
     "A lid that fits the prints of one printer is 0.1 mm too tight on the next.",
-    "gap per side as planned, less the printer's spread of a size taken once: lip and wall are two sizes and stray together rarely; below 0 warns, below -0.1 mm stops",
+    "gap per side as planned, less the printer's spread of a size taken once: lip and wall are two sizes and stray together rarely; below "
+        + "0 warns, below -0.1 mm stops",
     "accuracy and fit of the printer profile: print a coupon and write what it measures")
 {
     private const double Jammed = -0.1;
@@ -26,7 +27,8 @@ public sealed class LipJams() : Rule(
             Point2 at = Places.OnInnerWall(housing, Angle.Zero);
             yield return Found(
                 left < Jammed ? Severity.Stop : Severity.Warn, PartNames.Cover,
-                $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will not go on every time",
+                $"its lip has {housing.Plan.Cover.LipGap:0.00} mm per side, the printer strays by {printer.Accuracy.Value:0.00}: it will "
+                    + $"not go on every time",
                 left, 0, new Point3(at.X, at.Y, housing.Plan.Cover.LipBottom),
                 "measure your printer's fit ('shellforge coupon', then 'shellforge calibrate'), or widen the normal fit in its profile");
         }

@@ -11,7 +11,8 @@ public sealed class LooksMirrored() : Rule(
     "looks-mirrored",
     "Parts on the back must lie clear of mounting holes and edges as given, not only when mirrored.",
     "Placement lists of the back come mirrored from some layout programs, or with y counted downward: every boss then stands where a part is.",
-    "bodies on the back that stand on a mounting hole's screw, in each other, or over the edge, as given and mirrored in x or y: some as given, none mirrored",
+    "bodies on the back that stand on a mounting hole's screw, in each other, or over the edge, as given and mirrored in x or y: some as "
+        + "given, none mirrored",
     "known faults of placement lists; confirm with one part that lies off the middle")
 {
     private const double ScrewRoom = 2.0;
@@ -39,10 +40,12 @@ public sealed class LooksMirrored() : Rule(
             BoardBody first = asGiven[0];
             yield return Found(
                 Severity.Warn, first.Ref,
-                $"{asGiven.Length} of {back.Length} parts on the back stand on holes or over the edge as given, and none would mirrored: the list "
+                $"{asGiven.Length} of {back.Length} parts on the back stand on holes or over the edge as given, and none would mirrored: "
+                    + $"the list "
                     + (x ? "may be seen from below" : "may count y downward"),
                 asGiven.Length, 0, first.FarPoint,
-                $"mirror the back's placements in {(x ? "x (x to -x)" : "y (y to -y)")}, then confirm one part that lies off the middle", "");
+                $"mirror the back's placements in {(x ? "x (x to -x)" : "y (y to -y)")}, then confirm one part that lies off the "
+                    + $"middle", "");
         }
     }
 
@@ -51,7 +54,9 @@ public sealed class LooksMirrored() : Rule(
     {
         Region laminate = board.Outline.Region;
         HashSet<string> connectors = [.. board.Parts.Where(part => part.Mouth is not null).Select(part => part.Ref)];
-        return back.Where(body => board.Holes.Any(hole => hole.For == HolePurpose.Mount && outline(body).Distance(hole.At) < Math.Max(ScrewRoom, hole.Diameter / 2))
+        return back.Where(
+            body => board.Holes.Any(
+                hole => hole.For == HolePurpose.Mount && outline(body).Distance(hole.At) < Math.Max(ScrewRoom, hole.Diameter / 2))
             || (!connectors.Contains(body.Ref) && !laminate.Contains(outline(body))));
     }
 }

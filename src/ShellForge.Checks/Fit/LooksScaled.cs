@@ -24,14 +24,18 @@ public sealed class LooksScaled() : Rule(
         [
             .. board.Holes.Select(hole => hole.At.Length),
             .. board.PixelCircles.SelectMany(circle => circle.Pixels).Select(pixel => pixel.At.Length),
-            .. board.Parts.Where(part => !BoardBody.IsAtEdge(part)).Select(part => BoardBody.OutlineOf(part).Loops.SelectMany(loop => loop).Max(point => point.Length)),
+            .. board.Parts.Where(part => !BoardBody.IsAtEdge(part))
+                .Select(part => BoardBody.OutlineOf(part).Loops.SelectMany(loop => loop).Max(point => point.Length)),
         ];
         double outline = board.Outline.OuterRadius;
         if (reaches.Length > 1 && reaches.Max() < Share * outline)
         {
             yield return Found(
-                Severity.Stop, PartNames.Board, $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems to be in another unit",
-                reaches.Max() / outline, Share, new Point3(outline, 0, housing.Plan.Stack.BoardBottom), "check the unit of the outline against one length that you measure", "");
+                Severity.Stop, PartNames.Board,
+                    $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems "
+                        + $"to be in another unit",
+                reaches.Max() / outline, Share, new Point3(outline, 0, housing.Plan.Stack.BoardBottom),
+                    "check the unit of the outline against one length that you measure", "");
         }
     }
 }

@@ -11,7 +11,9 @@ public sealed class MissingKey() : Rule(
     "missing-key",
     "Cover and board must go together one way only.",
     "A cover put on turned looks right until the tongue misses its port; a board put in turned has its cable on the wrong side.",
-    "section of the cover's lip, turned by steps of 15 degrees, against the tub's section below the rim: each turn must meet plastic; lugs also by the turns that bring one to another's mouth; the board: by its connector, its outline or its holes, otherwise only the mark says",
+    "section of the cover's lip, turned by steps of 15 degrees, against the tub's section below the rim: each turn must meet plastic; "
+        + "lugs also by the turns that bring one to another's mouth; the board: by its connector, its outline or its holes, otherwise "
+        + "only the mark says",
     "practice: keyed always")
 {
     private const double StepDegrees = 15;
@@ -87,5 +89,6 @@ public sealed class MissingKey() : Rule(
     }
 
     private static Region SectionAt(HousingUnderCheck housing, MadePart part, double z) =>
-        housing.SectionsOf(part).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline).FirstOrDefault() ?? Region.Empty;
+        housing.SectionsOf(part).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline).FirstOrDefault()
+            ?? Region.Empty;
 }

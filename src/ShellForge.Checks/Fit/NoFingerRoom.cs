@@ -12,7 +12,8 @@ public sealed class NoFingerRoom() : Rule(
     "no-finger-room",
     "Enough of a seated plug must stand out to be gripped, above the table or wall behind, and clear of the next plug.",
     "A plug that is flush with the wall goes in once and comes out with pliers; one below the floor lifts the lamp off the table.",
-    "overmould outside the outer wall face against 8 mm (4 stops), but for wire connectors, which are drawn by their leads; its lower edge against the face the housing lies on; 3 mm between two overmoulds",
+    "overmould outside the outer wall face against 8 mm (4 stops), but for wire connectors, which are drawn by their leads; its lower "
+        + "edge against the face the housing lies on; 3 mm between two overmoulds",
     "typical: two fingertips; try it with the cable at hand")
 {
     private const double Grip = 8;
@@ -30,8 +31,10 @@ public sealed class NoFingerRoom() : Rule(
             if (outside < Grip && !port.Mouth.IsDrawnByLeads)
             {
                 yield return Found(
-                    outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref, $"only {outside:0.0} mm of its plug stands out of the wall to grip",
-                    outside, Grip, Outside(port, outside), "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
+                    outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref,
+                        $"only {outside:0.0} mm of its plug stands out of the wall to grip",
+                    outside, Grip, Outside(port, outside),
+                        "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
             }
 
             double above = Math.Round(port.AxisZ - (port.Mouth.PlugHeight / 2) + (housing.Plan.Mount?.OffSurface ?? 0), 3);
@@ -39,7 +42,8 @@ public sealed class NoFingerRoom() : Rule(
             {
                 string face = housing.Board.Use.Orientation == UseOrientation.Wall ? "wall" : "table";
                 yield return Found(
-                    Severity.Warn, port.Ref, $"its plug reaches {-above:0.0} mm below the floor: the {face} behind is in its way", above, 0, Outside(port, outside) with { Z = 0 },
+                    Severity.Warn, port.Ref, $"its plug reaches {-above:0.0} mm below the floor: the {face} behind is in its way", above, 0,
+                        Outside(port, outside) with { Z = 0 },
                     "raise the board ('clearance: {below-parts: ...}'), or use a cable with a flatter overmould");
             }
         }
@@ -52,7 +56,8 @@ public sealed class NoFingerRoom() : Rule(
                 {
                     yield return Found(
                         gap.Distance <= 0 ? Severity.Stop : Severity.Warn, plugs[i].Port.Ref,
-                        $"its plug and that of {plugs[j].Port.Ref} are {Math.Max(0, gap.Distance):0.0} mm apart: they can't be plugged in together",
+                        $"its plug and that of {plugs[j].Port.Ref} are {Math.Max(0, gap.Distance):0.0} mm apart: they can't be plugged in "
+                            + $"together",
                         gap.Distance, BetweenPlugs, gap.OnFirst, $"turn or move {plugs[i].Port.Ref} or {plugs[j].Port.Ref} on the board");
                 }
             }

@@ -11,7 +11,8 @@ public sealed class NoWayForDriver() : Rule(
     "no-way-for-driver",
     "A straight driver must reach every screw head, past whatever is in place when it is driven.",
     "A bit that leans on a wall strips the head, or scrapes along an LED.",
-    "least distance from the screw's axis above its head to tub walls, parts and LEDs (board screws), or to the cover (closure screws), less the driver's radius; below 0 stops, below 0.05 mm warns",
+    "least distance from the screw's axis above its head to tub walls, parts and LEDs (board screws), or to the cover (closure screws), "
+        + "less the driver's radius; below 0 stops, below 0.05 mm warns",
     "driver diameter as listed in the screw profile")
 {
     private const double Wanted = 0.05;
@@ -47,9 +48,11 @@ public sealed class NoWayForDriver() : Rule(
             {
                 yield return Found(
                     gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
-                    gap < 0 ? $"a driver of {2 * radius:0.0} mm meets {nearest.What}: no straight way to its head" : $"a driver of {2 * radius:0.0} mm has {gap:0.00} mm to {nearest.What}",
+                    gap < 0 ? $"a driver of {2 * radius:0.0} mm meets {nearest.What}: no straight way to its head"
+                        : $"a driver of {2 * radius:0.0} mm has {gap:0.00} mm to {nearest.What}",
                     gap, Wanted, new Point3(joint.At.X, joint.At.Y, nearest.Z),
-                    "choose a head that takes a thinner driver, use a slimmer bit and correct the screw's profile, or move the hole away from what stands beside it");
+                    "choose a head that takes a thinner driver, use a slimmer bit and correct the screw's profile, or move the hole away "
+                        + "from what stands beside it");
             }
         }
     }

@@ -11,7 +11,9 @@ public sealed class NoWayIn() : Rule(
     "no-way-in",
     "The populated board must go straight down into the tub, and baffle and cover straight down over it.",
     "A connector that stands out past the edge never passes a closed opening, however well it would sit behind it.",
-    "everything that sinks sweeps the room above its place: its outline against every section of the tub above its lower end; for baffle and cover the other way round. Where straight lowering fails, the rigid board is tried connector first at slants of 8 to 30 degrees, in steps of 1 degree and 0.5 mm: where that works it is a note",
+    "everything that sinks sweeps the room above its place: its outline against every section of the tub above its lower end; for baffle "
+        + "and cover the other way round. Where straight lowering fails, the rigid board is tried connector first at slants of 8 to 30 "
+        + "degrees, in steps of 1 degree and 0.5 mm: where that works it is a note",
     "the solids as made; 0.05 mm of overlap counts")
 {
     private const double Slack = 0.05;
@@ -22,13 +24,15 @@ public sealed class NoWayIn() : Rule(
     {
         HousingPlan plan = housing.Plan;
         var slab = new BoardBody(
-            PartNames.Board, ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop, Point2.Origin);
+            PartNames.Board, ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom,
+                plan.Stack.BoardTop, Point2.Origin);
         BoardBody[] bodies = [slab, .. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight)];
         if (housing.Part(PartNames.Tub) is { } tub)
         {
             // Contact at the final place is another rule's; here it is what stands in the way above it.
             Finding[] blocked = [.. bodies.SelectMany(body =>
-                Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub, $"on its way down {body.Ref} meets"))];
+                Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub,
+                    $"on its way down {body.Ref} meets"))];
             (string Ref, double Slant)? tilted = blocked.Length > 0 ? Tilted(housing, tub, bodies) : null;
             foreach (Finding finding in blocked)
             {
@@ -37,7 +41,8 @@ public sealed class NoWayIn() : Rule(
                     {
                         Severity = Severity.Note,
                         Message = $"{finding.Message}; put in at a slant of {way.Slant:0} degrees with {way.Ref} first it goes in",
-                        Remedy = $"lead {way.Ref} through its opening first, the far side of the board {way.Slant:0} degrees up, then let that side down",
+                        Remedy = $"lead {way.Ref} through its opening first, the far side of the board {way.Slant:0} degrees up, then let "
+                            + $"that side down",
                     }
                     : finding;
             }
@@ -49,7 +54,8 @@ public sealed class NoWayIn() : Rule(
             {
                 foreach (BoardBody body in bodies.Where(body => body.ToZ > plan.Stack.BoardTop))
                 {
-                    foreach (Finding finding in Blocked(body, housing.SectionsOf(part).Where(section => section.ToZ <= body.FromZ), part, $"on its way down over {body.Ref} comes"))
+                    foreach (Finding finding in Blocked(body, housing.SectionsOf(part).Where(section => section.ToZ <= body.FromZ), part,
+                        $"on its way down over {body.Ref} comes"))
                     {
                         yield return finding;
                     }
@@ -91,7 +97,9 @@ public sealed class NoWayIn() : Rule(
                 Point2 at = common.Parts.MaxBy(piece => piece.Area)!.Bounds.Centre;
                 yield return Found(
                     Severity.Stop, body.Ref, $"{how} the {part.Name}: {width:0.00} mm overlap at z = {section.FromZ:0.0} mm", width, 0,
-                    new Point3(at.X, at.Y, section.FromZ), "move the connector inward on the board ('past-edge:'), or leave more room round the board ('clearance: {board-edge: ...}')");
+                    new Point3(at.X, at.Y, section.FromZ),
+                        "move the connector inward on the board ('past-edge:'), or leave more room round the board ('clearance: "
+                            + "{board-edge: ...}')");
                 yield break;
             }
         }

@@ -12,8 +12,10 @@ public sealed class PartAgainstHousing() : Rule(
     "part-against-housing",
     "Parts, LEDs, joints, soldered leads and screw heads must stay clear of floor, bosses, webs, walls, baffle and cover.",
     "Three failed prints: the board rocks on a solder joint, an electrolytic keeps the cover open, a boss stands in a connector.",
-    "least distance between the body's envelope and the sections of the solids as made; contact stops, less than the wanted clearance warns",
-    "wanted: half the clearance below parts towards floors; else 0.25 mm, the spread of board holes and placement; 0.1 mm at a saddle, whose gap is made to be small")
+    "least distance between the body's envelope and the sections of the solids as made; contact stops, less than the wanted clearance "
+        + "warns",
+    "wanted: half the clearance below parts towards floors; else 0.25 mm, the spread of board holes and placement; 0.1 mm at a saddle, "
+        + "whose gap is made to be small")
 {
     private const double Wanted = MeasuredGap.LeastReach;
     private const double WantedAtSaddle = 0.1;
@@ -40,7 +42,8 @@ public sealed class PartAgainstHousing() : Rule(
     private Finding? Judged(MeasuredGap gap, MadePart part, HousingPlan plan, double under)
     {
         bool onSaddle = part.Name == PartNames.Tub && plan.Saddles.Any(saddle => saddle.Ref == gap.Body);
-        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom && part.Name == PartNames.Tub ? under : Wanted;
+        double wanted = onSaddle ? WantedAtSaddle : gap.Upright && gap.Side == BoardSide.Bottom && part.Name == PartNames.Tub ? under
+            : Wanted;
         if (Math.Round(gap.Distance, 2) >= Math.Round(wanted, 2))
         {
             return null;
@@ -50,10 +53,12 @@ public sealed class PartAgainstHousing() : Rule(
         bool meets = gap.Distance < -Touch;
         return Found(
             meets ? Severity.Stop : Severity.Warn, gap.Body,
-            meets ? $"it stands {-gap.Distance:0.00} mm deep in {feature} ({part.Name})" : $"it is {Math.Max(0, gap.Distance):0.00} mm from {feature} ({part.Name})",
+            meets ? $"it stands {-gap.Distance:0.00} mm deep in {feature} ({part.Name})"
+                : $"it is {Math.Max(0, gap.Distance):0.00} mm from {feature} ({part.Name})",
             gap.Distance, wanted, gap.At,
             gap.Side == BoardSide.Bottom
-                ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on the board"
+                ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on "
+                    + "the board"
                 : "check its position and height; widen the distance to the diffuser, or move the part on the board");
     }
 

@@ -9,7 +9,8 @@ public sealed class PartsOverlap() : Rule(
     "parts-overlap",
     "No two parts on one side of the board may take the same room.",
     "It says that a position, a rotation or a size is wrong in the file, and then nothing built on it can be trusted.",
-    "least width of the common area of the two bodies in plan, at any slant, where their heights overlap; up to the spread of body sizes it is a note",
+    "least width of the common area of the two bodies in plan, at any slant, where their heights overlap; up to the spread of body sizes "
+        + "it is a note",
     "typical body tolerance 0.2 mm: check your datasheet")
 {
     private const double BodySpread = 0.2;

@@ -12,7 +12,8 @@ public sealed class PlugDoesNotSeat() : Rule(
     "plug-does-not-seat",
     "A plug must reach its connector before its overmould meets the wall or the edge of the board.",
     "A receptacle 2 mm behind the wall is a ruined print: the plug wobbles, does not latch, or cannot be pulled.",
-    "distance from the connector's mouth to the face that the overmould touches first, the wall's or recess's, or the board's own edge where the overmould is thicker than the connector's axis is high; against the mouth's profile (warn and stop)",
+    "distance from the connector's mouth to the face that the overmould touches first, the wall's or recess's, or the board's own edge "
+        + "where the overmould is thicker than the connector's axis is high; against the mouth's profile (warn and stop)",
     "connector drawings as listed in the package profile")
 {
     /// <inheritdoc />
@@ -51,7 +52,9 @@ public sealed class PlugDoesNotSeat() : Rule(
 
         const double far = 60;
         Point2 along = Point2.Polar(1, port.Faces);
-        Region way = Region.Rectangle(new Point2(0, -port.Mouth.PlugWidth / 2), new Point2(far, port.Mouth.PlugWidth / 2)).Turned(port.Faces).Moved(port.Face);
+        Region way =
+            Region.Rectangle(new Point2(0, -port.Mouth.PlugWidth / 2), new Point2(far, port.Mouth.PlugWidth / 2)).Turned(port.Faces)
+                .Moved(port.Face);
         BoardOutline outline = housing.Board.Board.Outline;
         Region before = outline.Region.Intersect(way);
 

@@ -14,7 +14,8 @@ public sealed class PlugMeetsHousing() : Rule(
     "plug-meets-housing",
     "The largest overmould of a mating plug must come straight through wall and recess, and past other parts, until the plug seats.",
     "A neat slot cut for the plug's metal shell stops every cable with a thick overmould.",
-    "signed gap between the overmould's prism, swept outward along the connector's direction, and the solids as made; contact stops, less than 0.1 mm warns",
+    "signed gap between the overmould's prism, swept outward along the connector's direction, and the solids as made; contact stops, less "
+        + "than 0.1 mm warns",
     "largest overmould of the mating plug as listed in the package profile")
 {
     private const double Wanted = 0.1;
@@ -28,20 +29,25 @@ public sealed class PlugMeetsHousing() : Rule(
         foreach (PortPlan port in housing.Plan.Ports)
         {
             PlugEnvelope plug = PlugEnvelope.Of(port, Way);
-            IEnumerable<(string Name, SurfaceTree Surface)> inTheWay = housing.SoundParts.Select(part => ($"the {part.Name}", housing.TreeOf(part)))
+            IEnumerable<(string Name, SurfaceTree Surface)> inTheWay =
+                housing.SoundParts.Select(part => ($"the {part.Name}", housing.TreeOf(part)))
                 .Concat(Neighbours(housing, plug));
             foreach ((string name, SurfaceTree surface) in inTheWay)
             {
                 if (Clearance.SignedGap(plug.Surface, surface, Wanted) is { } gap && Math.Round(gap.Distance, 3) < Wanted)
                 {
-                    string size = string.Create(CultureInfo.InvariantCulture, $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm");
+                    string size = string.Create(CultureInfo.InvariantCulture,
+                        $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm");
                     yield return Found(
                         gap.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref,
                         gap.Distance <= 0
-                            ? gap.Distance > -0.005 ? $"the overmould of its plug, {size}, touches {name} and never comes to the mouth" : $"the overmould of its plug, {size}, meets {name} {-gap.Distance:0.00} mm deep and never comes to the mouth"
+                            ? gap.Distance > -0.005 ? $"the overmould of its plug, {size}, touches {name} and never comes to the mouth"
+                                : $"the overmould of its plug, {size}, meets {name} {-gap.Distance:0.00} mm deep and never comes to the "
+                                    + $"mouth"
                             : $"the overmould of its plug, {size}, has {gap.Distance:0.00} mm to {name}",
                         gap.Distance, Wanted, gap.OnSecond,
-                        "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or bring the mouth to the outer wall ('past-edge:')");
+                        "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or "
+                            + "bring the mouth to the outer wall ('past-edge:')");
                 }
             }
         }
@@ -52,11 +58,15 @@ public sealed class PlugMeetsHousing() : Rule(
     {
         PortPlan port = plug.Port;
         double half = port.Mouth.PlugHeight / 2;
-        Region way = Region.Rectangle(new Point2(plug.FromU, -port.Mouth.PlugWidth / 2), new Point2(plug.ToU, port.Mouth.PlugWidth / 2)).Grown(Wanted).Turned(port.Faces);
+        Region way =
+            Region.Rectangle(new Point2(plug.FromU, -port.Mouth.PlugWidth / 2), new Point2(plug.ToU, port.Mouth.PlugWidth / 2))
+                .Grown(Wanted).Turned(port.Faces);
         Point2 along = Point2.Polar(1, port.Faces);
         way = way.Moved(port.Face - (Point2.Dot(port.Face, along) * along));
         return BoardBody.Of(housing.Plan)
-            .Where(body => body.Ref != port.Ref && body.Ref != $"{port.Ref} joint" && body.FromZ < port.AxisZ + half + Wanted && body.ToZ > port.AxisZ - half - Wanted
+            .Where(body =>
+                body.Ref != port.Ref && body.Ref != $"{port.Ref} joint" && body.FromZ < port.AxisZ + half + Wanted
+                    && body.ToZ > port.AxisZ - half - Wanted
                 && body.Outline.Bounds.Touches(way.Bounds) && body.Outline.Distance(way) == 0)
             .Select(body => (body.Ref, new SurfaceTree(SolidEvaluator.Evaluate(body.Solid).Require().Mesh)));
     }

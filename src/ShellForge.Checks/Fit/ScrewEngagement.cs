@@ -10,7 +10,8 @@ public sealed class ScrewEngagement() : Rule(
     "screw-engages-too-little",
     "A screw must hold enough thread of its insert.",
     "A screw that catches one thread strips it, and the part comes off when the cable is pulled.",
-    "thread in the insert = length - clamp - depth of the insert's top; below 0.8 thread diameters it stops, below the wanted engagement it warns",
+    "thread in the insert = length - clamp - depth of the insert's top; below 0.8 thread diameters it stops, below the wanted engagement "
+        + "it warns",
     "0.8 x thread diameter in brass at least, 1.3 x as default, never more than the insert is long less 0.5 mm")
 {
     /// <inheritdoc />
@@ -24,7 +25,8 @@ public sealed class ScrewEngagement() : Rule(
             {
                 yield return Found(
                     engagement < Math.Round(least, 3) ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"{joint.Screw.Name} x {joint.Length:0.#} holds only {engagement:0.0} mm of thread in its insert; it needs {joint.EngagementWanted:0.0}",
+                    $"{joint.Screw.Name} x {joint.Length:0.#} holds only {engagement:0.0} mm of thread in its insert; it needs "
+                        + $"{joint.EngagementWanted:0.0}",
                     engagement, joint.EngagementWanted, new Point3(joint.At.X, joint.At.Y, joint.SeatZ),
                     "choose a screw that is sold in longer lengths, leave the washer out, or take a longer insert");
             }

@@ -13,8 +13,13 @@ public sealed class ScrewsMayNotStart() : Rule(
     "screws-may-not-start",
     "All screws of the board, and all of the cover, must find their inserts.",
     "Three screws start and the fourth does not: the board is filed, or the screw goes in across its thread.",
-    "100,000 seeded trials, of the board and of the cover, over the places of bosses, inserts and holes, hole diameters, insert tilt, and for the board one error of scale a build, as the filament shrinks more or less; part shifted and turned for the best; under 99 % warns, under 90 % stops",
-    "board house tolerances (hole to hole 0.08, diameter 0.08), 0.4 of the printer profile's accuracy, insert 0.08 mm and 1.5 degrees, the filament's shrinkage-spread, made threads 0.07 mm below nominal (ISO 965, 6g): typical, check your parts. Tolerances are limits that makers keep, read as three standard deviations (process capability of 1, ISO 22514) and never passed; shrinkage lies anywhere in its range (an even spread, as the GUM takes a range of which no more is known)")
+    "100,000 seeded trials, of the board and of the cover, over the places of bosses, inserts and holes, hole diameters, insert tilt, and "
+        + "for the board one error of scale a build, as the filament shrinks more or less; part shifted and turned for the best; under 99 "
+        + "% warns, under 90 % stops",
+    "board house tolerances (hole to hole 0.08, diameter 0.08), 0.4 of the printer profile's accuracy, insert 0.08 mm and 1.5 degrees, "
+        + "the filament's shrinkage-spread, made threads 0.07 mm below nominal (ISO 965, 6g): typical, check your parts. Tolerances are "
+        + "limits that makers keep, read as three standard deviations (process capability of 1, ISO 22514) and never passed; shrinkage "
+        + "lies anywhere in its range (an even spread, as the GUM takes a range of which no more is known)")
 {
     private const int Trials = 100_000;
     private const ulong Seed = 20_200_202;
@@ -31,7 +36,9 @@ public sealed class ScrewsMayNotStart() : Rule(
     /// <summary>Outer diameter of a made thread below nominal, mm: the middle of ISO 965 class 6g from M2 to M4.</summary>
     private const double ThreadBelowNominal = 0.07;
 
-    /// <summary>Share of the printer's accuracy by which features of one print stand off from each other: the rest is scale and line width.</summary>
+    /// <summary>
+    /// Share of the printer's accuracy by which features of one print stand off from each other: the rest is scale and line width.
+    /// </summary>
     private const double PlaceShare = 0.4;
 
     /// <inheritdoc />
@@ -47,17 +54,20 @@ public sealed class ScrewsMayNotStart() : Rule(
         {
             // A screw of the cover that goes on through the board has to find its way through both.
             bool ofBoard = use == ScrewUse.Board;
-            ImmutableArray<ScrewJointPlan> group = [.. housing.Plan.Screws.Where(joint => joint.Use == use || (ofBoard && HoldsBoardToo(joint)))];
+            ImmutableArray<ScrewJointPlan> group =
+                [.. housing.Plan.Screws.Where(joint => joint.Use == use || (ofBoard && HoldsBoardToo(joint)))];
             if (group.IsEmpty)
             {
                 continue;
             }
 
             ImmutableArray<ScrewPlace> places = [.. group.Select(joint => new ScrewPlace(
-                joint.Name, joint.At, ofBoard ? HoleOf(joint, holes) : joint.PassDiameter - printer.HoleAllowance, joint.Screw.ThreadDiameter - ThreadBelowNominal,
+                joint.Name, joint.At, ofBoard ? HoleOf(joint, holes) : joint.PassDiameter - printer.HoleAllowance,
+                    joint.Screw.ThreadDiameter - ThreadBelowNominal,
                 joint.Use == use ? joint.Clamp : housing.Board.Board.Thickness))];
             var spread = new ScrewSpread(
-                boss, InsertSpread, TiltDegrees, ofBoard ? BoardHoleSpread : boss, ofBoard ? BoardDiameterSpread : printer.Accuracy / 2, ofBoard ? scale : 0);
+                boss, InsertSpread, TiltDegrees, ofBoard ? BoardHoleSpread : boss, ofBoard ? BoardDiameterSpread : printer.Accuracy / 2,
+                    ofBoard ? scale : 0);
             ScrewStartResult result = ScrewStart.Simulate(places, spread, Trials, Seed);
             if (result.Probability >= Good || places.Any(place => place.HoleDiameter < place.ThreadDiameter))
             {
@@ -70,9 +80,11 @@ public sealed class ScrewsMayNotStart() : Rule(
             yield return Found(
                 result.Probability < Poor ? Severity.Stop : Severity.Warn, worst.Name,
                 Told(result, ofBoard, scale, Reach(group)),
-                100 * result.Probability, 100 * Good, new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
+                100 * result.Probability, 100 * Good,
+                    new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
                 ofBoard
-                    ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"
+                    ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, "
+                        + $"or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"
                     : $"measure how holes print ('shellforge coupon', then 'shellforge calibrate'), or take an insert of a thinner thread",
                 "%");
         }
@@ -80,7 +92,9 @@ public sealed class ScrewsMayNotStart() : Rule(
 
     private static string Told(ScrewStartResult result, bool ofBoard, double scale, double reach)
     {
-        string what = $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; this one is the worst";
+        string what =
+            $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; this one "
+                + $"is the worst";
         return ofBoard && scale > 0
             ? $"{what}. Bosses stray by {scale * reach:0.00} mm if shrinkage is {100 * scale:0.00} % off"
             : what;

@@ -12,13 +12,15 @@ public sealed class StandTips() : Rule(
     "stand-tips",
     "The centre of mass of housing, board and stand must stand well over the stand's foot.",
     "A lamp that falls at the first touch of its cable breaks, or lies on what it lights.",
-    "angle by which it can be tilted before its centre of mass, from the solids as made and the board's laminate, passes the nearest edge of the foot's hull; below 8 degrees warns, below 3 stops",
+    "angle by which it can be tilted before its centre of mass, from the solids as made and the board's laminate, passes the nearest edge "
+        + "of the foot's hull; below 8 degrees warns, below 3 stops",
     "typical: furniture bears 10 degrees; the plan aims at 12")
 {
     private const double Wanted = 8;
     private const double Least = 3;
 
-    // Parts printed with infill weigh about as their outside says where walls are a few lines thick. Laminate with parts on it: typical, g/cm3.
+    // Parts printed with infill weigh about as their outside says where walls are a few lines thick. Laminate with parts on it: typical,
+    // g/cm3.
     private const double BoardDensity = 2.6;
 
     /// <inheritdoc />
@@ -37,7 +39,8 @@ public sealed class StandTips() : Rule(
         {
             yield return Found(
                 angle < Least ? Severity.Stop : Severity.Warn, PartNames.Stand,
-                angle <= 0 ? "on its stand the housing falls over: its centre of mass lies beside the foot" : $"on its stand the housing falls over when it is tilted by {angle:0.0} degrees",
+                angle <= 0 ? "on its stand the housing falls over: its centre of mass lies beside the foot"
+                    : $"on its stand the housing falls over when it is tilted by {angle:0.0} degrees",
                 angle, Wanted, CentreOf(housing), "mount: keyhole or feet, or a flatter housing", "degrees");
         }
     }
@@ -47,8 +50,10 @@ public sealed class StandTips() : Rule(
         StackPlan stack = housing.Plan.Stack;
         Region board = housing.Board.Board.Outline.Region;
         var bodies = housing.SoundParts.Where(part => part.AssembledMesh.TriangleCount > 0)
-            .Select(part => (Mass: Measure.Volume(part.AssembledMesh) * part.Plan.Filament.Density, At: Measure.Centroid(part.AssembledMesh)))
-            .Append((board.Area * housing.Board.Board.Thickness * BoardDensity, new Point3(board.Bounds.Centre.X, board.Bounds.Centre.Y, stack.BoardBottom)))
+            .Select(part => (Mass: Measure.Volume(part.AssembledMesh) * part.Plan.Filament.Density,
+                At: Measure.Centroid(part.AssembledMesh)))
+            .Append((board.Area * housing.Board.Board.Thickness * BoardDensity,
+                new Point3(board.Bounds.Centre.X, board.Bounds.Centre.Y, stack.BoardBottom)))
             .ToArray();
         double mass = bodies.Sum(body => body.Item1);
         return bodies.Aggregate(default(Point3), (sum, body) => sum + (body.Item1 / mass * body.Item2));

@@ -12,7 +12,8 @@ public sealed class StaysShut() : Rule(
     "stays-shut",
     "A housing whose cover does not come off again shuts in whatever hands want again.",
     "A module that wants other firmware, or a button, is then got at by breaking the print.",
-    "closures that do not reopen; modules whose own connector has no opening, and switches and buttons inside the wall, turn the note into a warning",
+    "closures that do not reopen; modules whose own connector has no opening, and switches and buttons inside the wall, turn the note "
+        + "into a warning",
     "counted from the plan")
 {
     /// <inheritdoc />
@@ -34,7 +35,8 @@ public sealed class StaysShut() : Rule(
                 : "the cover does not come off again",
             Measured = shutIn.Length > 0 ? shutIn.Length : null,
             At = new Point3(0, 0, housing.Plan.Stack.PartingLine),
-            Remedy = shutIn.Length > 0 ? "'closure: snap' or 'closure: screws', or 'port: open' at what hands want again" : "try everything before you close it",
+            Remedy = shutIn.Length > 0 ? "'closure: snap' or 'closure: screws', or 'port: open' at what hands want again"
+                : "try everything before you close it",
         };
     }
 

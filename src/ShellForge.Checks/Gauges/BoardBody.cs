@@ -15,7 +15,9 @@ namespace ShellForge.Checks.Gauges;
 /// <param name="At">Its middle in plan.</param>
 public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, double FromZ, double ToZ, Point2 At)
 {
-    /// <summary>Room for the fillet of solder round a lead: what stands out beyond the lead in plan, mm. Typical: check your boards.</summary>
+    /// <summary>
+    /// Room for the fillet of solder round a lead: what stands out beyond the lead in plan, mm. Typical: check your boards.
+    /// </summary>
     private const double JointRadius = 1.0;
 
     /// <summary>Copper keeps at least this far from the board's edge, mm. Source: board houses' tables, 0.3 to 0.5.</summary>
@@ -56,7 +58,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
                 Region joints = outline.Intersect(laminate);
                 if (!joints.IsEmpty)
                 {
-                    yield return Standing(part.Ref + " joint", far, joints, part.JointProtrusion, part.At, plan.Stack) with { IsJoint = true };
+                    yield return Standing(part.Ref + " joint", far, joints, part.JointProtrusion, part.At,
+                        plan.Stack) with
+                    { IsJoint = true };
                 }
             }
         }
@@ -69,7 +73,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
                 yield return Standing(pixel.Ref, BoardSide.Top, outline, circle.Led.Height, pixel.At, plan.Stack);
                 if (circle.Led.TailLength > 0)
                 {
-                    yield return Standing(pixel.Ref + " joint", BoardSide.Bottom, outline, circle.Led.TailLength, pixel.At, plan.Stack) with { IsJoint = true };
+                    yield return Standing(pixel.Ref + " joint", BoardSide.Bottom, outline, circle.Led.TailLength, pixel.At,
+                        plan.Stack) with
+                    { IsJoint = true };
                 }
             }
         }
@@ -95,7 +101,8 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
             double radius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
             double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             yield return Standing(
-                joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, Region.Disc(joint.At, Ring.Hole(radius)), rise, joint.At, plan.Stack);
+                joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, Region.Disc(joint.At, Ring.Hole(radius)), rise,
+                    joint.At, plan.Stack);
         }
     }
 
@@ -105,8 +112,8 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
         : Body(part.Length, part.Width, part.Rotation, part.At);
 
     /// <summary>
-    /// Whether a part is a connector whose mouth lies at the edge, where a plug wants it: it is placed by the edge, goes with it whatever its
-    /// unit, and says nothing about the list that places the others.
+    /// Whether a part is a connector whose mouth lies at the edge, where a plug wants it: it is placed by the edge, goes with it whatever
+    /// its unit, and says nothing about the list that places the others.
     /// </summary>
     public static bool IsAtEdge(BoardPart part) => part.Mouth is { PastEdge: > -AtEdge };
 

@@ -53,14 +53,17 @@ public sealed record BoardPower
     public static BoardPower Of(BoardFile file)
     {
         PixelCircle[] circles = [.. file.Board.PixelCircles.Where(circle => !circle.Pixels.IsEmpty)];
-        double Sum(Func<PixelCircle, double> milliamps) => circles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp;
-        BoardPart? connector = file.Housing.Cable is ConnectorCable cable ? file.Board.Parts.FirstOrDefault(part => part.Ref == cable.PartRef) : null;
+        double Sum(Func<PixelCircle, double> milliamps) =>
+            circles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp;
+        BoardPart? connector = file.Housing.Cable is ConnectorCable cable
+            ? file.Board.Parts.FirstOrDefault(part => part.Ref == cable.PartRef) : null;
         ImmutableArray<Point2> feeds =
         [
             .. file.Board.Wires.Where(wire => wire.Conductors >= 2).Select(wire => wire.At),
 
             // A pair that runs from the connector to a far LED leaves the near ones to the connector's own tracks.
-            .. connector is not null && file.Board.Wires.Any(wire => wire.Conductors >= 2 && wire.To == connector.Ref) ? [connector.At] : Array.Empty<Point2>(),
+            .. connector is not null && file.Board.Wires.Any(wire => wire.Conductors >= 2 && wire.To == connector.Ref) ? [connector.At]
+                : Array.Empty<Point2>(),
         ];
         PixelCircle? longest = circles.MaxBy(circle => circle.Pixels.Length);
         var input = new PowerInput
@@ -95,13 +98,15 @@ public sealed record BoardPower
     private static int WidestArc(PixelCircle circle, IEnumerable<Point2> feeds)
     {
         int leds = circle.Pixels.Length;
-        int[] fed = [.. feeds.Select(feed => Enumerable.Range(0, leds).MinBy(i => Point2.Distance(circle.Pixels[i].At, feed))).Distinct().Order()];
+        int[] fed =
+            [.. feeds.Select(feed => Enumerable.Range(0, leds).MinBy(i => Point2.Distance(circle.Pixels[i].At, feed))).Distinct().Order()];
         return fed.Length < 2 ? leds : fed.Select((at, i) => i + 1 < fed.Length ? fed[i + 1] - at : fed[0] + leds - at).Max();
     }
 
     private static LeadPower Lead(BoardFile file, WireLead wire, double largest, int feeds)
     {
-        Point2? other = file.Board.Wires.FirstOrDefault(each => each.Name == wire.To)?.At ?? file.Board.Parts.FirstOrDefault(part => part.Ref == wire.To)?.At;
+        Point2? other = file.Board.Wires.FirstOrDefault(each => each.Name == wire.To)?.At
+            ?? file.Board.Parts.FirstOrDefault(part => part.Ref == wire.To)?.At;
 
         // A pair to a second feed carries that feed's share; a lead out of the housing carries all.
         double amps = other is null ? largest : largest / Math.Max(2, feeds);

@@ -24,8 +24,10 @@ internal static class Carried
 
         HashSet<(Point2, Point2)> sides = SidesOf(layer);
         HashSet<(Point2, Point2)> sidesBelow = SidesOf(below);
-        return !sides.Except(sidesBelow).SelectMany(side => Along(side, reach)).Any(point => !below.IsNearOutline(point, reach) && !below.Contains(point))
-            && !sidesBelow.Except(sides).SelectMany(side => Along(side, reach)).Any(point => !layer.IsNearOutline(point, reach) && layer.Contains(point));
+        return !sides.Except(sidesBelow).SelectMany(side => Along(side, reach))
+            .Any(point => !below.IsNearOutline(point, reach) && !below.Contains(point))
+            && !sidesBelow.Except(sides).SelectMany(side => Along(side, reach))
+                .Any(point => !layer.IsNearOutline(point, reach) && layer.Contains(point));
     }
 
     private static HashSet<(Point2 From, Point2 To)> SidesOf(Region region)

@@ -43,8 +43,8 @@ public sealed record HousingHeat
     public required double LedLimit { get; init; }
 
     /// <summary>
-    /// Largest brightness at which plastic and LEDs stay within their limits even with the strongest dies and at the upper end of every range, 0
-    /// to 1.
+    /// Largest brightness at which plastic and LEDs stay within their limits even with the strongest dies and at the upper end of every
+    /// range, 0 to 1.
     /// </summary>
     public required double LargestBrightness { get; init; }
 
@@ -60,7 +60,8 @@ public sealed record HousingHeat
         BoardFile file = housing.Board;
         FilamentProfile weakest = Filaments(housing).MinBy(filament => filament.ServiceLimitCelsius.Value)!;
         HousingPlan plan = housing.Plan;
-        HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, new FrontSide(plan.Cover, plan.Diffuser, plan.Baffle), plan.Vents);
+        HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, new FrontSide(plan.Cover, plan.Diffuser, plan.Baffle),
+            plan.Vents);
         HeatCoefficients coefficients = PlannedHeat.CoefficientsOf(file.Use.Air);
         double ledLimit = PlannedHeat.LedLimitCelsius(file.Board);
         bool range = file.Use.CoolestCelsius < file.Use.WarmestCelsius;

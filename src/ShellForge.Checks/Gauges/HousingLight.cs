@@ -34,6 +34,8 @@ public sealed record HousingLight
     /// <summary>Share that passes a wall between two cells; 0 without cells.</summary>
     public required double ThroughCellWall { get; init; }
 
-    /// <summary>Smallest over mean along the worst circle, 0 to 1; null where no LED lights the window straight: there is nothing to rate.</summary>
+    /// <summary>
+    /// Smallest over mean along the worst circle, 0 to 1; null where no LED lights the window straight: there is nothing to rate.
+    /// </summary>
     public double? MinimumOverMean => Circles.IsEmpty ? null : Circles.Min(circle => circle.Along.MinimumOverMean);
 }

@@ -10,16 +10,19 @@ namespace ShellForge.Checks.Gauges;
 /// <summary>What rules look at.</summary>
 public sealed record HousingUnderCheck
 {
-    private readonly Computed computed = new();
+    private readonly Computed _computed = new();
 
     /// <summary>A housing of what its properties are given.</summary>
     public HousingUnderCheck()
     {
     }
 
-    /// <summary>The same of everything that is given; what was computed of the other is not taken over, since what is given may change.</summary>
+    /// <summary>
+    /// The same of everything that is given; what was computed of the other is not taken over, since what is given may change.
+    /// </summary>
     [SetsRequiredMembers]
-    private HousingUnderCheck(HousingUnderCheck other) => (Board, Plan, Parts, computed) = (other.Board, other.Plan, other.Parts, new Computed());
+    private HousingUnderCheck(HousingUnderCheck other) =>
+        (Board, Plan, Parts, _computed) = (other.Board, other.Plan, other.Parts, new Computed());
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -35,27 +38,29 @@ public sealed record HousingUnderCheck
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
     public PartLayers LayersOf(MadePart part) =>
-        computed.Layers.GetOrAdd(part.Name, _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+        _computed.Layers.GetOrAdd(part.Name,
+            _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
 
     /// <summary>The sections of a sound part as assembled.</summary>
     public ImmutableArray<SectionSlab> SectionsOf(MadePart part) =>
-        computed.Sections.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
+        _computed.Sections.GetOrAdd(part.Name,
+            _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
     public ImmutableArray<MeasuredGap> GapsOf(MadePart part) =>
-        computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
+        _computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
     public SurfaceTree TreeOf(MadePart part) =>
-        computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
+        _computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
 
     /// <summary>The surface of a sound part as printed, for thickness.</summary>
     public SurfaceTree PrintTreeOf(MadePart part) =>
-        computed.PrintTrees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.PrintMesh.Mesh))).Value;
+        _computed.PrintTrees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.PrintMesh.Mesh))).Value;
 
     /// <summary>
-    /// Works out side by side what several rules look at, so that none of them waits for another. Nothing but speed comes of it: a rule that
-    /// runs alone asks for what it needs.
+    /// Works out side by side what several rules look at, so that none of them waits for another. Nothing but speed comes of it: a rule
+    /// that runs alone asks for what it needs.
     /// </summary>
     /// <param name="cancel">Stops between two of them.</param>
     public void Prepare(CancellationToken cancel = default)
@@ -66,17 +71,17 @@ public sealed record HousingUnderCheck
             .. SoundParts.Select<MadePart, Func<object?>>(part => () => SectionsOf(part)),
             .. SoundParts.Select<MadePart, Func<object?>>(part => () => GapsOf(part)),
         ];
-        SideBySide.Each(works, work => work(), cancel);
+        OrderedParallel.Map(works, work => work(), cancel);
     }
 
     /// <summary>The light; null where the board has no LEDs or no window is lit.</summary>
-    public HousingLight? Light => computed.Light.Get(() => LightOfHousing.Of(this));
+    public HousingLight? Light => _computed.Light.Get(() => LightOfHousing.Of(this));
 
     /// <summary>Temperatures.</summary>
-    public HousingHeat Heat => computed.Heat.Get(() => HousingHeat.Of(this));
+    public HousingHeat Heat => _computed.Heat.Get(() => HousingHeat.Of(this));
 
     /// <summary>Currents.</summary>
-    public BoardPower Power => computed.Power.Get(() => BoardPower.Of(Board));
+    public BoardPower Power => _computed.Power.Get(() => BoardPower.Of(Board));
 
     /// <summary>The sound part of a name; null when there is none.</summary>
     public MadePart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
@@ -94,10 +99,10 @@ public sealed record HousingUnderCheck
 
         public ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> Gaps { get; } = new();
 
-        public Once<HousingLight?> Light { get; } = new();
+        public Memoized<HousingLight?> Light { get; } = new();
 
-        public Once<HousingHeat> Heat { get; } = new();
+        public Memoized<HousingHeat> Heat { get; } = new();
 
-        public Once<BoardPower> Power { get; } = new();
+        public Memoized<BoardPower> Power { get; } = new();
     }
 }

@@ -44,7 +44,8 @@ internal static class LightOfHousing
     public static HousingLight? Of(HousingUnderCheck housing, double step = Step)
     {
         HousingPlan plan = housing.Plan;
-        ImmutableArray<LedSource> leds = [.. plan.Source.Board.PixelCircles.SelectMany(circle => circle.Pixels.Select(pixel => Source(plan, circle, pixel)))];
+        ImmutableArray<LedSource> leds =
+            [.. plan.Source.Board.PixelCircles.SelectMany(circle => circle.Pixels.Select(pixel => Source(plan, circle, pixel)))];
         if (leds.IsEmpty || Face(plan, step) is not { } face || face.OpenArea <= 0)
         {
             return null;
@@ -76,7 +77,8 @@ internal static class LightOfHousing
             Map = map,
             Circles = plan.Diffuser.Field is { } field
                 ? [JudgedField(plan, scene, map, field)]
-                : [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle) && IsLit(plan, map, circle)).Select(circle => Judged(plan, scene, map, circle))],
+                : [.. plan.Source.Board.PixelCircles.Where(circle => Shines(plan, circle) && IsLit(plan, map, circle))
+                    .Select(circle => Judged(plan, scene, map, circle))],
             Leaks = LightLeaks.Of(scene, map),
             Crosstalk = map.Crosstalk + through,
             ThroughCellWall = through,
@@ -140,7 +142,8 @@ internal static class LightOfHousing
         }
 
         double radius = band.ThroughBore ? round.BoreInner + plan.Diffuser.Thickness : round.Outer - plan.Diffuser.Thickness;
-        return ReceiverGrid.Band(radius, band.Bottom, band.Top, step, litFromInside: !band.ThroughBore, place => !OnRib(band, radius, place.X));
+        return ReceiverGrid.Band(radius, band.Bottom, band.Top, step, litFromInside: !band.ThroughBore,
+            place => !OnRib(band, radius, place.X));
     }
 
     // Ribs that hold the cover over the band stay dark whatever the LEDs do, so no light is asked of them.
@@ -163,7 +166,8 @@ internal static class LightOfHousing
         CircuitBoard board = housing.Board.Board;
         StackPlan stack = housing.Plan.Stack;
         Add(builder, board.Outline.Region, stack.BoardBottom, stack.BoardTop, materials.Count);
-        foreach (BoardBody body in BoardBody.Of(housing.Plan).Where(body => body.Side == BoardSide.Top && board.Parts.Any(part => part.Ref == body.Ref)))
+        foreach (BoardBody body in BoardBody.Of(housing.Plan)
+            .Where(body => body.Side == BoardSide.Top && board.Parts.Any(part => part.Ref == body.Ref)))
         {
             Add(builder, body.Outline, body.FromZ, body.ToZ, materials.Count);
         }
@@ -188,8 +192,8 @@ internal static class LightOfHousing
         return (builder.Build(), materials.ToImmutable());
     }
 
-    // How thick the diffuser is at each cell of its face, and how much nearer to the LEDs than that face it begins, by rays through its mesh:
-    // a collar that locks it into the bezel makes it thicker along the window's edge.
+    // How thick the diffuser is at each cell of its face, and how much nearer to the LEDs than that face it begins, by rays through its
+    // mesh: a collar that locks it into the bezel makes it thicker along the window's edge.
     private static (ImmutableArray<float> Thickness, ImmutableArray<float> Nearer) SheetAt(HousingUnderCheck housing, ReceiverGrid face)
     {
         DiffuserPlan plan = housing.Plan.Diffuser;
@@ -230,7 +234,8 @@ internal static class LightOfHousing
     public static string? PartOf(HousingUnderCheck housing, int material) => InScene(housing).ElementAtOrDefault(material)?.Name;
 
     // Materials are numbered in this order.
-    private static IEnumerable<MadePart> InScene(HousingUnderCheck housing) => housing.SoundParts.Where(part => part.Name != PartNames.Diffuser);
+    private static IEnumerable<MadePart> InScene(HousingUnderCheck housing) =>
+        housing.SoundParts.Where(part => part.Name != PartNames.Diffuser);
 
     // The diffuser as a part of its own, printed or cut: its rim dims what passes the bezel over it.
     private static ShadowTree Sheet(HousingUnderCheck housing)
@@ -256,7 +261,8 @@ internal static class LightOfHousing
             for (int i = 0; i < source.Triangles.Length; i += 3)
             {
                 builder.Add(
-                    source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]], source.Vertices[source.Triangles[i + 2]],
+                    source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]],
+                        source.Vertices[source.Triangles[i + 2]],
                     material);
             }
         }
@@ -276,7 +282,8 @@ internal static class LightOfHousing
         (Evenness along, Point2? least) = Evenness.AlongWithLeast(judged, line);
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
-            circle, circle.Pixels.Length, along, Evenness.Across(map, line, half), least is { } place ? map.Face.At(place.X, place.Y).At : null);
+            circle, circle.Pixels.Length, along, Evenness.Across(map, line, half),
+                least is { } place ? map.Face.At(place.X, place.Y).At : null);
     }
 
     private static CircleLight JudgedField(HousingPlan plan, LightScene scene, LightMap map, LedFieldPlan field)
@@ -293,7 +300,8 @@ internal static class LightOfHousing
     {
         if (plan.Diffuser.Band is null)
         {
-            return circle.Count == 1 ? PitchLine.Row(circle.Pixels.Select(pixel => pixel.At), circle.Pitch) : PitchLine.Circle(circle.Pixels.Select(pixel => pixel.At), circle.Count);
+            return circle.Count == 1 ? PitchLine.Row(circle.Pixels.Select(pixel => pixel.At), circle.Pitch)
+                : PitchLine.Circle(circle.Pixels.Select(pixel => pixel.At), circle.Count);
         }
 
         double radius = plan.Diffuser.Band.ThroughBore

@@ -24,10 +24,10 @@ public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Ou
 /// <summary>A part cut into the layers of its printer profile, in print orientation.</summary>
 public sealed class PartLayers
 {
-    private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> narrow = new();
-    private readonly double narrowWidth;
+    private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> _narrow = new();
+    private readonly double _narrowWidth;
 
-    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, this.narrowWidth) = (layers, narrowWidth);
+    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, this._narrowWidth) = (layers, narrowWidth);
 
     /// <summary>From the bed up. Layers without material at the top are left out.</summary>
     public ImmutableArray<PrintedLayer> Layers { get; }
@@ -57,7 +57,8 @@ public sealed class PartLayers
 
         Box3 bounds = Measure.Bounds(part);
         var faces = new List<double> { bounds.Min.Z };
-        for (double z = bounds.Min.Z + printer.FirstLayerHeight; faces[^1] < bounds.Max.Z - (printer.LayerHeight / 2); z = bounds.Min.Z + printer.FirstLayerHeight + ((faces.Count - 1) * printer.LayerHeight))
+        for (double z = bounds.Min.Z + printer.FirstLayerHeight; faces[^1] < bounds.Max.Z
+            - (printer.LayerHeight / 2); z = bounds.Min.Z + printer.FirstLayerHeight + ((faces.Count - 1) * printer.LayerHeight))
         {
             faces.Add(z);
         }
@@ -70,7 +71,8 @@ public sealed class PartLayers
             layers.Add(new PrintedLayer(i, faces[i], faces[i + 1], sections[i], i > 0 && IsSame(sections[i], sections[i - 1])));
         }
 
-        return new PartLayers(layers.ToImmutable(), new PrintBasis(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight).Wall(2) - PrintTolerances.Width);
+        return new PartLayers(layers.ToImmutable(),
+            new PrintBasis(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight).Wall(2) - PrintTolerances.Width);
     }
 
     // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
@@ -108,5 +110,5 @@ public sealed class PartLayers
 
     /// <summary>Places of a layer that may be narrower than two lines; several rules look at them.</summary>
     internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
-        narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, narrowWidth));
+        _narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, _narrowWidth));
 }

@@ -9,7 +9,9 @@ namespace ShellForge.Checks.Gauges;
 /// <summary>Places of what has none of its own: where a current comes in, where a wall is warmest, where LEDs shine out.</summary>
 internal static class Places
 {
-    /// <summary>Where the board's current comes in: the connector's mouth, the lead that leaves the housing, otherwise the first LED.</summary>
+    /// <summary>
+    /// Where the board's current comes in: the connector's mouth, the lead that leaves the housing, otherwise the first LED.
+    /// </summary>
     public static Point3? OfFeed(HousingUnderCheck housing)
     {
         CircuitBoard board = housing.Board.Board;
@@ -87,7 +89,10 @@ internal static class Places
         Point3 OnWall(Point2 at) => new(at.X, at.Y, middle);
     }
 
-    /// <summary>On the inner face of the outer wall, straight out from the axis: walls that are not round stand at another distance in each direction.</summary>
+    /// <summary>
+    /// On the inner face of the outer wall, straight out from the axis: walls that are not round stand at another distance in each
+    /// direction.
+    /// </summary>
     public static Point2 OnInnerWall(HousingUnderCheck housing, Angle direction) =>
         Point2.Polar(housing.Plan.Shell.Round?.Inner ?? housing.Plan.Shell.Cavity.FarthestAlong(direction), direction);
 

@@ -15,7 +15,9 @@ internal static class PrintTolerances
     /// </summary>
     public const double OverhangShare = 1.02;
 
-    /// <summary>What is left of a section after a subtraction counts from this area on, mm2: a speck of a tenth of a line (making).</summary>
+    /// <summary>
+    /// What is left of a section after a subtraction counts from this area on, mm2: a speck of a tenth of a line (making).
+    /// </summary>
     public const double Area = 0.01;
 
     /// <summary>Corners nearer than this are one corner, mm: thirty lattice steps, a thousandth of a line (numeric).</summary>
@@ -26,19 +28,19 @@ internal static class PrintTolerances
 }
 
 /// <summary>Keeps findings from being told again for every layer of one feature.</summary>
-internal sealed class PlacesTold(double apart)
+internal sealed class ReportedPlaces(double apart)
 {
-    private readonly List<Point2> places = [];
+    private readonly List<Point2> _places = [];
 
     /// <summary>Whether no place told so far is near; then it counts as told.</summary>
     public bool IsNew(Point2 at)
     {
-        if (places.Any(place => Point2.Distance(place, at) < apart))
+        if (_places.Any(place => Point2.Distance(place, at) < apart))
         {
             return false;
         }
 
-        places.Add(at);
+        _places.Add(at);
         return true;
     }
 }

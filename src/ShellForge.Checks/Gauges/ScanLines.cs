@@ -10,22 +10,22 @@ namespace ShellForge.Checks.Gauges;
 /// </summary>
 internal sealed class ScanLines
 {
-    private readonly double step;
-    private readonly int first;
+    private readonly double _step;
+    private readonly int _first;
 
     /// <summary>For each line the ends of its stretches, rising: from the even ones to the odd ones there is material.</summary>
-    private readonly double[][] ends;
+    private readonly double[][] _ends;
 
-    private ScanLines(double step, int first, double[][] ends) => (this.step, this.first, this.ends) = (step, first, ends);
+    private ScanLines(double step, int first, double[][] ends) => (this._step, this._first, this._ends) = (step, first, ends);
 
     /// <summary>Area, mm2.</summary>
-    public double Area => step * ends.Sum(line => Enumerable.Range(0, line.Length / 2).Sum(i => line[(2 * i) + 1] - line[2 * i]));
+    public double Area => _step * _ends.Sum(line => Enumerable.Range(0, line.Length / 2).Sum(i => line[(2 * i) + 1] - line[2 * i]));
 
     /// <summary>Distance of the lines, mm.</summary>
-    public double Step => step;
+    public double Step => _step;
 
     /// <summary>Each line: its number, counted from y = 0, and the ends of its stretches, rising.</summary>
-    public IEnumerable<(int Number, double[] Ends)> Rows => ends.Select((line, i) => (first + i, line));
+    public IEnumerable<(int Number, double[] Ends)> Rows => _ends.Select((line, i) => (_first + i, line));
 
     /// <summary>The lines of a region.</summary>
     /// <param name="region">The region.</param>
@@ -66,22 +66,24 @@ internal sealed class ScanLines
     /// <summary>What two regions share.</summary>
     public ScanLines Shared(ScanLines other)
     {
-        int from = Math.Max(first, other.first);
-        int to = Math.Min(first + ends.Length, other.first + other.ends.Length);
+        int from = Math.Max(_first, other._first);
+        int to = Math.Min(_first + _ends.Length, other._first + other._ends.Length);
         return new ScanLines(
-            step, from, [.. Enumerable.Range(from, Math.Max(0, to - from)).Select(line => Shared(ends[line - first], other.ends[line - other.first]))]);
+            _step, from,
+                [.. Enumerable.Range(from, Math.Max(0, to - from))
+                    .Select(line => Shared(_ends[line - _first], other._ends[line - other._first]))]);
     }
 
     /// <summary>What of this region another leaves; stretches shorter than a length are dropped.</summary>
     public ScanLines Less(ScanLines other, double shortest) => new(
-        step, first, [.. Enumerable.Range(first, ends.Length).Select(line => Less(ends[line - first], other.Line(line), shortest))]);
+        _step, _first, [.. Enumerable.Range(_first, _ends.Length).Select(line => Less(_ends[line - _first], other.Line(line), shortest))]);
 
     /// <summary>What is in this region or another; the two share nothing.</summary>
     public ScanLines And(ScanLines other)
     {
-        int from = Math.Min(first, other.first);
-        int to = Math.Max(first + ends.Length, other.first + other.ends.Length);
-        return new ScanLines(step, from, [.. Enumerable.Range(from, to - from).Select(line => Joined(Line(line), other.Line(line)))]);
+        int from = Math.Min(_first, other._first);
+        int to = Math.Max(_first + _ends.Length, other._first + other._ends.Length);
+        return new ScanLines(_step, from, [.. Enumerable.Range(from, to - from).Select(line => Joined(Line(line), other.Line(line)))]);
     }
 
     /// <summary>The stretches cut into connected pieces: those that lie side by side in neighbouring lines belong together.</summary>
@@ -89,12 +91,12 @@ internal sealed class ScanLines
     {
         var pieces = new List<List<(int Line, double From, double To)>>();
         List<(double From, double To, List<(int Line, double From, double To)> Piece)> below = [];
-        for (int line = 0; line < ends.Length; line++)
+        for (int line = 0; line < _ends.Length; line++)
         {
             List<(double From, double To, List<(int Line, double From, double To)> Piece)> here = [];
-            for (int i = 0; i < ends[line].Length; i += 2)
+            for (int i = 0; i < _ends[line].Length; i += 2)
             {
-                (double from, double to) = (ends[line][i], ends[line][i + 1]);
+                (double from, double to) = (_ends[line][i], _ends[line][i + 1]);
                 List<(int Line, double From, double To)>[] met =
                     [.. below.Concat(here).Where(b => b.From < to && from < b.To).Select(b => b.Piece).Distinct()];
                 List<(int Line, double From, double To)> piece = met.Length > 0 ? met[0] : [];
@@ -122,8 +124,9 @@ internal sealed class ScanLines
         {
             int from = piece.Min(stroke => stroke.Line);
             ILookup<int, (int Line, double From, double To)> byLine = piece.ToLookup(stroke => stroke.Line);
-            return new ScanLines(step, first + from, [.. Enumerable.Range(from, piece.Max(stroke => stroke.Line) - from + 1)
-                .Select(line => byLine[line].OrderBy(stroke => stroke.From).SelectMany(stroke => new[] { stroke.From, stroke.To }).ToArray())]);
+            return new ScanLines(_step, _first + from, [.. Enumerable.Range(from, piece.Max(stroke => stroke.Line) - from + 1)
+                .Select(line =>
+                    byLine[line].OrderBy(stroke => stroke.From).SelectMany(stroke => new[] { stroke.From, stroke.To }).ToArray())]);
         });
     }
 
@@ -158,7 +161,7 @@ internal sealed class ScanLines
         return [.. crossings];
     }
 
-    private double[] Line(int line) => line >= first && line < first + ends.Length ? ends[line - first] : [];
+    private double[] Line(int line) => line >= _first && line < _first + _ends.Length ? _ends[line - _first] : [];
 
     private static double[] Less(double[] a, double[] b, double shortest)
     {

@@ -17,18 +17,22 @@ internal readonly record struct ScrewPlace(string Name, Point2 At, double HoleDi
 /// <param name="TiltDegrees">Tilt of the insert.</param>
 /// <param name="Hole">Place of a hole in the part that is laid on.</param>
 /// <param name="HoleDiameter">Diameter of that hole.</param>
-/// <param name="Scale">Size of the whole print against the part that is laid on, a fraction, anywhere within it: one error a build, by which all bosses stand wide or close.</param>
-internal readonly record struct ScrewSpread(double Boss, double Insert, double TiltDegrees, double Hole, double HoleDiameter, double Scale = 0);
+/// <param name="Scale">Size of the whole print against the part that is laid on, a fraction, anywhere within it: one error a build, by
+/// which all bosses stand wide or close.</param>
+internal readonly record struct ScrewSpread(double Boss, double Insert, double TiltDegrees, double Hole, double HoleDiameter,
+    double Scale = 0);
 
 /// <summary>What the simulation found.</summary>
 /// <param name="Probability">Share of builds in which every screw starts.</param>
-/// <param name="WorstScrew">Number, from 0, of the screw that most often keeps a build from going together; the first when none does.</param>
+/// <param name="WorstScrew">Number, from 0, of the screw that most often keeps a build from going together; the first when none
+/// does.</param>
 /// <param name="DiameterFor99">How much wider (or, negative, tighter) the holes may be for 99 % of builds, mm on diameter.</param>
 internal sealed record ScrewStartResult(double Probability, int WorstScrew, double DiameterFor99);
 
 /// <summary>
 /// Will all screws start? Each trial draws one build, its bosses all farther out or in by one error of scale; the part that is laid on may
-/// shift and turn until the tightest screw has the most room, as hands do. The search for that place stops a little short of the best, so the answer errs to the careful side.
+/// shift and turn until the tightest screw has the most room, as hands do. The search for that place stops a little short of the best, so
+/// the answer errs to the careful side.
 /// </summary>
 internal static class ScrewStart
 {

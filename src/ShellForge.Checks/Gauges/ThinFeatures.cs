@@ -26,12 +26,15 @@ internal static class ThinFeatures
     /// <summary>What opening takes off a corner of 20 degrees or more is no longer than this many widths.</summary>
     private const double CornerReach = 3;
 
-    /// <summary>What is lost of a larger piece is missed from this many squares of the width on: the edge of less is as rough as any print's.</summary>
+    /// <summary>
+    /// What is lost of a larger piece is missed from this many squares of the width on: the edge of less is as rough as any print's.
+    /// </summary>
     private const double MissedArea = 1;
 
     /// <summary>
     /// Parts of the region narrower than a width. Corners, which every nozzle rounds, are left out: what is lost there is shorter
-    /// than three widths unless it is sharper than 20 degrees, and slivers of less than the width's square; a lone island counts whatever its length unless it is a speck.
+    /// than three widths unless it is sharper than 20 degrees, and slivers of less than the width's square; a lone island counts whatever
+    /// its length unless it is a speck.
     /// </summary>
     public static ImmutableArray<FineFeature> Narrower(Region region, double width)
     {
@@ -106,8 +109,8 @@ internal static class ThinFeatures
     }
 
     /// <summary>
-    /// By how much the long side of the rectangle that has a region's area and outline is longer than the short one, mm; 0 for what is rounder
-    /// than any rectangle. Together both sides are half the outline.
+    /// By how much the long side of the rectangle that has a region's area and outline is longer than the short one, mm; 0 for what is
+    /// rounder than any rectangle. Together both sides are half the outline.
     /// </summary>
     internal static double SidesDifference(Region piece)
     {

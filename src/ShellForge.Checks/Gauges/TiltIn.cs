@@ -7,8 +7,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Checks.Gauges;
 
 /// <summary>
-/// The board put in at a slant: its connector first, pushed out through its opening along the slanted board, then the far side let down. The
-/// populated board is one rigid body moved in small steps; every step must stay clear of the tub as made.
+/// The board put in at a slant: its connector first, pushed out through its opening along the slanted board, then the far side let down.
+/// The populated board is one rigid body moved in small steps; every step must stay clear of the tub as made.
 /// </summary>
 internal static class TiltIn
 {

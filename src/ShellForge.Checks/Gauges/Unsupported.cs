@@ -52,7 +52,8 @@ internal static class Unsupported
     /// <param name="layer">Section of the layer.</param>
     /// <param name="below">Section of the layer below.</param>
     /// <param name="stepOut">How far a layer may stand out over the one below, mm.</param>
-    /// <param name="line">Width of a line of plastic, mm: what is smaller than one in every direction is laid with the line that it hangs on.</param>
+    /// <param name="line">Width of a line of plastic, mm: what is smaller than one in every direction is laid with the line that it hangs
+    /// on.</param>
     public static ImmutableArray<UnsupportedPiece> Of(Region layer, Region below, double stepOut, double line)
     {
         if (Carried.IsAll(layer, below, stepOut * PrintTolerances.OverhangShare))
@@ -98,10 +99,12 @@ internal static class Unsupported
                 continue;
             }
 
-            // What is carried reaches a step past the layer below. Held at both ends, the middle of a span s lies s / 2 and a step off; held
-            // at one, its end lies s and a step off: halfway between decides.
+            // What is carried reaches a step past the layer below. Held at both ends, the middle of a span s lies s / 2 and a step off;
+            // held at one, its end lies s and a step off: halfway between decides.
             double? span = SmallestSpan(piece, carried) ?? SpanAlongStrip(piece, carried);
-            pieces.Add(span is double bridge && (bridge > overhang || (bridge > LeastSpan * stepOut && overhang < (HalfwayHeld * bridge) + stepOut))
+            pieces.Add(
+                span is double bridge
+                    && (bridge > overhang || (bridge > LeastSpan * stepOut && overhang < (HalfwayHeld * bridge) + stepOut))
                 ? new UnsupportedPiece(Hold.Bridge, bridge, ThinFeatures.InnerPoint(piece), piece.Area)
                 : new UnsupportedPiece(Hold.Cantilever, overhang, ThinFeatures.InnerPoint(piece), piece.Area));
         }
@@ -115,8 +118,8 @@ internal static class Unsupported
         return pieces.ToImmutable();
     }
 
-    // A narrow strip that is held at both ends, such as the roof of a notch in a curved wall: straight scan lines leave it sideways. It is as
-    // long as the rectangle of its area and outline.
+    // A narrow strip that is held at both ends, such as the roof of a notch in a curved wall: straight scan lines leave it sideways. It is
+    // as long as the rectangle of its area and outline.
     private static double? SpanAlongStrip(Region piece, Region carried)
     {
         double width = 2 * piece.Area / piece.Perimeter;
@@ -143,7 +146,8 @@ internal static class Unsupported
     // The piece's corners are turned until the direction lies along x; the ends of the scan lines are turned back.
     private static double? SpanAlong(Angle direction, Region piece, Region carried)
     {
-        ImmutableArray<Point2>[] loops = [.. piece.Loops.Select(loop => loop.Select(corner => corner.Turned(Angle.Zero - direction)).ToImmutableArray())];
+        ImmutableArray<Point2>[] loops =
+            [.. piece.Loops.Select(loop => loop.Select(corner => corner.Turned(Angle.Zero - direction)).ToImmutableArray())];
         Box2 bounds = Box2.Of(loops.SelectMany(loop => loop));
         int lines = 0;
         int heldLines = 0;

@@ -33,7 +33,8 @@ internal static class HeatWords
 
     /// <summary>What makes a lamp cooler, as keys and numbers of the board file.</summary>
     /// <param name="housing">The housing.</param>
-    /// <param name="plasticCelsius">What another filament would have to bear, degrees Celsius; null where it is not the filament that fails.</param>
+    /// <param name="plasticCelsius">What another filament would have to bear, degrees Celsius; null where it is not the filament that
+    /// fails.</param>
     public static string Cooler(HousingUnderCheck housing, double? plasticCelsius)
     {
         double largest = housing.Heat.LargestBrightness;
@@ -42,7 +43,8 @@ internal static class HeatWords
         if (most > 0)
         {
             ways.Add(string.Create(
-                CultureInfo.InvariantCulture, $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
+                CultureInfo.InvariantCulture,
+                    $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
         }
 
         if (plasticCelsius is double celsius)
@@ -53,7 +55,8 @@ internal static class HeatWords
         if (housing.Plan.Vents.IsEmpty)
         {
             ways.Add(PlannedHeat.FloorIsCovered(housing.Board)
-                ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')" : "let air through it ('vents: floor')");
+                ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')"
+                    : "let air through it ('vents: floor')");
         }
 
         if (most == 0)

@@ -10,7 +10,9 @@ public sealed class LedsTooWarm() : Rule(
     "leds-too-warm",
     "LEDs must stay within their data sheet in the warmest surrounding air.",
     "Warm LEDs fade within weeks, and one that fails takes all behind it along.",
-    "steady heat of LEDs, controller, board, air and walls; the LEDs' bodies above the board under them, at the brightness that the firmware allows. It warns where usual LEDs get past the limit, and is a note where only the upper end of the range does and plastic-too-warm does not already warn of the same heat",
+    "steady heat of LEDs, controller, board, air and walls; the LEDs' bodies above the board under them, at the brightness that the "
+        + "firmware allows. It warns where usual LEDs get past the limit, and is a note where only the upper end of the range does and "
+        + "plastic-too-warm does not already warn of the same heat",
     "data sheets of addressable LEDs, -25 to +80 degrees")
 {
     /// <inheritdoc />
@@ -26,8 +28,11 @@ public sealed class LedsTooWarm() : Rule(
         {
             yield return Found(
                 over ? Severity.Warn : Severity.Note, "LEDs",
-                string.Create(CultureInfo.InvariantCulture, $"{HeatWords.When(housing, capped)} the LEDs reach {HeatWords.Range(leds)}: they are good to {heat.LedLimit:0} \u00b0C{(over ? "" : ", too close to call")}."),
-                over ? leds.Celsius : leds.High, heat.LedLimit, Places.OfBody(housing, HeatBody.Leds), HeatWords.Cooler(housing, null), "\u00b0C");
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{HeatWords.When(housing, capped)} the LEDs reach {HeatWords.Range(leds)}: they are good to {heat.LedLimit:0} "
+                        + $"\u00b0C{(over ? "" : ", too close to call")}."),
+                over ? leds.Celsius : leds.High, heat.LedLimit, Places.OfBody(housing, HeatBody.Leds), HeatWords.Cooler(housing, null),
+                    "\u00b0C");
         }
     }
 }

@@ -12,7 +12,8 @@ public sealed class CellsBleed() : Rule(
     "cells-bleed",
     "With a cell for each LED, one LED must not light its neighbour's cell.",
     "A picture of single pixels washes out when each pixel lights the next one too.",
-    "mean light of one LED on a neighbour's part of the window over that on its own, over the cell walls by rays, plus what passes the wall's thickness, T = 1 / (1 + t / t0) of what scatters, exp(-t / t0) of dark pigments",
+    "mean light of one LED on a neighbour's part of the window over that on its own, over the cell walls by rays, plus what passes the "
+        + "wall's thickness, T = 1 / (1 + t / t0) of what scatters, exp(-t / t0) of dark pigments",
     "limits typical: 5 % is seen beside a dark pixel, 10 % turns colours; t0 from the filament's profile, typical: print a coupon")
 {
     private const double Seen = 0.05;
@@ -26,10 +27,13 @@ public sealed class CellsBleed() : Rule(
             string filament = housing.Plan.Baffle!.Filament.Name;
             yield return Found(
                 light.Crosstalk > Washes ? Severity.Warn : Severity.Note, PartNames.Baffle,
-                string.Create(CultureInfo.InvariantCulture, $"{100 * light.Crosstalk:0.#} % of an LED's light reaches its neighbour's cell; {100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{100 * light.Crosstalk:0.#} % of an LED's light reaches its neighbour's cell; {100 * light.ThroughCellWall:0.#} % "
+                        + $"pass the {filament} wall"),
                 light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing),
                 housing.Plan.Baffle.Filament.Absorbs
-                    ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark already"
+                    ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark "
+                        + "already"
                     : "a black baffle ('print.baffle'), or 'look: blend'", "");
         }
     }
@@ -43,7 +47,8 @@ public sealed class CellsBleed() : Rule(
             return new Point3(between.X, between.Y, (housing.Plan.Stack.LedWindow + housing.Plan.Stack.DiffuserInner) / 2);
         }
 
-        Pixel[] leds = [.. housing.Board.Board.PixelCircles.Where(circle => circle.Pixels.Length > 1).SelectMany(circle => circle.Pixels.Take(2))];
+        Pixel[] leds =
+            [.. housing.Board.Board.PixelCircles.Where(circle => circle.Pixels.Length > 1).SelectMany(circle => circle.Pixels.Take(2))];
         if (leds.Length < 2)
         {
             return null;

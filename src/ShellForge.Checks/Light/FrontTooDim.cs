@@ -10,8 +10,10 @@ public sealed class FrontTooDim() : Rule(
     "front-too-dim",
     "The diffuser must let enough light through.",
     "White filament looks thin in the hand and is nearly opaque as a thick sheet; a dim front is found when the lamp is switched on.",
-    "T = 1 / (1 + t / t0) of the diffuser's thickness, exp(-t / t0) of a dark pigment; a note for a cut sheet, for which a filament stands in",
-    "typical: 20 to 32 % is what makers settle on, below 12 % the lamp looks weak by daylight; t0 spreads by two between spools: print a coupon")
+    "T = 1 / (1 + t / t0) of the diffuser's thickness, exp(-t / t0) of a dark pigment; a note for a cut sheet, for which a filament "
+        + "stands in",
+    "typical: 20 to 32 % is what makers settle on, below 12 % the lamp looks weak by daylight; t0 spreads by two between spools: print a "
+        + "coupon")
 {
     private const double Weak = 0.12;
 
@@ -23,12 +25,15 @@ public sealed class FrontTooDim() : Rule(
             DiffuserPlan diffuser = housing.Plan.Diffuser;
             bool sheet = diffuser.Fit == DiffuserFit.CutSheet;
             string stuff = string.Create(CultureInfo.InvariantCulture, $"{diffuser.Thickness:0.##} mm");
-            string share = string.Create(CultureInfo.InvariantCulture, $"let about {100 * light.Map.Diffuser.Transmission:0} % of the light through");
+            string share = string.Create(CultureInfo.InvariantCulture,
+                $"let about {100 * light.Map.Diffuser.Transmission:0} % of the light through");
             yield return Found(
                 sheet ? Severity.Note : Severity.Warn, PartNames.Diffuser,
-                sheet ? $"a sheet of {stuff} that scatters as {diffuser.Filament.Name} does would {share}" : $"{stuff} of {diffuser.Filament.Name} {share}",
+                sheet ? $"a sheet of {stuff} that scatters as {diffuser.Filament.Name} does would {share}"
+                    : $"{stuff} of {diffuser.Filament.Name} {share}",
                 light.Map.Diffuser.Transmission, Weak, Places.OfDiffuser(housing),
-                sheet ? "see what the sheet's data say, and name the filament nearest to it as 'print: {diffuser: ...}'" : "a thinner diffuser, 0.8 of white, or natural filament", "");
+                sheet ? "see what the sheet's data say, and name the filament nearest to it as 'print: {diffuser: ...}'"
+                    : "a thinner diffuser, 0.8 of white, or natural filament", "");
         }
     }
 }

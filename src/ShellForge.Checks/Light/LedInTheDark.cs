@@ -12,7 +12,8 @@ public sealed class LedInTheDark() : Rule(
     "led-in-the-dark",
     "Every LED that shines to the front must lie behind the lit window, with nothing opaque over it.",
     "An LED under the bezel lights the inside of the housing; the lamp is dark there however even the rest is.",
-    "the LED's middle against the window in plan; a ray straight up from its window; share of its light that reaches the diffuser straight, rays past the real walls",
+    "the LED's middle against the window in plan; a ray straight up from its window; share of its light that reaches the diffuser "
+        + "straight, rays past the real walls",
     "limit typical: behind the window an LED brings it a tenth of its light and more")
 {
     // Less than this of its light is as good as none.
@@ -47,7 +48,8 @@ public sealed class LedInTheDark() : Rule(
         yield return Found(
             Severity.Stop, Names([.. behind.Select(pixel => pixel.Ref)]), $"under the bezel, not behind the window: {far}", off, 0,
             Above(housing, worst.At),
-            "a window that takes them in ('light.window'), LEDs on circles about the board's middle, or a board whose edge leaves room for the window round them");
+            "a window that takes them in ('light.window'), LEDs on circles about the board's middle, or a board whose edge leaves room "
+                + "for the window round them");
     }
 
     // LEDs behind the window, or beside a lit wall, whose light is stopped on its way.
@@ -62,14 +64,17 @@ public sealed class LedInTheDark() : Rule(
         PixelCircle[] shining = [.. housing.Board.Board.PixelCircles.Where(circle => LightOfHousing.Shines(housing.Plan, circle))];
         var shines = shining.SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref).ToHashSet();
         int[] dark = [.. Enumerable.Range(0, names.Length).Where(i =>
-            shines.Contains(names[i]) && !told.Contains(names[i]) && (light.Map.DirectOf[i] < Least || LightOfHousing.IsCovered(light, i)))];
+            shines.Contains(names[i]) && !told.Contains(names[i])
+                && (light.Map.DirectOf[i] < Least || LightOfHousing.IsCovered(light, i)))];
         if (dark.Length > 0)
         {
             int worst = dark.MinBy(i => light.Map.DirectOf[i]);
-            string share = string.Create(CultureInfo.InvariantCulture, $"{100 * light.Map.DirectOf[worst]:0.#} % of {names[worst]}'s light");
+            string share = string.Create(CultureInfo.InvariantCulture,
+                $"{100 * light.Map.DirectOf[worst]:0.#} % of {names[worst]}'s light");
             yield return Found(
                 Severity.Stop, Names([.. dark.Select(i => names[i])]),
-                LightOfHousing.IsCovered(light, worst) ? $"opaque plastic lies over them; {share} reaches the diffuser straight" : $"only {share} reaches the diffuser straight",
+                LightOfHousing.IsCovered(light, worst) ? $"opaque plastic lies over them; {share} reaches the diffuser straight"
+                    : $"only {share} reaches the diffuser straight",
                 light.Map.DirectOf[worst], Least, light.Scene.Leds[worst].At,
                 "LEDs clear of the bars and walls of the cover and of other parts, or 'look: blend', which has no walls between LEDs", "");
         }
@@ -84,7 +89,8 @@ public sealed class LedInTheDark() : Rule(
         foreach (string name in names)
         {
             string letters = name.TrimEnd("0123456789".ToCharArray());
-            int number = int.TryParse(name.AsSpan(letters.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int value) ? value : -1;
+            int number = int.TryParse(name.AsSpan(letters.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int value)
+                ? value : -1;
             bool follows = runs.Count > 0 && number >= 0 && runs[^1].Next == number
                 && runs[^1].First.StartsWith(letters, StringComparison.Ordinal) && char.IsAsciiDigit(runs[^1].First[letters.Length]);
             if (follows)
@@ -97,6 +103,7 @@ public sealed class LedInTheDark() : Rule(
             }
         }
 
-        return string.Join(", ", runs.Select(run => run.Count == 1 ? run.First : run.Count == 2 ? $"{run.First}, {run.Last}" : $"{run.First} to {run.Last}"));
+        return string.Join(", ",
+            runs.Select(run => run.Count == 1 ? run.First : run.Count == 2 ? $"{run.First}, {run.Last}" : $"{run.First} to {run.Last}"));
     }
 }

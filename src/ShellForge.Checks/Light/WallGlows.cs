@@ -10,8 +10,11 @@ public sealed class WallGlows() : Rule(
     "wall-glows",
     "Walls outside of the window must look dark beside it.",
     "A housing of white or thin plastic glows all over and its window loses its edge.",
-    "direct light on a wall's inner face times T = exp(-sum of t / t0 of dark pigments) / (1 + sum of t / t0 of what scatters) of everything that stands between it and the outside, baffle, lip and the diffuser's rim too, over the mean of the lit window by its direct light",
-    "limit typical: a tenth of the window's light is seen in a dim room, as the trade says of less than 2.4 mm of white; t0 from the filament's profile")
+    "direct light on a wall's inner face times T = exp(-sum of t / t0 of dark pigments) / (1 + sum of t / t0 of what scatters) of "
+        + "everything that stands between it and the outside, baffle, lip and the diffuser's rim too, over the mean of the lit window by "
+        + "its direct light",
+    "limit typical: a tenth of the window's light is seen in a dim room, as the trade says of less than 2.4 mm of white; t0 from the "
+        + "filament's profile")
 {
     private const double Seen = 0.10;
     private const double Bright = 0.25;
@@ -25,12 +28,15 @@ public sealed class WallGlows() : Rule(
 
             // The baffle is no wall of the outside: what is seen of it is seen through a port or a slot.
             bool baffle = LightOfHousing.PartOf(housing, light.Leaks.WallMaterial) == PartNames.Baffle;
-            string share = string.Create(CultureInfo.InvariantCulture, $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes up to {100 * light.Leaks.WallGlow:0} % of the window's light");
+            string share = string.Create(CultureInfo.InvariantCulture,
+                $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes up to {100 * light.Leaks.WallGlow:0} % of the "
+                    + $"window's light");
             yield return Found(
                 bright ? Severity.Warn : Severity.Note, baffle ? PartNames.Baffle : "wall",
                 baffle ? $"it is seen to glow through an opening of the wall: through {share}" : $"through {share}",
                 light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt,
-                baffle ? "a black baffle ('print: {baffle: ...}'), or a plug that fills the opening" : "a darker shell filament, more lines of wall, or paint or foil inside", "");
+                baffle ? "a black baffle ('print: {baffle: ...}'), or a plug that fills the opening"
+                    : "a darker shell filament, more lines of wall, or paint or foil inside", "");
         }
     }
 }

@@ -26,20 +26,25 @@ public sealed class LeadTooThin() : Rule(
 
             double rated = lead.Gauge?.EnclosedAmps ?? 0;
             double drop = lead.Gauge?.PairDropVolts(lead.Metres, lead.Amps) ?? double.PositiveInfinity;
-            string better = lead.Thinnest is { } wire ? $"gauge {wire.Gauge} or thicker" : "two pairs side by side, or a lower 'brightness' with 'capped: true'";
+            string better = lead.Thinnest is { } wire ? $"gauge {wire.Gauge} or thicker"
+                : "two pairs side by side, or a lower 'brightness' with 'capped: true'";
             var at = new Point3(lead.Wire.At.X, lead.Wire.At.Y, housing.Plan.Stack.BoardBottom);
             if (lead.Amps > rated)
             {
                 yield return Found(
                     Severity.Warn, lead.Wire.Name,
-                    string.Create(CultureInfo.InvariantCulture, $"'{lead.Wire.Name}' of gauge {gauge} carries up to {lead.Amps:0.00} A (worst LEDs): inside a housing it is good for {rated:0.##} A."),
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"'{lead.Wire.Name}' of gauge {gauge} carries up to {lead.Amps:0.00} A (worst LEDs): inside a housing it is good "
+                            + $"for {rated:0.##} A."),
                     lead.Amps, rated, at, better, "A");
             }
             else if (drop > PowerModel.DropBudgetVolts)
             {
                 yield return Found(
                     Severity.Warn, lead.Wire.Name,
-                    string.Create(CultureInfo.InvariantCulture, $"'{lead.Wire.Name}' of gauge {gauge} loses {drop:0.00} V over {lead.Metres:0.##} m; {PowerModel.DropBudgetVolts:0.##} V is the most."),
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"'{lead.Wire.Name}' of gauge {gauge} loses {drop:0.00} V over {lead.Metres:0.##} m; "
+                            + $"{PowerModel.DropBudgetVolts:0.##} V is the most."),
                     drop, PowerModel.DropBudgetVolts, at, better, "V");
             }
         }

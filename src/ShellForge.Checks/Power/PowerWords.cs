@@ -15,7 +15,8 @@ internal static class PowerWords
     {
         double wanted = Math.Ceiling(power.LargestAmps / PowerModel.SupplyUse / Sold) * Sold;
         string supply = string.Create(CultureInfo.InvariantCulture, $"take a supply of {wanted:0.0} A or more");
-        return Dimmed(power, allowed) is { } dimmed ? $"{dimmed}, or {supply}" : $"dimming does not help, since dark LEDs and controller alone draw more: {supply}";
+        return Dimmed(power, allowed) is { } dimmed ? $"{dimmed}, or {supply}"
+            : $"dimming does not help, since dark LEDs and controller alone draw more: {supply}";
     }
 
     /// <summary>How to draw no more than contacts or leads carry.</summary>
@@ -27,6 +28,8 @@ internal static class PowerWords
         double brightness = power.Result.BrightnessWithin(power.Input, allowed);
         int most = PowerModel.FirmwareCap(brightness);
         return most == 0 ? null : string.Create(
-            CultureInfo.InvariantCulture, $"cap the firmware at {most} of 255 and write 'power: {{brightness: {Math.Floor(1000 * brightness) / 1000:0.###}, capped: true}}'");
+            CultureInfo.InvariantCulture,
+                $"cap the firmware at {most} of 255 and write 'power: {{brightness: {Math.Floor(1000 * brightness) / 1000:0.###}, capped: "
+                    + $"true}}'");
     }
 }

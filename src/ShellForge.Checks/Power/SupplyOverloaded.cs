@@ -10,7 +10,8 @@ public sealed class SupplyOverloaded() : Rule(
     "supply-overloaded",
     "The board must not draw more than the supply gives in continuous use.",
     "A port that is asked for too much lowers its voltage or switches off: colours turn pink and the controller starts again.",
-    "idle + (full white - idle) x brightness + controller, all LEDs white, with the strongest dies that ship under the LED's name, against 80 % of the supply",
+    "idle + (full white - idle) x brightness + controller, all LEDs white, with the strongest dies that ship under the LED's name, "
+        + "against 80 % of the supply",
     "LED and supply profiles; 80 % is trade practice for cable drop and peaks")
 {
     /// <inheritdoc />
@@ -26,16 +27,22 @@ public sealed class SupplyOverloaded() : Rule(
             string when = capped ? $"At {percent}" : "At full white, which the firmware does not cap";
             yield return Found(
                 Severity.Warn, supply,
-                string.Create(CultureInfo.InvariantCulture, $"{when}: up to {power.LargestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its {power.Input.SupplyAmps:0.##} A)."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{when}: up to {power.LargestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its "
+                        + $"{power.Input.SupplyAmps:0.##} A)."),
                 power.LargestAmps, allowed, Places.OfFeed(housing), PowerWords.Less(power, allowed), "A");
         }
         else if (power.Result.StrongestAmps > allowed)
         {
             yield return Found(
                 Severity.Note, supply,
-                string.Create(CultureInfo.InvariantCulture, $"At full white: up to {power.Result.StrongestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its {power.Input.SupplyAmps:0.##} A). At your {percent}: {power.LargestAmps:0.00} A."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"At full white: up to {power.Result.StrongestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, "
+                        + $"80 % of its {power.Input.SupplyAmps:0.##} A). At your {percent}: {power.LargestAmps:0.00} A."),
                 power.Result.StrongestAmps, allowed, Places.OfFeed(housing),
-                string.Create(CultureInfo.InvariantCulture, $"keep the firmware at or below {PowerModel.FirmwareCap(power.Result.BrightnessWithin(power.Input, allowed))} of 255"), "A");
+                string.Create(CultureInfo.InvariantCulture,
+                    $"keep the firmware at or below {PowerModel.FirmwareCap(power.Result.BrightnessWithin(power.Input, allowed))} of "
+                        + $"255"), "A");
         }
     }
 }

@@ -19,7 +19,8 @@ public sealed class VoltageOff() : Rule(
 
     // What to use instead. A converter is not drawn, so the maker says that it is there by accepting the rule.
     private const string Instead =
-        "take a 5 V supply ('supply: usb-c-1.5A' or 'barrel-5V-2A'); where the board makes 5 V of it by a converter, accept 'voltage-off' with that as the reason, and give the converter as a part with its watts";
+        "take a 5 V supply ('supply: usb-c-1.5A' or 'barrel-5V-2A'); where the board makes 5 V of it by a converter, accept 'voltage-off' "
+            + "with that as the reason, and give the converter as a part with its watts";
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -31,8 +32,10 @@ public sealed class VoltageOff() : Rule(
         {
             yield return Found(
                 Severity.Stop, supply,
-                string.Create(CultureInfo.InvariantCulture, $"{volts:0.#} V can't be touched safely and don't belong in a printed housing."),
-                volts, MostTouched, Places.OfFeed(housing), "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{volts:0.#} V can't be touched safely and don't belong in a printed housing."),
+                volts, MostTouched, Places.OfFeed(housing),
+                    "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
         }
         else if (volts > MostLed && leds)
         {
@@ -45,7 +48,8 @@ public sealed class VoltageOff() : Rule(
         {
             yield return Found(
                 Severity.Stop, supply,
-                string.Create(CultureInfo.InvariantCulture, $"At {volts:0.#} V the LEDs stay dark or flicker: they need {LeastLed:0.0} V at least."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"At {volts:0.#} V the LEDs stay dark or flicker: they need {LeastLed:0.0} V at least."),
                 volts, LeastLed, Places.OfFeed(housing), Instead, "V");
         }
         else if (volts < LeastClean && leds)

@@ -19,7 +19,8 @@ public sealed class AuditFailed : IRule
 
     /// <inheritdoc />
     public string Formula =>
-        "exact audit: every edge used once each way, one fan a vertex, no degenerate triangle, triangles meet in shared corners and edges only";
+        "exact audit: every edge used once each way, one fan a vertex, no degenerate triangle, triangles meet in shared corners and edges "
+            + "only";
 
     /// <inheritdoc />
     public string Source => "ISO/ASTM 52915 and the 3MF core specification ask for closed, oriented, manifold meshes";
@@ -42,7 +43,8 @@ public sealed class AuditFailed : IRule
                     Subject = part.Name,
                     Message = $"the {part.Name} has no clean mesh and is not written: {defect}",
                     At = part.ToAssembled(defect.Place),
-                    Remedy = "this is a defect of the program: send the board file and the saved operands; a small change of a dimension may avoid it",
+                    Remedy = "this is a defect of the program: send the board file and the saved operands; a small change of a dimension "
+                        + "may avoid it",
                 };
             }
             else if (part.PrintMesh.IsEmpty)

@@ -10,7 +10,8 @@ public sealed class FeatureVanishes() : Rule(
     "feature-vanishes",
     "Nothing in a layer may be narrower than a line of plastic.",
     "The slicer leaves it out without a word: a wall, a rib or a letter is missing on the print.",
-    "opening of each layer's section by one line width; what is lost, longer than 3 widths or an island of its own, is reported once per run of layers",
+    "opening of each layer's section by one line width; what is lost, longer than 3 widths or an island of its own, is reported once per "
+        + "run of layers",
     "the printer profile's line width; slicers drop or stretch what is narrower")
 {
     /// <inheritdoc />
@@ -19,16 +20,19 @@ public sealed class FeatureVanishes() : Rule(
         double line = housing.Board.Print.Printer.LineWidth;
         foreach (MadePart part in housing.SoundParts)
         {
-            var told = new PlacesTold(line * 4);
+            ReportedPlaces told = new ReportedPlaces(line * 4);
             PartLayers stack = housing.LayersOf(part);
             foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width, stack.NarrowPlacesOf(layer)))
+                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width,
+                    stack.NarrowPlacesOf(layer)))
                 {
                     if (told.IsNew(fine.At))
                     {
                         yield return Found(
-                            Severity.Warn, part.Name, $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than a printed line: it will be missing",
+                            Severity.Warn, part.Name,
+                                $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than a printed line: it "
+                                    + $"will be missing",
                             fine.Width, line, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)),
                             $"make it at least {line:0.00} mm wide, or print with a finer nozzle");
                     }

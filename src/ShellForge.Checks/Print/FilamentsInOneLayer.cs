@@ -29,11 +29,13 @@ public sealed class FilamentsInOneLayer() : Rule(
             bool alone = printer.Filaments < 2;
             int layers = housing.LayersOf(part).SharedWith(housing.LayersOf(other));
             string minutes = PrintEstimate.Duration(layers * printer.Motion.ChangeTime / 60);
-            string grams = (layers * printer.Motion.ChangePlastic * part.Plan.Filament.Density / 1000).ToString("0.#", CultureInfo.InvariantCulture);
+            string grams = (layers * printer.Motion.ChangePlastic * part.Plan.Filament.Density / 1000).ToString("0.#",
+                CultureInfo.InvariantCulture);
             string lie = $"it lies in the same {layers} layers as the {other.Name}: {layers} changes of filament";
             yield return Found(
                 alone ? Severity.Warn : Severity.Note, part.Name,
-                alone ? $"{lie}, and {printer.Name} prints one filament at a time" : $"{lie}, which take {minutes} and {grams} g and are counted in",
+                alone ? $"{lie}, and {printer.Name} prints one filament at a time"
+                    : $"{lie}, which take {minutes} and {grams} g and are counted in",
                 layers, 0, part.ToAssembled(part.PrintMesh.Bounds().Centre), Remedy(housing, alone), "changes");
         }
     }

@@ -21,14 +21,16 @@ public sealed class GapCloses() : Rule(
         double limit = housing.Board.Print.Printer.LineWidth / 2;
         foreach (MadePart part in housing.SoundParts)
         {
-            var told = new PlacesTold(LeastLength);
+            ReportedPlaces told = new ReportedPlaces(LeastLength);
             PartLayers stack = housing.LayersOf(part);
             foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit, stack.NarrowPlacesOf(layer)).Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
+                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit, stack.NarrowPlacesOf(layer))
+                    .Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
                 {
                     yield return Found(
-                        Severity.Warn, part.Name, $"a gap {gap.Width:0.00} mm wide and {gap.Length:0.0} mm long closes while printing", gap.Width, limit,
+                        Severity.Warn, part.Name, $"a gap {gap.Width:0.00} mm wide and {gap.Length:0.0} mm long closes while printing",
+                            gap.Width, limit,
                         part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ)), "widen the gap, or join the two sides on purpose");
                 }
             }

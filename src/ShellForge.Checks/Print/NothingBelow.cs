@@ -13,7 +13,8 @@ public sealed class NothingBelow() : Rule(
     "nothing-below",
     "Every layer must be carried by the one below, up to the overhang and the bridge that the printer manages.",
     "Plastic laid into the air curls, sags or becomes a tangle that takes the print off the bed.",
-    "section less (section below grown by layer height x tan of the overhang limit); pieces held at both ends of scan lines are bridges (note, warn, stop by span), others overhangs by their reach, pieces held nowhere are islands",
+    "section less (section below grown by layer height x tan of the overhang limit); pieces held at both ends of scan lines are bridges "
+        + "(note, warn, stop by span), others overhangs by their reach, pieces held nowhere are islands",
     "overhang and bridge limits of the printer profile")
 {
     /// <summary>An overhang up to so many line widths sags but holds: a bead's underside. Typical.</summary>
@@ -32,10 +33,11 @@ public sealed class NothingBelow() : Rule(
         {
             PartLayers stack = housing.LayersOf(part);
             PartLayers[] sameJob = [.. SameJob(housing, part).Select(housing.LayersOf)];
-            Finding[][] found = SideBySide.Each<PrintedLayer, Finding[]>(
+            Finding[][] found = OrderedParallel.Map<PrintedLayer, Finding[]>(
                 [.. stack.Changes.Where(layer => layer.Index > 0 || layer.FromZ > layer.Height / 2)],
                 layer => [.. Over(layer, stack, sameJob, Rise(layer, stack) * slope, printer.LineWidth)
-                    .Select(piece => Judged(piece, printer, layer, Rise(layer, stack), part.Name, part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
+                    .Select(piece => Judged(piece, printer, layer, Rise(layer, stack), part.Name,
+                        part.ToAssembled(new Point3(piece.At.X, piece.At.Y, layer.FromZ)))).OfType<Finding>()]);
             foreach (Finding finding in WorstOfEachKind([.. found.SelectMany(layer => layer)]))
             {
                 yield return finding;
@@ -47,7 +49,8 @@ public sealed class NothingBelow() : Rule(
     private static double Rise(PrintedLayer layer, PartLayers stack) =>
         layer.Index > 0 ? (layer.Height + stack.Layers[layer.Index - 1].Height) / 2 : layer.Height;
 
-    private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut, double line)
+    private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut,
+        double line)
     {
         Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
         Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
@@ -56,7 +59,8 @@ public sealed class NothingBelow() : Rule(
 
     // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.
     private static IEnumerable<MadePart> SameJob(HousingUnderCheck housing, MadePart part) =>
-        housing.SoundParts.Where(other => other.Name != part.Name && (other.Plan.PrintedWith == part.Name || part.Plan.PrintedWith == other.Name
+        housing.SoundParts.Where(
+            other => other.Name != part.Name && (other.Plan.PrintedWith == part.Name || part.Plan.PrintedWith == other.Name
             || (other.Plan.PrintedWith is not null && other.Plan.PrintedWith == part.Plan.PrintedWith)));
 
     // A chamfered rim or a row of cells breaks the same limit in a hundred places; the worst one is told, with the count.
@@ -77,17 +81,26 @@ public sealed class NothingBelow() : Rule(
             case Hold.None:
                 return piece.Area < PrintTolerances.Area
                     ? null
-                    : Found(Severity.Stop, part, $"an island of {piece.Reach:0.0} mm starts in the air, {layer.FromZ:0.0} mm above the bed", piece.Reach, 0, at, "put a 45 degree cone or a rib under it, or turn the part");
+                    : Found(Severity.Stop, part, $"an island of {piece.Reach:0.0} mm starts in the air, {layer.FromZ:0.0} mm above the bed",
+                        piece.Reach, 0, at, "put a 45 degree cone or a rib under it, or turn the part");
             case Hold.Bridge:
-                Severity? weight = piece.Reach > printer.BridgeStop ? Severity.Stop : piece.Reach > printer.BridgeWarn ? Severity.Warn : piece.Reach > printer.BridgeNote ? Severity.Note : null;
-                double broken = weight switch { Severity.Stop => printer.BridgeStop, Severity.Warn => printer.BridgeWarn, _ => printer.BridgeNote };
+                Severity? weight = piece.Reach > printer.BridgeStop ? Severity.Stop
+                    : piece.Reach > printer.BridgeWarn ? Severity.Warn : piece.Reach > printer.BridgeNote ? Severity.Note : null;
+                double broken = weight switch
+                {
+                    Severity.Stop => printer.BridgeStop,
+                    Severity.Warn => printer.BridgeWarn,
+                    _ => printer.BridgeNote
+                };
                 return weight is { } severity
-                    ? Found(severity, part, $"a bridge spans {piece.Reach:0.0} mm, {layer.FromZ:0.0} mm above the bed", piece.Reach, broken, at, "give it a 45 degree roof, or a rib in its middle")
+                    ? Found(severity, part, $"a bridge spans {piece.Reach:0.0} mm, {layer.FromZ:0.0} mm above the bed", piece.Reach, broken,
+                        at, "give it a 45 degree roof, or a rib in its middle")
                     : null;
             default:
                 double degrees = Angle.Of(new Point2(rise, piece.Reach)).Degrees;
                 return Found(
-                    piece.Reach <= LinesThatSag * line ? Severity.Note : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
+                    piece.Reach <= LinesThatSag * line ? Severity.Note
+                        : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
                     $"an overhang of {degrees:0}\u00b0 reaches {piece.Reach:0.00} mm into the air, {layer.FromZ:0.0} mm above the bed",
                     degrees, printer.OverhangDegrees, at, "chamfer it at 45 degrees, or turn the part", "degrees");
         }

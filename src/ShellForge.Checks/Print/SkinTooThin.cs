@@ -12,7 +12,8 @@ public sealed class SkinTooThin() : Rule(
     "skin-too-thin",
     "Along z a part must be at least two layers thick; what is thin across is told by the layers' own rules.",
     "A skin of one layer tears when the part comes off the bed, and a slicer may round it away.",
-    "rays straight inward from a net of places 2 mm apart on every face of the printed mesh, to the face opposite within 20 degrees of parallel; the thinnest place that goes on for 0.7 mm either way, against two layers; the thinnest of the part is in the report",
+    "rays straight inward from a net of places 2 mm apart on every face of the printed mesh, to the face opposite within 20 degrees of "
+        + "parallel; the thinnest place that goes on for 0.7 mm either way, against two layers; the thinnest of the part is in the report",
     "the printer profile's layer height")
 {
     private const double Spacing = 2;
@@ -45,7 +46,9 @@ public sealed class SkinTooThin() : Rule(
         }
     }
 
-    /// <summary>The thinnest place of a mesh in any direction that goes on to either side; null for a mesh without opposite faces.</summary>
+    /// <summary>
+    /// The thinnest place of a mesh in any direction that goes on to either side; null for a mesh without opposite faces.
+    /// </summary>
     /// <param name="solid">A surface that bounds a solid.</param>
     public static ThicknessReading? ThinnestOf(SurfaceTree solid) => Thinnest(solid, double.PositiveInfinity, from: null);
 

@@ -11,7 +11,8 @@ public sealed class WallBetweenLines() : Rule(
     "wall-between-lines",
     "A wall is best one line or at least two; between, the slicer stretches a line or strews dots.",
     "Such walls are weak, and uneven when light falls through them.",
-    "opening of each layer's section by the thickness of two lines, less what is already narrower than 1.2 lines; longer than 5 mm and higher than 1 mm",
+    "opening of each layer's section by the thickness of two lines, less what is already narrower than 1.2 lines; longer than 5 mm and "
+        + "higher than 1 mm",
     "the printer profile's line width and layer height")
 {
     private const double LeastLength = 5;
@@ -27,16 +28,21 @@ public sealed class WallBetweenLines() : Rule(
         {
             PartLayers stack = housing.LayersOf(part);
             PrintedLayer[] changes = [.. stack.Changes];
-            FineFeature[][] found = [.. changes.Select(layer => ThinFeatures.Narrower(layer.Outline, two - PrintTolerances.Width, stack.NarrowPlacesOf(layer))
+            FineFeature[][] found =
+                [.. changes.Select(layer => ThinFeatures.Narrower(layer.Outline, two - PrintTolerances.Width, stack.NarrowPlacesOf(layer))
                 .Where(fine => fine.Length >= LeastLength && fine.Width > OneLineStretched * basis.LineWidth).ToArray())];
-            var told = new PlacesTold(LeastLength);
+            ReportedPlaces told = new ReportedPlaces(LeastLength);
             for (int i = 0; i < changes.Length; i++)
             {
-                foreach (FineFeature fine in found[i].Where(fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At)))
+                foreach (FineFeature fine in found[i].Where(
+                    fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At)))
                 {
                     yield return Found(
-                        Severity.Note, part.Name, $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)", fine.Width, two,
-                        part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)), $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
+                        Severity.Note, part.Name,
+                            $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)",
+                                fine.Width, two,
+                        part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)),
+                            $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
                 }
             }
         }

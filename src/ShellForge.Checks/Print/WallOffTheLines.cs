@@ -26,7 +26,8 @@ public sealed class WallOffTheLines() : Rule(
         Point3 at = Place(housing.Plan);
         if (wall < LeastWall)
         {
-            yield return Found(Severity.Stop, PartNames.Tub, $"a wall of {wall:0.00} mm is too thin to hold", wall, LeastWall, at, "ask for at least 2 lines: 'walls: 2'");
+            yield return Found(Severity.Stop, PartNames.Tub, $"a wall of {wall:0.00} mm is too thin to hold", wall, LeastWall, at,
+                "ask for at least 2 lines: 'walls: 2'");
         }
 
         int lines = housing.Plan.Shell.WallLines;

@@ -17,28 +17,29 @@ internal readonly record struct HeadMove(double Dx, double Dy, double Speed, dou
 /// <param name="cornerStep">Jump of speed along x or y that is made at once, mm/s.</param>
 internal sealed class HeadMotion(double cornerStep)
 {
-    private readonly List<HeadMove> moves = [];
+    private readonly List<HeadMove> _moves = [];
 
     /// <summary>Adds a move from one point to another; none where they are one.</summary>
     public void Add(Point2 from, Point2 to, double speed, double acceleration)
     {
         if (from != to)
         {
-            moves.Add(new HeadMove(to.X - from.X, to.Y - from.Y, speed, acceleration));
+            _moves.Add(new HeadMove(to.X - from.X, to.Y - from.Y, speed, acceleration));
         }
     }
 
     /// <summary>Comes to rest: the seconds of all moves added since the last rest.</summary>
     public double Rest()
     {
-        double seconds = Seconds(CollectionsMarshal.AsSpan(moves));
-        moves.Clear();
+        double seconds = Seconds(CollectionsMarshal.AsSpan(_moves));
+        _moves.Clear();
         return seconds;
     }
 
     private double Seconds(ReadOnlySpan<HeadMove> path)
     {
-        // Squares of the speeds at the ends of moves: what corners allow, then what can be slowed down to in time, then what can be reached.
+        // Squares of the speeds at the ends of moves: what corners allow, then what can be slowed down to in time, then what can be
+        // reached.
         double[] ends = new double[path.Length + 1];
         double[] lengths = new double[path.Length];
         for (int i = 0; i < path.Length; i++)
@@ -68,7 +69,8 @@ internal sealed class HeadMotion(double cornerStep)
             ends[i + 1] = Math.Min(ends[i + 1], ends[i] + gain);
             double top = Math.Min(path[i].Speed, Math.Sqrt((ends[i] + ends[i + 1] + gain) / 2));
             double changing = ((2 * top * top) - ends[i] - ends[i + 1]) / (2 * path[i].Acceleration);
-            seconds += (((2 * top) - Math.Sqrt(ends[i]) - Math.Sqrt(ends[i + 1])) / path[i].Acceleration) + (Math.Max(0, lengths[i] - changing) / top);
+            seconds += (((2 * top) - Math.Sqrt(ends[i]) - Math.Sqrt(ends[i + 1])) / path[i].Acceleration)
+                + (Math.Max(0, lengths[i] - changing) / top);
         }
 
         return seconds;

@@ -10,10 +10,10 @@ internal sealed class LayerTour
     // Starts looked at round a loop: the nearest of them is as near as a slicer's seam comes.
     private const int StartsOfLoop = 12;
 
-    private readonly ImmutableArray<LaidLine> lines;
-    private readonly double[] travels;
+    private readonly ImmutableArray<LaidLine> _lines;
+    private readonly double[] _travels;
 
-    private LayerTour(ImmutableArray<LaidLine> lines, double[] travels) => (this.lines, this.travels) = (lines, travels);
+    private LayerTour(ImmutableArray<LaidLine> lines, double[] travels) => (this._lines, this._travels) = (lines, travels);
 
     /// <summary>Orders lines: groups one after another, within each the nearest line next.</summary>
     /// <param name="groups">The lines that are laid before those of the next group.</param>
@@ -55,11 +55,11 @@ internal sealed class LayerTour
         double slower = Slower(motion, speeds);
         var head = new HeadMotion(motion.CornerStep);
         double seconds = 0;
-        Point2 at = lines.IsEmpty ? default : lines[0].Points[0];
-        for (int i = 0; i < lines.Length; i++)
+        Point2 at = _lines.IsEmpty ? default : _lines[0].Points[0];
+        for (int i = 0; i < _lines.Length; i++)
         {
-            LaidLine line = lines[i];
-            if (travels[i] > motion.RetractionFrom)
+            LaidLine line = _lines[i];
+            if (_travels[i] > motion.RetractionFrom)
             {
                 seconds += head.Rest();
                 head.Add(at, line.Points[0], motion.SpeedTravel, motion.TravelAcceleration);
@@ -88,8 +88,8 @@ internal sealed class LayerTour
     // The factor of speed at which the layer lasts as long as it must; slicers count without accelerations here.
     private double Slower(PrinterMotion motion, PrintedSpeeds speeds)
     {
-        double still = travels.Sum() / motion.SpeedTravel;
-        double At(double slower) => still + lines.Sum(line => line.Length / Slowed(line, speeds.Of(line), slower, motion));
+        double still = _travels.Sum() / motion.SpeedTravel;
+        double At(double slower) => still + _lines.Sum(line => line.Length / Slowed(line, speeds.Of(line), slower, motion));
         if (At(1) >= motion.LayerTime)
         {
             return 1;

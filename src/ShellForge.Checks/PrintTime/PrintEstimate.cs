@@ -33,7 +33,8 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
 
     /// <summary>What the estimate holds for, for people.</summary>
     public static string AssumptionsOf(PrinterProfile printer) =>
-        $"for {printer.Name} at its speeds; a slicer with the same speeds comes within {TimeTolerance} % of the time and {MassTolerance} % of the mass, "
+        $"for {printer.Name} at its speeds; a slicer with the same speeds comes within {TimeTolerance} % of the time and {MassTolerance} "
+            + $"% of the mass, "
         + "one with other speeds differs";
 
     /// <summary>A time in words: "41 min", "2 h 05 min".</summary>
@@ -99,10 +100,12 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
             if (index <= 1 || !now.AsSpan().SequenceEqual(around))
             {
                 ScanLines[] below = [.. Enumerable.Range(1, skins).Select(i => index - i).Where(i => i >= 0).Select(i => Section(runs[i]))];
-                ScanLines[] above = [.. Enumerable.Range(1, skins).Select(i => index + i).Where(i => i < runs.Length).Select(i => Section(runs[i]))];
+                ScanLines[] above =
+                    [.. Enumerable.Range(1, skins).Select(i => index + i).Where(i => i < runs.Length).Select(i => Section(runs[i]))];
                 fill = LayerFill.Of(inside!, below, above, index > 1 ? fill : null, printer);
                 var speeds = new PrintedSpeeds(printer, index == 0, layer.Height);
-                WallLines over = index > 0 && runs[index] == index ? walls.Over(layer.Outline, stack.Layers[index - 1].Outline, printer) : walls;
+                WallLines over = index > 0 && runs[index] == index ? walls.Over(layer.Outline, stack.Layers[index - 1].Outline, printer)
+                    : walls;
                 layerDone = Laid(layer, over, fill, speeds, printer);
             }
 
@@ -118,7 +121,8 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
 
     private static double Metres(double volume) => volume / (Math.PI * FilamentDiameter * FilamentDiameter / 4) / 1000;
 
-    private static (double Volume, double Seconds) Laid(PrintedLayer layer, WallLines walls, LayerFill fill, PrintedSpeeds speeds, PrinterProfile printer)
+    private static (double Volume, double Seconds) Laid(PrintedLayer layer, WallLines walls, LayerFill fill, PrintedSpeeds speeds,
+        PrinterProfile printer)
     {
         IReadOnlyList<LaidLine>[] filled = [.. fill.Lines(printer)];
         IReadOnlyList<LaidLine>[] skirt = layer.Index == 0 ? [[Skirt(layer.Outline)]] : [];

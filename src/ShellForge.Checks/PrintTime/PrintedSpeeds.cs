@@ -12,7 +12,7 @@ internal sealed class PrintedSpeeds(PrinterProfile printer, bool isFirst, double
     private const double SmallLoop = Math.PI * 13;
 
     // Section of a line, mm2: flat above and below, round at its sides.
-    private readonly double section = SectionOf(printer.LineWidth, height);
+    private readonly double _section = SectionOf(printer.LineWidth, height);
 
     /// <summary>Section of a line of a width and height, mm2.</summary>
     public static double SectionOf(double width, double height) => height * (width - (height * (1 - (Math.PI / 4))));
@@ -21,10 +21,10 @@ internal sealed class PrintedSpeeds(PrinterProfile printer, bool isFirst, double
     public double BridgeSection { get; } = Math.PI / 4 * printer.Nozzle * printer.Nozzle;
 
     /// <summary>Section of the other lines, mm2.</summary>
-    public double Section => section;
+    public double Section => _section;
 
     /// <summary>The section of a kind of line, mm2.</summary>
-    public double SectionOf(LineKind kind) => kind == LineKind.Bridge ? BridgeSection : section;
+    public double SectionOf(LineKind kind) => kind == LineKind.Bridge ? BridgeSection : _section;
 
     /// <summary>Speed of a line, mm/s, before a short layer is slowed down.</summary>
     public double Of(LaidLine line)

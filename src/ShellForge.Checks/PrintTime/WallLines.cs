@@ -77,7 +77,9 @@ internal sealed class WallLines
             points.AddRange(Enumerable.Range(1, parts).Select(k => k == parts ? to : from + ((double)k / parts * (to - from))));
         }
 
-        bool[] hangs = [.. Enumerable.Range(1, points.Count - 1).Select(i => 0.5 * (points[i - 1] + points[i])).Select(middle => !below.Contains(middle) && !below.IsNearOutline(middle, reach))];
+        bool[] hangs =
+            [.. Enumerable.Range(1, points.Count - 1).Select(i => 0.5 * (points[i - 1] + points[i]))
+                .Select(middle => !below.Contains(middle) && !below.IsNearOutline(middle, reach))];
         if (!hangs.Contains(true))
         {
             yield return loop;

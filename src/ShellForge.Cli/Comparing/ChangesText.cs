@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 using ShellForge.Sweep.Comparing;
 using Spectre.Console;
 
@@ -33,7 +33,9 @@ internal static class ChangesText
         }
     }
 
-    /// <summary>What a new run changed against the last report in its folder: what was said otherwise first, then what matters most.</summary>
+    /// <summary>
+    /// What a new run changed against the last report in its folder: what was said otherwise first, then what matters most.
+    /// </summary>
     public static void WriteSinceLast(IAnsiConsole console, HousingComparison comparison)
     {
         if (comparison.IsEmpty)
@@ -41,7 +43,8 @@ internal static class ChangesText
             return;
         }
 
-        Change[] all = [.. comparison.Said, .. comparison.Findings.Where(f => !f.What.StartsWith("note ", StringComparison.Ordinal)), .. comparison.Follows, .. comparison.Parts, .. comparison.Shopping];
+        Change[] all = [.. comparison.Said, .. comparison.Findings.Where(f => !f.What.StartsWith("note ", StringComparison.Ordinal)),
+            .. comparison.Follows, .. comparison.Parts, .. comparison.Shopping];
         if (all.Length == 0)
         {
             return;
@@ -55,7 +58,9 @@ internal static class ChangesText
 
         if (all.Length > MostSinceLast)
         {
-            console.WriteLine($"  and {FindingsText.Counted(all.Length - MostSinceLast, "more change")}: keep a copy of a folder, and shellforge compare tells all");
+            console.WriteLine(
+                $"  and {FindingsText.Counted(all.Length - MostSinceLast, "more change")}: keep a copy of a folder, and shellforge "
+                    + $"compare tells all");
         }
 
         console.WriteLine();

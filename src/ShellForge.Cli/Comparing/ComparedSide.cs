@@ -33,9 +33,11 @@ internal sealed record ComparedSide(HousingState? State, ImmutableArray<Diagnost
         }
 
         DrawnFiles? drawn = null;
-        MadeHousing made = HousingPipeline.Make(source.File, beside: housing => drawn = DrawnFiles.Of(housing, [OutputFormat.Stl]), cancel: bench.Cancel);
+        MadeHousing made = HousingPipeline.Make(source.File, beside: housing => drawn = DrawnFiles.Of(housing, [OutputFormat.Stl]),
+            cancel: bench.Cancel);
         return new ComparedSide(
-            HousingState.Read(ReportJson.Bytes(HousingFiles.Told(drawn!, made.Report)), file => drawn!.Asked.FirstOrDefault(mesh => mesh.Name == file)?.Content), []);
+            HousingState.Read(ReportJson.Bytes(HousingFiles.Told(drawn!, made.Report)),
+                file => drawn!.Asked.FirstOrDefault(mesh => mesh.Name == file)?.Content), []);
     }
 
     /// <summary>What a folder's report states; null where there is none of ours.</summary>
@@ -45,5 +47,6 @@ internal sealed record ComparedSide(HousingState? State, ImmutableArray<Diagnost
         return report is null ? null : HousingState.Read(report, file => Bytes(Path.Combine(folder, file)));
     }
 
-    private static byte[]? Bytes(string path) => new FileInfo(path) is { Exists: true, Length: < LargestFile } ? File.ReadAllBytes(path) : null;
+    private static byte[]? Bytes(string path) =>
+        new FileInfo(path) is { Exists: true, Length: < LargestFile } ? File.ReadAllBytes(path) : null;
 }

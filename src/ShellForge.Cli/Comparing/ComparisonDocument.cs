@@ -56,6 +56,7 @@ internal sealed record ComparisonDocument
 }
 
 /// <summary>How it is written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(ComparisonDocument))]
 internal sealed partial class ComparisonContext : JsonSerializerContext;

@@ -36,7 +36,8 @@ internal static class InspectionText
             : "bounds no volume";
         writer.Write(string.Create(
             CultureInfo.InvariantCulture,
-            $"  {name}{body.Audit.TriangleCount} triangles, {body.Size.X:0.###} x {body.Size.Y:0.###} x {body.Size.Z:0.###} mm, {volume}, surface {body.Area:0.##} mm\u00B2, overhang {body.OverhangArea:0.##} mm\u00B2\n"));
+            $"  {name}{body.Audit.TriangleCount} triangles, {body.Size.X:0.###} x {body.Size.Y:0.###} x {body.Size.Z:0.###} mm, {volume}, "
+                + $"surface {body.Area:0.##} mm\u00B2, overhang {body.OverhangArea:0.##} mm\u00B2\n"));
         foreach (IGrouping<MeshFaultKind, MeshFault> kind in body.Audit.Faults.GroupBy(fault => fault.Kind))
         {
             int count = body.Audit.Count(kind.Key);

@@ -22,10 +22,12 @@ internal sealed record DefectDocument(
 /// <summary>A mesh in whole lattice steps.</summary>
 internal sealed record OperandDocument(ImmutableArray<int> VerticesLattice, ImmutableArray<int> Triangles)
 {
-    public static OperandDocument Of(Mesh mesh) => new([.. mesh.Vertices.SelectMany(vertex => new[] { vertex.X, vertex.Y, vertex.Z })], [.. mesh.Triangles]);
+    public static OperandDocument Of(Mesh mesh) =>
+        new([.. mesh.Vertices.SelectMany(vertex => new[] { vertex.X, vertex.Y, vertex.Z })], [.. mesh.Triangles]);
 }
 
 /// <summary>How it is written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(DefectDocument))]
 internal sealed partial class DefectContext : JsonSerializerContext;

@@ -7,7 +7,8 @@ namespace ShellForge.Cli.Measuring;
 internal static class AnswersAsked
 {
     /// <summary>The answers; null where nobody answers.</summary>
-    public static ImmutableArray<(OpenQuestion Question, string Answer)>? All(Workbench bench, ImmutableArray<OpenQuestion> open, bool quiet)
+    public static ImmutableArray<(OpenQuestion Question, string Answer)>? All(Workbench bench, ImmutableArray<OpenQuestion> open,
+        bool quiet)
     {
         var answers = ImmutableArray.CreateBuilder<(OpenQuestion, string)>();
         int coupon = -1;

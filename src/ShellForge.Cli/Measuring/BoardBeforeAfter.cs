@@ -26,7 +26,8 @@ internal sealed record BoardBeforeAfter(string Name, BoardSource Source, MadeHou
         HousingReport before = Made!.Report;
         HousingReport after = HousingPipeline.Make(source.File!, cancel: bench.Cancel).Report;
         bench.Out.Write($"{Name}, before and after:\n");
-        Dictionary<string, Decision> old = Made.Housing.Plan.Decisions.GroupBy(each => each.Path).ToDictionary(each => each.Key, each => each.Last());
+        Dictionary<string, Decision> old = Made.Housing.Plan.Decisions.GroupBy(each => each.Path).ToDictionary(each => each.Key,
+            each => each.Last());
         int changed = 0;
         foreach (Decision decision in HousingPipeline.Draw(source.File!, cancel: bench.Cancel).Plan.Decisions)
         {
@@ -41,7 +42,9 @@ internal sealed record BoardBeforeAfter(string Name, BoardSource Source, MadeHou
 
         if (changed == 0)
         {
-            bench.Out.Write($"  no number changes: it is printed on {source.File!.Print.Printer.Name} of {source.File!.Print.Shell.Name}; only what was measured of the two together counts\n");
+            bench.Out.Write(
+                $"  no number changes: it is printed on {source.File!.Print.Printer.Name} of {source.File!.Print.Shell.Name}; only what "
+                    + $"was measured of the two together counts\n");
         }
 
         foreach (Finding finding in before.Findings.Where(was => !after.Findings.Any(now => Same(was, now))))
@@ -57,5 +60,6 @@ internal sealed record BoardBeforeAfter(string Name, BoardSource Source, MadeHou
         bench.Out.Write($"  verdict: {ReportJson.Word(before.Verdict)}, then {ReportJson.Word(after.Verdict)}\n");
     }
 
-    private static bool Same(Finding a, Finding b) => a.Rule == b.Rule && a.Subject == b.Subject && a.Severity == b.Severity && a.Message == b.Message;
+    private static bool Same(Finding a, Finding b) =>
+        a.Rule == b.Rule && a.Subject == b.Subject && a.Severity == b.Severity && a.Message == b.Message;
 }

@@ -19,7 +19,8 @@ internal sealed record CouponsDocument(
     public const string FormatName = "shellforge-coupons/1";
 
     public static byte[] Bytes(string folder, IEnumerable<MadeCoupon> coupons, IEnumerable<OutputFile> files) => JsonText.Bytes(
-        new CouponsDocument(FormatName, (int)ExitCode.Done, folder, [.. coupons.Select(CouponDocument.Of)], [.. files.Select(file => file.Name)]),
+        new CouponsDocument(FormatName, (int)ExitCode.Done, folder, [.. coupons.Select(CouponDocument.Of)],
+            [.. files.Select(file => file.Name)]),
         CouponsContext.Default.CouponsDocument);
 
     public static string Schema() => DocumentSchema.Json(CouponsContext.Default.CouponsDocument, FormatName);
@@ -37,6 +38,7 @@ internal sealed record CouponDocument(
 }
 
 /// <summary>How they are written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(CouponsDocument))]
 internal sealed partial class CouponsContext : JsonSerializerContext;

@@ -25,7 +25,8 @@ internal static class FitSlicePrint
         if (!quiet)
         {
             bench.Out.Write(string.Create(
-                CultureInfo.InvariantCulture, $"{Name}: {Tells}; {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g\n"));
+                CultureInfo.InvariantCulture,
+                    $"{Name}: {Tells}; {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g\n"));
             var text = new StringBuilder();
             for (int i = 0; i < slice.Checks.Length; i++)
             {

@@ -36,7 +36,8 @@ internal sealed class ProfileLines
 
     /// <summary>A number with its range.</summary>
     public ProfileLines Range(string what, SourcedRange value, string unit) => Word(
-        what, string.Create(CultureInfo.InvariantCulture, $"{value.Value:0.#####} ({value.Low:0.#####} to {value.High:0.#####}) {unit}").TrimEnd(), value.Source);
+        what, string.Create(CultureInfo.InvariantCulture, $"{value.Value:0.#####} ({value.Low:0.#####} to {value.High:0.#####}) {unit}")
+            .TrimEnd(), value.Source);
 
     /// <summary>The sheet.</summary>
     public ProfileSheet On(string kind, string name) => new(kind, name, _lines.ToImmutable());

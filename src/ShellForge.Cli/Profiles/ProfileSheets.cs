@@ -39,7 +39,8 @@ internal static class ProfileSheets
         .Length("engagement-minimum", p.EngagementMinimum)
         .Length("engagement-default", p.EngagementDefault)
         .Word("head", p.Head.ToString().ToLowerInvariant())
-        .Word("stock-lengths", string.Join(", ", p.StockLengths.Select(l => l.ToString("0.###", CultureInfo.InvariantCulture))) + " mm", p.StockLengthsSource)
+        .Word("stock-lengths", string.Join(", ", p.StockLengths.Select(l => l.ToString("0.###", CultureInfo.InvariantCulture))) + " mm",
+            p.StockLengthsSource)
         .Length("driver-diameter", p.DriverDiameter)
         .On("screws", p.Name);
 

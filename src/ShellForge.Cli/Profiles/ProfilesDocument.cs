@@ -34,6 +34,7 @@ internal sealed record ProfileValueDocument(
     [property: Description("Where it comes from; empty where nothing needs a source.")] string Source);
 
 /// <summary>How they are written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(ProfilesDocument))]
 internal sealed partial class ProfilesContext : JsonSerializerContext;

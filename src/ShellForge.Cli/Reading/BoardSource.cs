@@ -30,6 +30,8 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
 
         // A broken profile may be the very one that the board means: nothing is made from what is left.
         ImmutableArray<Diagnostic> all = [.. profiles.Diagnostics, .. read.Diagnostics];
-        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : read.File?.NamingFilesBare(), all) { OfBoard = read.Diagnostics };
+        return new BoardSource(path, text, all.Any(diagnostic => diagnostic.IsError) ? null : read.File?.NamingFilesBare(),
+            all)
+        { OfBoard = read.Diagnostics };
     }
 }

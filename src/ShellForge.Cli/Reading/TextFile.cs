@@ -43,7 +43,8 @@ internal static class TextFile
         const int head = 84;
         const int triangle = 50;
         return content.StartsWith("PK\u0003\u0004"u8) ? "an archive, such as a 3MF file"
-            : content.Length >= head && content.Length - head == triangle * (long)BinaryPrimitives.ReadUInt32LittleEndian(content[80..head]) ? "an STL file"
+            : content.Length >= head
+                && content.Length - head == triangle * (long)BinaryPrimitives.ReadUInt32LittleEndian(content[80..head]) ? "an STL file"
             : null;
     }
 

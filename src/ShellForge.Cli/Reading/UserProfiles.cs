@@ -17,7 +17,8 @@ internal static class UserProfiles
     public static ProfileLoadResult Load(string? boardFolder, Workbench bench) => LoadWithTexts(boardFolder, bench).Loaded;
 
     /// <summary>The same, with the user's files, name and text.</summary>
-    public static (ProfileLoadResult Loaded, IReadOnlyList<(string Name, string Text)> Texts) LoadWithTexts(string? boardFolder, Workbench bench)
+    public static (ProfileLoadResult Loaded, IReadOnlyList<(string Name, string Text)> Texts) LoadWithTexts(string? boardFolder,
+        Workbench bench)
     {
         var files = new List<(string, string)>();
         foreach (string? folder in new[] { boardFolder, bench.ConfigFolder })

@@ -44,7 +44,8 @@ internal static class EngineShare
                 from = engine.Index;
                 Shard? shard = count is null ? null : engine.Share(index, count, variable);
                 fault = shard is null
-                    ? $"{engine.Index} is '{index}' and {engine.Count} is '{count}': no share of a sweep; set {CountVariable} to the number of shares, or say --shard i/n"
+                    ? $"{engine.Index} is '{index}' and {engine.Count} is '{count}': no share of a sweep; set {CountVariable} to the "
+                        + $"number of shares, or say --shard i/n"
                     : null;
                 return shard;
             }
@@ -72,6 +73,7 @@ internal static class EngineShare
             return shares > 0 && share >= 0 && share < shares && (at - first) % step == 0 ? new Shard(share, shares) : null;
         }
 
-        private static bool Number(string? text, out int number) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number);
+        private static bool Number(string? text, out int number) =>
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number);
     }
 }

@@ -9,12 +9,13 @@ namespace ShellForge.Cli.Sweeping;
 internal static class SiteScript
 {
     /// <summary>The engines, by the word that names them.</summary>
-    public static IReadOnlyDictionary<string, Func<SiteWish, string>> All { get; } = new SortedDictionary<string, Func<SiteWish, string>>(StringComparer.Ordinal)
-    {
-        ["slurm"] = Slurm,
-        ["kubernetes"] = Kubernetes,
-        ["parallel"] = Parallel,
-    };
+    public static IReadOnlyDictionary<string, Func<SiteWish, string>> All { get; } =
+        new SortedDictionary<string, Func<SiteWish, string>>(StringComparer.Ordinal)
+        {
+            ["slurm"] = Slurm,
+            ["kubernetes"] = Kubernetes,
+            ["parallel"] = Parallel,
+        };
 
     private static string Slurm(SiteWish wish) => string.Create(CultureInfo.InvariantCulture, $$"""
         #!/bin/sh

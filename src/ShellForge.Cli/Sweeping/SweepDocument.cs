@@ -56,6 +56,7 @@ internal sealed record SweepDocument
 }
 
 /// <summary>How it is written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(SweepDocument))]
 internal sealed partial class SweepContext : JsonSerializerContext;

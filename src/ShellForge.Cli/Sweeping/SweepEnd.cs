@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
@@ -24,7 +24,8 @@ internal static class SweepEnd
             throw new IOException($"{wish.Merge}: there is no such folder");
         }
 
-        using (SweepFolder found = SweepFolder.OpenFound(root) ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder"))
+        using (SweepFolder found = SweepFolder.OpenFound(root)
+            ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder"))
         {
             foreach (ListedVariant missing in wish.Quiet || wish.Json ? [] : (found.Head.Best?.Along is null ? found.Missing() : []))
             {
@@ -32,7 +33,8 @@ internal static class SweepEnd
             }
         }
 
-        ExitCode told = Tell(root, wish with { Folder = wish.Merge }, new SweepTold(new SweepCounts(0, 0), new SweepProgress(0, 0), []), bench);
+        ExitCode told = Tell(root, wish with { Folder = wish.Merge },
+            new SweepTold(new SweepCounts(0, 0), new SweepProgress(0, 0), []), bench);
         using SweepFolder joined = SweepFolder.OpenFound(root)!;
         return joined.Head.Best?.Along is null && joined.Missing().Any() ? ExitCode.Stopped : told;
     }
@@ -44,7 +46,12 @@ internal static class SweepEnd
         {
             JsonOut.Write(bench, new SweepDocument
             {
-                Exit = (int)ExitCode.Done, Folder = root, OfThisShare = run.Counts.Mine, Made = run.Progress.Made, Kept = run.Counts.Kept, Diagnostics = run.Diagnostics,
+                Exit = (int)ExitCode.Done,
+                Folder = root,
+                OfThisShare = run.Counts.Mine,
+                Made = run.Progress.Made,
+                Kept = run.Counts.Kept,
+                Diagnostics = run.Diagnostics,
             }.Written());
         }
         else if (!wish.Quiet)
@@ -52,7 +59,8 @@ internal static class SweepEnd
             string source = from.Length == 0 ? "" : $" (by {from})";
             bench.Out.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"share {share.Index}/{share.Count}{source}: {FindingsText.Counted(run.Counts.Mine, "variant")}, {run.Progress.Made} made, {run.Counts.Kept} kept"));
+                $"share {share.Index}/{share.Count}{source}: {FindingsText.Counted(run.Counts.Mine, "variant")}, {run.Progress.Made} "
+                    + $"made, {run.Counts.Kept} kept"));
             bench.Out.WriteLine($"when all shares are through: shellforge sweep --merge {wish.Folder ?? root}");
         }
 
@@ -73,8 +81,16 @@ internal static class SweepEnd
         {
             JsonOut.Write(bench, new SweepDocument
             {
-                Exit = (int)exit, Folder = root, Variants = folder.Count, OfThisShare = counts.Mine, Made = progress.Made, Kept = counts.Kept, WithAStop = sum.Stops,
-                WithoutHousing = sum.Failed.Count, Missing = folder.Count - sum.Finished, Diagnostics = told,
+                Exit = (int)exit,
+                Folder = root,
+                Variants = folder.Count,
+                OfThisShare = counts.Mine,
+                Made = progress.Made,
+                Kept = counts.Kept,
+                WithAStop = sum.Stops,
+                WithoutHousing = sum.Failed.Count,
+                Missing = folder.Count - sum.Finished,
+                Diagnostics = told,
             }.Written());
             return exit;
         }
@@ -95,7 +111,8 @@ internal static class SweepEnd
 
         bench.Out.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, {sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
+            $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, "
+                + $"{sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
         bench.Out.WriteLine($"{Path.Combine(wish.Folder ?? root, SweepIndex.PageFile)} shows them side by side");
         if (folder.Head.Best is { } best)
         {
@@ -109,17 +126,23 @@ internal static class SweepEnd
 
         if (folder.Head.Best?.Along is { } along)
         {
-            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{sum.Finished} of {folder.Count} were looked at along {along}"));
+            bench.Out.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"{sum.Finished} of {folder.Count} were looked at along {along}"));
         }
         else if (folder.Count > sum.Finished)
         {
-            bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder.Count - sum.Finished} are still missing: run the other shares or the plan again, then `shellforge sweep --merge {wish.Folder ?? root}`"));
+            bench.Out.WriteLine(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{folder.Count - sum.Finished} are still missing: run the other shares or the plan again, then `shellforge sweep "
+                        + $"--merge {wish.Folder ?? root}`"));
         }
 
         IReadOnlyList<string> outdated = folder.Outdated();
         if (outdated.Count > 0)
         {
-            bench.Out.WriteLine($"{FindingsText.Counted(outdated.Count, "folder")} of an earlier plan left as they are: {string.Join(", ", outdated.Take(MostNamed))}{(outdated.Count > MostNamed ? " ..." : "")}");
+            bench.Out.WriteLine(
+                $"{FindingsText.Counted(outdated.Count, "folder")} of an earlier plan left as they are: "
+                    + $"{string.Join(", ", outdated.Take(MostNamed))}{(outdated.Count > MostNamed ? " ..." : "")}");
         }
 
         return exit;

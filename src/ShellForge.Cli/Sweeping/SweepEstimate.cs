@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -47,18 +47,27 @@ internal static class SweepEstimate
         {
             JsonOut.Write(bench, new SweepDocument
             {
-                Exit = (int)ExitCode.Done, Variants = all, OfThisShare = mine, Made = open, Kept = mine - open, Seconds = Math.Round(total, 1),
-                Bytes = Math.Round(bytes * open), Diagnostics = told,
+                Exit = (int)ExitCode.Done,
+                Variants = all,
+                OfThisShare = mine,
+                Made = open,
+                Kept = mine - open,
+                Seconds = Math.Round(total, 1),
+                Bytes = Math.Round(bytes * open),
+                Diagnostics = told,
             }.Written());
             return ExitCode.Done;
         }
 
-        bench.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{FindingsText.Counted(all, "variant")}, {mine} of them in this share, {open} to make"));
+        bench.Out.WriteLine(
+            string.Create(CultureInfo.InvariantCulture,
+                $"{FindingsText.Counted(all, "variant")}, {mine} of them in this share, {open} to make"));
         if (first is not null)
         {
             bench.Out.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"one took {seconds:0.0} s and {bytes / BytesPerMegabyte:0.0} MB: about {SweepProgress.Duration(total)} and {bytes * open / BytesPerMegabyte:0} MB in all on this machine"));
+                $"one took {seconds:0.0} s and {bytes / BytesPerMegabyte:0.0} MB: about {SweepProgress.Duration(total)} and "
+                    + $"{bytes * open / BytesPerMegabyte:0} MB in all on this machine"));
         }
 
         return ExitCode.Done;
@@ -70,6 +79,7 @@ internal static class SweepEstimate
         maker.Make(variant, key, bench.Cancel);
         long started = Stopwatch.GetTimestamp();
         MadeVariant made = maker.Make(variant, key, bench.Cancel);
-        return (Stopwatch.GetElapsedTime(started).TotalSeconds, made.Files.Sum(file => (double)file.Content.Length) + made.Row.ToString().Length);
+        return (Stopwatch.GetElapsedTime(started).TotalSeconds,
+            made.Files.Sum(file => (double)file.Content.Length) + made.Row.ToString().Length);
     }
 }

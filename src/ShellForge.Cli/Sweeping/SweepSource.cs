@@ -21,7 +21,8 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
 
     /// <summary>Reads a plan, its boards and their profiles.</summary>
     /// <exception cref="IOException">A file can't be read.</exception>
-    public static SweepSource Read(string name, IReadOnlyList<string> overrides, ImmutableArray<OutputFormat> formats, bool findingsOnly, Workbench bench)
+    public static SweepSource Read(string name, IReadOnlyList<string> overrides, ImmutableArray<OutputFormat> formats, bool findingsOnly,
+        Workbench bench)
     {
         string path = bench.FullPath(name);
         string folder = Path.GetDirectoryName(path)!;
@@ -57,11 +58,13 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
         var boards = ImmutableArray.CreateBuilder<SweepBoard>();
         foreach (PlanValue said in plan.Boards)
         {
-            string[] paths = said.Raw.Contains('*', StringComparison.Ordinal) ? Matching(folder, said.Raw) : [Path.GetFullPath(said.Raw, folder)];
+            string[] paths = said.Raw.Contains('*', StringComparison.Ordinal) ? Matching(folder, said.Raw)
+                : [Path.GetFullPath(said.Raw, folder)];
             if (paths.Length == 0 || !paths.All(File.Exists))
             {
                 told.Add(new Diagnostic(
-                    said.Place.File, said.Place.Line, said.Place.Column, "no-such-file", DiagnosticSeverity.Error, $"there is no board file '{said.Raw}'",
+                    said.Place.File, said.Place.Line, said.Place.Column, "no-such-file", DiagnosticSeverity.Error,
+                        $"there is no board file '{said.Raw}'",
                     "expected a name from the folder of the plan"));
                 continue;
             }
@@ -69,13 +72,15 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
             foreach (string path in paths)
             {
                 string shown = Path.GetRelativePath(bench.Folder, path);
-                (ProfileLoadResult profiles, IReadOnlyList<(string, string)> texts) = UserProfiles.LoadWithTexts(Path.GetDirectoryName(path), bench);
+                (ProfileLoadResult profiles,
+                    IReadOnlyList<(string, string)> texts) = UserProfiles.LoadWithTexts(Path.GetDirectoryName(path), bench);
                 told.AddRange(profiles.Diagnostics.Where(d => !told.Contains(d)));
                 var board = new SweepBoard(shown, Path.GetFileName(path), TextFile.Read(path, shown), profiles.Library, texts);
                 if (boards.Any(other => other.FileName == board.FileName))
                 {
                     told.Add(new Diagnostic(
-                        said.Place.File, said.Place.Line, said.Place.Column, "same-name", DiagnosticSeverity.Error, $"two board files are called '{board.FileName}'",
+                        said.Place.File, said.Place.Line, said.Place.Column, "same-name", DiagnosticSeverity.Error,
+                            $"two board files are called '{board.FileName}'",
                         "expected different names, since they tell the variants apart"));
                 }
 
@@ -106,7 +111,8 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
                 .. order.Plan.Cases.Select(one => one.Settings),
             ];
             Variant? first = VariantList.Of(order).FirstOrDefault(variant => order.Boards[variant.BoardIndex] == board);
-            foreach (Diagnostic d in first is null ? [] : BoardFileReader.Words(board.Shown, board.Text, board.Profiles, order.OverridesOf(first)))
+            foreach (Diagnostic d in first is null ? []
+                : BoardFileReader.Words(board.Shown, board.Text, board.Profiles, order.OverridesOf(first)))
             {
                 yield return d;
             }

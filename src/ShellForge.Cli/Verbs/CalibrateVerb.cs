@@ -4,8 +4,8 @@ using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Answers;
 using ShellForge.Cli.Measuring;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Coupons.Answers;
 using ShellForge.Coupons.Calibrating;
@@ -18,15 +18,18 @@ internal static class CalibrateVerb
 {
     public static Command Create(Workbench bench)
     {
-        var answers = new Argument<string>("ANSWERS") { Description = "The file of answers that 'coupon' wrote; what is still empty in it is asked" };
+        var answers =
+            new Argument<string>("ANSWERS") { Description = "The file of answers that 'coupon' wrote; what is still empty in it is asked" };
         var folder = new Option<string?>("--output", "-o")
         {
-            Description = "Folder of profiles to write into; by default 'profiles' beside the board file, else in your configuration folder",
+            Description =
+                "Folder of profiles to write into; by default 'profiles' beside the board file, else in your configuration folder",
             HelpName = "DIR",
         };
         var board = new Option<string?>("--board") { Description = "A board file to show before and after", HelpName = "BOARD" };
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("calibrate", "Put what coupons say of your printer into your own profiles") { answers, folder, board, quiet };
+        var command = new Command("calibrate", "Put what coupons say of your printer into your own profiles") { answers, folder, board,
+            quiet };
         command.SetAction(parsed => (int)Run(
             bench, parsed.GetRequiredValue(answers), parsed.GetValue(folder), parsed.GetValue(board), parsed.GetValue(quiet)));
         return command;
@@ -64,10 +67,11 @@ internal static class CalibrateVerb
         BoardBeforeAfter? beside = board is null ? null : BoardBeforeAfter.Before(board, bench);
         if (beside is { Source.File: null })
         {
-            return BadBoard.Tell(beside.Source, bench, null);
+            return BadBoardReport.Print(beside.Source, bench, null);
         }
 
-        ImmutableArray<OutputFile> files = MeasuredProfiles.Files(calibration, file.Printer.Name, file.Filament.Name, loaded.Library, bench.Today);
+        ImmutableArray<OutputFile> files = MeasuredProfiles.Files(calibration, file.Printer.Name, file.Filament.Name, loaded.Library,
+            bench.Today);
         string into = folder is not null ? bench.FullPath(folder)
             : board is not null ? Path.Combine(boardFolder!, UserProfiles.FolderName)
             : Path.Combine(bench.ConfigFolder ?? bench.Folder, UserProfiles.FolderName);
@@ -90,7 +94,9 @@ internal static class CalibrateVerb
     {
         foreach (CalibrationFault fault in faults)
         {
-            bench.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{fault.Place.File}:{fault.Place.Line}:{fault.Place.Column}: {fault.Message}"));
+            bench.Err.WriteLine(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{fault.Place.File}:{fault.Place.Line}:{fault.Place.Column}: {fault.Message}"));
         }
 
         bench.Err.WriteLine("shellforge: nothing is written");
@@ -103,7 +109,9 @@ internal static class CalibrateVerb
         {
             foreach (MeasuredValue value in found.Values)
             {
-                bench.Out.Write(string.Create(CultureInfo.InvariantCulture, $"{found.Kind.Name}: {value.Words} {value.Value:0.#####} {value.Unit}").TrimEnd() + "\n");
+                bench.Out.Write(
+                    string.Create(CultureInfo.InvariantCulture, $"{found.Kind.Name}: {value.Words} {value.Value:0.#####} {value.Unit}")
+                        .TrimEnd() + "\n");
             }
         }
 
@@ -117,7 +125,8 @@ internal static class CalibrateVerb
             string insert = wish.Insert is { } own ? $" --insert {own.Name}" : "";
             bench.Out.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{kind.Name}: no step fits. Print the next one: shellforge coupon {kind.Name} --printer {wish.Printer.Name} --filament {wish.Filament.Name}{insert} --around {wish.Around:0.###}\n"));
+                $"{kind.Name}: no step fits. Print the next one: shellforge coupon {kind.Name} --printer {wish.Printer.Name} --filament "
+                    + $"{wish.Filament.Name}{insert} --around {wish.Around:0.###}\n"));
         }
 
         foreach (OutputFile file in files)
@@ -135,10 +144,13 @@ internal static class CalibrateVerb
             string source = MeasuredProfiles.Source(bench.Today, found.Kind);
             bool used = found.Values.All(value => value.Shelf == MeasuredShelf.Filament
                 ? library.Filaments.Find(answers.Filament.Name)?.TransmissionLength.Source == source
-                : pairing?.Readings.Any(reading => reading.Coupon == found.Record && reading.Raw.EndsWith(found.Raw, StringComparison.Ordinal)) == true);
+                : pairing?.Readings.Any(
+                    reading => reading.Coupon == found.Record && reading.Raw.EndsWith(found.Raw, StringComparison.Ordinal)) == true);
             if (!used)
             {
-                bench.Err.WriteLine($"shellforge: what {found.Kind.Name} says is written but not used: another profile file of yours names the same, or this folder is none that is read ('profiles' beside the board file, or in your configuration folder)");
+                bench.Err.WriteLine(
+                    $"shellforge: what {found.Kind.Name} says is written but not used: another profile file of yours names the same, or "
+                        + $"this folder is none that is read ('profiles' beside the board file, or in your configuration folder)");
             }
         }
     }

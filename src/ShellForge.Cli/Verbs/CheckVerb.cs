@@ -1,7 +1,7 @@
 using System.CommandLine;
 using ShellForge.Cli.Making;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
 using Spectre.Console;
@@ -19,7 +19,8 @@ internal static class CheckVerb
         Option<bool> json = SharedOptions.Json();
         Option<bool> details = SharedOptions.Details();
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, strict, details, json, quiet };
+        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, strict, details, json,
+            quiet };
         command.SetAction(parsed => (int)Run(
             bench, new Wish(
                 parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(strict), parsed.GetValue(details),
@@ -36,7 +37,8 @@ internal static class CheckVerb
         BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
-            return BadBoard.Tell(source, bench, wish.Json ? ReportJson.OfCheck((int)ExitCode.BadInput, source.Diagnostics, null) : null);
+            return BadBoardReport.Print(source, bench,
+                wish.Json ? ReportJson.OfCheck((int)ExitCode.BadInput, source.Diagnostics, null) : null);
         }
 
         MadeHousing made = MakingProgress.Run(

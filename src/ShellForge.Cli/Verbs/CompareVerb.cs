@@ -1,6 +1,6 @@
 using System.CommandLine;
 using ShellForge.Cli.Comparing;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Comparing;
@@ -18,9 +18,12 @@ internal static class CompareVerb
         Option<string[]> set = SharedOptions.Set();
         set.Description = "Use a value instead of the second file's, such as housing.walls=4; may be given several times";
         Option<bool> json = SharedOptions.Json();
-        var command = new Command("compare", "Tell what differs between two housings: values, findings, sizes, parts whose bytes changed") { first, second, output, set, json };
+        var command =
+            new Command("compare", "Tell what differs between two housings: values, findings, sizes, parts whose bytes changed") { first,
+                second, output, set, json };
         command.SetAction(parsed => (int)Run(
-            bench, parsed.GetRequiredValue(first), parsed.GetRequiredValue(second), parsed.GetValue(output), parsed.GetRequiredValue(set), parsed.GetValue(json)));
+            bench, parsed.GetRequiredValue(first), parsed.GetRequiredValue(second), parsed.GetValue(output), parsed.GetRequiredValue(set),
+                parsed.GetValue(json)));
         return command;
     }
 
@@ -32,7 +35,12 @@ internal static class CompareVerb
         {
             if (json)
             {
-                JsonOut.Write(bench, new ComparisonDocument { Exit = (int)ExitCode.BadInput, Diagnostics = [.. before.Diagnostics, .. after.Diagnostics] }.Written());
+                JsonOut.Write(bench,
+                    new ComparisonDocument
+                    {
+                        Exit = (int)ExitCode.BadInput,
+                        Diagnostics = [.. before.Diagnostics, .. after.Diagnostics]
+                    }.Written());
             }
             else
             {
@@ -46,7 +54,8 @@ internal static class CompareVerb
         if (output is not null)
         {
             string path = bench.FullPath(output);
-            StagedFiles.Write(Path.GetDirectoryName(path)!, [new OutputFile(Path.GetFileName(path), ComparisonPage.Of(first, second, comparison))], []);
+            StagedFiles.Write(Path.GetDirectoryName(path)!,
+                [new OutputFile(Path.GetFileName(path), ComparisonPage.Of(first, second, comparison))], []);
         }
 
         if (json)

@@ -5,8 +5,8 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Cli.Measuring;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Coupons;
 using ShellForge.Coupons.Files;
@@ -26,15 +26,41 @@ internal static class CouponVerb
     {
         var kinds = new Argument<string[]>("KIND")
         {
-            Description = $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; nothing lists them, or with --board picks what the board depends on",
+            Description =
+                $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; "
+                    + $"nothing lists them, or with --board picks what the board depends on",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var printer = new Option<string?>("--printer") { Description = $"The printer, by default the board's or {UsualPrinter}", HelpName = "NAME" };
-        var filament = new Option<string?>("--filament") { Description = $"The filament, by default the board's or {UsualFilament}", HelpName = "NAME" };
+        var printer = new Option<string?>("--printer")
+        {
+            Description = $"The printer, by default the board's or {UsualPrinter}",
+            HelpName = "NAME"
+        };
+        var filament = new Option<string?>("--filament")
+        {
+            Description = $"The filament, by default the board's or {UsualFilament}",
+            HelpName = "NAME"
+        };
         var insert = new Option<string?>("--insert") { Description = "The insert in your drawer, by its body", HelpName = "NAME" };
-        var around = new Option<double?>("--around") { Description = "The value that the steps lie around, where an earlier coupon pointed there", HelpName = "MM" };
-        var board = new Option<string?>("--board") { Description = "A board file: its printer, filament and insert are meant, and a fit slice is cut from its housing", HelpName = "BOARD" };
-        var folder = new Option<string>("--output", "-o") { Description = "Folder to write into", HelpName = "DIR", DefaultValueFactory = _ => "coupon" };
+        var around =
+            new Option<double?>("--around")
+            {
+                Description = "The value that the steps lie around, where an earlier coupon pointed there",
+                HelpName = "MM"
+            };
+        var board =
+            new Option<string?>("--board")
+            {
+                Description =
+                "A board file: its printer, filament and insert are meant, and a fit slice is cut from its housing",
+                HelpName = "BOARD"
+            };
+        var folder = new Option<string>("--output", "-o")
+        {
+            Description = "Folder to write into",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => "coupon"
+        };
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("coupon", "Make small test prints that tell what your printer does with a filament")
@@ -42,7 +68,8 @@ internal static class CouponVerb
             kinds, board, printer, filament, insert, around, folder, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Asked(
-            parsed.GetValue(kinds) ?? [], parsed.GetValue(board), parsed.GetValue(printer), parsed.GetValue(filament), parsed.GetValue(insert),
+            parsed.GetValue(kinds) ?? [], parsed.GetValue(board), parsed.GetValue(printer), parsed.GetValue(filament),
+                parsed.GetValue(insert),
             parsed.GetValue(around), parsed.GetRequiredValue(folder), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -63,7 +90,7 @@ internal static class CouponVerb
         BoardSource? source = asked.Board is null ? null : BoardSource.Read(asked.Board, [], bench);
         if (source is { File: null })
         {
-            return BadBoard.Tell(source, bench, null);
+            return BadBoardReport.Print(source, bench, null);
         }
 
         ProfileLoadResult loaded = UserProfiles.Load(source is null ? bench.Folder : Path.GetDirectoryName(source.Path), bench);
@@ -80,10 +107,12 @@ internal static class CouponVerb
 
         var faults = new List<string>();
         CouponWish? wish = Wish(asked, source?.File, loaded.Library, faults);
-        CouponKind[] kinds = [.. asked.Kinds.Distinct().Where(name => name != FitSlicePrint.Name).Select(name => Kind(name, faults)).OfType<CouponKind>()];
+        CouponKind[] kinds =
+            [.. asked.Kinds.Distinct().Where(name => name != FitSlicePrint.Name).Select(name => Kind(name, faults)).OfType<CouponKind>()];
         if (asked.Kinds.Contains(FitSlicePrint.Name) && (source is null || kinds.Length > 0))
         {
-            faults.Add(source is null ? $"{FitSlicePrint.Name} is cut from a housing: name its board file, --board BOARD" : $"{FitSlicePrint.Name} is a print of its own: ask for it alone");
+            faults.Add(source is null ? $"{FitSlicePrint.Name} is cut from a housing: name its board file, --board BOARD"
+                : $"{FitSlicePrint.Name} is a print of its own: ask for it alone");
         }
 
         if (wish is not null)
@@ -131,10 +160,13 @@ internal static class CouponVerb
             {
                 bench.Out.Write(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{coupon.Coupon.Kind.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, {coupon.Estimate.Grams:0.0} g\n"));
+                    $"{coupon.Coupon.Kind.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, "
+                        + $"{coupon.Estimate.Grams:0.0} g\n"));
             }
 
-            bench.Out.Write($"{asked.Folder}: {files.Length} files; coupon.txt says what to do. Then: shellforge calibrate {Path.Combine(asked.Folder, "answers.yaml")}\n");
+            bench.Out.Write(
+                $"{asked.Folder}: {files.Length} files; coupon.txt says what to do. Then: shellforge calibrate "
+                    + $"{Path.Combine(asked.Folder, "answers.yaml")}\n");
         }
     }
 
@@ -152,7 +184,9 @@ internal static class CouponVerb
 
             if (plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name != board.Print.Shell.Name)
             {
-                bench.Out.Write($"its diffuser is a print of its own: shellforge coupon diffuser-steps --printer {board.Print.Printer.Name} --filament {plan.Diffuser.Filament.Name} -o coupon-diffuser\n");
+                bench.Out.Write(
+                    $"its diffuser is a print of its own: shellforge coupon diffuser-steps --printer {board.Print.Printer.Name} "
+                        + $"--filament {plan.Diffuser.Filament.Name} -o coupon-diffuser\n");
             }
         }
 
@@ -161,13 +195,19 @@ internal static class CouponVerb
 
     private static CouponWish? Wish(Asked asked, BoardFile? board, ProfileLibrary library, List<string> faults)
     {
-        PrinterProfile? printer = Named(library.Printers, asked.Printer ?? board?.Print.Printer.Name ?? UsualPrinter, "a printer", library, faults);
-        FilamentProfile? filament = Named(library.Filaments, asked.Filament ?? board?.Print.Shell.Name ?? UsualFilament, "a filament", library, faults);
+        PrinterProfile? printer = Named(library.Printers, asked.Printer ?? board?.Print.Printer.Name ?? UsualPrinter, "a printer", library,
+            faults);
+        FilamentProfile? filament = Named(library.Filaments, asked.Filament ?? board?.Print.Shell.Name ?? UsualFilament, "a filament",
+            library, faults);
         string? insertName = asked.Insert ?? board?.Housing.Insert?.Name;
         InsertProfile? insert = insertName is null ? null : Named(library.Inserts, insertName, "an insert", library, faults);
         return printer is null || filament is null
             ? null
-            : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament) { Insert = insert, Around = asked.Around };
+            : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament)
+            {
+                Insert = insert,
+                Around = asked.Around
+            };
     }
 
     private static T? Named<T>(ProfileShelf<T> shelf, string name, string what, ProfileLibrary library, List<string> faults)
@@ -177,7 +217,8 @@ internal static class CouponVerb
         if (found is null)
         {
             string nearest = shelf.Nearest(name) is { } near ? $"; did you mean '{near}'?" : "; 'shellforge profiles' lists them";
-            faults.Add(library.KindOf(name) is { } other ? $"'{name}' is {other}, not {what}" : $"there is no profile '{name}' of {what}{nearest}");
+            faults.Add(library.KindOf(name) is { } other ? $"'{name}' is {other}, not {what}"
+                : $"there is no profile '{name}' of {what}{nearest}");
         }
 
         return found;
@@ -188,12 +229,15 @@ internal static class CouponVerb
         CouponKind? kind = CouponKinds.Find(name);
         if (kind is null)
         {
-            faults.Add($"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or {FitSlicePrint.Name}");
+            faults.Add(
+                $"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or "
+                    + $"{FitSlicePrint.Name}");
         }
 
         return kind;
     }
 
     private sealed record Asked(
-        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, double? Around, string Folder, bool Json, bool Quiet);
+        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, double? Around, string Folder, bool Json,
+            bool Quiet);
 }

@@ -9,13 +9,16 @@ namespace ShellForge.Cli.Verbs;
 internal static class FormatList
 {
     /// <summary>The option.</summary>
-    public static Option<ImmutableArray<OutputFormat>> Option() => new("--formats") { Description = Description, HelpName = "LIST", CustomParser = Parse };
+    public static Option<ImmutableArray<OutputFormat>> Option() =>
+        new("--formats") { Description = Description, HelpName = "LIST", CustomParser = Parse };
 
     /// <summary>What is written: what was asked for, or the usual.</summary>
-    public static ImmutableArray<OutputFormat> Wanted(ImmutableArray<OutputFormat> asked) => asked.IsDefaultOrEmpty ? OutputFormat.Usual : asked;
+    public static ImmutableArray<OutputFormat> Wanted(ImmutableArray<OutputFormat> asked) =>
+        asked.IsDefaultOrEmpty ? OutputFormat.Usual : asked;
 
     private static string Description =>
-        $"What to write, separated by commas: {string.Join(", ", OutputFormat.All.Select(format => $"{format.Word} ({format.About})"))}; by default {string.Join(",", OutputFormat.Usual.Select(format => format.Word))}";
+        $"What to write, separated by commas: {string.Join(", ", OutputFormat.All.Select(format => $"{format.Word} ({format.About})"))}; "
+            + $"by default {string.Join(",", OutputFormat.Usual.Select(format => format.Word))}";
 
     private static ImmutableArray<OutputFormat> Parse(ArgumentResult given)
     {
@@ -24,7 +27,9 @@ internal static class FormatList
         {
             if (OutputFormat.All.FirstOrDefault(format => format.Word == word) is not { } found)
             {
-                given.AddError($"'{word}' is no format; expected {string.Join(", ", OutputFormat.All.Select(format => format.Word))}, separated by commas");
+                given.AddError(
+                    $"'{word}' is no format; expected {string.Join(", ", OutputFormat.All.Select(format => format.Word))}, separated by "
+                        + $"commas");
                 return [];
             }
 

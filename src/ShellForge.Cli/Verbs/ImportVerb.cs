@@ -5,8 +5,8 @@ using System.Text;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import;
@@ -31,7 +31,11 @@ internal static class ImportVerb
             Description = "The board file to write; the picture goes beside it as .svg. Not needed with --json",
             HelpName = "board.yaml",
         };
-        var name = new Option<string?>("--name") { Description = "What the housing is called; the board file's name when not given", HelpName = "name" };
+        var name = new Option<string?>("--name")
+        {
+            Description = "What the housing is called; the board file's name when not given",
+            HelpName = "name"
+        };
         var shift = new Option<Point2?>("--shift")
         {
             Description = "Added to the placement's coordinates, mm, where its origin is another one than the outline's",
@@ -110,7 +114,8 @@ internal static class ImportVerb
         string name = Path.GetFileName(target);
         byte[] text = Encoding.UTF8.GetBytes(BoardFileWriter.Text(result));
         var files = new List<OutputFile>();
-        if (File.Exists(target) && new FileInfo(target).Length <= EcadLimits.FileBytes && File.ReadAllBytes(target) is var earlier && !earlier.AsSpan().SequenceEqual(text))
+        if (File.Exists(target) && new FileInfo(target).Length <= EcadLimits.FileBytes && File.ReadAllBytes(target) is var earlier
+            && !earlier.AsSpan().SequenceEqual(text))
         {
             files.Add(new OutputFile(name + "~", earlier));
         }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using ShellForge.Cli.Inspecting;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 using ShellForge.Output.Inspection;
 using ShellForge.Output.Report;
 
@@ -19,7 +19,8 @@ internal static class InspectVerb
         };
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("inspect", "Audit STL or 3MF files of any origin: closed, oriented, free of crossings; sizes") { files, json, quiet };
+        var command = new Command("inspect", "Audit STL or 3MF files of any origin: closed, oriented, free of crossings; sizes") { files,
+            json, quiet };
         command.SetAction(parsed => (int)Run(
             bench, parsed.GetRequiredValue(files), parsed.GetValue(json), parsed.GetValue(quiet)));
         return command;

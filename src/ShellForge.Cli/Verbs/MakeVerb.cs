@@ -4,8 +4,8 @@ using System.Diagnostics;
 using System.Globalization;
 using ShellForge.Cli.Comparing;
 using ShellForge.Cli.Making;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
@@ -37,7 +37,8 @@ internal static class MakeVerb
             board, folder, set, formats, strict, details, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
-            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set), FormatList.Wanted(parsed.GetValue(formats)),
+            parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set),
+                FormatList.Wanted(parsed.GetValue(formats)),
             parsed.GetValue(strict), parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -48,7 +49,8 @@ internal static class MakeVerb
         BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
-            return BadBoard.Tell(source, bench, wish.Json ? ReportJson.OfMake((int)ExitCode.BadInput, null, null, source.Diagnostics, null) : null);
+            return BadBoardReport.Print(source, bench,
+                wish.Json ? ReportJson.OfMake((int)ExitCode.BadInput, null, null, source.Diagnostics, null) : null);
         }
 
         DrawnFiles? drawn = null;

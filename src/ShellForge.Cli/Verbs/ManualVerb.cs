@@ -36,7 +36,9 @@ internal static class ManualVerb
         }
 
         page.Append(".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nWhen set, output has no colour.\n");
-        page.Append(".SH FILES\n.TP\n.I profiles/*.yaml\nProfiles of your own, beside the board file or in \\fIshellforge/profiles\\fR within your configuration folder; they win over the shipped ones, by name.\n");
+        page.Append(
+            ".SH FILES\n.TP\n.I profiles/*.yaml\nProfiles of your own, beside the board file or in \\fIshellforge/profiles\\fR within "
+                + "your configuration folder; they win over the shipped ones, by name.\n");
         return page.ToString();
     }
 

@@ -2,9 +2,9 @@ using System.CommandLine;
 using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Tree;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 
 namespace ShellForge.Cli.Verbs;
 

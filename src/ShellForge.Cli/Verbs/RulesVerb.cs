@@ -2,7 +2,7 @@ using System.CommandLine;
 using ShellForge.Board.Yaml.Tree;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
-using ShellForge.Cli.Telling;
+using ShellForge.Cli.Printing;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -45,7 +45,8 @@ internal static class RulesVerb
             return ExitCode.Done;
         }
 
-        string nearest = NearestName.In(name, RuleList.All.Select(each => each.Name).Concat(PlanRule.All.Select(each => each.Name))) is { } near
+        string nearest =
+            NearestName.In(name, RuleList.All.Select(each => each.Name).Concat(PlanRule.All.Select(each => each.Name))) is { } near
             ? $"; did you mean {near}?"
             : "; 'shellforge rules' lists all";
         bench.Err.WriteLine($"shellforge: there is no rule '{name}'{nearest}");

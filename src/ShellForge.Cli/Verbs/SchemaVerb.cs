@@ -47,7 +47,10 @@ internal static class SchemaVerb
             DefaultValueFactory = _ => "board",
         };
         kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);
-        var command = new Command("schema", "Print a JSON Schema: of the board file, for editors that complete and check YAML, or of a document, for programs that read it") { kind };
+        var command =
+            new Command("schema",
+                "Print a JSON Schema: of the board file, for editors that complete and check YAML, or of a document, for programs that "
+                    + "read it") { kind };
         command.SetAction(parsed =>
         {
             bench.Out.Write(All.First(each => each.Name == parsed.GetValue(kind)).Schema());
@@ -56,5 +59,6 @@ internal static class SchemaVerb
         return command;
     }
 
-    private static string Names(IEnumerable<(string Name, Func<string> Schema)> schemas) => string.Join(", ", schemas.Select(each => each.Name));
+    private static string Names(IEnumerable<(string Name, Func<string> Schema)> schemas) =>
+        string.Join(", ", schemas.Select(each => each.Name));
 }

@@ -32,7 +32,9 @@ internal static class SharedOptions
         Description = "Count warnings as reasons not to print",
     };
 
-    /// <summary>Reads a whole number; anything else is told with what it should be. A validator would be handed an exception for a word.</summary>
+    /// <summary>
+    /// Reads a whole number; anything else is told with what it should be. A validator would be handed an exception for a word.
+    /// </summary>
     public static Func<ArgumentResult, int?> WholeNumber(string what, int least, int most) => given =>
     {
         string written = given.Tokens[0].Value;

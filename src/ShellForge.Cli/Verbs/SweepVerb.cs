@@ -3,8 +3,8 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using ShellForge.Cli.Making;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Sweeping;
-using ShellForge.Cli.Telling;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Running;
@@ -17,11 +17,20 @@ internal static class SweepVerb
 {
     public static Command Create(Workbench bench)
     {
-        var plan = new Argument<string?>("PLAN") { Description = "The plan (YAML): boards, and what is varied; not needed with --merge", Arity = ArgumentArity.ZeroOrOne };
-        var folder = new Option<string?>("--output", "-o") { Description = "Folder to write into; by default 'sweep' beside the plan", HelpName = "DIR" };
+        var plan = new Argument<string?>("PLAN")
+        {
+            Description = "The plan (YAML): boards, and what is varied; not needed with --merge",
+            Arity = ArgumentArity.ZeroOrOne
+        };
+        var folder = new Option<string?>("--output", "-o")
+        {
+            Description = "Folder to write into; by default 'sweep' beside the plan",
+            HelpName = "DIR"
+        };
         Option<string[]> set = SharedOptions.Set();
         Option<ImmutableArray<OutputFormat>> formats = FormatList.Option();
-        var findings = new Option<bool>("--findings-only") { Description = "Check every variant and write the index, but no files of the variants" };
+        var findings =
+            new Option<bool>("--findings-only") { Description = "Check every variant and write the index, but no files of the variants" };
         var jobs = new Option<int?>("--jobs", "-j")
         {
             Description = "Variants at one time; by default as many as there are cores",
@@ -30,15 +39,37 @@ internal static class SweepVerb
         };
         var shard = new Option<Shard?>("--shard")
         {
-            Description = "Only a share of the variants: the i-th of n, i from 0 to n - 1; in a task of Slurm, Kubernetes, AWS Batch, Grid Engine or GNU parallel by itself",
+            Description =
+                "Only a share of the variants: the i-th of n, i from 0 to n - 1; in a task of Slurm, Kubernetes, AWS Batch, Grid Engine "
+                    + "or GNU parallel by itself",
             HelpName = "i/n",
             CustomParser = ReadShard,
         };
-        var dry = new Option<bool>("--dry-run") { Description = "Tell how many variants, how long and how much disk; one is made in memory for that, nothing is written" };
-        var merge = new Option<string?>("--merge") { Description = "Join what all shares have made in a folder, write its index, and list what is missing", HelpName = "DIR" };
-        var script = new Option<string?>("--script") { Description = "Print the few lines that run the shares on an engine that is there: slurm, kubernetes or parallel" };
+        var dry = new Option<bool>("--dry-run")
+        {
+            Description =
+            "Tell how many variants, how long and how much disk; one is made in memory for that, nothing is written"
+        };
+        var merge =
+            new Option<string?>("--merge")
+            {
+                Description =
+                "Join what all shares have made in a folder, write its index, and list what is missing",
+                HelpName = "DIR"
+            };
+        var script =
+            new Option<string?>("--script")
+            {
+                Description =
+                "Print the few lines that run the shares on an engine that is there: slurm, kubernetes or parallel"
+            };
         script.AcceptOnlyFromAmong([.. SiteScript.All.Keys]);
-        var shares = new Option<int>("--shares") { Description = "How many shares the script has", HelpName = "NUMBER", DefaultValueFactory = _ => 8 };
+        var shares = new Option<int>("--shares")
+        {
+            Description = "How many shares the script has",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 8
+        };
         shares.Validators.Add(given =>
         {
             if (given.GetValueOrDefault<int>() is < 1 or > SweepWish.MostShares)
@@ -93,7 +124,8 @@ internal static class SweepVerb
 
         if (wish.Script is not null)
         {
-            bench.Out.Write(SiteScript.All[wish.Script](new SiteWish(wish.Plan, wish.Folder ?? "sweep", wish.Shares)).ReplaceLineEndings("\n") + "\n");
+            bench.Out.Write(
+                SiteScript.All[wish.Script](new SiteWish(wish.Plan, wish.Folder ?? "sweep", wish.Shares)).ReplaceLineEndings("\n") + "\n");
             return ExitCode.Done;
         }
 
@@ -117,7 +149,8 @@ internal static class SweepVerb
 
     private static ExitCode Made(Workbench bench, SweepWish wish, SweepSource source, SweepOrder order, Shard? shard, string from)
     {
-        string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep") : bench.FullPath(wish.Folder);
+        string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
+            : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
         var maker = new VariantMaker(order, DefectFiles.Of);
         if (wish.DryRun)

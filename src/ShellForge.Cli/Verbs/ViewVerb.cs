@@ -1,6 +1,6 @@
 using System.CommandLine;
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 using ShellForge.Cli.Viewing;
 
 namespace ShellForge.Cli.Verbs;

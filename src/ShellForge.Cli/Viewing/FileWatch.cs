@@ -120,7 +120,8 @@ internal sealed class FileWatch : IDisposable
         void Append(string path)
         {
             var info = new FileInfo(path);
-            stamp.Append(path).Append(info.Exists ? info.LastWriteTimeUtc.Ticks : 0).Append(':').Append(info.Exists ? info.Length : -1).Append(';');
+            stamp.Append(path).Append(info.Exists ? info.LastWriteTimeUtc.Ticks : 0).Append(':').Append(info.Exists ? info.Length : -1)
+                .Append(';');
         }
     }
 }

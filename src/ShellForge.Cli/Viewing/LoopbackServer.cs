@@ -12,7 +12,8 @@ namespace ShellForge.Cli.Viewing;
 internal sealed record WebAnswer(string Status, string Type, byte[] Body)
 {
     /// <summary>A line of text.</summary>
-    public static WebAnswer Text(string status, string text) => new(status, "text/plain; charset=utf-8", Encoding.UTF8.GetBytes(text + "\n"));
+    public static WebAnswer Text(string status, string text) =>
+        new(status, "text/plain; charset=utf-8", Encoding.UTF8.GetBytes(text + "\n"));
 }
 
 /// <summary>What a server is asked for.</summary>
@@ -214,7 +215,8 @@ internal sealed class LoopbackServer : IDisposable
     {
         string head = string.Create(
             CultureInfo.InvariantCulture,
-            $"HTTP/1.1 {answer.Status}\r\nContent-Type: {answer.Type}\r\nContent-Length: {answer.Body.Length}\r\nConnection: close\r\n{Guards}\r\n");
+            $"HTTP/1.1 {answer.Status}\r\nContent-Type: {answer.Type}\r\nContent-Length: {answer.Body.Length}\r\nConnection: "
+                + $"close\r\n{Guards}\r\n");
         await stream.WriteAsync(Encoding.ASCII.GetBytes(head), cancel);
         await stream.WriteAsync(answer.Body, cancel);
         await stream.FlushAsync(cancel);

@@ -30,7 +30,8 @@ internal static class EarlierRun
                 && root.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String
                 && format.GetString() == ReportJson.Format;
             return ours && root.TryGetProperty("parts", out JsonElement parts) && parts.ValueKind == JsonValueKind.Array
-                ? [.. parts.EnumerateArray().SelectMany(part => Named(part, "file", ".stl").Concat(Named(part, "plate", ".3mf"))).Distinct(StringComparer.Ordinal)]
+                ? [.. parts.EnumerateArray().SelectMany(part => Named(part, "file", ".stl").Concat(Named(part, "plate", ".3mf")))
+                    .Distinct(StringComparer.Ordinal)]
                 : [];
         }
         catch (JsonException)

@@ -4,8 +4,8 @@ using System.Globalization;
 namespace ShellForge.Coupons.Answers;
 
 /// <summary>
-/// Three questions about a row of steps that rise from tight to loose: the last that is too tight, the one that fits, the first that is too loose. They
-/// hold each other to the truth.
+/// Three questions about a row of steps that rise from tight to loose: the last that is too tight, the one that fits, the first that is too
+/// loose. They hold each other to the truth.
 /// </summary>
 /// <param name="Tight">The highest step that is too tight.</param>
 /// <param name="Fits">The step that fits.</param>
@@ -25,13 +25,20 @@ internal sealed record FitAnswers(StepQuestion Tight, StepQuestion Fits, StepQue
         int first = loose < 0 ? steps.Length : loose;
         if (tight >= first)
         {
-            return new FitJudgement(null, null, new AnswerFault(Loose.Key, $"{Shown(steps[tight])} can't be too tight while {Shown(steps[first])} is too loose: try both again"));
+            return new FitJudgement(null, null,
+                new AnswerFault(Loose.Key,
+                    $"{Shown(steps[tight])} can't be too tight while {Shown(steps[first])} is too loose: try both again"));
         }
 
         if (fits >= 0)
         {
-            return fits <= tight ? new FitJudgement(null, null, new AnswerFault(Fits.Key, $"{Shown(steps[fits])} can't fit while {Shown(steps[tight])} is too tight: try both again"))
-                : fits >= first ? new FitJudgement(null, null, new AnswerFault(Fits.Key, $"{Shown(steps[fits])} can't fit while {Shown(steps[first])} is too loose: try both again"))
+            return fits <= tight
+                ? new FitJudgement(null, null,
+                    new AnswerFault(Fits.Key, $"{Shown(steps[fits])} can't fit while {Shown(steps[tight])} is too tight: try both again"))
+                : fits >= first
+                    ? new FitJudgement(null, null,
+                        new AnswerFault(Fits.Key,
+                            $"{Shown(steps[fits])} can't fit while {Shown(steps[first])} is too loose: try both again"))
                 : new FitJudgement(steps[fits], null, null);
         }
 
@@ -42,7 +49,8 @@ internal sealed record FitAnswers(StepQuestion Tight, StepQuestion Fits, StepQue
             : new FitJudgement(null, null, new AnswerFault(
                 Fits.Key, tight < 0 && loose < 0
                     ? "none is too tight, none fits and none is too loose: one of the three must be"
-                    : $"steps are left between {(tight < 0 ? "the first" : Shown(steps[tight]))} and {(loose < 0 ? "the last" : Shown(steps[first]))} that are neither too tight nor too loose: one of them fits"));
+                    : $"steps are left between {(tight < 0 ? "the first" : Shown(steps[tight]))} and "
+                        + $"{(loose < 0 ? "the last" : Shown(steps[first]))} that are neither too tight nor too loose: one of them fits"));
     }
 
     private static string Shown(double value) => value.ToString("0.00#", CultureInfo.InvariantCulture);

@@ -19,7 +19,8 @@ public abstract record Question(string Key, string Text)
 
     /// <summary>A number as people write it: with a point or a comma.</summary>
     internal static bool TryNumber(string text, out double number) =>
-        double.TryParse(text.Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+        double.TryParse(text.Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture, out number);
 
     /// <summary>A number as it is shown.</summary>
     protected static string Shown(double number) => number.ToString("0.###", CultureInfo.InvariantCulture);
@@ -84,6 +85,8 @@ public sealed record SizeQuestion(string Key, string Text, double Drawn, double 
     /// <inheritdoc />
     public override string? Refuse(string answer) =>
         !TryNumber(answer, out double number) ? $"'{answer}' is no size"
-        : Math.Abs(number - Drawn) > Reach ? $"{Shown(number)} mm is {Shown(Math.Abs(number - Drawn))} away from the {Shown(Drawn)} drawn, beyond what a printer does: measure again"
+        : Math.Abs(number - Drawn) > Reach
+            ? $"{Shown(number)} mm is {Shown(Math.Abs(number - Drawn))} away from the {Shown(Drawn)} drawn, beyond what a printer does: "
+                + $"measure again"
         : null;
 }

@@ -43,7 +43,9 @@ public sealed record Calibration
     /// <summary>Coupons to print next, since no step of theirs fits: what they are drawn for.</summary>
     public ImmutableArray<(CouponKind Kind, CouponWish Wish)> Next { get; init; } = [];
 
-    /// <summary>The questions that have no answer in the file, in the order of asking. Kinds and inserts that are wrong are told as faults.</summary>
+    /// <summary>
+    /// The questions that have no answer in the file, in the order of asking. Kinds and inserts that are wrong are told as faults.
+    /// </summary>
     public static (ImmutableArray<OpenQuestion> Open, ImmutableArray<CalibrationFault> Faults) Questions(AnswerFile file)
     {
         var open = ImmutableArray.CreateBuilder<OpenQuestion>();
@@ -53,7 +55,9 @@ public sealed record Calibration
             AnsweredCoupon coupon = file.Coupons[i];
             if (CouponKinds.Find(coupon.Kind) is not { } kind)
             {
-                faults.Add(new CalibrationFault(coupon.Place, $"there is no coupon '{coupon.Kind}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))}"));
+                faults.Add(
+                    new CalibrationFault(coupon.Place,
+                        $"there is no coupon '{coupon.Kind}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))}"));
                 continue;
             }
 
@@ -68,8 +72,10 @@ public sealed record Calibration
             foreach (WrittenAnswer answer in coupon.Answers)
             {
                 Question? question = questions.FirstOrDefault(each => each.Key == answer.Key);
-                string? fault = question is null ? $"{kind.Name} asks no question '{answer.Key}'; expected {string.Join(", ", questions.Select(each => each.Key))}"
-                    : answer.Text.Length > 0 && question.Refuse(answer.Text) is { } refused ? $"{kind.Name}, {answer.Key}: {refused}; expected {question.Expected}"
+                string? fault = question is null
+                    ? $"{kind.Name} asks no question '{answer.Key}'; expected {string.Join(", ", questions.Select(each => each.Key))}"
+                    : answer.Text.Length > 0 && question.Refuse(answer.Text) is { } refused
+                        ? $"{kind.Name}, {answer.Key}: {refused}; expected {question.Expected}"
                     : null;
                 if (fault is not null)
                 {
@@ -102,11 +108,13 @@ public sealed record Calibration
             CouponWish wish = WishOf(file, coupon);
             ImmutableDictionary<string, string> answers = coupon.Answers.Where(answer => answer.Text.Length > 0)
                 .Select(answer => KeyValuePair.Create(answer.Key, answer.Text))
-                .Concat(asked.Where(each => each.Question.Coupon == i).Select(each => KeyValuePair.Create(each.Question.Question.Key, each.Answer)))
+                .Concat(asked.Where(each => each.Question.Coupon == i)
+                    .Select(each => KeyValuePair.Create(each.Question.Question.Key, each.Answer)))
                 .ToImmutableDictionary(StringComparer.Ordinal);
             Reading reading = kind.Read(wish, new AnswerSheet(answers));
             faults.AddRange(reading.Faults.Select(fault => new CalibrationFault(
-                coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place, $"{kind.Name}, {fault.Key}: {fault.Message}")));
+                coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place,
+                    $"{kind.Name}, {fault.Key}: {fault.Message}")));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
             if (reading.NextAround is { } around)
             {
@@ -115,7 +123,9 @@ public sealed record Calibration
 
             if (!reading.Values.IsEmpty)
             {
-                found.Add(new CouponFound(kind, wish, reading.Values, string.Join(", ", kind.Questions(wish).Select(question => $"{question.Key} {answers[question.Key]}"))));
+                found.Add(
+                    new CouponFound(kind, wish, reading.Values,
+                        string.Join(", ", kind.Questions(wish).Select(question => $"{question.Key} {answers[question.Key]}"))));
             }
         }
 
@@ -132,7 +142,8 @@ public sealed record Calibration
             .Where(same => same.Select(each => each.value.Value).Distinct().Count() > 1)
             .Select(same => new CalibrationFault(
                 file.Coupons.Last(coupon => coupon.Kind == same.Last().Kind.Name).Place,
-                $"{same.First().value.Words} comes out as {string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}: leave the coupon away that is out of date"));
+                $"{same.First().value.Words} comes out as "
+                    + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}: leave the coupon away that is out of date"));
 
     private static CouponWish WishOf(AnswerFile file, AnsweredCoupon coupon) =>
         new(file.Printer, file.Filament) { Insert = coupon.Insert, Around = coupon.Around };

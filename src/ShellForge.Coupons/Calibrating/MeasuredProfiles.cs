@@ -8,12 +8,14 @@ using ShellForge.Output.Files;
 namespace ShellForge.Coupons.Calibrating;
 
 /// <summary>
-/// The user's profiles with what was measured, as files: one of the printer with the filament, one of the filament. What was measured before and is not
-/// measured anew stays as it was.
+/// The user's profiles with what was measured, as files: one of the printer with the filament, one of the filament. What was measured
+/// before and is not measured anew stays as it was.
 /// </summary>
 public static class MeasuredProfiles
 {
-    private const string Head = "# What was measured on coupons; `shellforge calibrate` writes this file anew. Values win over shipped profiles of the same name.\nformat: shellforge-profiles/1\n";
+    private const string Head =
+        "# What was measured on coupons; `shellforge calibrate` writes this file anew. Values win over shipped profiles of the same "
+            + "name.\nformat: shellforge-profiles/1\n";
 
     /// <summary>How the source of a value reads: "measured 2026-11-30, coupon lid-fit".</summary>
     public static string Source(DateOnly date, CouponKind kind) =>
@@ -25,7 +27,8 @@ public static class MeasuredProfiles
     /// <param name="filament">Name of the filament.</param>
     /// <param name="library">The profiles as they are, with what was measured before.</param>
     /// <param name="date">The day of the measurement.</param>
-    public static ImmutableArray<OutputFile> Files(Calibration calibration, string printer, string filament, ProfileLibrary library, DateOnly date)
+    public static ImmutableArray<OutputFile> Files(Calibration calibration, string printer, string filament, ProfileLibrary library,
+        DateOnly date)
     {
         var files = ImmutableArray.CreateBuilder<OutputFile>();
         PairingProfile before = library.PairingOf(printer, filament)
@@ -37,7 +40,8 @@ public static class MeasuredProfiles
         }
 
         ImmutableArray<(MeasuredValue Value, CouponKind Kind)> own =
-            [.. calibration.Found.SelectMany(found => found.Values.Where(value => value.Shelf == MeasuredShelf.Filament).Select(value => (value, found.Kind)))];
+            [.. calibration.Found.SelectMany(
+                found => found.Values.Where(value => value.Shelf == MeasuredShelf.Filament).Select(value => (value, found.Kind)))];
         if (!own.IsEmpty)
         {
             var text = new StringBuilder(Head);
@@ -97,10 +101,12 @@ public static class MeasuredProfiles
     private static string PairingText(PairingProfile pairing)
     {
         var text = new StringBuilder(Head);
-        text.Append(CultureInfo.InvariantCulture, $"pairings:\n  {Quoted(pairing.Name)}:\n    printer: {Quoted(pairing.Printer)}\n    filament: {Quoted(pairing.Filament)}\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"pairings:\n  {Quoted(pairing.Name)}:\n    printer: {Quoted(pairing.Printer)}\n    filament: {Quoted(pairing.Filament)}\n");
         foreach ((string key, Sourced? value) in new (string, Sourced?)[]
         {
-            ("outer-allowance", pairing.OuterAllowance), ("hole-allowance", pairing.HoleAllowance), ("slot-allowance", pairing.SlotAllowance),
+            ("outer-allowance", pairing.OuterAllowance), ("hole-allowance", pairing.HoleAllowance),
+                ("slot-allowance", pairing.SlotAllowance),
             ("lip-fit", pairing.LipFit), ("slot-fit", pairing.SlotFit), ("moving-fit", pairing.MovingFit), ("accuracy", pairing.Accuracy),
             ("shrinkage", pairing.Shrinkage), ("shrinkage-spread", pairing.ShrinkageSpread),
         })
@@ -134,7 +140,8 @@ public static class MeasuredProfiles
 
     // Plain where no reader could take it for anything else.
     private static string Quoted(string text) =>
-        text.Length > 0 && char.IsAsciiLetter(text[0]) && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' or '/')
+        text.Length > 0 && char.IsAsciiLetter(text[0])
+            && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' or '/')
             ? text
             : "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
 

@@ -41,7 +41,8 @@ internal static class Figures
         // The font's own middle lies between descender and capitals; figures have no descender.
         double height = Height(basis);
         double drop = (PrintedLettering.Size(text, height, basis).Tall - height) / 2;
-        return new CouponMark(text, PrintedLettering.Of(text, height, basis).Moved(middle - new Point2(0, drop)), onZ, onZ + basis.UpDistance(Raised));
+        return new CouponMark(text, PrintedLettering.Of(text, height, basis).Moved(middle - new Point2(0, drop)), onZ,
+            onZ + basis.UpDistance(Raised));
     }
 
     /// <summary>The solid of a text.</summary>

@@ -18,14 +18,19 @@ public static class BenchSheet
         CouponWish wish = coupons[0].Coupon.Wish;
         Line(text, $"Coupons for {wish.Printer.Name} with {wish.Filament.Name}");
         Line(text, "");
-        Wrap(text, "", "Print with the settings that the housing will be printed with: the same layers, lines, speeds and temperature, no support, as the pieces lie. "
+        Wrap(text, "",
+            "Print with the settings that the housing will be printed with: the same layers, lines, speeds and temperature, no support, "
+                + "as the pieces lie. "
             + "Switch off the slicer's own compensation for shrinkage, holes and wide first layers.");
         foreach (MadeCoupon made in coupons)
         {
             Coupon coupon = made.Coupon;
             Line(text, "");
             Line(text, $"{coupon.Kind.Name}: {coupon.Kind.Tells}");
-            Line(text, string.Create(CultureInfo.InvariantCulture, $"  {string.Join(", ", made.Pieces.Select(piece => piece.Piece.Name + ".stl"))}: {PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"));
+            Line(text,
+                string.Create(CultureInfo.InvariantCulture,
+                    $"  {string.Join(", ", made.Pieces.Select(piece => piece.Piece.Name + ".stl"))}: "
+                        + $"{PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"));
             foreach (string caution in coupon.Cautions)
             {
                 Wrap(text, "  Take care: ", caution);

@@ -29,7 +29,9 @@ public static class CouponFiles
         ImmutableArray<PrintPlate> plates = Plates(pieces, wish);
         return
         [
-            .. pieces.Select(piece => Written($"{piece.Piece.Name}.stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Piece.Name} mm"))),
+            .. pieces.Select(
+                piece => Written($"{piece.Piece.Name}.stl",
+                    stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Piece.Name} mm"))),
             .. plates.Select((plate, i) => Written(
                 plates.Length == 1 ? "coupon.3mf" : string.Create(CultureInfo.InvariantCulture, $"coupon-{i + 1}.3mf"),
                 stream => ThreeMfWriter.Write(stream, "Coupon", plate))),

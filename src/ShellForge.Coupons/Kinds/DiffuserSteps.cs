@@ -38,7 +38,9 @@ internal sealed class DiffuserSteps : CouponKind
     public override string Tells => "how much light your diffuser's spool lets through";
 
     /// <inheritdoc />
-    public override string? Matters(HousingPlan plan) => plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name == plan.Source.Print.Shell.Name ? "its diffuser is printed" : null;
+    public override string? Matters(HousingPlan plan) =>
+        plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name == plan.Source.Print.Shell.Name
+            ? "its diffuser is printed" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
@@ -73,12 +75,14 @@ internal sealed class DiffuserSteps : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([Shapes.Extrude(plate, 0, frame), .. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                new CouponPiece(Name, Solid.Union([Shapes.Extrude(plate, 0, frame), .. solids, .. marks.Select(Figures.Solid)]),
+                    told.ToImmutable(), marks.ToImmutable()),
             ],
             Hands =
             [
                 "Print it of the diffuser's filament, solid (100 % infill), face down as it lies.",
-                "Put a black tube as wide as a window, 15 mm high, over one white LED at a steady brightness, in a dark room; a telephone's light meter or a lux meter lies on it. Read it without the strip.",
+                "Put a black tube as wide as a window, 15 mm high, over one white LED at a steady brightness, in a dark room; a "
+                    + "telephone's light meter or a lux meter lies on it. Read it without the strip.",
                 "Lay each window between tube and meter, flat on the tube, and read again; the LED must stay as it is.",
             ],
             Cautions = ["Do not look into the LED; a quarter of its brightness is plenty."],
@@ -102,12 +106,13 @@ internal sealed class DiffuserSteps : CouponKind
             {
                 return Reading.Wrong(new AnswerFault(windows[i].Key, string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{steps[i]:0.0} mm lets more light through than {(i == 0 ? "no window at all" : $"{steps[i - 1]:0.0} mm")}: the LED changed, or two windows were mixed up; read both again")));
+                    $"{steps[i]:0.0} mm lets more light through than {(i == 0 ? "no window at all" : $"{steps[i - 1]:0.0} mm")}: the LED "
+                        + $"changed, or two windows were mixed up; read both again")));
             }
         }
 
-        // Both laws are straight lines through the origin: 1/T - 1 = t / t0 where it scatters, -ln T = t / t0 where it absorbs. Weights make
-        // equal shares of error in T count equally.
+        // Both laws are straight lines through the origin: 1/T - 1 = t / t0 where it scatters, -ln T = t / t0 where it absorbs. Weights
+        // make equal shares of error in T count equally.
         bool absorbs = wish.Filament.Absorbs;
         double[] lines = [.. through.Select(t => absorbs ? -Math.Log(Math.Min(1, t)) : (1 / Math.Min(1, t)) - 1)];
         double[] weights = [.. lines.Select(line => absorbs ? 1 : 1 / ((1 + line) * (1 + line)))];
@@ -115,7 +120,8 @@ internal sealed class DiffuserSteps : CouponKind
             / Enumerable.Range(0, steps.Length).Sum(i => weights[i] * steps[i] * steps[i]);
         if (!(slope > 0))
         {
-            return Reading.Wrong(new AnswerFault(windows[^1].Key, "no window dims the light: the readings were not taken through the strip"));
+            return Reading.Wrong(
+                new AnswerFault(windows[^1].Key, "no window dims the light: the readings were not taken through the strip"));
         }
 
         for (int i = 0; i < steps.Length; i++)
@@ -125,7 +131,8 @@ internal sealed class DiffuserSteps : CouponKind
             {
                 return Reading.Wrong(new AnswerFault(windows[i].Key, string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{steps[i]:0.0} mm lets {100 * through[i]:0.#} % through where the others say {100 * expected:0.#} %: read it again")));
+                    $"{steps[i]:0.0} mm lets {100 * through[i]:0.#} % through where the others say {100 * expected:0.#} %: read it "
+                        + $"again")));
             }
         }
 

@@ -39,7 +39,8 @@ internal sealed class InsertHoles : CouponKind
         wish.Insert is null ? "name the insert in your drawer by its body, such as --insert m2.5x4-od4.6" : null;
 
     /// <inheritdoc />
-    public override string? Matters(HousingPlan plan) => plan.Bosses.Any(boss => boss.Hole is not null) ? "its screws go into inserts" : null;
+    public override string? Matters(HousingPlan plan) =>
+        plan.Bosses.Any(boss => boss.Hole is not null) ? "its screws go into inserts" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
@@ -64,7 +65,8 @@ internal sealed class InsertHoles : CouponKind
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
             solids.Add(Shapes.Extrude(Region.Disc(at, Ring.Peg((steps[i] + wall) / 2)), 0, top));
-            InsertHolePlan hole = InsertHoleDecision.Plan(insert with { HoleDiameter = new Sourced(steps[i], Name), IsHoleMeasured = true }, top, depth);
+            InsertHolePlan hole = InsertHoleDecision.Plan(insert with { HoleDiameter = new Sourced(steps[i], Name), IsHoleMeasured = true },
+                top, depth);
             holes.Add(InsertHoleSolid.Of(at, top, hole));
             marks.Add(Figures.On(Figures.Hundredths(steps[i]), at - new Point2(0, (widest + Air + figures) / 2), plate, basis));
             told.Add(new CouponStep(steps[i], Figures.Hundredths(steps[i]), at));
@@ -74,14 +76,18 @@ internal sealed class InsertHoles : CouponKind
         {
             Kind = this,
             Wish = wish,
-            Pieces = [new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]).Less(holes), told.ToImmutable(), marks.ToImmutable())],
+            Pieces = [new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]).Less(holes), told.ToImmutable(),
+                marks.ToImmutable())],
             Hands =
             [
-                $"Set one insert {insert.Name} into each hole, from the smallest figure up: iron at {wish.Filament.IronCelsius.Value:0} degrees, its own weight only, straight.",
+                $"Set one insert {insert.Name} into each hole, from the smallest figure up: iron at {wish.Filament.IronCelsius.Value:0} "
+                    + $"degrees, its own weight only, straight.",
                 "Press each flush with a cold flat piece of metal, and let it cool for a minute.",
                 "Screw a screw in by hand, then lean it gently to each side and try to turn the insert with it.",
             ],
-            Cautions = ["The iron and the insert are hot enough to burn skin, and hot plastic gives off fumes: ventilate, and hold the print with pliers."],
+            Cautions =
+                ["The iron and the insert are hot enough to burn skin, and hot plastic gives off fumes: ventilate, and hold the print "
+                    + "with pliers."],
         };
     }
 
@@ -95,8 +101,16 @@ internal sealed class InsertHoles : CouponKind
         FitJudgement judged = Asked(wish).Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is not { } hole ? new Reading { NextAround = judged.NextAround }
-            : hole > insert.OuterDiameter ? Reading.Wrong(new AnswerFault("fits", $"a hole of {hole:0.00} is wider than the insert's body of {insert.OuterDiameter.Value:0.00}: measure the insert over its knurl"))
-            : new Reading { Values = [new MeasuredValue(MeasuredShelf.Pairing, "insert-holes", hole, $"hole for {insert.Name}") { For = insert.Name }] };
+            : hole > insert.OuterDiameter
+                ? Reading.Wrong(
+                    new AnswerFault("fits",
+                        $"a hole of {hole:0.00} is wider than the insert's body of {insert.OuterDiameter.Value:0.00}: measure the insert "
+                            + $"over its knurl"))
+            : new Reading
+            {
+                Values =
+                [new MeasuredValue(MeasuredShelf.Pairing, "insert-holes", hole, $"hole for {insert.Name}") { For = insert.Name }]
+            };
     }
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
@@ -106,8 +120,13 @@ internal sealed class InsertHoles : CouponKind
     {
         ImmutableArray<double> steps = Steps(wish);
         return new FitAnswers(
-            new StepQuestion("tight", "The highest figure at which the iron's weight alone does not sink the insert within ten seconds, or the boss bulges or cracks", steps),
-            new StepQuestion("fits", "The figure that fits: the iron's weight sinks the insert in three to ten seconds, it stays straight, and a screw tightened with two fingers does not turn it", steps),
-            new StepQuestion("loose", "The lowest figure at which the insert drops in almost by itself, tilts, or turns with the screw", steps));
+            new StepQuestion("tight",
+                "The highest figure at which the iron's weight alone does not sink the insert within ten seconds, or the boss bulges or "
+                    + "cracks", steps),
+            new StepQuestion("fits",
+                "The figure that fits: the iron's weight sinks the insert in three to ten seconds, it stays straight, and a screw "
+                    + "tightened with two fingers does not turn it", steps),
+            new StepQuestion("loose", "The lowest figure at which the insert drops in almost by itself, tilts, or turns with the screw",
+                steps));
     }
 }

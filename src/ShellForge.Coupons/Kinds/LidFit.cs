@@ -9,7 +9,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
-/// <summary>A small lid whose round lip is tried in rings of rising gaps; the widest must take it on every printer that is not out of order.</summary>
+/// <summary>
+/// A small lid whose round lip is tried in rings of rising gaps; the widest must take it on every printer that is not out of order.
+/// </summary>
 internal sealed class LidFit : CouponKind
 {
     private const int Columns = 5;
@@ -63,19 +65,22 @@ internal sealed class LidFit : CouponKind
         double lid = basis.Up(Lid);
         Solid gauge = Solid.Union(
             Shapes.Extrude(Region.Disc(Point2.Origin, outer.Coaxial(LidRadius, RingSide.Inside)), 0, lid),
-            Shapes.Extrude(Region.Annulus(outer, outer.Coaxial(LipRadius - basis.Wall(LipLines), RingSide.Inside)), 0, lid + basis.UpDistance(LipHeight)));
+            Shapes.Extrude(Region.Annulus(outer, outer.Coaxial(LipRadius - basis.Wall(LipLines), RingSide.Inside)), 0,
+                lid + basis.UpDistance(LipHeight)));
         return new Coupon
         {
             Kind = this,
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-rings", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), steps.ToImmutable(), marks.ToImmutable()),
+                new CouponPiece(Name + "-rings", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), steps.ToImmutable(),
+                    marks.ToImmutable()),
                 new CouponPiece(Name + "-lid", gauge, [], []),
             ],
             Hands =
             [
-                "Press the lid into each ring with one thumb, from the largest figure down. At .60 it must go in: if it does not, the first layers or the flow are out of order, and no fit is worth measuring.",
+                "Press the lid into each ring with one thumb, from the largest figure down. At .60 it must go in: if it does not, the "
+                    + "first layers or the flow are out of order, and no fit is worth measuring.",
                 "Where it goes in, turn the plate over and tap it once. Then turn the lid with two fingers.",
             ],
         };
@@ -97,18 +102,22 @@ internal sealed class LidFit : CouponKind
         {
             return Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
                 ? "the lid falls out of the tightest ring: the two were not printed with one filament and one setting"
-                : "the lid goes into no ring, not even .60: clean the edges that lay on the bed, check flow and first layer, and print again"));
+                : "the lid goes into no ring, not even .60: clean the edges that lay on the bed, check flow and first layer, and print "
+                    + "again"));
         }
 
         int turns = answers.Step(Turns);
         return turns >= 0 && Gaps[turns] < fits
-            ? Reading.Wrong(new AnswerFault(Turns.Key, $"the lid can't turn freely at {Gaps[turns]:0.00} and need pressure at {fits:0.00}: try both again"))
+            ? Reading.Wrong(
+                new AnswerFault(Turns.Key,
+                    $"the lid can't turn freely at {Gaps[turns]:0.00} and need pressure at {fits:0.00}: try both again"))
             : new Reading
             {
                 Values =
                 [
                     new MeasuredValue(MeasuredShelf.Pairing, "lip-fit", fits, "gap per side of a lid's lip"),
-                    .. turns < 0 ? Array.Empty<MeasuredValue>() : [new MeasuredValue(MeasuredShelf.Pairing, "moving-fit", Gaps[turns], "gap per side of what moves")],
+                    .. turns < 0 ? Array.Empty<MeasuredValue>()
+                        : [new MeasuredValue(MeasuredShelf.Pairing, "moving-fit", Gaps[turns], "gap per side of what moves")],
                 ],
                 Notes = turns < 0 ? ["it turns freely in no ring: the gap for moving parts stays as it was"] : [],
             };
@@ -116,7 +125,9 @@ internal sealed class LidFit : CouponKind
 
     private static readonly FitAnswers Asked = new(
         new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb", Gaps),
-        new StepQuestion("fits", "The figure that fits: the lid goes in under light pressure of one thumb, and stays in when you turn the plate over and tap it once", Gaps),
+        new StepQuestion("fits",
+            "The figure that fits: the lid goes in under light pressure of one thumb, and stays in when you turn the plate over and tap "
+                + "it once", Gaps),
         new StepQuestion("loose", "The lowest figure at which the lid drops out by its own weight when you turn the plate over", Gaps));
 
     private static readonly StepQuestion Turns =

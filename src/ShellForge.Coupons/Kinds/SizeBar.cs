@@ -11,8 +11,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Coupons.Kinds;
 
 /// <summary>
-/// An angle with two long arms, round holes and a slot for calipers: how far prints shrink, and what outer sizes, holes and slots lose or gain on top. A
-/// long and a short outer size tell shrinkage from the growth of edges.
+/// An angle with two long arms, round holes and a slot for calipers: how far prints shrink, and what outer sizes, holes and slots lose or
+/// gain on top. A long and a short outer size tell shrinkage from the growth of edges.
 /// </summary>
 internal sealed class SizeBar : CouponKind
 {
@@ -54,7 +54,8 @@ internal sealed class SizeBar : CouponKind
 
     /// <inheritdoc />
     public override string? Lacks(CouponWish wish) => LengthOn(wish.Printer) < Shortest
-        ? $"the bed of {wish.Printer.Name} is too short for an arm of {Shortest:0} mm; measure a longer print of your own, and write `shrinkage:` into a profile"
+        ? $"the bed of {wish.Printer.Name} is too short for an arm of {Shortest:0} mm; measure a longer print of your own, and write "
+            + $"`shrinkage:` into a profile"
         : null;
 
     /// <inheritdoc />
@@ -89,15 +90,19 @@ internal sealed class SizeBar : CouponKind
             Ring ring = Ring.Hole(Holes[i] / 2);
             cuts.Add(Shapes.Extrude(Region.Disc(at, ring), -1, top + 1));
             cuts.Add(Shapes.Taper(ring.Coaxial((Holes[i] / 2) + Chamfer, RingSide.Outside), 0, ring, Chamfer, at));
-            marks.Add(Figures.On(Figures.Size(Holes[i]), at + new Point2((Holes[i] / 2) + Beside + (Figures.Room(Figures.Size(Holes[i]), basis).Width / 2), 0), top, basis));
+            marks.Add(
+                Figures.On(Figures.Size(Holes[i]),
+                    at + new Point2((Holes[i] / 2) + Beside + (Figures.Room(Figures.Size(Holes[i]), basis).Width / 2), 0), top, basis));
             steps.Add(new CouponStep(Holes[i], Figures.Size(Holes[i]), at));
         }
 
         var slot = Lattice.Snap(new Point2(Width / 2, length / 2) - middle);
         ImmutableArray<Point2> Opening(double more) =>
         [
-            slot + new Point2((-SlotWidth / 2) - more, (-SlotLength / 2) - more), slot + new Point2((SlotWidth / 2) + more, (-SlotLength / 2) - more),
-            slot + new Point2((SlotWidth / 2) + more, (SlotLength / 2) + more), slot + new Point2((-SlotWidth / 2) - more, (SlotLength / 2) + more),
+            slot + new Point2((-SlotWidth / 2) - more, (-SlotLength / 2) - more),
+                slot + new Point2((SlotWidth / 2) + more, (-SlotLength / 2) - more),
+            slot + new Point2((SlotWidth / 2) + more, (SlotLength / 2) + more),
+                slot + new Point2((-SlotWidth / 2) - more, (SlotLength / 2) + more),
         ];
         cuts.Add(Shapes.Extrude(Region.Polygon(Opening(0)), -1, top + 1));
         cuts.Add(Shapes.Loft(Opening(Chamfer), 0, Opening(0), Chamfer));
@@ -114,8 +119,10 @@ internal sealed class SizeBar : CouponKind
             Pieces = [new CouponPiece(Name, body.Less(cuts).And(marks.Select(Figures.Solid)), steps.ToImmutable(), marks.ToImmutable())],
             Hands =
             [
-                "Switch off whatever your slicer itself does against shrinkage, narrow holes and wide first layers. Let the print cool on the bed, then for ten minutes beside it.",
-                "Close the calipers and set them to zero. Measure in the middle of each face's height, not at the edge that lay on the bed, three times each, and write the middle value with two decimals.",
+                "Switch off whatever your slicer itself does against shrinkage, narrow holes and wide first layers. Let the print cool on "
+                    + "the bed, then for ten minutes beside it.",
+                "Close the calipers and set them to zero. Measure in the middle of each face's height, not at the edge that lay on the "
+                    + "bed, three times each, and write the middle value with two decimals.",
                 "Holes and slot: the small jaws, turned gently until the reading is largest across the hole, and smallest across the slot.",
             ],
         };
@@ -133,7 +140,8 @@ internal sealed class SizeBar : CouponKind
         double scaleX = (sizes[0] - sizes[2]) / (length - Width);
         double scaleY = (sizes[1] - sizes[3]) / (length - Width);
         double scale = (scaleX + scaleY) / 2;
-        double[] outers = [sizes[0] - (scale * length), sizes[1] - (scale * length), sizes[2] - (scale * Width), sizes[3] - (scale * Width)];
+        double[] outers = [sizes[0] - (scale * length), sizes[1] - (scale * length), sizes[2] - (scale * Width),
+            sizes[3] - (scale * Width)];
         double[] holes = [.. Holes.Select((drawn, i) => sizes[4 + i] - (scale * drawn))];
         double slot = sizes[^1] - (scale * SlotWidth);
         double outer = outers.Average();
@@ -142,23 +150,33 @@ internal sealed class SizeBar : CouponKind
         int worst = Array.FindIndex(strays, stray => Math.Abs(stray) == strays.Max(Math.Abs));
         if (Math.Abs(scaleX - scaleY) > MostSkew)
         {
-            return Reading.Wrong(new AnswerFault("x", $"the arms differ by {100 * Math.Abs(scaleX - scaleY):0.00} % ({sizes[0]:0.00} and {sizes[1]:0.00} mm): measure both again; if it stays, tighten the belts first"));
+            return Reading.Wrong(
+                new AnswerFault("x",
+                    $"the arms differ by {100 * Math.Abs(scaleX - scaleY):0.00} % ({sizes[0]:0.00} and {sizes[1]:0.00} mm): measure both "
+                        + $"again; if it stays, tighten the belts first"));
         }
 
         if (Math.Abs(strays[worst]) > MostStray)
         {
-            return Reading.Wrong(new AnswerFault(all[worst].Key, $"{sizes[worst]:0.00} mm lies {Math.Abs(strays[worst]):0.00} off what the other readings say: measure it again"));
+            return Reading.Wrong(
+                new AnswerFault(all[worst].Key,
+                    $"{sizes[worst]:0.00} mm lies {Math.Abs(strays[worst]):0.00} off what the other readings say: measure it again"));
         }
 
         double shrinkage = 1 - scale;
         if (shrinkage is < LeastShrinkage or > MostShrinkage)
         {
-            return Reading.Wrong(new AnswerFault("x", $"a shrinkage of {100 * shrinkage:0.00} % is beyond any filament: measure the long and the short sizes again"));
+            return Reading.Wrong(
+                new AnswerFault("x",
+                    $"a shrinkage of {100 * shrinkage:0.00} % is beyond any filament: measure the long and the short sizes again"));
         }
 
         if (hole > outer)
         {
-            return Reading.Wrong(new AnswerFault(all[4].Key, $"holes come out {hole:0.00} wider and outer sizes {outer:0.00}: one nozzle can't do both; measure holes with the small jaws, outer sizes with the large ones"));
+            return Reading.Wrong(
+                new AnswerFault(all[4].Key,
+                    $"holes come out {hole:0.00} wider and outer sizes {outer:0.00}: one nozzle can't do both; measure holes with the "
+                        + $"small jaws, outer sizes with the large ones"));
         }
 
         double accuracy = Math.Max(LeastAccuracy, 2 * strays.Max(Math.Abs));
@@ -170,7 +188,8 @@ internal sealed class SizeBar : CouponKind
                     ? Array.Empty<MeasuredValue>()
                     : [
                         Value("shrinkage", Math.Round(shrinkage, 5), "shrinkage") with { Unit = "" },
-                        Value("shrinkage-spread", Math.Max(Least, Math.Round(Math.Abs(scaleX - scaleY), 5)), "how much it varies") with { Unit = "" },
+                        Value("shrinkage-spread", Math.Max(Least, Math.Round(Math.Abs(scaleX - scaleY), 5)),
+                            "how much it varies") with { Unit = "" },
                     ],
                 Value("outer-allowance", Rounded(-outer), "added to outer sizes"),
                 Value("hole-allowance", Rounded(-hole), "added to holes"),
@@ -178,7 +197,8 @@ internal sealed class SizeBar : CouponKind
                 Value("accuracy", Math.Round(accuracy, 2, MidpointRounding.AwayFromZero), "what sizes stray by"),
             ],
             Notes = wish.Printer.SlicerScalesShrinkage
-                ? [$"the printer's profile says that the slicer scales against shrinkage: {100 * shrinkage:0.00} % is left, which is for the slicer to add"]
+                ? [$"the printer's profile says that the slicer scales against shrinkage: {100 * shrinkage:0.00} % is left, which is for "
+                    + $"the slicer to add"]
                 : [],
         };
     }
@@ -205,7 +225,8 @@ internal sealed class SizeBar : CouponKind
             new SizeQuestion("width-y", "Width of the arm marked X, across it near its end, mm (12 as drawn)", Width, 0.8),
             .. Holes.Select(hole => new SizeQuestion(
                 $"hole-{hole.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}",
-                $"Diameter of the hole left of the figures {hole.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}, mm", hole, 0.9)),
+                $"Diameter of the hole left of the figures {hole.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}, mm",
+                    hole, 0.9)),
             new SizeQuestion("slot", "Width of the slot at the figure 7, across the arm, mm", SlotWidth, 0.9),
         ];
     }

@@ -62,7 +62,8 @@ internal sealed class SlotFit : CouponKind
                 solids.Add(Shapes.Box(new Point3(-reach, at.Y - (bar / 2), 0), new Point3(reach, at.Y + (bar / 2), top)));
             }
 
-            slots.Add(Shapes.Box(new Point3(at.X - (length / 2), at.Y - half, floor), new Point3(at.X + (length / 2), at.Y + half, top + 1)));
+            slots.Add(
+                Shapes.Box(new Point3(at.X - (length / 2), at.Y - half, floor), new Point3(at.X + (length / 2), at.Y + half, top + 1)));
             marks.Add(Figures.On(Figures.Gap(Gaps[i]), at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor, basis));
             steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
         }
@@ -70,17 +71,20 @@ internal sealed class SlotFit : CouponKind
         double handle = basis.Up(HandleHeight);
         Solid gauge = Solid.Union(
             Shapes.Extrude(Region.RoundedRectangle(Point2.Origin, HandleLength, HandleWidth, 1), 0, handle),
-            Shapes.Box(new Point3(-TongueLength / 2, -tongue / 2, 0), new Point3(TongueLength / 2, tongue / 2, handle + basis.UpDistance(TongueHeight))));
+            Shapes.Box(new Point3(-TongueLength / 2, -tongue / 2, 0),
+                new Point3(TongueLength / 2, tongue / 2, handle + basis.UpDistance(TongueHeight))));
         return new Coupon
         {
             Kind = this,
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Select(Figures.Solid)), steps.ToImmutable(), marks.ToImmutable()),
+                new CouponPiece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Select(Figures.Solid)), steps.ToImmutable(),
+                    marks.ToImmutable()),
                 new CouponPiece(Name + "-tongue", gauge, [], []),
             ],
-            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. At .60 it must go in: if it does not, check flow and first layer before you measure any fit."],
+            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. At .60 it must go in: if it "
+                + "does not, check flow and first layer before you measure any fit."],
         };
     }
 
@@ -92,14 +96,21 @@ internal sealed class SlotFit : CouponKind
     {
         FitJudgement judged = Asked.Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
-            : judged.Value is { } fits ? new Reading { Values = [new MeasuredValue(MeasuredShelf.Pairing, "slot-fit", fits, "gap per side of a tongue in its slot")] }
+            : judged.Value is { } fits
+                ? new Reading
+                {
+                    Values =
+                    [new MeasuredValue(MeasuredShelf.Pairing, "slot-fit", fits, "gap per side of a tongue in its slot")]
+                }
             : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
                 ? "the tongue falls out of the tightest slot: the two were not printed with one filament and one setting"
                 : "the tongue goes into no slot, not even .60: check flow and first layer, and print again"));
     }
 
     private static readonly FitAnswers Asked = new(
-        new StepQuestion("tight", "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb", Gaps),
-        new StepQuestion("fits", "The figure that fits: the tongue slides in under light pressure and stays where it is when you turn the plate over", Gaps),
+        new StepQuestion("tight",
+            "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb", Gaps),
+        new StepQuestion("fits",
+            "The figure that fits: the tongue slides in under light pressure and stays where it is when you turn the plate over", Gaps),
         new StepQuestion("loose", "The lowest figure at which the tongue drops out by its own weight or rattles", Gaps));
 }

@@ -50,7 +50,8 @@ public sealed record FitSlice(
             (LidName, Evaluated(lid, cover.Plan.ShrinkScale, cancel)),
         ];
         PrinterProfile printer = plan.Source.Print.Printer;
-        PrintEstimate estimate = PrintEstimate.Of(PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), printer), printer, tub.Plan.Filament);
+        PrintEstimate estimate = PrintEstimate.Of(PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), printer), printer,
+            tub.Plan.Filament);
         return new FitSlice(pieces, estimate.Started(printer), Try(plan), CautionsFor(plan));
     }
 
@@ -64,18 +65,25 @@ public sealed record FitSlice(
     private static ImmutableArray<string> Try(HousingPlan plan)
     {
         var steps = ImmutableArray.CreateBuilder<string>();
-        string[] inserts = [.. FitSlicePlan.Carriers(plan).Where(boss => boss.Hole is not null).Select(boss => boss.Hole!.Insert.Name).Distinct()];
+        string[] inserts =
+            [.. FitSlicePlan.Carriers(plan).Where(boss => boss.Hole is not null).Select(boss => boss.Hole!.Insert.Name).Distinct()];
         foreach (string insert in inserts)
         {
-            steps.Add($"Set an insert {insert} into each post, as for the housing. If it will not sink, or drops in: shellforge coupon insert-holes --insert {insert}.");
+            steps.Add(
+                $"Set an insert {insert} into each post, as for the housing. If it will not sink, or drops in: shellforge coupon "
+                    + $"insert-holes --insert {insert}.");
         }
 
         steps.Add(plan.Screws.IsEmpty
             ? "Lay the board onto the posts, LED side up. It must lie on all of them, without a rock and without touching a wall."
-            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight. If one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge coupon size-bar.");
+            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight. If "
+                + "one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge "
+                + "coupon size-bar.");
         foreach (PortPlan port in plan.Ports)
         {
-            steps.Add($"Push the plug of your own cable into {port.Ref} through the opening. It must click in all the way, and its grip must not meet the wall. If it does, measure the grip and say it in the board file.");
+            steps.Add(
+                $"Push the plug of your own cable into {port.Ref} through the opening. It must click in all the way, and its grip must "
+                    + $"not meet the wall. If it does, measure the grip and say it in the board file.");
         }
 
         if (plan.CableExit is not null)
@@ -83,7 +91,9 @@ public sealed record FitSlice(
             steps.Add("Lay the cable into its notch. It must lie in it to the bottom, and not be pinched.");
         }
 
-        steps.Add("Press the strip of lid into the strip of wall, rim on rim. It must go in under light pressure of one thumb, and not rattle. If it jams or falls out: shellforge coupon lid-fit.");
+        steps.Add(
+            "Press the strip of lid into the strip of wall, rim on rim. It must go in under light pressure of one thumb, and not rattle. "
+                + "If it jams or falls out: shellforge coupon lid-fit.");
         steps.Add("If all goes, print the housing with the same settings.");
         return steps.ToImmutable();
     }

@@ -31,7 +31,8 @@ public static class FitSliceFiles
             new PrintBed(printer.BedX, printer.BedY, printer.BedMargin, 1))[0];
         return
         [
-            .. slice.Pieces.Select(piece => Written(piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
+            .. slice.Pieces.Select(
+                piece => Written(piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
             Written("fit-slice.3mf", stream => ThreeMfWriter.Write(stream, $"{board.Name}, fit slice", plate)),
             new OutputFile("fit-slice.png", PngWriter.ToBytes(Picture(plate))),
             new OutputFile("fit-slice.txt", Encoding.UTF8.GetBytes(Text(slice, board))),
@@ -54,7 +55,9 @@ public static class FitSliceFiles
     private static string Text(FitSlice slice, BoardFile board)
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"Fit slice of {board.Name}: {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g of {board.Print.Shell.Name}\n");
+        text.Append(CultureInfo.InvariantCulture,
+            $"Fit slice of {board.Name}: {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g of "
+                + $"{board.Print.Shell.Name}\n");
         text.Append("Print it as it lies, with the settings of the housing, before the housing.\n");
         foreach (string caution in slice.Cautions)
         {

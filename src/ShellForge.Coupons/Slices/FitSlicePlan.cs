@@ -7,7 +7,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Slices;
 
-/// <summary>A post of the tub that a slice keeps: whole from a height on, below only a pillar in its middle that widens at 45 degrees.</summary>
+/// <summary>
+/// A post of the tub that a slice keeps: whole from a height on, below only a pillar in its middle that widens at 45 degrees.
+/// </summary>
 /// <param name="At">Its axis.</param>
 /// <param name="Radius">Radius kept, mm.</param>
 /// <param name="WholeFrom">From where it is whole, mm.</param>
@@ -35,8 +37,9 @@ internal sealed record KeptPost(Point2 At, double Radius, double WholeFrom)
 }
 
 /// <summary>
-/// What of a housing is printed first, to try the board in it: the tops of its posts with their holes, the wall round each opening, a strip of wall with
-/// the strip of lip that goes into it, joined by a thin floor. Only where to cut is decided here; all that is cut out is the housing's own.
+/// What of a housing is printed first, to try the board in it: the tops of its posts with their holes, the wall round each opening, a strip
+/// of wall with the strip of lip that goes into it, joined by a thin floor. Only where to cut is decided here; all that is cut out is the
+/// housing's own.
 /// </summary>
 /// <param name="Walls">Walls that are kept of the tub, in plan, and up to which height.</param>
 /// <param name="Posts">Posts that are kept.</param>
@@ -46,7 +49,8 @@ internal sealed record KeptPost(Point2 At, double Radius, double WholeFrom)
 /// <param name="LidStrip">What is kept of the cover, in plan.</param>
 /// <param name="LidTop">Where the cover is cut off, mm.</param>
 internal sealed record FitSlicePlan(
-    ImmutableArray<(Region Outline, double Top)> Walls, ImmutableArray<KeptPost> Posts, Region Floor, double FloorZ, double FloorThickness, Region LidStrip,
+    ImmutableArray<(Region Outline, double Top)> Walls, ImmutableArray<KeptPost> Posts, Region Floor, double FloorZ, double FloorThickness,
+        Region LidStrip,
     double LidTop)
 {
     private const double ThinFloor = 0.4;
@@ -92,13 +96,16 @@ internal sealed record FitSlicePlan(
         ImmutableArray<(Region Outline, double Top)> openings =
         [
             .. plan.Ports.Select(port => (
-                Strip(port.Face, port.Faces, Math.Max(port.OpeningWidth, port.Recess?.Width ?? 0) + (2 * BesideOpening), -BehindWall, BeyondFace).Intersect(footprint),
-                port.Tongue is null ? Math.Min(parting, basis.Up(Math.Max(port.OpeningTop, port.Recess?.Top ?? 0) + OverOpening)) : parting)),
+                Strip(port.Face, port.Faces, Math.Max(port.OpeningWidth, port.Recess?.Width ?? 0) + (2 * BesideOpening), -BehindWall,
+                    BeyondFace).Intersect(footprint),
+                port.Tongue is null ? Math.Min(parting, basis.Up(Math.Max(port.OpeningTop, port.Recess?.Top ?? 0) + OverOpening))
+                    : parting)),
             .. plan.CableExit?.AtRim is { } exit
                 ? [(RimStrip(plan, exit.At, exit.Width + (2 * BesideOpening), BehindWall).Intersect(footprint), parting)]
                 : Array.Empty<(Region, double)>(),
         ];
-        Region posts = Region.Union(carriers.Select(boss => Region.Disc(boss.At, Ring.Peg((boss.Diameter / 2) + BesidePost)))).Intersect(footprint);
+        Region posts = Region.Union(carriers.Select(boss => Region.Disc(boss.At, Ring.Peg((boss.Diameter / 2) + BesidePost))))
+            .Intersect(footprint);
         Region taken = Region.Union([posts, Marks(plan), .. openings.Select(each => each.Outline)]);
         Angle at = StripDirection(plan, taken);
         double behind = plan.Shell.Wall + plan.Cover.LipGap + plan.Cover.LipThickness;
@@ -113,7 +120,9 @@ internal sealed record FitSlicePlan(
         Region floor = feet.And(path);
         return new FitSlicePlan(
             [.. openings, (wall, parting)],
-            [.. carriers.Select(boss => new KeptPost(boss.At, (boss.Diameter / 2) + BesidePost, Math.Max(floorZ, boss.Top - (boss.Hole?.Depth ?? 0) - UnderHole)))],
+            [.. carriers.Select(
+                boss => new KeptPost(boss.At, (boss.Diameter / 2) + BesidePost,
+                    Math.Max(floorZ, boss.Top - (boss.Hole?.Depth ?? 0) - UnderHole)))],
             floor.Parts.Length > 1 ? footprint : floor, floorZ, basis.Up(ThinFloor),
             RimStrip(plan, at, StripLength - LidShorter, behind + BehindLip), parting + basis.UpDistance(OverParting));
     }
@@ -166,7 +175,10 @@ internal sealed record FitSlicePlan(
         return Enumerable.Range(0, Directions)
             .Select(i => Angle.FromDegrees(360.0 * i / Directions))
             .OrderBy(at => Math.Round(RimStrip(plan, at, StripLength, BehindWall).Intersect(taken).Area, 1))
-            .ThenByDescending(at => Math.Round(RimStrip(plan, at, StripLength, plan.Shell.Wall + plan.Cover.LipGap + plan.Cover.LipThickness + 1).Intersect(lip).Area, 1))
+            .ThenByDescending(
+                at => Math.Round(
+                    RimStrip(plan, at, StripLength, plan.Shell.Wall + plan.Cover.LipGap + plan.Cover.LipThickness + 1).Intersect(lip)
+                        .Area, 1))
             .ThenByDescending(at => Math.Round(Distance(taken, Point2.Polar(Rim(plan.Shell.Footprint.Filled(), at), at)), 1))
             .ThenBy(at => at.Degrees)
             .First();
@@ -192,7 +204,8 @@ internal sealed record FitSlicePlan(
             for (int k = 1; k <= steps; k++)
             {
                 double share = (double)k / steps;
-                Point2 next = k == steps ? to : Point2.Polar(from.Length + (share * (to.Length - from.Length)), Angle.FromDegrees(start + (share * sweep)));
+                Point2 next = k == steps ? to
+                    : Point2.Polar(from.Length + (share * (to.Length - from.Length)), Angle.FromDegrees(start + (share * sweep)));
                 pieces.Add(Region.Slot(Lattice.Snap(last), Lattice.Snap(next), PathWidth));
                 last = next;
             }
@@ -207,7 +220,8 @@ internal sealed record FitSlicePlan(
         Point2 across = Point2.Polar(width / 2, direction + Angle.FromDegrees(90));
         return Region.Polygon(
         [
-            through + (from * along) - across, through + (to * along) - across, through + (to * along) + across, through + (from * along) + across,
+            through + (from * along) - across, through + (to * along) - across, through + (to * along) + across,
+                through + (from * along) + across,
         ]);
     }
 }

@@ -88,14 +88,17 @@ public sealed class PdfDocument(string title)
         string kids = string.Join(' ', _pages.Select((_, i) => $"{firstPage + (2 * i)} 0 R"));
         string pictures = string.Concat(_pictures.Select((_, i) => $"/P{i} {FirstFree + i} 0 R "));
         Add("<</Type/Catalog/Pages 2 0 R/Lang(en)/ViewerPreferences<</DisplayDocTitle true>>>>");
-        Add($"<</Type/Pages/Kids[{kids}]/Count {_pages.Count}/MediaBox[0 0 {Points(Width)} {Points(Height)}]/Resources<</Font<</F0 3 0 R/F1 4 0 R>>/XObject<<{pictures}>>>>>>");
+        Add($"<</Type/Pages/Kids[{kids}]/Count {_pages.Count}/MediaBox[0 0 {Points(Width)} {Points(Height)}]/Resources<</Font<</F0 3 0 "
+            + $"R/F1 4 0 R>>/XObject<<{pictures}>>>>>>");
         Add("<</Type/Font/Subtype/Type1/BaseFont/Helvetica/Encoding/WinAnsiEncoding>>");
         Add("<</Type/Font/Subtype/Type1/BaseFont/Helvetica-Bold/Encoding/WinAnsiEncoding>>");
         Add($"<</Title{Literal(title)}/Producer(ShellForge)>>");
         foreach (PdfPicture picture in _pictures)
         {
             AddStream(
-                $"/Type/XObject/Subtype/Image/Width {picture.Width}/Height {picture.Height}/ColorSpace{ColourSpace(picture)}/BitsPerComponent 8/Filter/FlateDecode/DecodeParms<</Predictor 15/Colors {(picture.Palette.Length > 0 ? 1 : 3)}/BitsPerComponent 8/Columns {picture.Width}>>",
+                $"/Type/XObject/Subtype/Image/Width {picture.Width}/Height "
+                    + $"{picture.Height}/ColorSpace{ColourSpace(picture)}/BitsPerComponent 8/Filter/FlateDecode/DecodeParms<</Predictor "
+                    + $"15/Colors {(picture.Palette.Length > 0 ? 1 : 3)}/BitsPerComponent 8/Columns {picture.Width}>>",
                 picture.Data);
         }
 

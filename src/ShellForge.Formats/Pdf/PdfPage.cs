@@ -33,5 +33,6 @@ public sealed class PdfPage
 
     /// <summary>A picture.</summary>
     public void Picture(double x, double y, double width, double height, PdfPicture picture) =>
-        _content.Append($"q {Points(width)} 0 0 {Points(height)} {Points(x)} {Points(Height - y - height)} cm /P{_document.NumberOf(picture)} Do Q\n");
+        _content.Append(
+            $"q {Points(width)} 0 0 {Points(height)} {Points(x)} {Points(Height - y - height)} cm /P{_document.NumberOf(picture)} Do Q\n");
 }

@@ -52,7 +52,8 @@ internal sealed class DepthBuffer : IDisposable
     /// <param name="a">A corner.</param>
     /// <param name="b">A corner.</param>
     /// <param name="c">A corner.</param>
-    /// <param name="cut">Sets the height of the section plane above a sample as ax + by + c z + d; above 0 is taken away. Null: no section.</param>
+    /// <param name="cut">Sets the height of the section plane above a sample as ax + by + c z + d; above 0 is taken away. Null: no
+    /// section.</param>
     /// <returns>Whether it shows at any sample.</returns>
     public bool Draw(int face, Point3 a, Point3 b, Point3 c, (double X, double Y, double Z, double D)? cut)
     {
@@ -172,7 +173,8 @@ internal sealed class DepthBuffer : IDisposable
 
     // The same where a section plane takes away what lies above it.
     private static bool DrawRun(
-        Span<float> near, Span<int> faces, int face, double start, double dNear, int first, double perNear, double constant, double perSample)
+        Span<float> near, Span<int> faces, int face, double start, double dNear, int first, double perNear, double constant,
+            double perSample)
     {
         bool shows = false;
         for (int k = 0; k < near.Length; k++)

@@ -51,7 +51,8 @@ internal static class LineJoining
         runs.Add((Math.Min(a, b), Math.Max(a, b)));
     }
 
-    private static IEnumerable<(long Line, long From, long To)> Runs(SortedDictionary<long, List<(long From, long To)>> lines, double shortest)
+    private static IEnumerable<(long Line, long From, long To)> Runs(SortedDictionary<long, List<(long From, long To)>> lines,
+        double shortest)
     {
         foreach ((long line, List<(long From, long To)> runs) in lines)
         {

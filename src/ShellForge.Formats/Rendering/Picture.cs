@@ -53,7 +53,9 @@ public sealed class Picture
     {
         if (left < 0 || top < 0 || left + other.Width > Width || top + other.Height > Height)
         {
-            throw new ArgumentException($"A picture of {other.Width} x {other.Height} at {left}, {top} does not fit into one of {Width} x {Height}.", nameof(other));
+            throw new ArgumentException(
+                $"A picture of {other.Width} x {other.Height} at {left}, {top} does not fit into one of {Width} x {Height}.",
+                    nameof(other));
         }
 
         for (int y = 0; y < other.Height; y++)
@@ -88,8 +90,8 @@ public sealed class Picture
     }
 
     /// <summary>
-    /// The same picture with at most 256 colours, so that a shaded one packs half as small: channels are rounded to steps of two, four and so
-    /// on until that is enough. Black and white stay what they are.
+    /// The same picture with at most 256 colours, so that a shaded one packs half as small: channels are rounded to steps of two, four and
+    /// so on until that is enough. Black and white stay what they are.
     /// </summary>
     public Picture WithFewColours()
     {

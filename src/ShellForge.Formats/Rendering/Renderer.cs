@@ -70,7 +70,8 @@ public static class Renderer
 
         FaceLook[] faces = [.. looks];
         var pictures = new Picture[series.Shots.Length];
-        Parallel.For(0, pictures.Length, () => new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples), (s, _, buffer) =>
+        Parallel.For(0, pictures.Length, () => new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples),
+            (s, _, buffer) =>
         {
             buffer.Clear();
             foreach (ShownThing shown in series.Shots[s].Shown)
@@ -110,7 +111,9 @@ public static class Renderer
             (int a, int b, int c) = (corners[t], corners[t + 1], corners[t + 2]);
 
             // Bodies are closed: uncut, what looks away is hidden by what looks here. y runs down, so the sign is turned.
-            double seen = side * (((screen[b].Y - screen[a].Y) * (screen[c].X - screen[a].X)) - ((screen[b].X - screen[a].X) * (screen[c].Y - screen[a].Y)));
+            double seen = side
+                * (((screen[b].Y - screen[a].Y) * (screen[c].X - screen[a].X))
+                    - ((screen[b].X - screen[a].X) * (screen[c].Y - screen[a].Y)));
             if (cut is null && seen <= 0)
             {
                 continue;

@@ -52,7 +52,8 @@ internal sealed class Shading
     /// <param name="buffer">What is nearest.</param>
     /// <param name="cuts">How each part's cut face looks, and where the plane lies; null where none is seen.</param>
     public Shading(
-        FaceLook[] looks, Projection projection, DepthBuffer buffer, (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? cuts = null)
+        FaceLook[] looks, Projection projection, DepthBuffer buffer,
+            (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? cuts = null)
     {
         _buffer = buffer;
         _looks = looks;
@@ -228,7 +229,8 @@ internal sealed class Shading
         if (IsCut(face))
         {
             double open = 1 - (ShadeDepth * Shade(x, y, look));
-            return (IsHatch(x, y, look.Part) ? look.Colour.Towards(Ink, 0.55) : look.Colour.Towards(Rgb.White, 0.35)).Lit(0.6 + (0.4 * open));
+            return (IsHatch(x, y, look.Part) ? look.Colour.Towards(Ink, 0.55) : look.Colour.Towards(Rgb.White, 0.35)).Lit(0.6
+                + (0.4 * open));
         }
 
         if (last.FaceAndOne != face + 1)

@@ -107,18 +107,18 @@ public static class VisibleEdges
 
     private sealed class Grid : IDisposable
     {
-        private readonly DepthBuffer buffer;
-        private readonly Box2 box;
-        private readonly double perMillimetre;
+        private readonly DepthBuffer _buffer;
+        private readonly Box2 _box;
+        private readonly double _perMillimetre;
 
         public Grid(Box2 box, double perMillimetre)
         {
-            this.box = box;
-            this.perMillimetre = perMillimetre;
-            buffer = new DepthBuffer((int)Math.Ceiling(box.Size.X * perMillimetre) + 1, (int)Math.Ceiling(box.Size.Y * perMillimetre) + 1);
+            this._box = box;
+            this._perMillimetre = perMillimetre;
+            _buffer = new DepthBuffer((int)Math.Ceiling(box.Size.X * perMillimetre) + 1, (int)Math.Ceiling(box.Size.Y * perMillimetre) + 1);
         }
 
-        public void Dispose() => buffer.Dispose();
+        public void Dispose() => _buffer.Dispose();
 
         public void Draw(Mesh mesh, Point3[] at)
         {
@@ -128,7 +128,7 @@ public static class VisibleEdges
                 (Point3 a, Point3 b, Point3 c) = (at[corners[t]], at[corners[t + 1]], at[corners[t + 2]]);
                 if (Math.Min(a.Z, Math.Min(b.Z, c.Z)) < 0)
                 {
-                    buffer.Draw(0, Cell(a), Cell(b), Cell(c), (0, 0, 1, 0));
+                    _buffer.Draw(0, Cell(a), Cell(b), Cell(c), (0, 0, 1, 0));
                 }
             }
         }
@@ -147,7 +147,7 @@ public static class VisibleEdges
                 (from, to) = from.Z > 0 ? (crossing, to) : (from, crossing);
             }
 
-            int steps = Math.Max(1, (int)Math.Ceiling(perMillimetre * (to - from).XY.Length));
+            int steps = Math.Max(1, (int)Math.Ceiling(_perMillimetre * (to - from).XY.Length));
             int? start = null;
             for (int i = 0; i <= steps; i++)
             {
@@ -164,7 +164,7 @@ public static class VisibleEdges
             }
         }
 
-        private Point3 Cell(Point3 at) => new((at.X - box.Min.X) * perMillimetre, (box.Max.Y - at.Y) * perMillimetre, at.Z);
+        private Point3 Cell(Point3 at) => new((at.X - _box.Min.X) * _perMillimetre, (_box.Max.Y - at.Y) * _perMillimetre, at.Z);
 
         // Seen where one of the cells around shows nothing nearer: the edge of a body has the open to its side.
         private bool IsSeen(Point3 at)
@@ -176,7 +176,8 @@ public static class VisibleEdges
                 {
                     int x = (int)Math.Floor(cell.X) + across;
                     int y = (int)Math.Floor(cell.Y) + down;
-                    if (x < 0 || y < 0 || x >= buffer.Width || y >= buffer.Height || buffer.Near[(y * buffer.Width) + x] <= at.Z + Nearer)
+                    if (x < 0 || y < 0 || x >= _buffer.Width || y >= _buffer.Height
+                        || _buffer.Near[(y * _buffer.Width) + x] <= at.Z + Nearer)
                     {
                         return true;
                     }

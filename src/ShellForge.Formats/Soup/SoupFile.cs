@@ -15,7 +15,9 @@ public sealed record SoupBody(string Name, LooseTriangles Triangles, Transform3 
 /// <param name="Message">What is wrong and where: byte, line, triangle.</param>
 public sealed record FileFault(string Code, string Message);
 
-/// <summary>What was read from a foreign file. Faults and bodies may come together: a truncated file still has its first triangles.</summary>
+/// <summary>
+/// What was read from a foreign file. Faults and bodies may come together: a truncated file still has its first triangles.
+/// </summary>
 /// <param name="Kind">The kind of file it was taken for, for people.</param>
 /// <param name="Bodies">The bodies that could be read.</param>
 /// <param name="Faults">Everything that is wrong with the file as a file.</param>

@@ -36,7 +36,8 @@ internal static class Facets
                 for (int e = 3 * triangle; e < (3 * triangle) + 3; e++)
                 {
                     int other = HalfEdges.TriangleOf(edges.Twin(e));
-                    if (facets[other] < 0 && (Point3.Dot(normals[other], normal) > 0 || IsSliver(edges, other, normals[other])) && IsInPlane(edges, other, origin, normal))
+                    if (facets[other] < 0 && (Point3.Dot(normals[other], normal) > 0 || IsSliver(edges, other, normals[other]))
+                        && IsInPlane(edges, other, origin, normal))
                     {
                         facets[other] = count;
                         waiting.Push(other);

@@ -58,7 +58,8 @@ internal sealed class RoundFaces
             }
         }
 
-        while (Enumerable.Range(0, circles.Length).Any(facet => circles[facet] is not null && !MayBeRound(facet, circles) && Dropped(circles, facet)))
+        while (Enumerable.Range(0, circles.Length)
+            .Any(facet => circles[facet] is not null && !MayBeRound(facet, circles) && Dropped(circles, facet)))
         {
         }
 

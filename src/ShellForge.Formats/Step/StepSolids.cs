@@ -3,7 +3,9 @@ using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Formats.Step;
 
-/// <summary>The solids of a mesh: faces, edges and corners once each, shells by connection, voids within the body that holds them.</summary>
+/// <summary>
+/// The solids of a mesh: faces, edges and corners once each, shells by connection, voids within the body that holds them.
+/// </summary>
 internal sealed class StepSolids
 {
     private readonly StepText _text;
@@ -102,7 +104,7 @@ internal sealed class StepSolids
     {
         int first = run.Edges[0];
         int last = run.Edges[^1];
-        
+
         // A sliver that went to a neighbour may leave a level jog of a step in an upright edge.
         bool isArc = round is not null && _edges.At(_edges.From(first)).Z == _edges.At(_edges.To(last)).Z;
         bool ahead = isArc ? RunsCounterClockwise(first, round!.Axis) : first < _edges.Twin(last);

@@ -38,7 +38,8 @@ internal static class StepProduct
         int angle = text.Add("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))");
         int solid = text.Add("(NAMED_UNIT(*)SI_UNIT($,.STERADIAN.)SOLID_ANGLE_UNIT())");
         double off = 2 * Tolerances.FlatnessSteps * Lattice.Step;
-        int uncertain = text.Add($"UNCERTAINTY_MEASURE_WITH_UNIT(LENGTH_MEASURE({StepText.Length(off)}),#{length},'distance_accuracy_value','')");
+        int uncertain =
+            text.Add($"UNCERTAINTY_MEASURE_WITH_UNIT(LENGTH_MEASURE({StepText.Length(off)}),#{length},'distance_accuracy_value','')");
         return text.Add(
             $"(GEOMETRIC_REPRESENTATION_CONTEXT(3)GLOBAL_UNCERTAINTY_ASSIGNED_CONTEXT((#{uncertain}))GLOBAL_UNIT_ASSIGNED_CONTEXT((#{length},#{angle},#{solid}))REPRESENTATION_CONTEXT('',''))");
     }

@@ -17,7 +17,8 @@ public static class StlWriter
     /// <summary>Writes a mesh in mm.</summary>
     /// <param name="stream">Where to; stays open.</param>
     /// <param name="mesh">The mesh.</param>
-    /// <param name="title">Text for the header, printable ASCII; cut after 80 characters. Must not begin with <c>solid</c>, which marks text files.</param>
+    /// <param name="title">Text for the header, printable ASCII; cut after 80 characters. Must not begin with <c>solid</c>, which marks
+    /// text files.</param>
     /// <exception cref="ArgumentException">The title would make readers take the file for text.</exception>
     public static void Write(Stream stream, Mesh mesh, string title)
     {

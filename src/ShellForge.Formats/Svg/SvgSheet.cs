@@ -85,7 +85,8 @@ public sealed class SvgSheet
 
     /// <summary>A circle.</summary>
     public void Circle(Point2 centre, double radius, Stroke stroke, Fill fill = Fill.None) =>
-        Add($"<circle class=\"{Class(stroke)}\" cx=\"{Text(centre.X)}\" cy=\"{Text(centre.Y)}\" r=\"{Text(radius)}\" fill=\"{Paint(fill)}\"/>\n");
+        Add($"<circle class=\"{Class(stroke)}\" cx=\"{Text(centre.X)}\" cy=\"{Text(centre.Y)}\" r=\"{Text(radius)}\" "
+            + $"fill=\"{Paint(fill)}\"/>\n");
 
     /// <summary>An area bounded by closed loops; a loop inside another is a hole.</summary>
     public void Area(IEnumerable<IReadOnlyList<Point2>> loops, Stroke stroke, Fill fill)
@@ -136,12 +137,14 @@ public sealed class SvgSheet
         };
         string turned = turn.Degrees == 0 ? "" : $" transform=\"rotate({Text(-turn.Degrees)} {Text(at)})\"";
         string weight = bold ? " font-weight=\"bold\"" : "";
-        Add($"<text x=\"{Text(at.X)}\" y=\"{Text(at.Y)}\" font-size=\"{Text(height / CapitalShare)}\"{anchorName}{weight}{turned}>{Escape(text)}</text>\n");
+        Add($"<text x=\"{Text(at.X)}\" y=\"{Text(at.Y)}\" "
+            + $"font-size=\"{Text(height / CapitalShare)}\"{anchorName}{weight}{turned}>{Escape(text)}</text>\n");
     }
 
     /// <summary>The whole file.</summary>
     public override string ToString() =>
-        $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{Text(Width)}mm\" height=\"{Text(Height)}mm\" viewBox=\"0 0 {Text(Width)} {Text(Height)}\" fill=\"none\" role=\"img\">\n"
+        $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{Text(Width)}mm\" height=\"{Text(Height)}mm\" viewBox=\"0 0 {Text(Width)} "
+            + $"{Text(Height)}\" fill=\"none\" role=\"img\">\n"
         + $"<title>{Escape(Title)}</title>\n"
         + Style.ReplaceLineEndings("\n")
         + $"<rect width=\"{Text(Width)}\" height=\"{Text(Height)}\" fill=\"#fff\"/>\n"

@@ -88,7 +88,8 @@ public static class PlateLayout
             return null;
         }
 
-        var middle = new Point2(Grid.Down((width - reach) / 2) + Grid.Up(bed.Margin), Grid.Down((depth - y - rowDepth) / 2) + Grid.Up(bed.Margin));
+        var middle = new Point2(Grid.Down((width - reach) / 2) + Grid.Up(bed.Margin),
+            Grid.Down((depth - y - rowDepth) / 2) + Grid.Up(bed.Margin));
         return corners.ToDictionary(at => at.Key, at => at.Value + middle);
     }
 
@@ -108,7 +109,8 @@ public static class PlateLayout
         long mixed = 0;
         for (int i = 0; i + 1 < levels.Length; i++)
         {
-            int filaments = spans.Where(span => span.From <= levels[i] && span.To > levels[i]).Select(span => span.Filament).Distinct().Count();
+            int filaments = spans.Where(span => span.From <= levels[i] && span.To > levels[i]).Select(span => span.Filament).Distinct()
+                .Count();
             mixed += filaments > 1 ? levels[i + 1] - levels[i] : 0;
         }
 

@@ -33,7 +33,9 @@ internal sealed record ThreeMfObject(string Name, (string Group, int Index) Prop
         var bodies = new List<SoupBuilder>();
         foreach ((string Group, int Index) property in apart ? properties : [default])
         {
-            var body = new SoupBuilder(!apart ? Name : $"{Name}, {(colours.TryGetValue(property, out string? colour) ? colour : $"property {property.Index}")}");
+            var body =
+                new SoupBuilder(!apart ? Name
+                    : $"{Name}, {(colours.TryGetValue(property, out string? colour) ? colour : $"property {property.Index}")}");
             outside += Fill(body, apart ? property : null, unit);
             bodies.Add(body);
         }

@@ -73,7 +73,8 @@ internal sealed class EdgeAudit
             Span<int> here = heap.AsSpan(start[v], start[v + 1] - start[v]);
             if (here.Length > 64)
             {
-                here.Sort((g, h) => Math.Max(Origin(g), Target(g)).CompareTo(Math.Max(Origin(h), Target(h))) is var c && c != 0 ? c : g.CompareTo(h));
+                here.Sort((g, h) => Math.Max(Origin(g), Target(g)).CompareTo(Math.Max(Origin(h), Target(h))) is var c && c != 0 ? c
+                    : g.CompareTo(h));
                 TakeSortedGroups(here);
             }
             else

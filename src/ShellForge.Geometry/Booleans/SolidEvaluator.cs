@@ -20,7 +20,8 @@ public static class SolidEvaluator
     // one, and edges led through vertices: for films, places where faces of two operands lie less than a few steps apart without being the
     // same. Where even that does not settle, the operands' vertices are welded within the same reach before they are intersected anew.
     private static readonly (int MergeSteps, bool Welds, bool Tidies)[] Ladder =
-        [(0, false, true), (0, false, false), (2, false, false), (2, true, false), (4, false, false), (4, true, false), (8, true, false), (16, true, false)];
+        [(0, false, true), (0, false, false), (2, false, false), (2, true, false), (4, false, false), (4, true, false), (8, true, false),
+            (16, true, false)];
 
     /// <summary>
     /// The mesh that bounds the solid: closed, oriented, one fan round each vertex, no degenerate triangle, no two triangles that
@@ -71,7 +72,8 @@ public static class SolidEvaluator
 
                 Operand rounded = Welded(mesh);
                 BooleanRound next = new([rounded], threads, ct);
-                if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges && ShellSides.AreRight(next.Found, wedges.Partner, ct))
+                if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges
+                    && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
                     SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, threads, ct);
                     if (outcome.Solid is not null && (collapsed == 0 || outcome.Openings.IsEmpty))

@@ -46,7 +46,8 @@ public static class Clearance
 
             // The larger of the two is opened, so that boxes stay of like size.
             bool openFirst = b.Right == 0 || (a.Right != 0 && a.Box.HalfArea >= b.Box.HalfArea);
-            (int, int, double) left = openFirst ? Pair(first, second, pair.First + 1, pair.Second) : Pair(first, second, pair.First, pair.Second + 1);
+            (int, int, double) left = openFirst ? Pair(first, second, pair.First + 1, pair.Second)
+                : Pair(first, second, pair.First, pair.Second + 1);
             (int, int, double) right = openFirst ? Pair(first, second, a.Right, pair.Second) : Pair(first, second, pair.First, b.Right);
             bool leftFirst = left.Item3 <= right.Item3;
             open.Push(leftFirst ? right : left);

@@ -64,21 +64,22 @@ public static class ConvexHull
 
     private sealed class Growth(LatticePoint3[] lattice)
     {
-        private readonly Point3[] points = [.. lattice.Select(Counts)];
-        private readonly List<Face> faces = [];
-        private readonly Stack<Face> open = [];
+        private readonly Point3[] _points = [.. lattice.Select(Counts)];
+        private readonly List<Face> _faces = [];
+        private readonly Stack<Face> _open = [];
 
         public Mesh From(int[] four)
         {
             // The fourth point lies behind the first three.
             Face[] first =
             [
-                new(four[0], four[1], four[2]), new(four[0], four[3], four[1]), new(four[1], four[3], four[2]), new(four[2], four[3], four[0]),
+                new(four[0], four[1], four[2]), new(four[0], four[3], four[1]), new(four[1], four[3], four[2]),
+                    new(four[2], four[3], four[0]),
             ];
             Join(first);
-            faces.AddRange(first);
-            Share(Enumerable.Range(0, points.Length).Where(p => !four.Contains(p)), first);
-            while (open.TryPop(out Face? face))
+            _faces.AddRange(first);
+            Share(Enumerable.Range(0, _points.Length).Where(p => !four.Contains(p)), first);
+            while (_open.TryPop(out Face? face))
             {
                 if (!face.Gone && face.Outer.Count > 0)
                 {
@@ -107,7 +108,7 @@ public static class ConvexHull
         }
 
         private bool Sees(int p, Face face) =>
-            LatticeOrientation.Sign3(points[face.Corners[0]], points[face.Corners[1]], points[face.Corners[2]], points[p]) > 0;
+            LatticeOrientation.Sign3(_points[face.Corners[0]], _points[face.Corners[1]], _points[face.Corners[2]], _points[p]) > 0;
 
         private void Share(IEnumerable<int> outer, IReadOnlyList<Face> among)
         {
@@ -118,15 +119,15 @@ public static class ConvexHull
 
             foreach (Face face in among.Where(face => face.Outer.Count > 0))
             {
-                open.Push(face);
+                _open.Push(face);
             }
         }
 
         private void Add(Face from)
         {
-            Point3 corner = points[from.Corners[0]];
-            Point3 normal = Point3.Cross(points[from.Corners[1]] - corner, points[from.Corners[2]] - corner);
-            int apex = from.Outer.MaxBy(p => Point3.Dot(normal, points[p] - corner));
+            Point3 corner = _points[from.Corners[0]];
+            Point3 normal = Point3.Cross(_points[from.Corners[1]] - corner, _points[from.Corners[2]] - corner);
+            int apex = from.Outer.MaxBy(p => Point3.Dot(normal, _points[p] - corner));
 
             var seen = new List<Face>();
             var border = new List<(Face Outside, int From, int To)>();
@@ -174,7 +175,7 @@ public static class ConvexHull
                 follower.Across[2] = face;
             }
 
-            faces.AddRange(fan);
+            _faces.AddRange(fan);
             foreach (Face face in seen)
             {
                 face.Gone = true;
@@ -185,7 +186,7 @@ public static class ConvexHull
 
         private Mesh Result()
         {
-            Face[] kept = [.. faces.Where(face => !face.Gone)];
+            Face[] kept = [.. _faces.Where(face => !face.Gone)];
             int[] used = [.. kept.SelectMany(face => face.Corners).Distinct().Order()];
             var numberOf = used.Select((vertex, number) => (vertex, number)).ToDictionary(pair => pair.vertex, pair => pair.number);
             return new Mesh(

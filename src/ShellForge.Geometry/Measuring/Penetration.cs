@@ -19,7 +19,8 @@ public static class Penetration
     /// </summary>
     /// <param name="first">A surface that bounds a solid.</param>
     /// <param name="second">Another.</param>
-    /// <param name="tolerance">How far the depth may be short of the true one, mm; more than 0. After 100,000 pieces of surface the search ends where it is.</param>
+    /// <param name="tolerance">How far the depth may be short of the true one, mm; more than 0. After 100,000 pieces of surface the search
+    /// ends where it is.</param>
     /// <exception cref="ArgumentOutOfRangeException">A tolerance that is not positive: the search would not end.</exception>
     public static Gap? Of(SurfaceTree first, SurfaceTree second, double tolerance = DefaultTolerance)
     {
@@ -51,7 +52,8 @@ public static class Penetration
             Visit(solid, mover.Triangles[t], ref best, open, tolerance);
         }
 
-        for (int pieces = 0; pieces < MostPieces && open.TryDequeue(out Triangle3 piece, out double bound) && -bound > best.Depth + tolerance; pieces += 4)
+        for (int pieces = 0; pieces < MostPieces && open.TryDequeue(out Triangle3 piece, out double bound)
+            && -bound > best.Depth + tolerance; pieces += 4)
         {
             Point3 ab = 0.5 * (piece.A + piece.B);
             Point3 bc = 0.5 * (piece.B + piece.C);
@@ -75,7 +77,8 @@ public static class Penetration
         }
 
         Point3 middle = piece.Middle;
-        double radius = Math.Max(Point3.Distance(middle, piece.A), Math.Max(Point3.Distance(middle, piece.B), Point3.Distance(middle, piece.C)));
+        double radius = Math.Max(Point3.Distance(middle, piece.A),
+            Math.Max(Point3.Distance(middle, piece.B), Point3.Distance(middle, piece.C)));
         SurfacePlace near = ClosestPoint.On(solid, middle)!.Value;
         bool inside = PointMembership.Of(solid, middle) == Membership.Inside;
         double depth = inside ? near.Distance : -near.Distance;

@@ -72,7 +72,9 @@ public static class ShellSplit
 
     private static Mesh Part(Mesh mesh, List<int> triangles)
     {
-        int[] used = [.. triangles.SelectMany(t => new[] { mesh.Triangles[3 * t], mesh.Triangles[(3 * t) + 1], mesh.Triangles[(3 * t) + 2] }).Distinct().Order()];
+        int[] used =
+            [.. triangles.SelectMany(t => new[] { mesh.Triangles[3 * t], mesh.Triangles[(3 * t) + 1], mesh.Triangles[(3 * t) + 2] })
+                .Distinct().Order()];
         int[] numberOf = new int[mesh.Vertices.Length];
         for (int i = 0; i < used.Length; i++)
         {

@@ -28,7 +28,8 @@ public sealed class SurfaceTree
         var triangles = new Triangle3[count];
         for (int t = 0; t < count; t++)
         {
-            triangles[t] = new Triangle3(places[mesh.Triangles[3 * t]], places[mesh.Triangles[(3 * t) + 1]], places[mesh.Triangles[(3 * t) + 2]]);
+            triangles[t] = new Triangle3(places[mesh.Triangles[3 * t]], places[mesh.Triangles[(3 * t) + 1]],
+                places[mesh.Triangles[(3 * t) + 2]]);
             boxes[t] = triangles[t].Box();
         }
 

@@ -89,7 +89,8 @@ public static class Thickness
     /// <param name="from">Which faces are looked at, by their outward normals of any length; null: all.</param>
     /// <param name="counts">Whether a reading counts; null: all do.</param>
     public static ThicknessReading? Thinnest(
-        SurfaceTree solid, double spacing, double reach, Angle opposing, Func<Point3, bool>? from = null, Func<ThicknessReading, bool>? counts = null)
+        SurfaceTree solid, double spacing, double reach, Angle opposing, Func<Point3, bool>? from = null,
+            Func<ThicknessReading, bool>? counts = null)
     {
         ThicknessReading? thinnest = null;
         double least = opposing.Cos;

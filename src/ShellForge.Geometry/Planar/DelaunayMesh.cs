@@ -56,7 +56,9 @@ internal sealed class DelaunayMesh
     /// <summary>Where a half-edge ends.</summary>
     public int Target(int h) => Origin[Next(h)];
 
-    /// <summary>Twice the area of a triangle: positive when counter-clockwise. Differences have 25 bits and a sign, so a long holds it.</summary>
+    /// <summary>
+    /// Twice the area of a triangle: positive when counter-clockwise. Differences have 25 bits and a sign, so a long holds it.
+    /// </summary>
     public long Orient(int a, int b, int c) =>
         (((long)_x[b] - _x[a]) * ((long)_y[c] - _y[a])) - (((long)_y[b] - _y[a]) * ((long)_x[c] - _x[a]));
 

@@ -6,22 +6,23 @@ namespace ShellForge.Geometry.Planar;
 
 /// <summary>
 /// Splits the outlines of an overlay where they meet, by snap rounding: every corner and every crossing, rounded, claims the square of one
-/// lattice step round it (its left and lower sides belong to it), and every side that passes a claimed square goes by its middle. After that
-/// sides meet in corners only. All in whole numbers, so nothing is near: the library's own noder does the same in floating point through
-/// trees of objects and took more than half the time of an overlay.
+/// lattice step round it (its left and lower sides belong to it), and every side that passes a claimed square goes by its middle. After
+/// that sides meet in corners only. All in whole numbers, so nothing is near: the library's own noder does the same in floating point
+/// through trees of objects and took more than half the time of an overlay.
 /// </summary>
 internal sealed class LatticeNoder : INoder
 {
     // Corners by string, without repeated ones: string s has those from starts[s] to starts[s + 1] - 1.
-    private readonly List<(int X, int Y)> corners = [];
-    private readonly List<int> starts = [0];
-    private readonly List<object> contexts = [];
-    private readonly Dictionary<(int X, int Y), int> pixels = [];
-    private readonly List<ISegmentString> noded = [];
+    private readonly List<(int X, int Y)> _corners = [];
+    private readonly List<int> _starts = [0];
+    private readonly List<object> _contexts = [];
+    private readonly Dictionary<(int X, int Y), int> _pixels = [];
+    private readonly List<ISegmentString> _noded = [];
 
-    // Pixels in the order of x, then y; how many corners and passing sides each has, a crossing counting twice: from two on strings end there.
-    private (int X, int Y)[] places = [];
-    private int[] visits = [];
+    // Pixels in the order of x, then y; how many corners and passing sides each has, a crossing counting twice: from two on strings end
+    // there.
+    private (int X, int Y)[] _places = [];
+    private int[] _visits = [];
 
     /// <summary>Splits the strings; see <see cref="GetNodedSubstrings"/>.</summary>
     public void ComputeNodes(IList<ISegmentString> segStrings)
@@ -34,45 +35,45 @@ internal sealed class LatticeNoder : INoder
         LatticeSide[] sides = Sides();
         FindPixels(sides);
         List<int>?[] passed = Passed(sides);
-        for (int s = 0; s + 1 < starts.Count; s++)
+        for (int s = 0; s + 1 < _starts.Count; s++)
         {
             Split(s, passed);
         }
     }
 
     /// <summary>Pieces of the strings that share nothing but their ends, or everything.</summary>
-    public IList<ISegmentString> GetNodedSubstrings() => noded;
+    public IList<ISegmentString> GetNodedSubstrings() => _noded;
 
     private void Take(ISegmentString line)
     {
-        int start = corners.Count;
+        int start = _corners.Count;
         foreach (Coordinate c in line.Coordinates)
         {
             (int X, int Y) corner = (Lattice.ToSteps(c.X), Lattice.ToSteps(c.Y));
-            if (corners.Count == start || corners[^1] != corner)
+            if (_corners.Count == start || _corners[^1] != corner)
             {
-                corners.Add(corner);
+                _corners.Add(corner);
             }
         }
 
-        if (corners.Count - start < 2)
+        if (_corners.Count - start < 2)
         {
-            corners.RemoveRange(start, corners.Count - start);
+            _corners.RemoveRange(start, _corners.Count - start);
             return;
         }
 
-        starts.Add(corners.Count);
-        contexts.Add(line.Context);
+        _starts.Add(_corners.Count);
+        _contexts.Add(line.Context);
     }
 
     private LatticeSide[] Sides()
     {
-        var sides = new List<LatticeSide>(corners.Count);
-        for (int s = 0; s + 1 < starts.Count; s++)
+        var sides = new List<LatticeSide>(_corners.Count);
+        for (int s = 0; s + 1 < _starts.Count; s++)
         {
-            for (int i = starts[s]; i + 1 < starts[s + 1]; i++)
+            for (int i = _starts[s]; i + 1 < _starts[s + 1]; i++)
             {
-                sides.Add(new LatticeSide(i, corners[i], corners[i + 1]));
+                sides.Add(new LatticeSide(i, _corners[i], _corners[i + 1]));
             }
         }
 
@@ -90,44 +91,44 @@ internal sealed class LatticeNoder : INoder
             }
         }
 
-        places = [.. corners.Concat(crossings).Distinct().Order()];
-        pixels.EnsureCapacity(places.Length);
-        for (int i = 0; i < places.Length; i++)
+        _places = [.. _corners.Concat(crossings).Distinct().Order()];
+        _pixels.EnsureCapacity(_places.Length);
+        for (int i = 0; i < _places.Length; i++)
         {
-            pixels.Add(places[i], i);
+            _pixels.Add(_places[i], i);
         }
 
-        visits = new int[places.Length];
-        foreach ((int X, int Y) corner in corners)
+        _visits = new int[_places.Length];
+        foreach ((int X, int Y) corner in _corners)
         {
-            visits[pixels[corner]]++;
+            _visits[_pixels[corner]]++;
         }
 
         foreach ((int X, int Y) crossing in crossings)
         {
-            visits[pixels[crossing]] += 2;
+            _visits[_pixels[crossing]] += 2;
         }
     }
 
     // For the side from each corner the pixels that it passes between its ends, in order; null for most.
     private List<int>?[] Passed(LatticeSide[] sides)
     {
-        var passed = new List<int>?[corners.Count];
-        var heights = new HeightSpans(places.Length, i => (places[i].Y, places[i].Y));
+        var passed = new List<int>?[_corners.Count];
+        var heights = new HeightSpans(_places.Length, i => (_places[i].Y, _places[i].Y));
         foreach (LatticeSide side in sides)
         {
-            int first = ~Array.BinarySearch(places, (side.MinX, int.MinValue));
-            int end = ~Array.BinarySearch(places, (side.MaxX, int.MaxValue));
+            int first = ~Array.BinarySearch(_places, (side.MinX, int.MinValue));
+            int end = ~Array.BinarySearch(_places, (side.MaxX, int.MaxValue));
             for (int i = heights.Next(first, end, side.MinY, side.MaxY); i < end; i = heights.Next(i + 1, end, side.MinY, side.MaxY))
             {
-                if (side.Passes(places[i]))
+                if (side.Passes(_places[i]))
                 {
                     (passed[side.From] ??= []).Add(i);
-                    visits[i] += 2;
+                    _visits[i] += 2;
                 }
             }
 
-            passed[side.From]?.Sort((a, b) => side.Compare(places[a], places[b]));
+            passed[side.From]?.Sort((a, b) => side.Compare(_places[a], _places[b]));
         }
 
         return passed;
@@ -136,9 +137,9 @@ internal sealed class LatticeNoder : INoder
     private void Split(int s, List<int>?[] passed)
     {
         var way = new List<int>();
-        for (int i = starts[s]; i < starts[s + 1]; i++)
+        for (int i = _starts[s]; i < _starts[s + 1]; i++)
         {
-            way.Add(pixels[corners[i]]);
+            way.Add(_pixels[_corners[i]]);
             way.AddRange(passed[i] ?? []);
         }
 
@@ -146,13 +147,13 @@ internal sealed class LatticeNoder : INoder
         for (int i = 1; i < way.Count; i++)
         {
             // A way that turns back on itself is split there: its two halves lie on each other.
-            if (i + 1 == way.Count || visits[way[i]] > 1 || way[i - 1] == way[i + 1])
+            if (i + 1 == way.Count || _visits[way[i]] > 1 || way[i - 1] == way[i + 1])
             {
-                noded.Add(new BasicSegmentString([.. way[from..(i + 1)].Select(Corner)], contexts[s]));
+                _noded.Add(new BasicSegmentString([.. way[from..(i + 1)].Select(Corner)], _contexts[s]));
                 from = i;
             }
         }
     }
 
-    private Coordinate Corner(int pixel) => new(places[pixel].X * Lattice.Step, places[pixel].Y * Lattice.Step);
+    private Coordinate Corner(int pixel) => new(_places[pixel].X * Lattice.Step, _places[pixel].Y * Lattice.Step);
 }

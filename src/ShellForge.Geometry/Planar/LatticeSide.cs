@@ -1,36 +1,38 @@
 namespace ShellForge.Geometry.Planar;
 
-/// <summary>A side of an outline between two lattice points that are not one, in steps; numbers of up to 26 bits, so products fit in 64.</summary>
+/// <summary>
+/// A side of an outline between two lattice points that are not one, in steps; numbers of up to 26 bits, so products fit in 64.
+/// </summary>
 internal readonly struct LatticeSide
 {
-    private readonly int x0;
-    private readonly int y0;
-    private readonly int x1;
-    private readonly int y1;
+    private readonly int _x0;
+    private readonly int _y0;
+    private readonly int _x1;
+    private readonly int _y1;
 
     /// <param name="from">Number of the corner that it starts at.</param>
     /// <param name="a">Its start.</param>
     /// <param name="b">Its end.</param>
-    public LatticeSide(int from, (int X, int Y) a, (int X, int Y) b) => (From, x0, y0, x1, y1) = (from, a.X, a.Y, b.X, b.Y);
+    public LatticeSide(int from, (int X, int Y) a, (int X, int Y) b) => (From, _x0, _y0, _x1, _y1) = (from, a.X, a.Y, b.X, b.Y);
 
     /// <summary>Number of the corner that it starts at.</summary>
     public int From { get; }
 
     /// <summary>Its leftmost x.</summary>
-    public int MinX => Math.Min(x0, x1);
+    public int MinX => Math.Min(_x0, _x1);
 
     /// <summary>Its rightmost x.</summary>
-    public int MaxX => Math.Max(x0, x1);
+    public int MaxX => Math.Max(_x0, _x1);
 
     /// <summary>Its lowest y.</summary>
-    public int MinY => Math.Min(y0, y1);
+    public int MinY => Math.Min(_y0, _y1);
 
     /// <summary>Its highest y.</summary>
-    public int MaxY => Math.Max(y0, y1);
+    public int MaxY => Math.Max(_y0, _y1);
 
-    private long Dx => (long)x1 - x0;
+    private long Dx => (long)_x1 - _x0;
 
-    private long Dy => (long)y1 - y0;
+    private long Dy => (long)_y1 - _y0;
 
     /// <summary>All pairs of sides whose boxes share a point, each once. The sides are put in the order of their left ends.</summary>
     public static IEnumerable<(LatticeSide First, LatticeSide Second)> Pairs(LatticeSide[] sides)
@@ -52,46 +54,48 @@ internal readonly struct LatticeSide
     /// <summary>Whether two sides whose boxes share a point share one themselves.</summary>
     public bool Meets(LatticeSide other)
     {
-        long a = SideOf(other.x0, other.y0);
-        long b = SideOf(other.x1, other.y1);
+        long a = SideOf(other._x0, other._y0);
+        long b = SideOf(other._x1, other._y1);
         if ((a > 0 && b > 0) || (a < 0 && b < 0))
         {
             return false;
         }
 
-        long c = other.SideOf(x0, y0);
-        long d = other.SideOf(x1, y1);
+        long c = other.SideOf(_x0, _y0);
+        long d = other.SideOf(_x1, _y1);
         return !((c > 0 && d > 0) || (c < 0 && d < 0));
     }
 
     /// <summary>Whether the side that goes on from this one's end lies back on it.</summary>
-    public bool TurnsBack(LatticeSide next) => SideOf(next.x1, next.y1) == 0 && (Dx * next.Dx) + (Dy * next.Dy) < 0;
+    public bool TurnsBack(LatticeSide next) => SideOf(next._x1, next._y1) == 0 && (Dx * next.Dx) + (Dy * next.Dy) < 0;
 
     /// <summary>The lattice point nearest to where two sides cross between their ends, halves going up; null where they don't.</summary>
     public (int X, int Y)? Crossing(LatticeSide other)
     {
-        long a = SideOf(other.x0, other.y0);
-        long b = SideOf(other.x1, other.y1);
+        long a = SideOf(other._x0, other._y0);
+        long b = SideOf(other._x1, other._y1);
         if (a == 0 || b == 0 || (a > 0) == (b > 0))
         {
             return null;
         }
 
-        long c = other.SideOf(x0, y0);
-        long d = other.SideOf(x1, y1);
+        long c = other.SideOf(_x0, _y0);
+        long d = other.SideOf(_x1, _y1);
         if (c == 0 || d == 0 || (c > 0) == (d > 0))
         {
             return null;
         }
 
         // This side is crossed at the share c / (c - d) of its way.
-        return (Rounded(x0, Dx, c, c - d), Rounded(y0, Dy, c, c - d));
+        return (Rounded(_x0, Dx, c, c - d), Rounded(_y0, Dy, c, c - d));
     }
 
-    /// <summary>Whether it passes the square of one step round a lattice point other than its ends; left and lower sides belong to the square.</summary>
+    /// <summary>
+    /// Whether it passes the square of one step round a lattice point other than its ends; left and lower sides belong to the square.
+    /// </summary>
     public bool Passes((int X, int Y) pixel)
     {
-        if (pixel == (x0, y0) || pixel == (x1, y1) || pixel.X < MinX || pixel.X > MaxX || pixel.Y < MinY || pixel.Y > MaxY)
+        if (pixel == (_x0, _y0) || pixel == (_x1, _y1) || pixel.X < MinX || pixel.X > MaxX || pixel.Y < MinY || pixel.Y > MaxY)
         {
             return false;
         }
@@ -131,7 +135,7 @@ internal readonly struct LatticeSide
     }
 
     // Positive left of it, 0 on its line.
-    private long SideOf(int x, int y) => (Dx * ((long)y - y0)) - (Dy * ((long)x - x0));
+    private long SideOf(int x, int y) => (Dx * ((long)y - _y0)) - (Dy * ((long)x - _x0));
 
     private static int Rounded(int from, long along, long share, long whole)
     {

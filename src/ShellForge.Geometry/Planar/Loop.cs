@@ -6,7 +6,9 @@ namespace ShellForge.Geometry.Planar;
 /// <summary>Measures of one closed polygon, given by its corners without repeating the first.</summary>
 internal static class Loop
 {
-    /// <summary>Area in mm2, positive when counter-clockwise. Taken about the first corner, so that far from the origin nothing cancels.</summary>
+    /// <summary>
+    /// Area in mm2, positive when counter-clockwise. Taken about the first corner, so that far from the origin nothing cancels.
+    /// </summary>
     public static double SignedArea(IReadOnlyList<Point2> corners)
     {
         double twice = 0;

@@ -51,7 +51,9 @@ internal sealed class OutlineRuns
         return Math.Sqrt(best);
     }
 
-    /// <summary>Whether a point lies inside or on an outline, told exactly: a ray to the right of it crosses an odd number of sides.</summary>
+    /// <summary>
+    /// Whether a point lies inside or on an outline, told exactly: a ray to the right of it crosses an odd number of sides.
+    /// </summary>
     public bool Encloses(Point2 point)
     {
         bool isInside = false;
@@ -88,7 +90,9 @@ internal sealed class OutlineRuns
         return isInside;
     }
 
-    /// <summary>Whether a side is no farther from a point than a distance, mm: quick where the same side or its neighbours are asked for.</summary>
+    /// <summary>
+    /// Whether a side is no farther from a point than a distance, mm: quick where the same side or its neighbours are asked for.
+    /// </summary>
     public bool IsNear(Point2 point, double distance)
     {
         double most = distance * distance;

@@ -44,7 +44,8 @@ internal static class Overlay
     }
 
     /// <summary>Loops as a polygon, unchecked.</summary>
-    public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer, IReadOnlyList<ImmutableArray<Point2>> holes) =>
+    public static NetTopologySuite.Geometries.Geometry RawPolygon(IReadOnlyList<Point2> outer,
+        IReadOnlyList<ImmutableArray<Point2>> holes) =>
         Raw(outer, [.. holes.Select(hole => (IReadOnlyList<Point2>)hole)]);
 
     /// <summary>The geometry grown (or, negative, shrunk) with round corners of four chords a quarter.</summary>
@@ -52,7 +53,8 @@ internal static class Overlay
         Polygonal(geometry.Buffer(distance, 4));
 
     /// <summary>Points of either.</summary>
-    public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+    public static NetTopologySuite.Geometries.Geometry Union(NetTopologySuite.Geometries.Geometry a,
+        NetTopologySuite.Geometries.Geometry b) =>
         AreApart(a, b) ? Factory.CreateMultiPolygon([.. Polygons(a), .. Polygons(b)]) : OnLattice(a, b, OverlayNG.UNION);
 
     /// <summary>Points of any.</summary>
@@ -60,15 +62,18 @@ internal static class Overlay
         all.Count == 0 ? Empty : Union(all, 0, all.Count);
 
     /// <summary>Points of both.</summary>
-    public static NetTopologySuite.Geometries.Geometry Intersection(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+    public static NetTopologySuite.Geometries.Geometry Intersection(NetTopologySuite.Geometries.Geometry a,
+        NetTopologySuite.Geometries.Geometry b) =>
         AreApart(a, b) ? Empty : OnLattice(a, b, OverlayNG.INTERSECTION);
 
     /// <summary>Points of the first alone.</summary>
-    public static NetTopologySuite.Geometries.Geometry Difference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b) =>
+    public static NetTopologySuite.Geometries.Geometry Difference(NetTopologySuite.Geometries.Geometry a,
+        NetTopologySuite.Geometries.Geometry b) =>
         AreApart(a, b) ? a : OnLattice(a, b, OverlayNG.DIFFERENCE);
 
     /// <summary>Points of the first alone, with corners off the lattice: for looking.</summary>
-    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a, NetTopologySuite.Geometries.Geometry b)
+    public static NetTopologySuite.Geometries.Geometry LooseDifference(NetTopologySuite.Geometries.Geometry a,
+        NetTopologySuite.Geometries.Geometry b)
     {
         try
         {
@@ -94,7 +99,8 @@ internal static class Overlay
     {
         Polygon[] polygons = [.. Polygons(geometry)];
         return Ordered(
-            polygons.Select(polygon => ((IReadOnlyList<Point2>)Points(polygon.ExteriorRing), polygon.InteriorRings.Select(ring => (IReadOnlyList<Point2>)Points(ring)))),
+            polygons.Select(polygon => ((IReadOnlyList<Point2>)Points(polygon.ExteriorRing),
+                polygon.InteriorRings.Select(ring => (IReadOnlyList<Point2>)Points(ring)))),
             Touching(polygons));
     }
 
@@ -153,7 +159,8 @@ internal static class Overlay
     private static HashSet<Point2> Touching(IEnumerable<Polygon> polygons)
     {
         var once = new HashSet<Point2>();
-        return [.. polygons.SelectMany(polygon => polygon.InteriorRings.Prepend(polygon.ExteriorRing)).SelectMany(Points).Where(p => !once.Add(p))];
+        return [.. polygons.SelectMany(polygon => polygon.InteriorRings.Prepend(polygon.ExteriorRing)).SelectMany(Points)
+            .Where(p => !once.Add(p))];
     }
 
     // Overlays may leave points and lines where regions only touch; a region is its area.

@@ -145,7 +145,9 @@ public sealed partial class Region : IEquatable<Region>
             : between;
     }
 
-    /// <summary>Distance in mm from the origin to the farthest place where a ray from there crosses an outline: 0 where it crosses none.</summary>
+    /// <summary>
+    /// Distance in mm from the origin to the farthest place where a ray from there crosses an outline: 0 where it crosses none.
+    /// </summary>
     public double FarthestAlong(Angle direction)
     {
         Point2 ray = Point2.Polar(1, direction);

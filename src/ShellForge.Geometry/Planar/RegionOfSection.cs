@@ -39,7 +39,8 @@ public sealed partial class Region
         }
 
         return areApart && !outers.Where((outer, i) => IsInside(outer, i)).Any()
-            ? new Region(Overlay.Ordered(outers.Select((outer, i) => ((IReadOnlyList<Point2>)outer, holesOf[i].AsEnumerable())), ImmutableHashSet<Point2>.Empty))
+            ? new Region(Overlay.Ordered(outers.Select((outer, i) => ((IReadOnlyList<Point2>)outer, holesOf[i].AsEnumerable())),
+                ImmutableHashSet<Point2>.Empty))
             : new Region(Overlay.Union([.. outers.Select((outer, i) => Overlaid(outer, holesOf[i]))]));
 
         // Whether it lies in what a larger one bounds, as where two solids overlap.

@@ -55,6 +55,7 @@ public sealed partial class Region
 
         return distance > 0
             ? new(Overlay.RawPolygon(moved[0], [.. moved.Skip(1)]))
-            : new Region(Overlay.RawPolygon(moved[0], [])).Less(Union(moved.Skip(1).Select(hole => new Region(Overlay.RawPolygon(hole, [])))));
+            : new Region(Overlay.RawPolygon(moved[0], [])).Less(
+                Union(moved.Skip(1).Select(hole => new Region(Overlay.RawPolygon(hole, [])))));
     }
 }

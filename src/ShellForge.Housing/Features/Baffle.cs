@@ -22,13 +22,16 @@ internal static class Baffle
         if (!baffle.Bridges.IsEmpty)
         {
             yield return FeatureContribution.Adds(
-                PartNames.Baffle, Shapes.Extrude(baffle.Bridges, baffle.Bottom, baffle.BridgesTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+                PartNames.Baffle,
+                    Shapes.Extrude(baffle.Bridges, baffle.Bottom, baffle.BridgesTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
         }
 
         if (!baffle.InWindow.IsEmpty)
         {
             yield return FeatureContribution.Adds(
-                PartNames.Baffle, Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+                PartNames.Baffle,
+                    Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop)
+                        .Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
         }
 
         for (int i = 0; i < baffle.CrushRibs.Length; i++)
@@ -42,7 +45,8 @@ internal static class Baffle
         for (int i = 0; i < baffle.GripRibs.Length; i++)
         {
             yield return FeatureContribution.Adds(
-                PartNames.Baffle, Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
+                PartNames.Baffle,
+                    Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
         }
 
         if (baffle.Tooth is ToothPlan tooth)
@@ -57,7 +61,9 @@ internal static class Baffle
             if (notch.Top < baffle.Top)
             {
                 yield return FeatureContribution.Cuts(
-                    PartNames.Baffle, Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top).Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
+                    PartNames.Baffle,
+                        Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top)
+                            .Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
             }
         }
     }

@@ -7,8 +7,8 @@ using ShellForge.Planning.Outlines;
 namespace ShellForge.Housing.Features;
 
 /// <summary>
-/// Cutters that take a 45 degree chamfer off edges that lie on the bed, so that the spread of the first layers ends inside the part's outline.
-/// They go on past bed and wall by <see cref="OutlineOffsets.ChamferReach"/>.
+/// Cutters that take a 45 degree chamfer off edges that lie on the bed, so that the spread of the first layers ends inside the part's
+/// outline. They go on past bed and wall by <see cref="OutlineOffsets.ChamferReach"/>.
 /// </summary>
 internal static class BedChamfers
 {
@@ -16,7 +16,8 @@ internal static class BedChamfers
     /// <param name="face">The face on the bed, in plan.</param>
     /// <param name="bedZ">z of the bed in the assembled frame.</param>
     /// <param name="leg">Leg of the chamfer, mm; 0 for none.</param>
-    /// <param name="towardsViewer">Whether the bed lies on the viewer's side (the body printed face down), otherwise on the far side.</param>
+    /// <param name="towardsViewer">Whether the bed lies on the viewer's side (the body printed face down), otherwise on the far
+    /// side.</param>
     public static IEnumerable<Solid> OfBody(Region face, double bedZ, double leg, bool towardsViewer)
     {
         if (leg <= 0 || face.IsEmpty)

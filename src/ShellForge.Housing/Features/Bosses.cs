@@ -55,7 +55,8 @@ internal static class Bosses
     }
 
     // Left as it is where it fits, so that its corners stay those of its ring.
-    private static Region Within(Region post, Region room) => room.Contains(post) ? post : OutlineOffsets.WithoutSlivers(post.Intersect(room));
+    private static Region Within(Region post, Region room) =>
+        room.Contains(post) ? post : OutlineOffsets.WithoutSlivers(post.Intersect(room));
 
     private static Solid Gusset(BossPlan boss, GussetPlan gusset, double floorTop, double foot)
     {

@@ -22,7 +22,8 @@ internal static class CoverShell
         yield return FeatureContribution.Adds(
             PartNames.Cover, Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
         yield return FeatureContribution.Adds(
-            PartNames.Cover, Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+            PartNames.Cover,
+                Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
         if (!cover.Bars.IsEmpty)
         {
             yield return FeatureContribution.Adds(
@@ -38,7 +39,8 @@ internal static class CoverShell
         if (!cover.ToothSlot.IsEmpty)
         {
             yield return FeatureContribution.Cuts(
-                PartNames.Cover, Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
+                PartNames.Cover,
+                    Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
         }
 
         if (plan.Shell.BedChamfer > 0)

@@ -5,7 +5,9 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features;
 
-/// <summary>Openings for connectors: through the tub's wall, with a recess and, where the opening is a slot, a tongue on the cover.</summary>
+/// <summary>
+/// Openings for connectors: through the tub's wall, with a recess and, where the opening is a slot, a tongue on the cover.
+/// </summary>
 internal static class Ports
 {
     private const double PastWall = FeatureContribution.PastWall;
@@ -45,7 +47,8 @@ internal static class Ports
 
                 Solid Cut(bool upsideDown) => Shapes.Extrude(
                     RoofedOpening.Of(
-                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius, port.Roof, upsideDown),
+                        new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius,
+                            port.Roof, upsideDown),
                     recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
             }
         }

@@ -19,7 +19,8 @@ internal static class RoofedOpening
     /// <param name="height">Height, mm.</param>
     /// <param name="radius">Corner radius, mm, up to half of the smaller of both.</param>
     /// <param name="slant">The slants above.</param>
-    /// <param name="upsideDown">Whether the part is printed upside down, so that the roof is below: its slants stand below as well as above.</param>
+    /// <param name="upsideDown">Whether the part is printed upside down, so that the roof is below: its slants stand below as well as
+    /// above.</param>
     public static Region Of(Point2 middle, double width, double height, double radius, RoofSlant slant, bool upsideDown = false)
     {
         Region round = Region.RoundedRectangle(middle, width, height, radius, RingSide.Outside);
@@ -32,8 +33,10 @@ internal static class RoofedOpening
             double foot = box.Min.Y + (slant.Up * slanted);
             return Region.Polygon(
             [
-                new Point2(box.Min.X, foot), new Point2(box.Min.X + across, box.Min.Y), new Point2(box.Max.X - across, box.Min.Y), new Point2(box.Max.X, foot),
-                new Point2(box.Max.X, side), new Point2(box.Max.X - across, box.Max.Y), new Point2(box.Min.X + across, box.Max.Y), new Point2(box.Min.X, side),
+                new Point2(box.Min.X, foot), new Point2(box.Min.X + across, box.Min.Y), new Point2(box.Max.X - across, box.Min.Y),
+                    new Point2(box.Max.X, foot),
+                new Point2(box.Max.X, side), new Point2(box.Max.X - across, box.Max.Y), new Point2(box.Min.X + across, box.Max.Y),
+                    new Point2(box.Min.X, side),
             ]);
         }
 

@@ -2,7 +2,9 @@ using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Import.Drawing;
 
-/// <summary>Segments of one loop sorted into horizontal bands, so that a hundred thousand holes against a long outline stay quick.</summary>
+/// <summary>
+/// Segments of one loop sorted into horizontal bands, so that a hundred thousand holes against a long outline stay quick.
+/// </summary>
 internal sealed class LoopIndex
 {
     private const int MostBands = 1024;
@@ -10,15 +12,15 @@ internal sealed class LoopIndex
     // Long upright segments enter every band; the bands are halved until that costs no more than this many entries a segment.
     private const int EntriesPerSegment = 8;
 
-    private readonly IReadOnlyList<EdgeSegment> segments;
-    private readonly double bottom;
-    private readonly double bandHeight;
-    private readonly List<int>[] bands;
+    private readonly IReadOnlyList<EdgeSegment> _segments;
+    private readonly double _bottom;
+    private readonly double _bandHeight;
+    private readonly List<int>[] _bands;
 
     public LoopIndex(IReadOnlyList<EdgeSegment> segments, Box2 bounds)
     {
-        this.segments = segments;
-        bottom = bounds.Min.Y;
+        this._segments = segments;
+        _bottom = bounds.Min.Y;
         double height = bounds.Max.Y - bounds.Min.Y;
         int count = Math.Clamp(segments.Count, 1, MostBands);
         Box2[] boxes = [.. segments.Select(s => s.Bounds())];
@@ -27,18 +29,18 @@ internal sealed class LoopIndex
             count /= 2;
         }
 
-        bandHeight = height > 0 ? height / count : 1;
-        bands = new List<int>[count];
+        _bandHeight = height > 0 ? height / count : 1;
+        _bands = new List<int>[count];
         for (int b = 0; b < count; b++)
         {
-            bands[b] = [];
+            _bands[b] = [];
         }
 
         for (int i = 0; i < boxes.Length; i++)
         {
             for (int b = Band(boxes[i].Min.Y); b <= Band(boxes[i].Max.Y); b++)
             {
-                bands[b].Add(i);
+                _bands[b].Add(i);
             }
         }
     }
@@ -46,9 +48,9 @@ internal sealed class LoopIndex
     public bool Contains(Point2 p)
     {
         int crossings = 0;
-        foreach (int i in bands[Band(p.Y)])
+        foreach (int i in _bands[Band(p.Y)])
         {
-            crossings += segments[i].Crossings(p);
+            crossings += _segments[i].Crossings(p);
         }
 
         return crossings % 2 == 1;
@@ -61,9 +63,9 @@ internal sealed class LoopIndex
         int last = Band(p.Y + limit);
         for (int b = first; b <= last; b++)
         {
-            foreach (int i in bands[b])
+            foreach (int i in _bands[b])
             {
-                nearest = Math.Min(nearest, segments[i].Distance(p));
+                nearest = Math.Min(nearest, _segments[i].Distance(p));
             }
         }
 
@@ -83,7 +85,7 @@ internal sealed class LoopIndex
 
     private int Band(double y)
     {
-        double band = Math.Floor((y - bottom) / bandHeight);
-        return band <= 0 ? 0 : band >= bands.Length ? bands.Length - 1 : (int)band;
+        double band = Math.Floor((y - _bottom) / _bandHeight);
+        return band <= 0 ? 0 : band >= _bands.Length ? _bands.Length - 1 : (int)band;
     }
 }

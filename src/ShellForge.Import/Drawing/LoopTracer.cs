@@ -2,11 +2,14 @@ using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Import.Drawing;
 
-/// <summary>Follows a stroke graph into closed loops: prunes what hangs loose, walks plain loops, and takes the outer border of the rest.</summary>
+/// <summary>
+/// Follows a stroke graph into closed loops: prunes what hangs loose, walks plain loops, and takes the outer border of the rest.
+/// </summary>
 internal static class LoopTracer
 {
     internal sealed record Traced(
-        List<OutlineLoop> Loops, int OpenChains, int OpenLine, double OpenLength, double OpenGap, Box2 OpenBounds, int Branches, int BranchLine);
+        List<OutlineLoop> Loops, int OpenChains, int OpenLine, double OpenLength, double OpenGap, Box2 OpenBounds, int Branches,
+            int BranchLine);
 
     public static Traced Trace(StrokeGraph graph)
     {

@@ -5,7 +5,7 @@ namespace ShellForge.Import.Drawing;
 /// <summary>A closed chain of segments, counter-clockwise, each starting where the one before ends.</summary>
 internal sealed class OutlineLoop
 {
-    private LoopIndex? index;
+    private LoopIndex? _index;
 
     public OutlineLoop(IReadOnlyList<EdgeSegment> segments, int line, double largestGap)
     {
@@ -48,5 +48,5 @@ internal sealed class OutlineLoop
 
     public OutlineLoop Moved(Point2 by) => new([.. Segments.Select(s => s.Moved(by))], Line, LargestGap);
 
-    private LoopIndex Index => index ??= new LoopIndex(Segments, Bounds);
+    private LoopIndex Index => _index ??= new LoopIndex(Segments, Bounds);
 }

@@ -6,41 +6,41 @@ namespace ShellForge.Import.Drawing;
 /// <summary>Strokes as edges between nodes, a node being a place where ends coincide.</summary>
 internal sealed class StrokeGraph
 {
-    private readonly List<Stroke> strokes = [];
-    private readonly List<int> ends = [];
-    private readonly List<Point2> nodes = [];
-    private readonly List<int> groups = [];
-    private readonly List<List<int>> edgesAt = [];
-    private readonly Dictionary<(long X, long Y, int Group), List<int>> grid = [];
-    private readonly List<int> liveAt = [];
-    private readonly List<bool> dropped = [];
+    private readonly List<Stroke> _strokes = [];
+    private readonly List<int> _ends = [];
+    private readonly List<Point2> _nodes = [];
+    private readonly List<int> _groups = [];
+    private readonly List<List<int>> _edgesAt = [];
+    private readonly Dictionary<(long X, long Y, int Group), List<int>> _grid = [];
+    private readonly List<int> _liveAt = [];
+    private readonly List<bool> _dropped = [];
 
-    public int StrokeCount => strokes.Count;
+    public int StrokeCount => _strokes.Count;
 
-    public int NodeCount => nodes.Count;
+    public int NodeCount => _nodes.Count;
 
-    public Stroke StrokeAt(int edge) => strokes[edge];
+    public Stroke StrokeAt(int edge) => _strokes[edge];
 
-    public bool IsDropped(int edge) => dropped[edge];
+    public bool IsDropped(int edge) => _dropped[edge];
 
-    public IReadOnlyList<int> EdgesAt(int node) => edgesAt[node];
+    public IReadOnlyList<int> EdgesAt(int node) => _edgesAt[node];
 
     /// <summary>The node where an edge starts (side 0) or ends (side 1).</summary>
-    public int NodeOf(int edge, int side) => ends[(2 * edge) + side];
+    public int NodeOf(int edge, int side) => _ends[(2 * edge) + side];
 
-    public Point2 Place(int node) => nodes[node];
+    public Point2 Place(int node) => _nodes[node];
 
     public void Add(Stroke stroke)
     {
-        int edge = strokes.Count;
-        strokes.Add(stroke);
-        dropped.Add(false);
-        ends.Add(NodeAt(stroke.Segment.From, stroke.Group));
-        ends.Add(NodeAt(stroke.Segment.To, stroke.Group));
+        int edge = _strokes.Count;
+        _strokes.Add(stroke);
+        _dropped.Add(false);
+        _ends.Add(NodeAt(stroke.Segment.From, stroke.Group));
+        _ends.Add(NodeAt(stroke.Segment.To, stroke.Group));
         for (int side = 0; side < 2; side++)
         {
-            edgesAt[NodeOf(edge, side)].Add(edge);
-            liveAt[NodeOf(edge, side)]++;
+            _edgesAt[NodeOf(edge, side)].Add(edge);
+            _liveAt[NodeOf(edge, side)]++;
         }
     }
 
@@ -48,19 +48,19 @@ internal sealed class StrokeGraph
     public void JoinLooseEnds()
     {
         var loose = new List<int>();
-        for (int n = 0; n < nodes.Count; n++)
+        for (int n = 0; n < _nodes.Count; n++)
         {
-            if (liveAt[n] == 1)
+            if (_liveAt[n] == 1)
             {
                 loose.Add(n);
             }
         }
 
         JoinPairs(loose, Cells(loose), bothLoose: true);
-        loose.RemoveAll(n => liveAt[n] != 1);
+        loose.RemoveAll(n => _liveAt[n] != 1);
         if (loose.Count > 0)
         {
-            JoinPairs(loose, Cells([.. Enumerable.Range(0, nodes.Count)]), bothLoose: false);
+            JoinPairs(loose, Cells([.. Enumerable.Range(0, _nodes.Count)]), bothLoose: false);
         }
     }
 
@@ -69,9 +69,9 @@ internal sealed class StrokeGraph
     {
         int count = 0;
         var seen = new Dictionary<(int, int), List<int>>();
-        for (int e = 0; e < strokes.Count; e++)
+        for (int e = 0; e < _strokes.Count; e++)
         {
-            if (dropped[e])
+            if (_dropped[e])
             {
                 continue;
             }
@@ -86,12 +86,12 @@ internal sealed class StrokeGraph
                 continue;
             }
 
-            Point2 middle = strokes[e].Segment.At(0.5);
-            if (a == b || same!.Exists(o => Point2.Distance(strokes[o].Segment.At(0.5), middle) <= EcadTolerances.Joint))
+            Point2 middle = _strokes[e].Segment.At(0.5);
+            if (a == b || same!.Exists(o => Point2.Distance(_strokes[o].Segment.At(0.5), middle) <= EcadTolerances.Joint))
             {
-                dropped[e] = true;
-                liveAt[a]--;
-                liveAt[b]--;
+                _dropped[e] = true;
+                _liveAt[a]--;
+                _liveAt[b]--;
                 count++;
             }
             else if (same.Count < EcadLimits.Depth)
@@ -108,7 +108,7 @@ internal sealed class StrokeGraph
         var pairs = new List<(double Gap, int A, int B)>();
         foreach (int a in loose)
         {
-            (long X, long Y, int Group) cell = Cell(nodes[a], groups[a], EcadTolerances.Joint);
+            (long X, long Y, int Group) cell = Cell(_nodes[a], _groups[a], EcadTolerances.Joint);
             for (long dx = -1; dx <= 1; dx++)
             {
                 for (long dy = -1; dy <= 1; dy++)
@@ -121,7 +121,7 @@ internal sealed class StrokeGraph
                     // A cell of a twentieth of a millimetre with more ends than this is a scribble, not an outline.
                     foreach (int b in near.Take(EcadLimits.Depth))
                     {
-                        double gap = Point2.Distance(nodes[a], nodes[b]);
+                        double gap = Point2.Distance(_nodes[a], _nodes[b]);
                         if (b != a && (b > a || !bothLoose) && gap <= EcadTolerances.Joint && !ShareEdge(a, b))
                         {
                             pairs.Add((gap, a, b));
@@ -134,33 +134,33 @@ internal sealed class StrokeGraph
         pairs.Sort();
         foreach ((double _, int a, int b) in pairs)
         {
-            if (liveAt[a] == 1 && (bothLoose ? liveAt[b] == 1 : liveAt[b] > 0))
+            if (_liveAt[a] == 1 && (bothLoose ? _liveAt[b] == 1 : _liveAt[b] > 0))
             {
                 Merge(a, b);
             }
         }
     }
 
-    private bool ShareEdge(int a, int b) => edgesAt[a].Exists(e => NodeOf(e, 0) == b || NodeOf(e, 1) == b);
+    private bool ShareEdge(int a, int b) => _edgesAt[a].Exists(e => NodeOf(e, 0) == b || NodeOf(e, 1) == b);
 
     private void Merge(int from, int into)
     {
-        foreach (int e in edgesAt[from])
+        foreach (int e in _edgesAt[from])
         {
             for (int side = 0; side < 2; side++)
             {
-                if (ends[(2 * e) + side] == from)
+                if (_ends[(2 * e) + side] == from)
                 {
-                    ends[(2 * e) + side] = into;
+                    _ends[(2 * e) + side] = into;
                 }
             }
 
-            edgesAt[into].Add(e);
+            _edgesAt[into].Add(e);
         }
 
-        edgesAt[from].Clear();
-        liveAt[into] += liveAt[from];
-        liveAt[from] = 0;
+        _edgesAt[from].Clear();
+        _liveAt[into] += _liveAt[from];
+        _liveAt[from] = 0;
     }
 
     private Dictionary<(long, long, int), List<int>> Cells(List<int> some)
@@ -168,7 +168,7 @@ internal sealed class StrokeGraph
         var cells = new Dictionary<(long, long, int), List<int>>();
         foreach (int n in some)
         {
-            (long, long, int) cell = Cell(nodes[n], groups[n], EcadTolerances.Joint);
+            (long, long, int) cell = Cell(_nodes[n], _groups[n], EcadTolerances.Joint);
             if (!cells.TryGetValue(cell, out List<int>? list))
             {
                 cells[cell] = list = [];
@@ -187,11 +187,11 @@ internal sealed class StrokeGraph
         {
             for (long dy = -1; dy <= 1; dy++)
             {
-                if (grid.TryGetValue((cell.X + dx, cell.Y + dy, group), out List<int>? near))
+                if (_grid.TryGetValue((cell.X + dx, cell.Y + dy, group), out List<int>? near))
                 {
                     foreach (int n in near)
                     {
-                        if (Point2.Distance(nodes[n], p) <= EcadTolerances.SamePoint)
+                        if (Point2.Distance(_nodes[n], p) <= EcadTolerances.SamePoint)
                         {
                             return n;
                         }
@@ -200,14 +200,14 @@ internal sealed class StrokeGraph
             }
         }
 
-        int node = nodes.Count;
-        nodes.Add(p);
-        groups.Add(group);
-        edgesAt.Add([]);
-        liveAt.Add(0);
-        if (!grid.TryGetValue(cell, out List<int>? here))
+        int node = _nodes.Count;
+        _nodes.Add(p);
+        _groups.Add(group);
+        _edgesAt.Add([]);
+        _liveAt.Add(0);
+        if (!_grid.TryGetValue(cell, out List<int>? here))
         {
-            grid[cell] = here = [];
+            _grid[cell] = here = [];
         }
 
         here.Add(node);

@@ -22,7 +22,8 @@ internal static class DrillComments
             : rest.Contains(" MM", StringComparison.OrdinalIgnoreCase) ? 1
             : rest.Contains("INCH", StringComparison.OrdinalIgnoreCase) ? 25.4
             : null;
-        if (unit is null || !Numeral.TryParseInt(number, out int tool) || tool is < 0 or > 100_000 || !Numeral.TryParse(size, out double diameter) || tools.ContainsKey(tool))
+        if (unit is null || !Numeral.TryParseInt(number, out int tool) || tool is < 0 or > 100_000
+            || !Numeral.TryParse(size, out double diameter) || tools.ContainsKey(tool))
         {
             return;
         }

@@ -69,7 +69,8 @@ internal enum DrillAction : byte
 
 /// <summary>One step of the program, numbers still as written.</summary>
 internal readonly record struct DrillStep(
-    DrillAction Action, RawNumber X, RawNumber Y, bool HasX, bool HasY, RawNumber ArcI, RawNumber ArcJ, RawNumber ArcRadius, bool Incremental, int Tool, int Line);
+    DrillAction Action, RawNumber X, RawNumber Y, bool HasX, bool HasY, RawNumber ArcI, RawNumber ArcJ, RawNumber ArcRadius,
+        bool Incremental, int Tool, int Line);
 
 /// <summary>Which zeros are written in full.</summary>
 internal enum DrillZeros
@@ -123,4 +124,5 @@ internal sealed record DrilledSlot(ImmutableArray<Point2> Path, double Width, Pl
 }
 
 /// <summary>A drill file read in one way.</summary>
-internal sealed record DrillFacts(string File, string Unit, string Reading, ImmutableArray<DrilledHole> Holes, ImmutableArray<DrilledSlot> Slots);
+internal sealed record DrillFacts(string File, string Unit, string Reading, ImmutableArray<DrilledHole> Holes,
+    ImmutableArray<DrilledSlot> Slots);

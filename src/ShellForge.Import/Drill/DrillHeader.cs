@@ -5,7 +5,7 @@ namespace ShellForge.Import.Drill;
 /// <summary>Collects what header lines and comments say about unit, digits, zeros and plating.</summary>
 internal sealed class DrillHeader
 {
-    private string from = "";
+    private string _from = "";
 
     public double? Unit { get; private set; }
 
@@ -30,7 +30,7 @@ internal sealed class DrillHeader
     /// <summary>Tool number from which on plating changes, where a comment says so.</summary>
     public List<(int Tool, Plating Plating)> FromTool { get; } = [];
 
-    public DrillStatedFormat Stated => new(UnitsDisagree ? null : Unit, Zeros, IntegerDigits, DecimalDigits, from);
+    public DrillStatedFormat Stated => new(UnitsDisagree ? null : Unit, Zeros, IntegerDigits, DecimalDigits, _from);
 
     /// <summary>METRIC or INCH with its arguments, M71 or M72; true when it was one.</summary>
     public bool UnitLine(ReadOnlySpan<char> line)
@@ -45,7 +45,7 @@ internal sealed class DrillHeader
 
         UnitsDisagree |= Unit is { } stated && stated != unit;
         Unit ??= unit;
-        from = from.Length == 0 ? "header" : from;
+        _from = _from.Length == 0 ? "header" : _from;
         if (line.Contains(",LZ", StringComparison.OrdinalIgnoreCase))
         {
             Zeros = DrillZeros.LeadingKept;
@@ -93,7 +93,7 @@ internal sealed class DrillHeader
         if (Unit is null && (text.Contains("UNIT", StringComparison.Ordinal) || text.Contains("FORMAT", StringComparison.Ordinal)))
         {
             Unit = WordOf(text) ?? Unit;
-            from = Unit is null ? from : "comment";
+            _from = Unit is null ? _from : "comment";
         }
     }
 
@@ -163,7 +163,7 @@ internal sealed class DrillHeader
             if (isPair)
             {
                 (IntegerDigits, DecimalDigits) = (text[i - 1] - '0', text[i + 1] - '0');
-                from = "comment";
+                _from = "comment";
                 break;
             }
         }

@@ -9,22 +9,22 @@ namespace ShellForge.Import.Drill;
 /// </summary>
 internal sealed class DrillParser
 {
-    private readonly SourceText source;
-    private readonly EcadLog log;
-    private readonly DrillHeader header = new();
-    private readonly SortedDictionary<int, DrillTool> tools = [];
-    private readonly ImmutableArray<DrillStep>.Builder steps = ImmutableArray.CreateBuilder<DrillStep>();
-    private bool inHeader;
-    private bool routing;
-    private bool down;
-    private int routeMode;
-    private bool incremental;
-    private int tool;
-    private bool allPoints = true;
-    private bool repeats;
-    private int line;
+    private readonly SourceText _source;
+    private readonly EcadLog _log;
+    private readonly DrillHeader _header = new();
+    private readonly SortedDictionary<int, DrillTool> _tools = [];
+    private readonly ImmutableArray<DrillStep>.Builder _steps = ImmutableArray.CreateBuilder<DrillStep>();
+    private bool _inHeader;
+    private bool _routing;
+    private bool _down;
+    private int _routeMode;
+    private bool _incremental;
+    private int _tool;
+    private bool _allPoints = true;
+    private bool _repeats;
+    private int _line;
 
-    private DrillParser(SourceText source, EcadLog log) => (this.source, this.log) = (source, log);
+    private DrillParser(SourceText source, EcadLog log) => (this._source, this._log) = (source, log);
 
     /// <summary>Whether a text looks like a drill program: an M48 header, or tool definitions and bare coordinates.</summary>
     public static bool LooksLike(SourceText source)
@@ -73,16 +73,16 @@ internal sealed class DrillParser
 
     private DrillProgram Program()
     {
-        foreach ((int from, Plating plating) in header.FromTool)
+        foreach ((int from, Plating plating) in _header.FromTool)
         {
-            foreach (DrillTool t in tools.Values.Where(t => t.Number >= from).ToList())
+            foreach (DrillTool t in _tools.Values.Where(t => t.Number >= from).ToList())
             {
-                tools[t.Number] = t with { Plating = plating };
+                _tools[t.Number] = t with { Plating = plating };
             }
         }
 
-        Plating file = header.File != Plating.Unknown ? header.File : FromName(source.File);
-        return new DrillProgram(source.File, header.Stated, file, [.. tools.Values], steps.ToImmutable(), allPoints, repeats);
+        Plating file = _header.File != Plating.Unknown ? _header.File : FromName(_source.File);
+        return new DrillProgram(_source.File, _header.Stated, file, [.. _tools.Values], _steps.ToImmutable(), _allPoints, _repeats);
     }
 
     // Names are the last resort: some exporters write plating nowhere else.
@@ -97,11 +97,11 @@ internal sealed class DrillParser
 
     private bool Take(int n)
     {
-        line = n;
-        ReadOnlySpan<char> text = source.Line(n).Trim();
+        _line = n;
+        ReadOnlySpan<char> text = _source.Line(n).Trim();
         if (text.Length > EcadLimits.LineCharacters)
         {
-            log.Error(source.File, n, "ecad-line-length", $"a line of {text.Length} characters", $"at most {EcadLimits.LineCharacters}");
+            _log.Error(_source.File, n, "ecad-line-length", $"a line of {text.Length} characters", $"at most {EcadLimits.LineCharacters}");
             return false;
         }
 
@@ -112,25 +112,25 @@ internal sealed class DrillParser
 
         if (text[0] == ';')
         {
-            header.Comment(text[1..]);
-            DrillComments.HoleSize(text[1..], header.Current, n, tools);
+            _header.Comment(text[1..]);
+            DrillComments.HoleSize(text[1..], _header.Current, n, _tools);
             return true;
         }
 
         if (text is "M48")
         {
-            inHeader = true;
+            _inHeader = true;
             return true;
         }
 
         if (text is "%" or "M95")
         {
             // A lone percent sign ends a header; before M48 it is the start mark of a paper tape.
-            inHeader = false;
+            _inHeader = false;
             return true;
         }
 
-        if (header.UnitLine(text))
+        if (_header.UnitLine(text))
         {
             return true;
         }
@@ -141,13 +141,13 @@ internal sealed class DrillParser
                 return ToolLine(text);
             case 'M':
                 return MachineWord(text);
-            case 'X' or 'Y' or 'G' or 'R' or 'A' or 'I' or 'J' when !inHeader || text[0] is 'X' or 'Y' or 'G':
+            case 'X' or 'Y' or 'G' or 'R' or 'A' or 'I' or 'J' when !_inHeader || text[0] is 'X' or 'Y' or 'G':
                 return Motion(text);
             default:
                 // FMAT, ICI, VER, ATC, OM48 and the like: header words that say nothing about the holes.
                 if (text.StartsWith("ICI,ON", StringComparison.OrdinalIgnoreCase))
                 {
-                    incremental = true;
+                    _incremental = true;
                 }
 
                 return true;
@@ -159,7 +159,7 @@ internal sealed class DrillParser
         int at = 1;
         if (!DrillNumbers.TryScan(text, ref at, out RawNumber number) || number.HasPoint || number.Negative || number.Digits > 100_000)
         {
-            log.Warn(source.File, line, "drill-tool", $"tool '{Cut(text)}' can't be read");
+            _log.Warn(_source.File, _line, "drill-tool", $"tool '{Cut(text)}' can't be read");
             return true;
         }
 
@@ -177,19 +177,19 @@ internal sealed class DrillParser
             }
             else if (letter is 'X' or 'Y')
             {
-                tool = selected;
+                _tool = selected;
                 return Motion(text[(at - 1)..]);
             }
         }
 
         if (diameter is { } d)
         {
-            tools[selected] = new DrillTool(selected, d, null, header.Current, header.Use, line);
+            _tools[selected] = new DrillTool(selected, d, null, _header.Current, _header.Use, _line);
         }
 
-        if (!inHeader || diameter is null)
+        if (!_inHeader || diameter is null)
         {
-            tool = selected;
+            _tool = selected;
         }
 
         return true;
@@ -208,20 +208,20 @@ internal sealed class DrillParser
             case 0 or 30:
                 return false;
             case 15:
-                down = true;
+                _down = true;
                 return true;
             case 16 or 17:
-                down = false;
+                _down = false;
                 return true;
             case 25:
-                repeats = true;
+                _repeats = true;
                 return true;
             case 2 when at < text.Length:
-                repeats = true;
+                _repeats = true;
                 return true;
             case 2:
                 // Bare, it ends a repeated pattern; without one it ends the program, as in Gerber.
-                return repeats;
+                return _repeats;
             default:
                 return true;
         }
@@ -242,7 +242,7 @@ internal sealed class DrillParser
 
             if (!DrillNumbers.TryScan(text, ref at, out RawNumber number))
             {
-                log.Warn(source.File, line, "drill-word", $"'{Cut(text)}' can't be read and is left out");
+                _log.Warn(_source.File, _line, "drill-word", $"'{Cut(text)}' can't be read and is left out");
                 return true;
             }
 
@@ -268,7 +268,7 @@ internal sealed class DrillParser
 
             if (!words.Set(letter, number))
             {
-                log.Warn(source.File, line, "drill-word", $"'{Cut(text)}' can't be read and is left out");
+                _log.Warn(_source.File, _line, "drill-word", $"'{Cut(text)}' can't be read and is left out");
                 return true;
             }
         }
@@ -283,23 +283,24 @@ internal sealed class DrillParser
             switch (words.Code)
             {
                 case 0:
-                    (routing, routeMode, down) = (true, 0, false);
+                    (_routing, _routeMode, _down) = (true, 0, false);
                     break;
                 case 1 or 2 or 3:
-                    (routing, routeMode) = (true, words.Code);
+                    (_routing, _routeMode) = (true, words.Code);
                     break;
                 case 5 or 81:
-                    (routing, routeMode, down) = (false, 0, false);
+                    (_routing, _routeMode, _down) = (false, 0, false);
                     break;
                 case 90 or 91:
-                    incremental = words.Code == 91;
+                    _incremental = words.Code == 91;
                     break;
                 case 92 or 93:
                     return Add(DrillAction.SetZero, words);
                 case 4 or 7 or 40 or 41 or 42:
                     break;
                 default:
-                    log.Warn(source.File, line, "drill-word", $"'{Cut(text)}' is not supported and is left out", "holes, slots (G85) and routed slots (G00 to G03)");
+                    _log.Warn(_source.File, _line, "drill-word", $"'{Cut(text)}' is not supported and is left out",
+                        "holes, slots (G85) and routed slots (G00 to G03)");
                     return true;
             }
         }
@@ -310,15 +311,15 @@ internal sealed class DrillParser
         }
 
         DrillAction action = words.IsSlot ? DrillAction.SlotEnd
-            : !routing ? DrillAction.Hit
-            : !down || routeMode == 0 ? DrillAction.Move
-            : routeMode == 2 ? DrillAction.RouteClockwise
-            : routeMode == 3 ? DrillAction.RouteCounterClockwise
+            : !_routing ? DrillAction.Hit
+            : !_down || _routeMode == 0 ? DrillAction.Move
+            : _routeMode == 2 ? DrillAction.RouteClockwise
+            : _routeMode == 3 ? DrillAction.RouteCounterClockwise
             : DrillAction.Route;
         int times = words.HasRepeat ? Math.Clamp((int)Math.Min(words.Repeat.Digits, int.MaxValue), 0, int.MaxValue) : 1;
         if (words.HasRepeat && times > EcadLimits.Holes)
         {
-            log.Error(source.File, line, "ecad-too-many", $"a hole repeated {times} times", $"at most {EcadLimits.Holes} holes");
+            _log.Error(_source.File, _line, "ecad-too-many", $"a hole repeated {times} times", $"at most {EcadLimits.Holes} holes");
             return false;
         }
 
@@ -340,15 +341,15 @@ internal sealed class DrillParser
             return true;
         }
 
-        if (steps.Count >= EcadLimits.Holes)
+        if (_steps.Count >= EcadLimits.Holes)
         {
-            log.Error(source.File, line, "ecad-too-many", $"more than {EcadLimits.Holes} holes");
+            _log.Error(_source.File, _line, "ecad-too-many", $"more than {EcadLimits.Holes} holes");
             return false;
         }
 
-        allPoints &= (!words.HasX || words.X.HasPoint || words.X.Digits == 0) && (!words.HasY || words.Y.HasPoint || words.Y.Digits == 0);
-        steps.Add(new DrillStep(
-            action, words.X, words.Y, words.HasX, words.HasY, words.I, words.J, words.A, incremental || words.HasRepeat, tool, line));
+        _allPoints &= (!words.HasX || words.X.HasPoint || words.X.Digits == 0) && (!words.HasY || words.Y.HasPoint || words.Y.Digits == 0);
+        _steps.Add(new DrillStep(
+            action, words.X, words.Y, words.HasX, words.HasY, words.I, words.J, words.A, _incremental || words.HasRepeat, _tool, _line));
         return true;
     }
 

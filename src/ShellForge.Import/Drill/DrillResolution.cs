@@ -15,13 +15,15 @@ internal static class DrillResolution
     private const int Sampled = 2000;
 
     private static readonly (int Integer, int Decimal)[] InchDigits = [(2, 4), (2, 3), (2, 5), (3, 4), (3, 5), (3, 3)];
-    private static readonly (int Integer, int Decimal)[] MetricDigits = [(3, 3), (4, 2), (3, 2), (4, 3), (4, 4), (3, 4), (2, 4), (3, 5), (4, 5)];
+    private static readonly (int Integer, int Decimal)[] MetricDigits = [(3, 3), (4, 2), (3, 2), (4, 3), (4, 4), (3, 4), (2, 4), (3, 5),
+        (4, 5)];
 
     public static DrillFacts Resolve(DrillProgram program, OutlineLoop? outline, IReadOnlyList<OutlineLoop> openings, EcadLog log)
     {
         if (program.HasRepeats)
         {
-            log.Error(program.File, 1, "ecad-panel", "a drill pattern is stepped and repeated: this is a panel", "export the drill file of the single board");
+            log.Error(program.File, 1, "ecad-panel", "a drill pattern is stepped and repeated: this is a panel",
+                "export the drill file of the single board");
         }
 
         List<DrillReading> candidates = [.. Candidates(program)];
@@ -60,7 +62,9 @@ internal static class DrillResolution
             return;
         }
 
-        string message = $"{missing} {(missing.EndsWith('s') && missing != "which zeros are kept" ? "are" : "is")} not stated; read as {taken.InWords()}: {why}";
+        string message =
+            $"{missing} {(missing.EndsWith('s') && missing != "which zeros are kept" ? "are" : "is")} not stated; read as "
+                + $"{taken.InWords()}: {why}";
         if (taken == usual && stated.Unit is not null)
         {
             log.Note(program.File, 1, "drill-format", message);
@@ -71,7 +75,8 @@ internal static class DrillResolution
         }
     }
 
-    private static void Explain(DrillProgram program, DrillReading first, OutlineLoop outline, IReadOnlyList<OutlineLoop> openings, EcadLog log)
+    private static void Explain(DrillProgram program, DrillReading first, OutlineLoop outline, IReadOnlyList<OutlineLoop> openings,
+        EcadLog log)
     {
         var all = new List<DrillReading>();
         foreach (double unit in new[] { 1, 25.4 })
@@ -102,7 +107,8 @@ internal static class DrillResolution
         };
         foreach (double u in units)
         {
-            (int Integer, int Decimal)[] digits = stated is { IntegerDigits: { } i, DecimalDigits: { } d } ? [(i, d)] : u == 1 ? MetricDigits : InchDigits;
+            (int Integer, int Decimal)[] digits = stated is { IntegerDigits: { } i, DecimalDigits: { } d } ? [(i, d)]
+                : u == 1 ? MetricDigits : InchDigits;
             foreach (bool kept in leading)
             {
                 var seen = new HashSet<int>();

@@ -11,25 +11,25 @@ internal sealed class DrillRun
     // A routed arc becomes so many chords: slots are shown and checked, not milled from this.
     private const int ArcChords = 8;
 
-    private readonly DrillProgram program;
-    private readonly DrillReading reading;
-    private readonly Dictionary<int, (double Diameter, Plating Plating, string Use)> tools = [];
-    private readonly ImmutableArray<DrilledHole>.Builder holes = ImmutableArray.CreateBuilder<DrilledHole>();
-    private readonly ImmutableArray<DrilledSlot>.Builder slots = ImmutableArray.CreateBuilder<DrilledSlot>();
-    private readonly List<Point2> path = [];
-    private DrillStep pathStart;
-    private Point2 at;
-    private Point2 zero;
+    private readonly DrillProgram _program;
+    private readonly DrillReading _reading;
+    private readonly Dictionary<int, (double Diameter, Plating Plating, string Use)> _tools = [];
+    private readonly ImmutableArray<DrilledHole>.Builder _holes = ImmutableArray.CreateBuilder<DrilledHole>();
+    private readonly ImmutableArray<DrilledSlot>.Builder _slots = ImmutableArray.CreateBuilder<DrilledSlot>();
+    private readonly List<Point2> _path = [];
+    private DrillStep _pathStart;
+    private Point2 _at;
+    private Point2 _zero;
 
     private DrillRun(DrillProgram program, DrillReading reading)
     {
-        this.program = program;
-        this.reading = reading;
+        this._program = program;
+        this._reading = reading;
         foreach (DrillTool t in program.Tools)
         {
             Plating plating = t.Plating != Plating.Unknown ? t.Plating : program.FilePlating;
             double diameter = t.DiameterMm ?? (t.Diameter.HasPoint ? t.Diameter.Value * reading.Unit : reading.Millimetres(t.Diameter));
-            tools[t.Number] = (diameter, plating, t.Use);
+            _tools[t.Number] = (diameter, plating, t.Use);
         }
     }
 
@@ -39,9 +39,11 @@ internal sealed class DrillRun
         var missing = new SortedSet<int>();
         foreach (DrillStep step in program.Steps)
         {
-            if (!run.tools.ContainsKey(step.Tool) && step.Action is not (DrillAction.Move or DrillAction.SetZero) && missing.Add(step.Tool))
+            if (!run._tools.ContainsKey(step.Tool) && step.Action is not (DrillAction.Move or DrillAction.SetZero)
+                && missing.Add(step.Tool))
             {
-                log?.Warn(program.File, step.Line, "drill-tool", $"tool T{step.Tool} has no diameter; its holes are left out", "a line like T1C0.8 in the header");
+                log?.Warn(program.File, step.Line, "drill-tool", $"tool T{step.Tool} has no diameter; its holes are left out",
+                    "a line like T1C0.8 in the header");
             }
 
             run.Take(step);
@@ -49,7 +51,7 @@ internal sealed class DrillRun
 
         run.EndPath();
         string words = program.AllPoints ? $"{(reading.Unit == 1 ? "mm" : "inch")}, decimal points" : reading.InWords();
-        return new DrillFacts(program.File, reading.Unit == 1 ? "mm" : "inch", words, run.holes.ToImmutable(), run.slots.ToImmutable());
+        return new DrillFacts(program.File, reading.Unit == 1 ? "mm" : "inch", words, run._holes.ToImmutable(), run._slots.ToImmutable());
     }
 
     private void Take(DrillStep step)
@@ -57,14 +59,14 @@ internal sealed class DrillRun
         if (step.Action == DrillAction.SetZero)
         {
             // Coordinates after it count from this point of the ones before.
-            zero += new Point2(step.HasX ? reading.Millimetres(step.X) : 0, step.HasY ? reading.Millimetres(step.Y) : 0);
+            _zero += new Point2(step.HasX ? _reading.Millimetres(step.X) : 0, step.HasY ? _reading.Millimetres(step.Y) : 0);
             return;
         }
 
-        Point2 origin = step.Incremental ? at : zero;
+        Point2 origin = step.Incremental ? _at : _zero;
         Point2 to = new(
-            step.HasX ? origin.X + reading.Millimetres(step.X) : at.X,
-            step.HasY ? origin.Y + reading.Millimetres(step.Y) : at.Y);
+            step.HasX ? origin.X + _reading.Millimetres(step.X) : _at.X,
+            step.HasY ? origin.Y + _reading.Millimetres(step.Y) : _at.Y);
         if (!(Math.Abs(to.X) <= EcadTolerances.LargestCoordinate && Math.Abs(to.Y) <= EcadTolerances.LargestCoordinate))
         {
             return;
@@ -82,11 +84,11 @@ internal sealed class DrillRun
             case DrillAction.SlotEnd:
                 EndPath();
                 Begin(step);
-                path.Add(to);
+                _path.Add(to);
                 EndPath();
                 break;
             default:
-                if (path.Count == 0)
+                if (_path.Count == 0)
                 {
                     Begin(step);
                 }
@@ -95,13 +97,13 @@ internal sealed class DrillRun
                 break;
         }
 
-        at = to;
+        _at = to;
     }
 
     private void Begin(DrillStep step)
     {
-        path.Add(at);
-        pathStart = step;
+        _path.Add(_at);
+        _pathStart = step;
     }
 
     private void Route(DrillStep step, Point2 to)
@@ -112,19 +114,19 @@ internal sealed class DrillRun
             EdgeSegment? arc = ArcTo(step, to, counterClockwise);
             for (int i = 1; arc is { } a && i < ArcChords; i++)
             {
-                path.Add(a.At((double)i / ArcChords));
+                _path.Add(a.At((double)i / ArcChords));
             }
         }
 
-        path.Add(to);
+        _path.Add(to);
     }
 
     private EdgeSegment? ArcTo(DrillStep step, Point2 to, bool counterClockwise)
     {
         if (step.ArcRadius.Count > 0)
         {
-            double radius = Math.Abs(reading.Millimetres(step.ArcRadius));
-            Point2 chord = to - at;
+            double radius = Math.Abs(_reading.Millimetres(step.ArcRadius));
+            Point2 chord = to - _at;
             double half = chord.Length / 2;
             if (half <= 0 || radius < half)
             {
@@ -133,16 +135,16 @@ internal sealed class DrillRun
 
             double rise = Math.Sqrt((radius * radius) - (half * half));
             Point2 normal = (1 / (2 * half)) * new Point2(-chord.Y, chord.X);
-            Point2 centre = at + (0.5 * chord) + ((counterClockwise ? rise : -rise) * normal);
-            return EdgeSegment.ArcByCentre(at, to, centre, counterClockwise);
+            Point2 centre = _at + (0.5 * chord) + ((counterClockwise ? rise : -rise) * normal);
+            return EdgeSegment.ArcByCentre(_at, to, centre, counterClockwise);
         }
 
         if (step.ArcI.Count > 0 || step.ArcJ.Count > 0)
         {
-            Point2 centre = at + new Point2(
-                step.ArcI.Count > 0 ? reading.Millimetres(step.ArcI) : 0,
-                step.ArcJ.Count > 0 ? reading.Millimetres(step.ArcJ) : 0);
-            return EdgeSegment.ArcByCentre(at, to, centre, counterClockwise);
+            Point2 centre = _at + new Point2(
+                step.ArcI.Count > 0 ? _reading.Millimetres(step.ArcI) : 0,
+                step.ArcJ.Count > 0 ? _reading.Millimetres(step.ArcJ) : 0);
+            return EdgeSegment.ArcByCentre(_at, to, centre, counterClockwise);
         }
 
         return null;
@@ -150,28 +152,30 @@ internal sealed class DrillRun
 
     private void EndPath()
     {
-        if (path.Count >= 2 && tools.TryGetValue(pathStart.Tool, out (double Diameter, Plating Plating, string Use) tool) && tool.Diameter > 0)
+        if (_path.Count >= 2 && _tools.TryGetValue(_pathStart.Tool, out (double Diameter, Plating Plating, string Use) tool)
+            && tool.Diameter > 0)
         {
             // Longer paths are contours: their extent is looked at, not every point.
-            Box2 box = Box2.Of(path);
+            Box2 box = Box2.Of(_path);
             if (box.Size.Length < EcadTolerances.RoundSlot)
             {
-                Hole(pathStart, path[0]);
+                Hole(_pathStart, _path[0]);
             }
             else
             {
-                slots.Add(new DrilledSlot([.. path.Count <= 2000 ? path : path.Take(2000)], tool.Diameter, tool.Plating, pathStart.Line));
+                _slots.Add(new DrilledSlot([.. _path.Count <= 2000 ? _path : _path.Take(2000)], tool.Diameter, tool.Plating,
+                    _pathStart.Line));
             }
         }
 
-        path.Clear();
+        _path.Clear();
     }
 
     private void Hole(DrillStep step, Point2 to)
     {
-        if (tools.TryGetValue(step.Tool, out (double Diameter, Plating Plating, string Use) tool) && tool.Diameter > 0)
+        if (_tools.TryGetValue(step.Tool, out (double Diameter, Plating Plating, string Use) tool) && tool.Diameter > 0)
         {
-            holes.Add(new DrilledHole(to, tool.Diameter, tool.Plating, tool.Use, step.Line));
+            _holes.Add(new DrilledHole(to, tool.Diameter, tool.Plating, tool.Use, step.Line));
         }
     }
 }

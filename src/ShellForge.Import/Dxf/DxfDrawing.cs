@@ -8,14 +8,14 @@ namespace ShellForge.Import.Dxf;
 /// <summary>Draws entities into strokes, blocks included. Depth and number are bounded: a block may contain itself.</summary>
 internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> blocks, EcadLog log, CancellationToken ct)
 {
-    private readonly ImmutableArray<DxfStroke>.Builder strokes = ImmutableArray.CreateBuilder<DxfStroke>();
-    private readonly SortedDictionary<string, int> ignored = new(StringComparer.Ordinal);
-    private int drawn;
-    private bool full;
+    private readonly ImmutableArray<DxfStroke>.Builder _strokes = ImmutableArray.CreateBuilder<DxfStroke>();
+    private readonly SortedDictionary<string, int> _ignored = new(StringComparer.Ordinal);
+    private int _drawn;
+    private bool _full;
 
-    public ImmutableArray<DxfStroke> Strokes => strokes.ToImmutable();
+    public ImmutableArray<DxfStroke> Strokes => _strokes.ToImmutable();
 
-    public ImmutableSortedDictionary<string, int> Ignored => ignored.ToImmutableSortedDictionary(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, int> Ignored => _ignored.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     public void Draw(List<DxfEntity> entities) => Draw(entities, DxfPlacement.Identity, "", 0);
 
@@ -23,19 +23,19 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
     {
         foreach (DxfEntity e in entities)
         {
-            if (full)
+            if (_full)
             {
                 return;
             }
 
             // Inserts multiply: what is visited is bounded, not only what is kept.
-            if (++drawn > EcadLimits.Sections)
+            if (++_drawn > EcadLimits.Sections)
             {
                 TooMany(e);
                 return;
             }
 
-            if (drawn % 1024 == 0)
+            if (_drawn % 1024 == 0)
             {
                 ct.ThrowIfCancellationRequested();
             }
@@ -78,7 +78,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
             }
             else
             {
-                ignored[e.Kind] = ignored.GetValueOrDefault(e.Kind) + 1;
+                _ignored[e.Kind] = _ignored.GetValueOrDefault(e.Kind) + 1;
             }
         }
     }
@@ -93,20 +93,20 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
 
         if (depth >= EcadLimits.Depth)
         {
-            strokes.Clear();
+            _strokes.Clear();
             log.Error(file, e.Line, "dxf-depth", $"blocks nested deeper than {EcadLimits.Depth}", "no block contains itself");
-            full = true;
+            _full = true;
             return;
         }
 
         int columns = (int)Math.Clamp(e.Number(70, 1), 1, EcadLimits.Strokes);
         int rows = (int)Math.Clamp(e.Number(71, 1), 1, EcadLimits.Strokes);
         Angle turn = Angle.FromDegrees(e.Number(50));
-        for (int r = 0; r < rows && !full; r++)
+        for (int r = 0; r < rows && !_full; r++)
         {
-            for (int c = 0; c < columns && !full; c++)
+            for (int c = 0; c < columns && !_full; c++)
             {
-                if (++drawn > EcadLimits.Sections)
+                if (++_drawn > EcadLimits.Sections)
                 {
                     TooMany(e);
                     return;
@@ -121,7 +121,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
 
     private void Keep(DxfEntity e, List<EdgeSegment> segments, DxfPlacement map, string layer)
     {
-        if (full)
+        if (_full)
         {
             return;
         }
@@ -140,21 +140,21 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
                 return;
             }
 
-            if (strokes.Count >= EcadLimits.Strokes)
+            if (_strokes.Count >= EcadLimits.Strokes)
             {
                 TooMany(e);
                 return;
             }
 
-            strokes.Add(new DxfStroke(new Stroke(s, e.Line), layer));
+            _strokes.Add(new DxfStroke(new Stroke(s, e.Line), layer));
         }
     }
 
     private void TooMany(DxfEntity e)
     {
         // Part of a drawing is none: what was kept goes too, and nothing is looked for in it.
-        full = true;
-        strokes.Clear();
+        _full = true;
+        _strokes.Clear();
         log.Error(file, e.Line, "ecad-too-many", $"more than {EcadLimits.Strokes} strokes", "export the board edge alone");
     }
 

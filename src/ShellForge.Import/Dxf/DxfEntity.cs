@@ -8,8 +8,8 @@ internal sealed class DxfEntity(string kind, int line)
 {
     private const int MostNumbers = 100_000;
 
-    private List<(int Code, double Value)>? numbers;
-    private List<DxfEntity>? vertices;
+    private List<(int Code, double Value)>? _numbers;
+    private List<DxfEntity>? _vertices;
 
     public string Kind { get; } = kind;
 
@@ -22,10 +22,10 @@ internal sealed class DxfEntity(string kind, int line)
     /// <summary>Groups whose value should have been a number and is none.</summary>
     public int BadNumbers { get; private set; }
 
-    public IReadOnlyList<(int Code, double Value)> Numbers => numbers ?? [];
+    public IReadOnlyList<(int Code, double Value)> Numbers => _numbers ?? [];
 
     /// <summary>Vertices of an old polyline.</summary>
-    public List<DxfEntity> Vertices => vertices ??= [];
+    public List<DxfEntity> Vertices => _vertices ??= [];
 
     public void Take(int code, ReadOnlySpan<char> value)
     {
@@ -41,10 +41,10 @@ internal sealed class DxfEntity(string kind, int line)
         {
             if (Numeral.TryParse(value, out double number))
             {
-                numbers ??= [];
-                if (numbers.Count < MostNumbers)
+                _numbers ??= [];
+                if (_numbers.Count < MostNumbers)
                 {
-                    numbers.Add((code, number));
+                    _numbers.Add((code, number));
                 }
                 else
                 {

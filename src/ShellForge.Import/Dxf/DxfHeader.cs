@@ -5,7 +5,7 @@ namespace ShellForge.Import.Dxf;
 /// <summary>The few header variables that matter: version, drawing unit, old measurement flag.</summary>
 internal sealed class DxfHeader
 {
-    private string variable = "";
+    private string _variable = "";
 
     public string Version { get; private set; } = "";
 
@@ -17,17 +17,17 @@ internal sealed class DxfHeader
     {
         if (code == 9)
         {
-            variable = value.ToString().ToUpperInvariant();
+            _variable = value.ToString().ToUpperInvariant();
         }
-        else if (variable == "$ACADVER" && code == 1)
+        else if (_variable == "$ACADVER" && code == 1)
         {
             Version = value.ToString();
         }
-        else if (variable == "$INSUNITS" && Numeral.TryParseInt(value, out int unit))
+        else if (_variable == "$INSUNITS" && Numeral.TryParseInt(value, out int unit))
         {
             Unit = UnitOf(unit);
         }
-        else if (variable == "$MEASUREMENT" && Numeral.TryParseInt(value, out int metric))
+        else if (_variable == "$MEASUREMENT" && Numeral.TryParseInt(value, out int metric))
         {
             Metric = metric == 1;
         }

@@ -7,7 +7,8 @@ internal static class DxfLayers
     private static readonly string[] Edges = ["EDGE", "OUTLINE", "PROFILE", "BOARD", "CONTOUR", "CUT"];
 
     private static readonly string[] Decoys =
-        ["TEXT", "ANNOT", "DIMENSIONS", "DIMS", "SILK", "TITLE", "FRAME", "COPPER", "PASTE", "MASK", "CENTER", "CENTRE", "HIDDEN", "CONSTRUCTION", "DEFPOINTS", "NOTES", "COURTYARD", "FAB"];
+        ["TEXT", "ANNOT", "DIMENSIONS", "DIMS", "SILK", "TITLE", "FRAME", "COPPER", "PASTE", "MASK", "CENTER", "CENTRE", "HIDDEN",
+            "CONSTRUCTION", "DEFPOINTS", "NOTES", "COURTYARD", "FAB"];
 
     public static bool IsEdge(string layer) => Edges.Any(w => layer.Contains(w, StringComparison.OrdinalIgnoreCase));
 

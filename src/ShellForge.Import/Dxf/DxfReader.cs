@@ -126,8 +126,10 @@ internal static class DxfReader
 
                     if (++entityCount > EcadLimits.Sections)
                     {
-                        log.Error(source.File, group.Line, "ecad-too-many", $"more than {EcadLimits.Sections} entities", "export the board edge alone");
-                        return new DxfFacts(source.File, header.Version, header.Unit, header.Metric, [], ImmutableSortedDictionary<string, int>.Empty);
+                        log.Error(source.File, group.Line, "ecad-too-many", $"more than {EcadLimits.Sections} entities",
+                            "export the board edge alone");
+                        return new DxfFacts(source.File, header.Version, header.Unit, header.Metric, [],
+                            ImmutableSortedDictionary<string, int>.Empty);
                     }
 
                     entity = new DxfEntity(value.ToString().ToUpperInvariant(), group.Line);

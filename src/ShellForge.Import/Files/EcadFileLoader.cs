@@ -12,7 +12,8 @@ public static class EcadFileLoader
     /// <param name="paths">Files or folders.</param>
     /// <param name="folder">The folder that relative names start from; null for the process's own.</param>
     /// <returns>The files, and what could not be read.</returns>
-    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths, string? folder = null)
+    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths,
+        string? folder = null)
     {
         var files = new List<EcadFile>();
         var log = new EcadLog();
@@ -34,7 +35,8 @@ public static class EcadFileLoader
             }
             else if (inside.Count > EcadLimits.Files)
             {
-                log.Error(name, 0, "ecad-too-many", $"more than {EcadLimits.Files} files in one folder", "the hand-over files of one board");
+                log.Error(name, 0, "ecad-too-many", $"more than {EcadLimits.Files} files in one folder",
+                    "the hand-over files of one board");
                 continue;
             }
 
@@ -71,7 +73,8 @@ public static class EcadFileLoader
                 // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
                 string limits = $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
                 log.Add(new Diagnostic(
-                    name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning, "too large for a hand-over file; not read", limits));
+                    name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
+                        "too large for a hand-over file; not read", limits));
                 return 0;
             }
 

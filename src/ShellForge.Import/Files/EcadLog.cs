@@ -5,10 +5,10 @@ namespace ShellForge.Import.Files;
 /// <summary>Collects the diagnostics of one import, at most a fixed number per file so that a hostile file can't fill the memory.</summary>
 internal sealed class EcadLog
 {
-    private readonly List<Diagnostic> entries = [];
-    private readonly Dictionary<string, int> perFile = new(StringComparer.Ordinal);
+    private readonly List<Diagnostic> _entries = [];
+    private readonly Dictionary<string, int> _perFile = new(StringComparer.Ordinal);
 
-    public IReadOnlyList<Diagnostic> Entries => entries;
+    public IReadOnlyList<Diagnostic> Entries => _entries;
 
     public bool HasErrors { get; private set; }
 
@@ -24,24 +24,24 @@ internal sealed class EcadLog
     public void Add(Diagnostic diagnostic)
     {
         HasErrors |= diagnostic.IsError;
-        perFile.TryGetValue(diagnostic.File, out int count);
-        perFile[diagnostic.File] = count + 1;
+        _perFile.TryGetValue(diagnostic.File, out int count);
+        _perFile[diagnostic.File] = count + 1;
         if (count < EcadLimits.DiagnosticsPerFile)
         {
-            entries.Add(diagnostic);
+            _entries.Add(diagnostic);
         }
-        else if (diagnostic.IsError && !entries.Exists(d => d.IsError))
+        else if (diagnostic.IsError && !_entries.Exists(d => d.IsError))
         {
             // The first error is kept whatever came before it: it is why nothing is written.
-            entries.Add(diagnostic);
+            _entries.Add(diagnostic);
         }
     }
 
     /// <summary>All entries, followed by one line per file whose list was cut.</summary>
     public IReadOnlyList<Diagnostic> Closed()
     {
-        var all = new List<Diagnostic>(entries);
-        foreach ((string file, int count) in perFile.OrderBy(p => p.Key, StringComparer.Ordinal))
+        var all = new List<Diagnostic>(_entries);
+        foreach ((string file, int count) in _perFile.OrderBy(p => p.Key, StringComparer.Ordinal))
         {
             if (count > EcadLimits.DiagnosticsPerFile)
             {

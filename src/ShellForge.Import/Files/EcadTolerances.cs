@@ -28,7 +28,9 @@ internal static class EcadTolerances
     /// <summary>... or by no more than this, for small holes drawn with few chords.</summary>
     public const double CircleChord = 0.05;
 
-    /// <summary>Holes of equal diameter this near are one hole, drilled once. Files of one board round to 1 um (mm) or 2.5 um (inch).</summary>
+    /// <summary>
+    /// Holes of equal diameter this near are one hole, drilled once. Files of one board round to 1 um (mm) or 2.5 um (inch).
+    /// </summary>
     public const double SameHole = 0.01;
 
     /// <summary>A round cutout and a drilled hole are the same opening within this: drills are listed as rounded tool sizes.</summary>

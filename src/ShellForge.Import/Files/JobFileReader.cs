@@ -22,12 +22,19 @@ internal static class JobFileReader
         try
         {
             using JsonDocument document = JsonDocument.Parse(
-                source.Text, new JsonDocumentOptions { MaxDepth = EcadLimits.Depth, AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+                source.Text,
+                    new JsonDocumentOptions
+                    {
+                        MaxDepth = EcadLimits.Depth,
+                        AllowTrailingCommas = true,
+                        CommentHandling = JsonCommentHandling.Skip
+                    });
             double? thickness = Find(document.RootElement, "BoardThickness") is { } t && Number(t) is { } value ? value : null;
             JsonElement? size = Find(document.RootElement, "Size");
             if (thickness is <= 0 or > 20)
             {
-                log.Warn(source.File, 1, "job-thickness", $"a board thickness of {Numeral.Text(thickness.Value)} mm is none; taken as unknown");
+                log.Warn(source.File, 1, "job-thickness",
+                    $"a board thickness of {Numeral.Text(thickness.Value)} mm is none; taken as unknown");
                 thickness = null;
             }
 
@@ -44,7 +51,8 @@ internal static class JobFileReader
         size is { ValueKind: JsonValueKind.Object } s && s.TryGetProperty(name, out JsonElement side) ? Number(side) : null;
 
     private static double? Number(JsonElement element) =>
-        element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value) && Math.Abs(value) <= EcadTolerances.LargestCoordinate ? value : null;
+        element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value)
+            && Math.Abs(value) <= EcadTolerances.LargestCoordinate ? value : null;
 
     // In a part of its own by one exporter, in the general part by others. The parser bounds the depth.
     private static JsonElement? Find(JsonElement element, string name)

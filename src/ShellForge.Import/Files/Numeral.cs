@@ -28,7 +28,8 @@ internal static class Numeral
         }
 
         // What is refused leaves 0: a reader that goes on without it must not go on with an infinity.
-        if (digit && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double parsed) && Math.Abs(parsed) <= Largest)
+        if (digit && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double parsed)
+            && Math.Abs(parsed) <= Largest)
         {
             value = parsed;
             return true;

@@ -5,7 +5,7 @@ namespace ShellForge.Import.Files;
 /// <summary>A file's text with its lines, decoded once. Lines are given as spans of the one string; nothing is copied.</summary>
 internal sealed class SourceText
 {
-    private readonly List<int> lineStarts = [0];
+    private readonly List<int> _lineStarts = [0];
 
     public SourceText(string file, string text)
     {
@@ -15,13 +15,13 @@ internal sealed class SourceText
         {
             if (text[i] == '\n' || (text[i] == '\r' && (i + 1 >= text.Length || text[i + 1] != '\n')))
             {
-                if (lineStarts.Count >= EcadLimits.Lines)
+                if (_lineStarts.Count >= EcadLimits.Lines)
                 {
                     HasTooManyLines = true;
                     break;
                 }
 
-                lineStarts.Add(i + 1);
+                _lineStarts.Add(i + 1);
             }
         }
     }
@@ -33,25 +33,25 @@ internal sealed class SourceText
     /// <summary>Whether lines beyond the limit were not counted any more.</summary>
     public bool HasTooManyLines { get; }
 
-    public int LineCount => lineStarts.Count;
+    public int LineCount => _lineStarts.Count;
 
     /// <summary>The text of a line, from 1, without its end.</summary>
     public ReadOnlySpan<char> Line(int number)
     {
-        int start = lineStarts[number - 1];
-        int end = number < lineStarts.Count ? lineStarts[number] : Text.Length;
+        int start = _lineStarts[number - 1];
+        int end = number < _lineStarts.Count ? _lineStarts[number] : Text.Length;
         return Text.AsSpan(start, end - start).TrimEnd('\n').TrimEnd('\r');
     }
 
     /// <summary>Line, from 1, of a character offset.</summary>
     public int LineOf(int offset)
     {
-        int index = lineStarts.BinarySearch(offset);
+        int index = _lineStarts.BinarySearch(offset);
         return index >= 0 ? index + 1 : ~index;
     }
 
     /// <summary>Column, from 1, of a character offset.</summary>
-    public int ColumnOf(int offset) => offset - lineStarts[LineOf(offset) - 1] + 1;
+    public int ColumnOf(int offset) => offset - _lineStarts[LineOf(offset) - 1] + 1;
 
     /// <summary>Text in UTF-8, UTF-16 of either order with or without a mark, or, where bytes are no UTF-8, one character a byte.</summary>
     public static SourceText Decode(EcadFile file)

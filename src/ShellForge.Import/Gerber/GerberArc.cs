@@ -4,7 +4,9 @@ using ShellForge.Import.Files;
 
 namespace ShellForge.Import.Gerber;
 
-/// <summary>Arcs as Gerber gives them: start, end, and the centre's offset from the start, rounded, so that they rarely fit exactly.</summary>
+/// <summary>
+/// Arcs as Gerber gives them: start, end, and the centre's offset from the start, rounded, so that they rarely fit exactly.
+/// </summary>
 internal static class GerberArc
 {
     /// <summary>Multi-quadrant: signed offset, any sweep, equal ends a full circle.</summary>
@@ -27,7 +29,8 @@ internal static class GerberArc
         {
             state.Warn(
                 "gerber-arc",
-                $"an arc's centre is {Numeral.Text(Math.Abs(r1 - r2))} mm nearer to one end than to the other; the nearest centre that fits is taken");
+                $"an arc's centre is {Numeral.Text(Math.Abs(r1 - r2))} mm nearer to one end than to the other; the nearest centre that "
+                    + $"fits is taken");
         }
 
         // The centre moved onto the chord's perpendicular bisector: then both ends lie on the arc exactly.

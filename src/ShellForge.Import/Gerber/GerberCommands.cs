@@ -31,7 +31,8 @@ internal static class GerberCommands
 
                 if (i - start > EcadLimits.LineCharacters)
                 {
-                    log.Error(source.File, source.LineOf(start), "ecad-line-length", $"a command of {i - start} characters", $"at most {EcadLimits.LineCharacters}");
+                    log.Error(source.File, source.LineOf(start), "ecad-line-length", $"a command of {i - start} characters",
+                        $"at most {EcadLimits.LineCharacters}");
                     yield break;
                 }
 

@@ -10,18 +10,18 @@ namespace ShellForge.Import.Gerber;
 /// </summary>
 internal sealed class GerberPlotter(GerberState state)
 {
-    private Point2 pen;
-    private Point2 shift;
-    private Point2 scale = new(1, 1);
-    private bool swapped;
-    private int interpolation = 1;
-    private int drawing = 2;
-    private int aperture;
-    private bool inRegion;
-    private int group;
-    private int nextGroup = 1;
-    private bool? multiQuadrant;
-    private bool assumedFormat;
+    private Point2 _pen;
+    private Point2 _shift;
+    private Point2 _scale = new(1, 1);
+    private bool _swapped;
+    private int _interpolation = 1;
+    private int _drawing = 2;
+    private int _aperture;
+    private bool _inRegion;
+    private int _group;
+    private int _nextGroup = 1;
+    private bool? _multiQuadrant;
+    private bool _assumedFormat;
 
     /// <summary>Takes one word; false at the end of the file.</summary>
     public bool Word(ReadOnlySpan<char> text)
@@ -80,7 +80,7 @@ internal sealed class GerberPlotter(GerberState state)
 
                     if (d >= 10)
                     {
-                        aperture = d;
+                        _aperture = d;
                     }
                     else
                     {
@@ -103,7 +103,7 @@ internal sealed class GerberPlotter(GerberState state)
             return true;
         }
 
-        drawing = code is 1 or 2 or 3 ? code.Value : drawing;
+        _drawing = code is 1 or 2 or 3 ? code.Value : _drawing;
         return Move(x, y, new Point2(i, j), hasPlace);
     }
 
@@ -115,20 +115,20 @@ internal sealed class GerberPlotter(GerberState state)
         switch (code)
         {
             case "OF":
-                shift = new Point2(a * (state.Format.Unit ?? 1), b * (state.Format.Unit ?? 1));
+                _shift = new Point2(a * (state.Format.Unit ?? 1), b * (state.Format.Unit ?? 1));
                 break;
             case "SF":
-                scale = new Point2(scale.X * (a == 0 ? 1 : a), scale.Y * (b == 0 ? 1 : b));
+                _scale = new Point2(_scale.X * (a == 0 ? 1 : a), _scale.Y * (b == 0 ? 1 : b));
                 break;
             case "MI":
-                scale = new Point2(a == 1 ? -Math.Abs(scale.X) : scale.X, b == 1 ? -Math.Abs(scale.Y) : scale.Y);
+                _scale = new Point2(a == 1 ? -Math.Abs(_scale.X) : _scale.X, b == 1 ? -Math.Abs(_scale.Y) : _scale.Y);
                 break;
             default:
-                swapped = rest.StartsWith("AYBX", StringComparison.Ordinal);
+                _swapped = rest.StartsWith("AYBX", StringComparison.Ordinal);
                 break;
         }
 
-        if (code != "AS" && (scale != new Point2(1, 1) || shift != default))
+        if (code != "AS" && (_scale != new Point2(1, 1) || _shift != default))
         {
             state.Warn("gerber-transform", $"the old image command {code} moves or scales the drawing and is applied");
         }
@@ -156,24 +156,24 @@ internal sealed class GerberPlotter(GerberState state)
         switch (g)
         {
             case 0 or 1 or 10 or 11 or 12:
-                interpolation = 1;
+                _interpolation = 1;
                 break;
             case 2 or 3:
-                interpolation = g;
+                _interpolation = g;
                 break;
             case 36:
-                inRegion = true;
-                group = nextGroup++;
+                _inRegion = true;
+                _group = _nextGroup++;
                 break;
             case 37:
-                inRegion = false;
-                group = 0;
+                _inRegion = false;
+                _group = 0;
                 break;
             case 70 or 71:
                 state.Unit(g == 70 ? 25.4 : 1, "G70/G71");
                 break;
             case 74 or 75:
-                multiQuadrant = g == 75;
+                _multiQuadrant = g == 75;
                 break;
             case 90 or 91:
                 state.Format.Incremental = g == 91;
@@ -188,9 +188,9 @@ internal sealed class GerberPlotter(GerberState state)
 
     private bool Coordinate(ReadOnlySpan<char> digits, out double value)
     {
-        if (!state.Format.Stated && !assumedFormat && !digits.Contains('.'))
+        if (!state.Format.Stated && !_assumedFormat && !digits.Contains('.'))
         {
-            assumedFormat = true;
+            _assumedFormat = true;
             state.Warn("gerber-format", "no format command; 2 digits before and 4 after the point are assumed", "check the size");
         }
 
@@ -201,26 +201,26 @@ internal sealed class GerberPlotter(GerberState state)
 
     private bool Move(double? x, double? y, Point2 offset, bool hasPlace)
     {
-        (x, y, offset) = swapped ? (y, x, new Point2(offset.Y, offset.X)) : (x, y, offset);
-        Point2 from = pen;
-        Point2 origin = state.Format.Incremental ? pen : shift;
+        (x, y, offset) = _swapped ? (y, x, new Point2(offset.Y, offset.X)) : (x, y, offset);
+        Point2 from = _pen;
+        Point2 origin = state.Format.Incremental ? _pen : _shift;
         Point2 to = new(
-            x is { } vx ? origin.X + (vx * scale.X) : pen.X,
-            y is { } vy ? origin.Y + (vy * scale.Y) : pen.Y);
+            x is { } vx ? origin.X + (vx * _scale.X) : _pen.X,
+            y is { } vy ? origin.Y + (vy * _scale.Y) : _pen.Y);
         if (Math.Abs(to.X) > EcadTolerances.LargestCoordinate || Math.Abs(to.Y) > EcadTolerances.LargestCoordinate)
         {
             state.Error("ecad-number", "a coordinate beyond a kilometre");
             return false;
         }
 
-        pen = to;
-        switch (drawing)
+        _pen = to;
+        switch (_drawing)
         {
             case 2:
-                group = inRegion ? nextGroup++ : 0;
+                _group = _inRegion ? _nextGroup++ : 0;
                 return true;
             case 3:
-                state.AddFlash(to, aperture);
+                state.AddFlash(to, _aperture);
                 return true;
             default:
                 if (!hasPlace)
@@ -228,16 +228,17 @@ internal sealed class GerberPlotter(GerberState state)
                     return true;
                 }
 
-                EdgeSegment? segment = interpolation == 1 ? EdgeSegment.Line(from, to) : Arc(from, to, new Point2(offset.X * scale.X, offset.Y * scale.Y));
-                return segment is not { } s || state.Add(s, aperture, group);
+                EdgeSegment? segment = _interpolation == 1 ? EdgeSegment.Line(from, to)
+                    : Arc(from, to, new Point2(offset.X * _scale.X, offset.Y * _scale.Y));
+                return segment is not { } s || state.Add(s, _aperture, _group);
         }
     }
 
     private EdgeSegment? Arc(Point2 from, Point2 to, Point2 offset)
     {
         // A mirrored image turns the other way round.
-        bool counterClockwise = (interpolation == 3) != (scale.X * scale.Y < 0);
-        if (multiQuadrant ?? true)
+        bool counterClockwise = (_interpolation == 3) != (_scale.X * _scale.Y < 0);
+        if (_multiQuadrant ?? true)
         {
             return GerberArc.Through(from, to, from + offset, counterClockwise, state);
         }

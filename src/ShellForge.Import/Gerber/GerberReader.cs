@@ -5,7 +5,9 @@ namespace ShellForge.Import.Gerber;
 /// <summary>Reads a Gerber drawing of any age into strokes and flashes: extended commands here, drawing commands in the plotter.</summary>
 internal static class GerberReader
 {
-    /// <summary>Whether a text looks like Gerber: most of its first lines are commands that end in a star or stand in percent signs.</summary>
+    /// <summary>
+    /// Whether a text looks like Gerber: most of its first lines are commands that end in a star or stand in percent signs.
+    /// </summary>
     public static bool LooksLike(SourceText source)
     {
         int lines = 0;
@@ -80,7 +82,8 @@ internal static class GerberReader
 
                 break;
             case "MO":
-                state.Unit(rest.StartsWith("MM", StringComparison.Ordinal) ? 1 : rest.StartsWith("IN", StringComparison.Ordinal) ? 25.4 : null, text);
+                state.Unit(rest.StartsWith("MM", StringComparison.Ordinal) ? 1
+                    : rest.StartsWith("IN", StringComparison.Ordinal) ? 25.4 : null, text);
                 break;
             case "AD":
                 state.Aperture(rest);
@@ -145,7 +148,8 @@ internal static class GerberReader
         {
             // Some writers say it in words only; a unit command later wins.
             state.CommentUnit = text.Contains("inch", StringComparison.OrdinalIgnoreCase) ? 25.4
-                : text.Contains("millimet", StringComparison.OrdinalIgnoreCase) || text.Contains("unit mm", StringComparison.OrdinalIgnoreCase) ? 1
+                : text.Contains("millimet", StringComparison.OrdinalIgnoreCase)
+                    || text.Contains("unit mm", StringComparison.OrdinalIgnoreCase) ? 1
                 : state.CommentUnit;
         }
     }

@@ -7,15 +7,15 @@ namespace ShellForge.Import.Gerber;
 /// <summary>What is known while a Gerber file is read: format, apertures, attributes, and what was drawn so far.</summary>
 internal sealed class GerberState(SourceText source, EcadLog log)
 {
-    private readonly Dictionary<int, (double Width, bool Profile)> apertures = [];
-    private readonly ImmutableArray<Stroke>.Builder strokes = ImmutableArray.CreateBuilder<Stroke>();
-    private readonly ImmutableArray<GerberFlash>.Builder flashes = ImmutableArray.CreateBuilder<GerberFlash>();
-    private bool apertureAttributeProfile;
-    private bool profileDrawn;
-    private bool stepAndRepeat;
-    private int strokeCount;
-    private int flashCount;
-    private bool unitAssumed;
+    private readonly Dictionary<int, (double Width, bool Profile)> _apertures = [];
+    private readonly ImmutableArray<Stroke>.Builder _strokes = ImmutableArray.CreateBuilder<Stroke>();
+    private readonly ImmutableArray<GerberFlash>.Builder _flashes = ImmutableArray.CreateBuilder<GerberFlash>();
+    private bool _apertureAttributeProfile;
+    private bool _profileDrawn;
+    private bool _stepAndRepeat;
+    private int _strokeCount;
+    private int _flashCount;
+    private bool _unitAssumed;
 
     public GerberFormat Format { get; } = new();
 
@@ -51,7 +51,7 @@ internal sealed class GerberState(SourceText source, EcadLog log)
         {
             Warn("gerber-unit", $"unit command '{Cut(text)}' can't be read", "MOMM or MOIN");
         }
-        else if (strokeCount > 0 && Format.Unit is { } before && before != unit)
+        else if (_strokeCount > 0 && Format.Unit is { } before && before != unit)
         {
             Error("gerber-unit", "the unit changes in the middle of the drawing", "one unit per file");
         }
@@ -69,9 +69,9 @@ internal sealed class GerberState(SourceText source, EcadLog log)
             return stated;
         }
 
-        if (!unitAssumed)
+        if (!_unitAssumed)
         {
-            unitAssumed = true;
+            _unitAssumed = true;
             Warn(
                 "gerber-unit",
                 CommentUnit is null ? "no unit is stated; inch is assumed, as old files mean it" : "the unit stands in a comment only",
@@ -106,13 +106,13 @@ internal sealed class GerberState(SourceText source, EcadLog log)
             _ = Numeral.TryParse(cross >= 0 ? sizes[..cross] : sizes, out size);
         }
 
-        if (apertures.Count < 10_000)
+        if (_apertures.Count < 10_000)
         {
-            apertures[number] = (size, apertureAttributeProfile);
+            _apertures[number] = (size, _apertureAttributeProfile);
         }
     }
 
-    public bool HasAperture(int number) => apertures.ContainsKey(number);
+    public bool HasAperture(int number) => _apertures.ContainsKey(number);
 
     public void Attribute(string code, ReadOnlySpan<char> rest)
     {
@@ -123,7 +123,7 @@ internal sealed class GerberState(SourceText source, EcadLog log)
         }
         else if (code == "TA" && rest.StartsWith("AperFunction", StringComparison.OrdinalIgnoreCase))
         {
-            apertureAttributeProfile = rest.Contains("Profile", StringComparison.OrdinalIgnoreCase);
+            _apertureAttributeProfile = rest.Contains("Profile", StringComparison.OrdinalIgnoreCase);
         }
     }
 
@@ -146,7 +146,7 @@ internal sealed class GerberState(SourceText source, EcadLog log)
 
             if (Numeral.TryParseInt(rest[(at + 1)..end], out int times) && times > 1)
             {
-                stepAndRepeat = true;
+                _stepAndRepeat = true;
             }
         }
     }
@@ -154,25 +154,25 @@ internal sealed class GerberState(SourceText source, EcadLog log)
     /// <summary>Keeps a stroke; false when the file holds more than a drawing of one board can.</summary>
     public bool Add(EdgeSegment segment, int aperture, int group)
     {
-        strokeCount++;
-        apertures.TryGetValue(aperture, out (double Width, bool Profile) pen);
-        profileDrawn |= pen.Profile;
-        if (!KeepsStrokes || strokes.Count >= EcadLimits.Strokes)
+        _strokeCount++;
+        _apertures.TryGetValue(aperture, out (double Width, bool Profile) pen);
+        _profileDrawn |= pen.Profile;
+        if (!KeepsStrokes || _strokes.Count >= EcadLimits.Strokes)
         {
-            return strokeCount < 50 * EcadLimits.Strokes;
+            return _strokeCount < 50 * EcadLimits.Strokes;
         }
 
-        strokes.Add(new Stroke(segment, Line, pen.Width * (Format.Unit ?? 1), group));
+        _strokes.Add(new Stroke(segment, Line, pen.Width * (Format.Unit ?? 1), group));
         return true;
     }
 
     public void AddFlash(ShellForge.Geometry.Numerics.Point2 at, int aperture)
     {
-        flashCount++;
-        if (KeepsStrokes && flashes.Count < EcadLimits.Holes)
+        _flashCount++;
+        if (KeepsStrokes && _flashes.Count < EcadLimits.Holes)
         {
-            apertures.TryGetValue(aperture, out (double Width, bool Profile) pen);
-            flashes.Add(new GerberFlash(at, pen.Width * (Format.Unit ?? 1), Line));
+            _apertures.TryGetValue(aperture, out (double Width, bool Profile) pen);
+            _flashes.Add(new GerberFlash(at, pen.Width * (Format.Unit ?? 1), Line));
         }
     }
 
@@ -180,13 +180,13 @@ internal sealed class GerberState(SourceText source, EcadLog log)
         source.File,
         Format.Unit is null ? "unknown" : Format.Unit == 1 ? "mm" : "inch",
         FileFunction,
-        profileDrawn,
+        _profileDrawn,
         [.. Titles],
-        strokes.ToImmutable(),
-        strokeCount,
-        flashes.ToImmutable(),
-        flashCount,
-        stepAndRepeat);
+        _strokes.ToImmutable(),
+        _strokeCount,
+        _flashes.ToImmutable(),
+        _flashCount,
+        _stepAndRepeat);
 
     public static string Cut(ReadOnlySpan<char> text) => text.Length <= 40 ? text.ToString() : string.Concat(text[..37], "...");
 }

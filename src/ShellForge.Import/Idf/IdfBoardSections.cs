@@ -7,12 +7,12 @@ namespace ShellForge.Import.Idf;
 /// <summary>Takes the sections of a board file one by one. Only .BOARD_OUTLINE is the board: other outlines reuse its labels.</summary>
 internal sealed class IdfBoardSections(string file, double unit, int version, EcadLog log)
 {
-    private readonly IdfLoops loops = new(file, log, ".BOARD_OUTLINE");
-    private readonly List<IdfHole> holes = [];
-    private readonly List<IdfPlacement> placements = [];
-    private double? thickness;
-    private bool hasOutline;
-    private int outlineRecords;
+    private readonly IdfLoops _loops = new(file, log, ".BOARD_OUTLINE");
+    private readonly List<IdfHole> _holes = [];
+    private readonly List<IdfPlacement> _placements = [];
+    private double? _thickness;
+    private bool _hasOutline;
+    private int _outlineRecords;
 
     public void Take(string section, string owner, int line, List<(int Line, string Text)> records)
     {
@@ -37,27 +37,27 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
 
     public IdfBoardFacts Facts(IdfHeader header)
     {
-        ImmutableArray<Drawing.OutlineLoop> all = [.. loops.Finish()];
-        if (!hasOutline || (all.IsEmpty && outlineRecords == 0))
+        ImmutableArray<Drawing.OutlineLoop> all = [.. _loops.Finish()];
+        if (!_hasOutline || (all.IsEmpty && _outlineRecords == 0))
         {
             log.Error(
-                file, header.Line, "ecad-outline-empty", hasOutline ? ".BOARD_OUTLINE is empty" : "no .BOARD_OUTLINE section",
+                file, header.Line, "ecad-outline-empty", _hasOutline ? ".BOARD_OUTLINE is empty" : "no .BOARD_OUTLINE section",
                 "draw the board edge on the outline layer and export again");
         }
 
-        return new IdfBoardFacts(file, header.Version, header.Unit.ToUpperInvariant(), thickness, all, [.. holes], [.. placements]);
+        return new IdfBoardFacts(file, header.Version, header.Unit.ToUpperInvariant(), _thickness, all, [.. _holes], [.. _placements]);
     }
 
     private void TakeOutline(int line, List<(int Line, string Text)> records)
     {
-        hasOutline = true;
+        _hasOutline = true;
         Span<double> v = stackalloc double[3];
         foreach ((int n, string text) in records)
         {
             List<string> fields = IdfRecord.Fields(text);
-            if (fields.Count is 1 or 2 && thickness is null && Numeral.TryParse(fields[^1], out double t))
+            if (fields.Count is 1 or 2 && _thickness is null && Numeral.TryParse(fields[^1], out double t))
             {
-                thickness = Math.Round(t * unit, 9);
+                _thickness = Math.Round(t * unit, 9);
                 continue;
             }
 
@@ -67,7 +67,7 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
                 continue;
             }
 
-            if (++outlineRecords > EcadLimits.Strokes)
+            if (++_outlineRecords > EcadLimits.Strokes)
             {
                 log.Error(file, n, "ecad-too-many", $"more than {EcadLimits.Strokes} outline records");
                 return;
@@ -75,18 +75,18 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
 
             if (Place(v[0], v[1], n) is { } at)
             {
-                loops.Add(label, at, v[2], n);
+                _loops.Add(label, at, v[2], n);
             }
         }
 
-        if (thickness is null)
+        if (_thickness is null)
         {
             log.Warn(file, line, "idf-thickness", ".BOARD_OUTLINE has no thickness record");
         }
-        else if (!(thickness > 0))
+        else if (!(_thickness > 0))
         {
-            log.Warn(file, line, "idf-thickness", $"a board thickness of {Numeral.Text(thickness.Value)} mm is none; taken as unknown");
-            thickness = null;
+            log.Warn(file, line, "idf-thickness", $"a board thickness of {Numeral.Text(_thickness.Value)} mm is none; taken as unknown");
+            _thickness = null;
         }
     }
 
@@ -98,7 +98,8 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
             List<string> fields = IdfRecord.Fields(text);
             if (fields.Count < 4 || !IdfRecord.Numbers(fields, v, 0, 1, 2))
             {
-                log.Error(file, n, "idf-record", $".DRILLED_HOLES: '{Cut(text)}' is no hole record", "diameter, x, y, PTH or NPTH, part, type");
+                log.Error(file, n, "idf-record", $".DRILLED_HOLES: '{Cut(text)}' is no hole record",
+                    "diameter, x, y, PTH or NPTH, part, type");
                 continue;
             }
 
@@ -109,7 +110,7 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
                 continue;
             }
 
-            if (holes.Count >= EcadLimits.Holes)
+            if (_holes.Count >= EcadLimits.Holes)
             {
                 log.Error(file, n, "ecad-too-many", $"more than {EcadLimits.Holes} holes");
                 return;
@@ -119,7 +120,7 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
             {
                 bool plated = fields[3].Equals("PTH", StringComparison.OrdinalIgnoreCase);
                 string type = version >= 3 && fields.Count > 5 ? fields[5].ToUpperInvariant() : "";
-                holes.Add(new IdfHole(at, diameter, plated, fields.Count > 4 ? fields[4] : "", type, n));
+                _holes.Add(new IdfHole(at, diameter, plated, fields.Count > 4 ? fields[4] : "", type, n));
             }
         }
     }
@@ -134,13 +135,16 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
             List<string> names = IdfRecord.Fields(text);
             if (names.Count < 3 || i + 1 >= records.Count)
             {
-                log.Error(file, n, "idf-record", $".PLACEMENT: '{Cut(text)}' is no placement record", "package, part number and reference, then a line with the place");
+                log.Error(file, n, "idf-record", $".PLACEMENT: '{Cut(text)}' is no placement record",
+                    "package, part number and reference, then a line with the place");
                 continue;
             }
 
             (int n2, string placeText) = records[++i];
             List<string> place = IdfRecord.Fields(placeText);
-            int side = place.FindIndex(f => f.Equals("TOP", StringComparison.OrdinalIgnoreCase) || f.Equals("BOTTOM", StringComparison.OrdinalIgnoreCase));
+            int side =
+                place.FindIndex(
+                    f => f.Equals("TOP", StringComparison.OrdinalIgnoreCase) || f.Equals("BOTTOM", StringComparison.OrdinalIgnoreCase));
 
             // The side's column tells whether the offset is there, whatever version the header claims.
             bool read = side switch
@@ -151,11 +155,12 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
             };
             if (!read)
             {
-                log.Error(file, n2, "idf-record", $".PLACEMENT: '{Cut(placeText)}' is no place", version >= 3 ? "x, y, offset, rotation, TOP or BOTTOM, status" : "x, y, rotation, TOP or BOTTOM, status");
+                log.Error(file, n2, "idf-record", $".PLACEMENT: '{Cut(placeText)}' is no place",
+                    version >= 3 ? "x, y, offset, rotation, TOP or BOTTOM, status" : "x, y, rotation, TOP or BOTTOM, status");
                 continue;
             }
 
-            if (placements.Count >= EcadLimits.Parts)
+            if (_placements.Count >= EcadLimits.Parts)
             {
                 log.Error(file, n, "ecad-too-many", $"more than {EcadLimits.Parts} parts");
                 return;
@@ -167,7 +172,7 @@ internal sealed class IdfBoardSections(string file, double unit, int version, Ec
                 double rotation = side == 4 ? v[3] : v[2];
                 bool bottom = place[side].Equals("BOTTOM", StringComparison.OrdinalIgnoreCase);
                 string status = side + 1 < place.Count ? place[side + 1].ToUpperInvariant() : "";
-                placements.Add(new IdfPlacement(names[0], names[1], names[2], at, offset, rotation, bottom, status, n));
+                _placements.Add(new IdfPlacement(names[0], names[1], names[2], at, offset, rotation, bottom, status, n));
             }
         }
     }

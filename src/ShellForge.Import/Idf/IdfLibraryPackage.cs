@@ -18,7 +18,8 @@ internal static class IdfLibraryPackage
         List<string> head = IdfRecord.Fields(headText);
         if (head.Count < 4 || IdfRecord.UnitOf(head[2]) is not { } unit || !Numeral.TryParse(head[3], out double height))
         {
-            log.Error(file, headLine, "idf-record", $"'{head.FirstOrDefault("")}' is no package record", "package, part number, MM or THOU, height");
+            log.Error(file, headLine, "idf-record", $"'{head.FirstOrDefault("")}' is no package record",
+                "package, part number, MM or THOU, height");
             return null;
         }
 

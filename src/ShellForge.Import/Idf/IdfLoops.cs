@@ -10,40 +10,40 @@ namespace ShellForge.Import.Idf;
 /// </summary>
 internal sealed class IdfLoops(string file, EcadLog log, string ownerOfErrors)
 {
-    private readonly List<OutlineLoop> loops = [];
-    private readonly List<EdgeSegment> current = [];
-    private Point2 first;
-    private Point2 last;
-    private int label = int.MinValue;
-    private int points;
-    private int firstLine;
+    private readonly List<OutlineLoop> _loops = [];
+    private readonly List<EdgeSegment> _current = [];
+    private Point2 _first;
+    private Point2 _last;
+    private int _label = int.MinValue;
+    private int _points;
+    private int _firstLine;
 
     /// <summary>Records of outlines that don't close, by more than the joint tolerance.</summary>
     public int OpenLoops { get; private set; }
 
     public void Add(int loopLabel, Point2 at, double angle, int line)
     {
-        if (points > 0 && (loopLabel != label || IsComplete(at)))
+        if (_points > 0 && (loopLabel != _label || IsComplete(at)))
         {
             Close();
         }
 
-        if (points == 0)
+        if (_points == 0)
         {
-            (label, first, last, firstLine, points) = (loopLabel, at, at, line, 1);
+            (_label, _first, _last, _firstLine, _points) = (loopLabel, at, at, line, 1);
             return;
         }
 
-        if (Math.Abs(angle) >= 360 && points == 1)
+        if (Math.Abs(angle) >= 360 && _points == 1)
         {
-            double radius = Point2.Distance(first, at);
+            double radius = Point2.Distance(_first, at);
             if (radius <= EcadTolerances.SamePoint)
             {
                 log.Warn(file, line, "idf-circle", $"{ownerOfErrors}: a circle without a radius is left out");
             }
             else
             {
-                loops.Add(new OutlineLoop([EdgeSegment.Circle(first, at)], firstLine, 0));
+                _loops.Add(new OutlineLoop([EdgeSegment.Circle(_first, at)], _firstLine, 0));
             }
 
             Reset();
@@ -58,54 +58,55 @@ internal sealed class IdfLoops(string file, EcadLog log, string ownerOfErrors)
             return;
         }
 
-        if (Point2.Distance(last, at) > 0)
+        if (Point2.Distance(_last, at) > 0)
         {
-            current.Add(EdgeSegment.ArcByAngle(last, at, angle));
+            _current.Add(EdgeSegment.ArcByAngle(_last, at, angle));
         }
 
-        last = at;
-        points++;
+        _last = at;
+        _points++;
     }
 
     public IReadOnlyList<OutlineLoop> Finish()
     {
         Close();
-        return loops;
+        return _loops;
     }
 
     // The same label after a closed loop begins a new one: some writers number all cutouts alike.
-    private bool IsComplete(Point2 next) => current.Count >= 2 && Point2.Distance(first, last) <= EcadTolerances.SamePoint && next != last;
+    private bool IsComplete(Point2 next) =>
+        _current.Count >= 2 && Point2.Distance(_first, _last) <= EcadTolerances.SamePoint && next != _last;
 
     private void Close()
     {
-        if (current.Count > 0)
+        if (_current.Count > 0)
         {
-            double gap = Point2.Distance(first, last);
+            double gap = Point2.Distance(_first, _last);
             if (gap > EcadTolerances.Joint)
             {
                 OpenLoops++;
                 log.Error(
-                    file, firstLine, "ecad-outline-open",
-                    $"{ownerOfErrors}: loop {label} is open by {Numeral.Text(gap)} mm",
+                    file, _firstLine, "ecad-outline-open",
+                    $"{ownerOfErrors}: loop {_label} is open by {Numeral.Text(gap)} mm",
                     "its last point repeats its first; close it in the layout program and export again");
             }
             else
             {
                 if (gap > 0)
                 {
-                    current.Add(EdgeSegment.Line(last, first));
+                    _current.Add(EdgeSegment.Line(_last, _first));
                 }
 
-                var loop = new OutlineLoop([.. current], firstLine, gap);
+                var loop = new OutlineLoop([.. _current], _firstLine, gap);
                 if (loop.Area > EcadTolerances.SamePoint)
                 {
-                    loops.Add(loop);
+                    _loops.Add(loop);
                 }
             }
         }
-        else if (points == 1)
+        else if (_points == 1)
         {
-            log.Warn(file, firstLine, "idf-lone-point", $"{ownerOfErrors}: loop {label} is a single point and is left out");
+            log.Warn(file, _firstLine, "idf-lone-point", $"{ownerOfErrors}: loop {_label} is a single point and is left out");
         }
 
         Reset();
@@ -113,8 +114,8 @@ internal sealed class IdfLoops(string file, EcadLog log, string ownerOfErrors)
 
     private void Reset()
     {
-        current.Clear();
-        points = 0;
-        label = int.MinValue;
+        _current.Clear();
+        _points = 0;
+        _label = int.MinValue;
     }
 }

@@ -55,12 +55,14 @@ internal static class IdfReader
 
         if (IdfRecord.UnitOf(header.Unit) is not { } unit)
         {
-            log.Error(text.File, header.Line, "idf-unit", $"unknown unit '{header.Unit}'", "MM or THOU at the end of the header's third line");
+            log.Error(text.File, header.Line, "idf-unit", $"unknown unit '{header.Unit}'",
+                "MM or THOU at the end of the header's third line");
             return null;
         }
 
         var board = new IdfBoardSections(text.File, unit, header.MajorVersion, log);
-        foreach ((string section, string owner, int line, List<(int Line, string Text)> records) in Sections(text, header.Line + 1, log, ct))
+        foreach ((string section, string owner, int line,
+            List<(int Line, string Text)> records) in Sections(text, header.Line + 1, log, ct))
         {
             board.Take(section, owner, line, records);
         }

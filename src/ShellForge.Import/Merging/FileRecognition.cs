@@ -56,7 +56,8 @@ internal static class FileRecognition
 
         if (text.HasTooManyLines)
         {
-            return new RecognisedFile(file, null, FileKind.Unknown, $"a text of more than {EcadLimits.Lines} lines: no hand-over file of one board", IsTooLong: true);
+            return new RecognisedFile(file, null, FileKind.Unknown,
+                $"a text of more than {EcadLimits.Lines} lines: no hand-over file of one board", IsTooLong: true);
         }
 
         (FileKind kind, string name) = OfText(text);
@@ -121,7 +122,8 @@ internal static class FileRecognition
         }
 
         ReadOnlySpan<char> first = text.Line(1);
-        return first.StartsWith("# ") && text.LineCount > 1 && text.Line(2).Trim().IsEmpty && !first.Contains(',') && !first.Contains("ref", StringComparison.OrdinalIgnoreCase);
+        return first.StartsWith("# ") && text.LineCount > 1 && text.Line(2).Trim().IsEmpty && !first.Contains(',')
+            && !first.Contains("ref", StringComparison.OrdinalIgnoreCase);
     }
 
     private static bool IsText(ReadOnlySpan<byte> bytes) => !bytes[..Math.Min(bytes.Length, 4096)].Contains((byte)0);

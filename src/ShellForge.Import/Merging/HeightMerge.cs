@@ -15,31 +15,34 @@ internal sealed class HeightMerge
     // Taller parts than this are real on some boards, but not by accident on a round LED board: they are kept with a word.
     private const double Tall = 35;
 
-    private readonly Dictionary<string, IdfPackage> byPackageAndPart = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, IdfPackage> byPackage = new(StringComparer.OrdinalIgnoreCase);
-    private readonly double? filler;
-    private readonly EcadLog log;
+    private readonly Dictionary<string, IdfPackage> _byPackageAndPart = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, IdfPackage> _byPackage = new(StringComparer.OrdinalIgnoreCase);
+    private readonly double? _filler;
+    private readonly EcadLog _log;
 
     public HeightMerge(IReadOnlyList<IdfLibraryFacts> libraries, EcadLog log)
     {
-        this.log = log;
+        this._log = log;
         var heights = new List<double>();
         foreach (IdfLibraryFacts library in libraries)
         {
             foreach (IdfPackage p in library.Packages)
             {
-                if (!byPackageAndPart.TryAdd(Key(p.Package, p.PartNumber), p) && Math.Abs(byPackageAndPart[Key(p.Package, p.PartNumber)].Height - p.Height) > EcadTolerances.SamePoint)
+                if (!_byPackageAndPart.TryAdd(Key(p.Package, p.PartNumber), p)
+                    && Math.Abs(_byPackageAndPart[Key(p.Package, p.PartNumber)].Height - p.Height) > EcadTolerances.SamePoint)
                 {
-                    log.Warn(library.File, p.Line, "idf-library-twice", $"'{p.Package}' has two heights; the first, {Numeral.Text(byPackageAndPart[Key(p.Package, p.PartNumber)].Height)} mm, is used");
+                    log.Warn(library.File, p.Line, "idf-library-twice",
+                        $"'{p.Package}' has two heights; the first, "
+                            + $"{Numeral.Text(_byPackageAndPart[Key(p.Package, p.PartNumber)].Height)} mm, is used");
                 }
 
-                byPackage.TryAdd(p.Package, p);
+                _byPackage.TryAdd(p.Package, p);
                 heights.Add(p.Height);
             }
         }
 
-        filler = CommonHeight(heights);
-        if (filler is { } f)
+        _filler = CommonHeight(heights);
+        if (_filler is { } f)
         {
             log.Warn(
                 libraries[0].File, 0, "idf-height-default",
@@ -48,10 +51,10 @@ internal sealed class HeightMerge
         }
     }
 
-    public bool HasLibrary => byPackageAndPart.Count > 0;
+    public bool HasLibrary => _byPackageAndPart.Count > 0;
 
     public IdfPackage? Find(string package, string partNumber) =>
-        byPackageAndPart.GetValueOrDefault(Key(package, partNumber)) ?? byPackage.GetValueOrDefault(package);
+        _byPackageAndPart.GetValueOrDefault(Key(package, partNumber)) ?? _byPackage.GetValueOrDefault(package);
 
     /// <summary>The part with its body and height.</summary>
     public ImportedPart Apply(ImportedPart part, IdfPlacement placement)
@@ -69,7 +72,8 @@ internal sealed class HeightMerge
         {
             if (h > Tall && part.Skip is null)
             {
-                log.Warn(part.File, part.Line, "idf-height-tall", $"{part.Reference} ({part.Package}) is {Numeral.Text(h)} mm tall by the library", "confirm it");
+                _log.Warn(part.File, part.Line, "idf-height-tall",
+                    $"{part.Reference} ({part.Package}) is {Numeral.Text(h)} mm tall by the library", "confirm it");
             }
 
             return withBody with { Height = h, HeightFrom = HeightSource.Library };
@@ -87,19 +91,21 @@ internal sealed class HeightMerge
     public void Say(IReadOnlyList<ImportedPart> parts)
     {
         foreach (IGrouping<string, ImportedPart> group in parts
-            .Where(p => p.Skip is null && p.LibraryHeight is { } h && p.HeightFrom != HeightSource.Library && (filler is null || Math.Abs(h - filler.Value) > EcadTolerances.SameOpening))
+            .Where(p => p.Skip is null && p.LibraryHeight is { } h && p.HeightFrom != HeightSource.Library
+                && (_filler is null || Math.Abs(h - _filler.Value) > EcadTolerances.SameOpening))
             .GroupBy(p => p.Package, StringComparer.OrdinalIgnoreCase).OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase).Take(20))
         {
             ImportedPart first = group.First();
-            log.Warn(
+            _log.Warn(
                 first.File, first.Line, "idf-height-filler",
-                $"the library's height of {group.Key}, {Numeral.Text(first.LibraryHeight!.Value)} mm, is a filler; taken as unknown ({string.Join(", ", group.Take(4).Select(p => p.Reference))})");
+                $"the library's height of {group.Key}, {Numeral.Text(first.LibraryHeight!.Value)} mm, is a filler; taken as unknown "
+                    + $"({string.Join(", ", group.Take(4).Select(p => p.Reference))})");
         }
     }
 
     private bool IsFiller(IdfPackage package)
     {
-        if (!(package.Height > 0) || (filler is { } f && Math.Abs(package.Height - f) <= EcadTolerances.SamePoint))
+        if (!(package.Height > 0) || (_filler is { } f && Math.Abs(package.Height - f) <= EcadTolerances.SamePoint))
         {
             return true;
         }
@@ -129,7 +135,8 @@ internal sealed class HeightMerge
             return null;
         }
 
-        IGrouping<double, double> most = heights.GroupBy(h => Math.Round(h, 4)).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First();
+        IGrouping<double, double> most = heights.GroupBy(h => Math.Round(h, 4)).OrderByDescending(g => g.Count()).ThenBy(g => g.Key)
+            .First();
         return most.Count() >= DefaultShare * heights.Count && most.Key > 0 ? most.First() : null;
     }
 

@@ -10,10 +10,10 @@ namespace ShellForge.Import.Merging;
 /// <summary>Puts the holes of all files together: each once, with what it is and how it lies to the edge.</summary>
 internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
 {
-    private readonly List<ImportedHole> holes = [];
-    private readonly List<ImportedSlot> slots = [];
-    private readonly Dictionary<(long, long), List<int>> grid = [];
-    private readonly SortedDictionary<string, (int Count, string Other)> repeatedIn = new(StringComparer.Ordinal);
+    private readonly List<ImportedHole> _holes = [];
+    private readonly List<ImportedSlot> _slots = [];
+    private readonly Dictionary<(long, long), List<int>> _grid = [];
+    private readonly SortedDictionary<string, (int Count, string Other)> _repeatedIn = new(StringComparer.Ordinal);
 
     public void Add(DrillFacts facts)
     {
@@ -25,7 +25,8 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
 
         foreach (DrilledSlot s in facts.Slots)
         {
-            slots.Add(new ImportedSlot(s.Path, s.Width, s.Length, s.Plating == Plating.Unknown ? null : s.Plating == Plating.Plated, facts.File, s.Line));
+            _slots.Add(new ImportedSlot(s.Path, s.Width, s.Length, s.Plating == Plating.Unknown ? null : s.Plating == Plating.Plated,
+                facts.File, s.Line));
         }
     }
 
@@ -56,22 +57,26 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
 
         foreach (Drawing.Stroke s in facts.Strokes.Where(s => s.Width > 0 && s.Segment.Length > EcadTolerances.RoundSlot))
         {
-            slots.Add(new ImportedSlot([s.Segment.From, s.Segment.To], s.Width, Point2.Distance(s.Segment.From, s.Segment.To), plated, facts.File, s.Line));
+            _slots.Add(new ImportedSlot([s.Segment.From, s.Segment.To], s.Width, Point2.Distance(s.Segment.From, s.Segment.To), plated,
+                facts.File, s.Line));
         }
     }
 
     public (ImmutableArray<ImportedHole> Holes, ImmutableArray<ImportedSlot> Slots) Finish()
     {
-        foreach ((string file, (int count, string other)) in repeatedIn)
+        foreach ((string file, (int count, string other)) in _repeatedIn)
         {
-            log.Note(file, 0, "ecad-repeated", $"{count} holes are listed in {(other == file ? "this file" : other)} already and count once");
+            log.Note(file, 0, "ecad-repeated",
+                $"{count} holes are listed in {(other == file ? "this file" : other)} already and count once");
         }
 
-        List<ImportedHole> outside = holes.FindAll(h => h.Kind == HoleKind.Outside);
-        List<ImportedHole> notches = holes.FindAll(h => h.Kind == HoleKind.Notch);
+        List<ImportedHole> outside = _holes.FindAll(h => h.Kind == HoleKind.Outside);
+        List<ImportedHole> notches = _holes.FindAll(h => h.Kind == HoleKind.Notch);
         foreach (ImportedHole n in notches.Where(n => n.Diameter >= EcadTolerances.SmallestMountingHole).Take(12))
         {
-            log.Note(n.File, n.Line, "ecad-notch", $"the {Numeral.Text(n.Diameter)} mm hole at ({Numeral.Text(n.At.X)}, {Numeral.Text(n.At.Y)}) cuts the edge: a notch, no screw hole");
+            log.Note(n.File, n.Line, "ecad-notch",
+                $"the {Numeral.Text(n.Diameter)} mm hole at ({Numeral.Text(n.At.X)}, {Numeral.Text(n.At.Y)}) cuts the edge: a notch, no "
+                    + $"screw hole");
         }
 
         if (outside.Count > 0)
@@ -79,44 +84,46 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
             OutsideWords(outside);
         }
 
-        return ([.. holes], [.. slots]);
+        return ([.. _holes], [.. _slots]);
     }
 
     private void OutsideWords(List<ImportedHole> outside)
     {
         ImportedHole first = outside[0];
-        if (outline is not null && outside.Count == holes.Count && holes.Count >= 3)
+        if (outline is not null && outside.Count == _holes.Count && _holes.Count >= 3)
         {
-            Box2 box = Box2.Of(holes.Select(h => h.At));
+            Box2 box = Box2.Of(_holes.Select(h => h.At));
             Point2 shift = outline.Outer.Bounds.Centre - box.Centre;
             log.Error(
                 first.File, first.Line, "ecad-holes-outside",
-                $"all {holes.Count} holes lie outside the outline of {outline.File}: the files have different origins or units",
-                $"export both with one origin; a shift of about ({Numeral.Text(shift.X, 1)}, {Numeral.Text(shift.Y, 1)}) mm would bring the holes onto the board");
+                $"all {_holes.Count} holes lie outside the outline of {outline.File}: the files have different origins or units",
+                $"export both with one origin; a shift of about ({Numeral.Text(shift.X, 1)}, {Numeral.Text(shift.Y, 1)}) mm would bring "
+                    + $"the holes onto the board");
             return;
         }
 
         log.Warn(
             first.File, first.Line, "ecad-holes-outside",
-            $"{outside.Count} of {holes.Count} holes lie outside the outline, the first at ({Numeral.Text(first.At.X)}, {Numeral.Text(first.At.Y)}); they are left out of the board file");
+            $"{outside.Count} of {_holes.Count} holes lie outside the outline, the first at ({Numeral.Text(first.At.X)}, "
+                + $"{Numeral.Text(first.At.Y)}); they are left out of the board file");
     }
 
     private void Add(Point2 at, double diameter, bool? plated, string use, string file, int line)
     {
         if (Repeated(at, diameter) is { } same)
         {
-            ImportedHole known = holes[same];
-            (int count, string _) = repeatedIn.GetValueOrDefault(file);
-            repeatedIn[file] = (count + 1, known.File);
+            ImportedHole known = _holes[same];
+            (int count, string _) = _repeatedIn.GetValueOrDefault(file);
+            _repeatedIn[file] = (count + 1, known.File);
             if (known.Plated is null && plated is not null)
             {
-                holes[same] = known with { Plated = plated };
+                _holes[same] = known with { Plated = plated };
             }
 
             return;
         }
 
-        holes.Add(new ImportedHole(at, diameter, plated, Kind(at, diameter, plated, use), file, line));
+        _holes.Add(new ImportedHole(at, diameter, plated, Kind(at, diameter, plated, use), file, line));
     }
 
     private int? Repeated(Point2 at, double diameter)
@@ -126,14 +133,15 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
         {
             for (long dy = -1; dy <= 1; dy++)
             {
-                if (!grid.TryGetValue((cell.X + dx, cell.Y + dy), out List<int>? near))
+                if (!_grid.TryGetValue((cell.X + dx, cell.Y + dy), out List<int>? near))
                 {
                     continue;
                 }
 
                 foreach (int i in near)
                 {
-                    if (Point2.Distance(holes[i].At, at) <= EcadTolerances.SameHole && Math.Abs(holes[i].Diameter - diameter) <= EcadTolerances.SameHole)
+                    if (Point2.Distance(_holes[i].At, at) <= EcadTolerances.SameHole
+                        && Math.Abs(_holes[i].Diameter - diameter) <= EcadTolerances.SameHole)
                     {
                         return i;
                     }
@@ -141,15 +149,15 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
             }
         }
 
-        if (!grid.TryGetValue(cell, out List<int>? here))
+        if (!_grid.TryGetValue(cell, out List<int>? here))
         {
-            grid[cell] = here = [];
+            _grid[cell] = here = [];
         }
 
         // Many diameters on one spot are no board; the list stays short.
         if (here.Count < EcadLimits.Depth)
         {
-            here.Add(holes.Count);
+            here.Add(_holes.Count);
         }
 
         return null;
@@ -185,5 +193,6 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
     }
 
     private static bool IsNobody(string part) =>
-        part.Equals("BOARD", StringComparison.OrdinalIgnoreCase) || part.Equals("NOREFDES", StringComparison.OrdinalIgnoreCase) || part.Equals("PANEL", StringComparison.OrdinalIgnoreCase);
+        part.Equals("BOARD", StringComparison.OrdinalIgnoreCase) || part.Equals("NOREFDES", StringComparison.OrdinalIgnoreCase)
+            || part.Equals("PANEL", StringComparison.OrdinalIgnoreCase);
 }

@@ -38,7 +38,8 @@ internal static class IdfParts
             ImportedPart first = group.First();
             log.Warn(
                 first.File, first.Line, "idf-library-missing",
-                $"'{group.Key}' is not in the library; the height of {string.Join(", ", group.Take(4).Select(p => p.Reference))}{(group.Count() > 4 ? ", ..." : "")} is unknown");
+                $"'{group.Key}' is not in the library; the height of "
+                    + $"{string.Join(", ", group.Take(4).Select(p => p.Reference))}{(group.Count() > 4 ? ", ..." : "")} is unknown");
         }
     }
 
@@ -50,10 +51,12 @@ internal static class IdfParts
         }
 
         List<ImportedPart> placed = parts.FindAll(p => p.Placed);
-        List<ImportedPart> off = placed.FindAll(p => !outline.Outer.Contains(p.At) && outline.Outer.Distance(p.At, 1) > EcadTolerances.SameOutline);
+        List<ImportedPart> off =
+            placed.FindAll(p => !outline.Outer.Contains(p.At) && outline.Outer.Distance(p.At, 1) > EcadTolerances.SameOutline);
         if (placed.Count >= 3 && off.Count == placed.Count)
         {
-            log.Error(off[0].File, off[0].Line, "ecad-parts-outside", $"all {off.Count} parts lie outside the board", "export outline and placement of the same board");
+            log.Error(off[0].File, off[0].Line, "ecad-parts-outside", $"all {off.Count} parts lie outside the board",
+                "export outline and placement of the same board");
             return;
         }
 
@@ -62,7 +65,8 @@ internal static class IdfParts
             bool near = outline.Outer.Distance(p.At, 2 * EcadTolerances.PartOverhang) <= EcadTolerances.PartOverhang;
             log.Warn(
                 p.File, p.Line, "ecad-part-outside",
-                $"{p.Reference} lies outside the board, at ({Numeral.Text(p.At.X)}, {Numeral.Text(p.At.Y)}){(near ? "; kept: connectors may overhang" : "; left out")}");
+                $"{p.Reference} lies outside the board, at ({Numeral.Text(p.At.X)}, "
+                    + $"{Numeral.Text(p.At.Y)}){(near ? "; kept: connectors may overhang" : "; left out")}");
             if (!near)
             {
                 int at = parts.IndexOf(p);

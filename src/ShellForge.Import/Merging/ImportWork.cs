@@ -26,14 +26,16 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
         {
             outline = new ImportedOutline(
                 c.Candidate.File, c.Candidate.From, c.Profile.Outer, [.. c.Profile.Cutouts.Select(l => new ImportedCutout(l, false))],
-                Math.Max(c.Profile.Outer.LargestGap, c.Profile.Cutouts.Select(l => l.LargestGap).DefaultIfEmpty(0).Max()), c.Candidate.Unit);
+                Math.Max(c.Profile.Outer.LargestGap, c.Profile.Cutouts.Select(l => l.LargestGap).DefaultIfEmpty(0).Max()),
+                    c.Candidate.Unit);
         }
         else if (!log.HasErrors)
         {
             NoOutline(read);
         }
 
-        List<DrillFacts> drills = [.. read.Drills.Select(p => DrillResolution.Resolve(p, outline?.Outer, chosen?.Profile.Cutouts ?? [], log))];
+        List<DrillFacts> drills =
+            [.. read.Drills.Select(p => DrillResolution.Resolve(p, outline?.Outer, chosen?.Profile.Cutouts ?? [], log))];
         ct.ThrowIfCancellationRequested();
         var merge = new HoleMerge(outline, log);
         read.Boards.ForEach(merge.Add);
@@ -69,12 +71,15 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
 
         foreach (GerberFacts g in read.Gerbers.Where(g => g.StepAndRepeat && candidates.Exists(c => c.File == g.File && c.Score >= 30)))
         {
-            log.Error(g.File, 1, "ecad-panel", "the drawing is stepped and repeated: this is a panel of several boards", "export the outline of the single board");
+            log.Error(g.File, 1, "ecad-panel", "the drawing is stepped and repeated: this is a panel of several boards",
+                "export the outline of the single board");
         }
 
-        foreach (GerberFacts g in read.Gerbers.Where(g => g.StrokeCount > EcadLimits.Strokes && candidates.Exists(c => c.File == g.File && c.Score >= 30)))
+        foreach (GerberFacts g in read.Gerbers.Where(
+            g => g.StrokeCount > EcadLimits.Strokes && candidates.Exists(c => c.File == g.File && c.Score >= 30)))
         {
-            log.Error(g.File, 1, "ecad-too-many", $"{g.StrokeCount} strokes: more than a board edge has ({EcadLimits.Strokes})", "export the board edge alone");
+            log.Error(g.File, 1, "ecad-too-many", $"{g.StrokeCount} strokes: more than a board edge has ({EcadLimits.Strokes})",
+                "export the board edge alone");
         }
 
         return candidates;
@@ -110,7 +115,8 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
     {
         List<ImportedHole> larger = [.. holes.Where(h => h.Kind is not HoleKind.Via).Take(5000)];
         bool IsDrilled(Drawing.OutlineLoop loop) => loop.Circle is { } c && larger.Exists(h =>
-            Point2.Distance(h.At, c.Centre) <= EcadTolerances.SameOpening && Math.Abs(h.Diameter - c.Diameter) <= 2 * EcadTolerances.SameOpening);
+            Point2.Distance(h.At, c.Centre) <= EcadTolerances.SameOpening
+                && Math.Abs(h.Diameter - c.Diameter) <= 2 * EcadTolerances.SameOpening);
         return outline with { Cutouts = [.. outline.Cutouts.Take(2000).Select(c => c with { AlsoDrilled = IsDrilled(c.Loop) })] };
     }
 
@@ -164,7 +170,8 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
             if (outline is not null && job is { SizeX: { } x, SizeY: { } y }
                 && (Math.Abs(x - outline.Outer.Bounds.Size.X) > 1 || Math.Abs(y - outline.Outer.Bounds.Size.Y) > 1))
             {
-                log.Warn(job.File, 1, "job-size", $"the job file says {Numeral.Text(x)} x {Numeral.Text(y)} mm, the outline is {ProfileSelection.Size(outline.Outer)}");
+                log.Warn(job.File, 1, "job-size",
+                    $"the job file says {Numeral.Text(x)} x {Numeral.Text(y)} mm, the outline is {ProfileSelection.Size(outline.Outer)}");
             }
 
             return (job.Thickness, job.File);

@@ -169,7 +169,8 @@ internal sealed record ImportedPart
 /// <param name="Clockwise">Way round.</param>
 /// <param name="Skip">Places that are empty, from 1.</param>
 /// <param name="Members">Which of the given points are on it, in order of their places.</param>
-internal sealed record PitchCircle(double Diameter, int Count, double FromDegrees, bool Clockwise, ImmutableArray<int> Skip, ImmutableArray<int> Members);
+internal sealed record PitchCircle(double Diameter, int Count, double FromDegrees, bool Clockwise, ImmutableArray<int> Skip,
+    ImmutableArray<int> Members);
 
 /// <summary>Everything an import found.</summary>
 internal sealed record ImportedBoard

@@ -16,7 +16,9 @@ internal enum MirrorVerdict
     Unclear,
 }
 
-/// <summary>Tells mirrored bottom coordinates from straight ones: by the outline, by holes under parts, by the other side's extent.</summary>
+/// <summary>
+/// Tells mirrored bottom coordinates from straight ones: by the outline, by holes under parts, by the other side's extent.
+/// </summary>
 internal static class MirrorEvidence
 {
     private const double Most = 0.9;
@@ -81,7 +83,9 @@ internal static class MirrorEvidence
         / (double)points.Count;
 
     private static double Share(List<Point2> points, ImportedOutline outline) =>
-        points.Count(p => outline.Outer.Contains(p) || outline.Outer.Distance(p, EcadTolerances.InsideMargin) < EcadTolerances.InsideMargin) / (double)points.Count;
+        points.Count(
+            p => outline.Outer.Contains(p) || outline.Outer.Distance(p, EcadTolerances.InsideMargin) < EcadTolerances.InsideMargin)
+                / (double)points.Count;
 
     private static int OnHoles(List<Point2> points, IReadOnlyList<ImportedHole> holes)
     {

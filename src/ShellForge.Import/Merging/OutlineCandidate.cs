@@ -11,21 +11,26 @@ internal sealed record OutlineCandidate(string File, string From, string Unit, i
 {
     // Words that exporters use for the board edge layer, in file names and layer titles.
     private static readonly string[] EdgeWords =
-        ["EDGE", "OUTLINE", "OUTLLINE", "PROFILE", "BOARDOUT", "CONTOUR", "DIMENSION", "BORDER", "KEEPOUT", "ROUT", "MILL", "CUTS", "BOARD_EDGE", "PCB_EDGE", "BRD_OUT"];
+        ["EDGE", "OUTLINE", "OUTLLINE", "PROFILE", "BOARDOUT", "CONTOUR", "DIMENSION", "BORDER", "KEEPOUT", "ROUT", "MILL", "CUTS",
+            "BOARD_EDGE", "PCB_EDGE", "BRD_OUT"];
 
-    private static readonly string[] EdgeExtensions = [".GKO", ".GM1", ".GML", ".GDO", ".OLN", ".DIM", ".GM", ".GBR1", ".OUT", ".GMB", ".BOR", ".FAB", ".GM13", ".GM3", ".GM2"];
+    private static readonly string[] EdgeExtensions = [".GKO", ".GM1", ".GML", ".GDO", ".OLN", ".DIM", ".GM", ".GBR1", ".OUT", ".GMB",
+        ".BOR", ".FAB", ".GM13", ".GM3", ".GM2"];
 
     private static readonly string[] OtherExtensions =
-        [".GTL", ".GBL", ".GTO", ".GBO", ".GTS", ".GBS", ".GTP", ".GBP", ".CMP", ".SOL", ".STC", ".STS", ".PLC", ".PLS", ".CRC", ".CRS", ".TOP", ".BOT", ".SMT", ".SMB", ".SST", ".SSB", ".G1", ".G2", ".GPT", ".GPB"];
+        [".GTL", ".GBL", ".GTO", ".GBO", ".GTS", ".GBS", ".GTP", ".GBP", ".CMP", ".SOL", ".STC", ".STS", ".PLC", ".PLS", ".CRC", ".CRS",
+            ".TOP", ".BOT", ".SMT", ".SMB", ".SST", ".SSB", ".G1", ".G2", ".GPT", ".GPB"];
 
-    private static readonly string[] OtherWords = ["COPPER", "SILK", "MASK", "PASTE", "LEGEND", "F_CU", "B_CU", "F.CU", "B.CU", "SOLDER", "FAB", "COURTYARD", "VSCORE", "V_SCORE"];
+    private static readonly string[] OtherWords = ["COPPER", "SILK", "MASK", "PASTE", "LEGEND", "F_CU", "B_CU", "F.CU", "B.CU", "SOLDER",
+        "FAB", "COURTYARD", "VSCORE", "V_SCORE"];
 
     /// <summary>A Gerber as a candidate; null when its layer is named as another one or nothing closed can be in it.</summary>
     public static OutlineCandidate? Of(GerberFacts facts)
     {
         string function = facts.FileFunction.ToUpperInvariant();
         bool isProfile = function.StartsWith("PROFILE", StringComparison.Ordinal) || facts.HasProfileAperture;
-        if (function.Length > 0 && !isProfile && !function.StartsWith("OTHER", StringComparison.Ordinal) && !function.StartsWith("MECHANICAL", StringComparison.Ordinal))
+        if (function.Length > 0 && !isProfile && !function.StartsWith("OTHER", StringComparison.Ordinal)
+            && !function.StartsWith("MECHANICAL", StringComparison.Ordinal))
         {
             return null;
         }
@@ -66,7 +71,8 @@ internal sealed record OutlineCandidate(string File, string From, string Unit, i
         List<DxfStroke> edges = [.. facts.Strokes.Where(s => !DxfLayers.IsDecoy(s.Layer))];
         if (edges.Count < facts.Strokes.Length && edges.Count > 0)
         {
-            IEnumerable<string> layers = facts.Strokes.Where(s => DxfLayers.IsDecoy(s.Layer)).Select(s => s.Layer).Distinct().Order(StringComparer.Ordinal);
+            IEnumerable<string> layers = facts.Strokes.Where(s => DxfLayers.IsDecoy(s.Layer)).Select(s => s.Layer).Distinct()
+                .Order(StringComparer.Ordinal);
             log.Note(facts.File, 1, "ecad-ignored", $"layers left out by their names: {string.Join(", ", layers.Take(8))}");
         }
 
@@ -74,7 +80,8 @@ internal sealed record OutlineCandidate(string File, string From, string Unit, i
         var strokes = used.Select(s => s.Stroke with { Segment = Scaled(s.Stroke.Segment, unit) }).ToList();
         ChainedStrokes chained = StrokeChaining.Run(strokes);
         bool named = facts.Strokes.Any(s => DxfLayers.IsEdge(s.Layer));
-        return new OutlineCandidate(facts.File, "DXF drawing", unitWords, 50 + (named ? 30 : 0) + (chained.Loops.Count > 0 ? 10 : 0), chained);
+        return new OutlineCandidate(facts.File, "DXF drawing", unitWords, 50 + (named ? 30 : 0) + (chained.Loops.Count > 0 ? 10 : 0),
+            chained);
     }
 
     private static EdgeSegment Scaled(EdgeSegment s, double f) => new(f * s.From, f * s.To, f * s.Centre, s.SweepDegrees);

@@ -76,7 +76,8 @@ internal static class OutlineMerge
 
         if (candidate.Chained.Repeated > 0)
         {
-            log.Note(candidate.File, profile.Outer.Line, "ecad-repeated", $"{candidate.Chained.Repeated} strokes are drawn twice and used once");
+            log.Note(candidate.File, profile.Outer.Line, "ecad-repeated",
+                $"{candidate.Chained.Repeated} strokes are drawn twice and used once");
         }
 
         double gap = Math.Max(profile.Outer.LargestGap, profile.Cutouts.Select(c => c.LargestGap).DefaultIfEmpty(0).Max());
@@ -92,7 +93,8 @@ internal static class OutlineMerge
         if (size is < EcadTolerances.SmallestBoard or > EcadTolerances.LargestBoard)
         {
             log.Warn(
-                candidate.File, profile.Outer.Line, "ecad-size", $"a board of {ProfileSelection.Size(profile.Outer)} is hardly meant", "check the unit of the export");
+                candidate.File, profile.Outer.Line, "ecad-size", $"a board of {ProfileSelection.Size(profile.Outer)} is hardly meant",
+                    "check the unit of the export");
         }
     }
 
@@ -116,12 +118,14 @@ internal static class OutlineMerge
         {
             log.Warn(
                 other.File, b.Line, "ecad-outline-differs",
-                $"another outline, {ProfileSelection.Size(b)}, beside the {ProfileSelection.Size(a)} of {chosen.Candidate.File}, which is used ({chosen.Candidate.From})",
+                $"another outline, {ProfileSelection.Size(b)}, beside the {ProfileSelection.Size(a)} of {chosen.Candidate.File}, which is "
+                    + $"used ({chosen.Candidate.From})",
                 "import only the files of one board");
         }
         else
         {
-            log.Note(other.File, b.Line, "ecad-ignored", $"not used for the outline: {ProfileSelection.Size(b)}, and nothing marks it as the board edge");
+            log.Note(other.File, b.Line, "ecad-ignored",
+                $"not used for the outline: {ProfileSelection.Size(b)}, and nothing marks it as the board edge");
         }
     }
 }

@@ -11,4 +11,5 @@ namespace ShellForge.Import.Merging;
 /// <param name="HasMouth">Whether a plug goes into it.</param>
 /// <param name="MountingRequired">Whether the board file must say how it sits.</param>
 internal sealed record PackageMatch(
-    string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive, bool HasMouth = false, bool MountingRequired = false);
+    string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive, bool HasMouth = false,
+        bool MountingRequired = false);

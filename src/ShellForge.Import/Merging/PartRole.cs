@@ -5,8 +5,10 @@ namespace ShellForge.Import.Merging;
 internal static class PartRole
 {
     private static readonly string[] FiducialWords = ["FIDUCIAL", "FID_", "FIDU"];
-    private static readonly string[] HoleWords = ["MOUNTINGHOLE", "MOUNTING_HOLE", "MOUNT-HOLE", "MOUNTHOLE", "TOOLING", "BOHR", "DRILL_", "NPTH", "HOLE_", "-HOLE", "SCREWHOLE"];
-    private static readonly string[] PadWords = ["TESTPOINT", "TEST_POINT", "TESTPAD", "SOLDERJUMPER", "SOLDER_JUMPER", "NETTIE", "NET_TIE", "MOUSEBITE", "MOUSE_BITE"];
+    private static readonly string[] HoleWords = ["MOUNTINGHOLE", "MOUNTING_HOLE", "MOUNT-HOLE", "MOUNTHOLE", "TOOLING", "BOHR", "DRILL_",
+        "NPTH", "HOLE_", "-HOLE", "SCREWHOLE"];
+    private static readonly string[] PadWords = ["TESTPOINT", "TEST_POINT", "TESTPAD", "SOLDERJUMPER", "SOLDER_JUMPER", "NETTIE", "NET_TIE",
+        "MOUSEBITE", "MOUSE_BITE"];
     private static readonly string[] DrawingWords = ["LOGO", "SYMBOL_", "BOARD-FRAME", "BOARD_OUTLINE", "SILKSCREEN"];
 
     /// <summary>Why a row is no part; null for parts.</summary>
@@ -15,12 +17,14 @@ internal static class PartRole
         string p = package.ToUpperInvariant();
         string v = value.ToUpperInvariant();
         string r = reference.ToUpperInvariant();
-        if (Any(p, FiducialWords) || Any(v, FiducialWords) || p == "FID" || IsNumbered(r, "FID") || r.StartsWith("FIDUCIAL", StringComparison.Ordinal))
+        if (Any(p, FiducialWords) || Any(v, FiducialWords) || p == "FID" || IsNumbered(r, "FID")
+            || r.StartsWith("FIDUCIAL", StringComparison.Ordinal))
         {
             return "fiducial";
         }
 
-        if (Any(p, HoleWords) || p.StartsWith("HOLE", StringComparison.Ordinal) || Any(v, HoleWords) || IsNumbered(r, "MH") || IsNumbered(r, "HOLE") || IsNumbered(r, "TOOLING"))
+        if (Any(p, HoleWords) || p.StartsWith("HOLE", StringComparison.Ordinal) || Any(v, HoleWords) || IsNumbered(r, "MH")
+            || IsNumbered(r, "HOLE") || IsNumbered(r, "TOOLING"))
         {
             return "hole";
         }

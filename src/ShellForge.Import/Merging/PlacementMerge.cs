@@ -4,10 +4,13 @@ using ShellForge.Import.Placement;
 
 namespace ShellForge.Import.Merging;
 
-/// <summary>Brings placement lists onto the board: unit, side, mirrored bottom, origin. Every decision that needed evidence is told.</summary>
-internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<ImportedHole> holes, PackageBook book, Point2? shift, EcadLog log)
+/// <summary>
+/// Brings placement lists onto the board: unit, side, mirrored bottom, origin. Every decision that needed evidence is told.
+/// </summary>
+internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<ImportedHole> holes, PackageBook book, Point2? shift,
+    EcadLog log)
 {
-    private readonly List<ImportedPart> parts = [];
+    private readonly List<ImportedPart> _parts = [];
 
     public List<ImportedPart> Run(IReadOnlyList<PlacementFacts> lists)
     {
@@ -35,7 +38,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
             Shifted();
         }
 
-        return parts;
+        return _parts;
     }
 
     private void Add(PlacementFacts facts, PlacementRow row, double unit, bool bottom)
@@ -43,7 +46,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         Point2 at = unit * row.At;
         string? skip = row.Unplaced ? "not placed" : PartRole.Skip(row.Reference, row.Package, row.Value);
         PackageMatch? match = skip is null ? book.Find(row.Reference, row.Package, row.Value) : null;
-        parts.Add(new ImportedPart
+        _parts.Add(new ImportedPart
         {
             Reference = row.Reference,
             Package = row.Package,
@@ -67,7 +70,7 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
         var seen = new Dictionary<(string, bool, Point2), string>();
         int count = 0;
         string? file = null;
-        parts.RemoveAll(p =>
+        _parts.RemoveAll(p =>
         {
             if (seen.TryAdd((p.Reference, p.Bottom, p.FileAt), p.File))
             {
@@ -88,30 +91,31 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
     // else is asked of the list: false.
     private bool CountUp()
     {
-        List<Point2> front = [.. parts.Where(p => !p.Bottom && p.Placed).Select(p => p.FileAt)];
-        List<Point2> seen = front.Count >= 3 ? front : [.. parts.Where(p => p.Placed).Select(p => p.FileAt)];
+        List<Point2> front = [.. _parts.Where(p => !p.Bottom && p.Placed).Select(p => p.FileAt)];
+        List<Point2> seen = front.Count >= 3 ? front : [.. _parts.Where(p => p.Placed).Select(p => p.FileAt)];
         if (shift is not null || outline is null || seen.Count < 3 || !OriginEvidence.CountsDown(seen, outline))
         {
             return true;
         }
 
-        ImportedPart first = parts[0];
+        ImportedPart first = _parts[0];
         if (OriginEvidence.Named(seen, outline) is { } origin)
         {
             log.Error(
                 first.File, first.Line, "placement-y-unclear",
-                $"the parts lie beside the board; they would lie on it with y counted downward, and with origin shift ({Numeral.Text(origin.X)}, {Numeral.Text(origin.Y)}), mirrored",
+                $"the parts lie beside the board; they would lie on it with y counted downward, and with origin shift "
+                    + $"({Numeral.Text(origin.X)}, {Numeral.Text(origin.Y)}), mirrored",
                 "export with the outline's origin and y upward, or give that shift");
             return false;
         }
 
         log.Warn(
             first.File, first.Line, "placement-y-down",
-            $"the {parts.Count} parts are written with y counted downward; they are turned back (file y = -board y)",
+            $"the {_parts.Count} parts are written with y counted downward; they are turned back (file y = -board y)",
             "confirm one asymmetric part in the picture");
-        for (int i = 0; i < parts.Count; i++)
+        for (int i = 0; i < _parts.Count; i++)
         {
-            parts[i] = parts[i] with { At = new Point2(parts[i].At.X, -parts[i].At.Y) };
+            _parts[i] = _parts[i] with { At = new Point2(_parts[i].At.X, -_parts[i].At.Y) };
         }
 
         return true;
@@ -119,25 +123,25 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
 
     private void MirrorBack()
     {
-        List<ImportedPart> bottom = parts.FindAll(p => p.Bottom && p.Placed);
+        List<ImportedPart> bottom = _parts.FindAll(p => p.Bottom && p.Placed);
         if (bottom.Count == 0)
         {
             return;
         }
 
         string file = bottom[0].File;
-        switch (MirrorEvidence.Of(bottom, parts.FindAll(p => !p.Bottom && p.Placed), outline, holes))
+        switch (MirrorEvidence.Of(bottom, _parts.FindAll(p => !p.Bottom && p.Placed), outline, holes))
         {
             case MirrorVerdict.Mirrored:
                 log.Warn(
                     file, bottom[0].Line, "placement-mirrored",
                     $"the {bottom.Count} bottom parts are written with x mirrored; they are mirrored back (file x = -board x)",
                     "confirm one asymmetric part in the picture");
-                for (int i = 0; i < parts.Count; i++)
+                for (int i = 0; i < _parts.Count; i++)
                 {
-                    if (parts[i].Bottom)
+                    if (_parts[i].Bottom)
                     {
-                        parts[i] = parts[i] with { At = new Point2(-parts[i].At.X, parts[i].At.Y) };
+                        _parts[i] = _parts[i] with { At = new Point2(-_parts[i].At.X, _parts[i].At.Y) };
                     }
                 }
 
@@ -145,7 +149,8 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
             case MirrorVerdict.Unclear:
                 log.Warn(
                     file, bottom[0].Line, "placement-mirror-unclear",
-                    $"whether the {bottom.Count} bottom parts are mirrored can't be told: both readings lie on the board; taken as seen from the top",
+                    $"whether the {bottom.Count} bottom parts are mirrored can't be told: both readings lie on the board; taken as seen "
+                        + $"from the top",
                     "confirm one asymmetric part in the picture");
                 break;
             default:
@@ -157,19 +162,19 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
     {
         if (shift is { } by)
         {
-            for (int i = 0; i < parts.Count; i++)
+            for (int i = 0; i < _parts.Count; i++)
             {
-                parts[i] = parts[i] with { At = parts[i].At + by };
+                _parts[i] = _parts[i] with { At = _parts[i].At + by };
             }
         }
 
-        if (outline is null || parts.Count == 0)
+        if (outline is null || _parts.Count == 0)
         {
             return;
         }
 
-        List<ImportedPart> placed = parts.FindAll(p => p.Placed && p.Skip is null);
-        placed = placed.Count > 0 ? placed : parts.FindAll(p => p.Placed);
+        List<ImportedPart> placed = _parts.FindAll(p => p.Placed && p.Skip is null);
+        placed = placed.Count > 0 ? placed : _parts.FindAll(p => p.Placed);
         int inside = placed.Count(p => IsOn(p.At));
         if (inside * 2 >= placed.Count)
         {
@@ -181,23 +186,26 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
             ? $"; with origin shift ({Numeral.Text(found.X)}, {Numeral.Text(found.Y)}) they would lie on it"
             : "";
         ImportedPart first = placed[0];
-        if (inside == 0 && (placed.Count >= 3 || outline.Outer.Distance(first.At, 2 * EcadTolerances.PartOverhang) > EcadTolerances.PartOverhang))
+        if (inside == 0
+            && (placed.Count >= 3 || outline.Outer.Distance(first.At, 2 * EcadTolerances.PartOverhang) > EcadTolerances.PartOverhang))
         {
             log.Error(
                 first.File, first.Line, "ecad-parts-outside", $"all {placed.Count} parts lie outside the board{offer}",
-                offer.Length > 0 ? "export with the outline's origin, or give that shift" : "export placement and outline of the same board with one origin");
+                offer.Length > 0 ? "export with the outline's origin, or give that shift"
+                    : "export placement and outline of the same board with one origin");
             return;
         }
 
-        log.Warn(first.File, first.Line, "ecad-parts-outside", $"only {inside} of {placed.Count} parts lie on the board{offer}", "export placement and outline with one origin");
+        log.Warn(first.File, first.Line, "ecad-parts-outside", $"only {inside} of {placed.Count} parts lie on the board{offer}",
+            "export placement and outline with one origin");
         MarkOutside();
     }
 
     private void MarkOutside()
     {
-        for (int i = 0; i < parts.Count; i++)
+        for (int i = 0; i < _parts.Count; i++)
         {
-            ImportedPart p = parts[i];
+            ImportedPart p = _parts[i];
             if (!p.Placed || IsOn(p.At))
             {
                 continue;
@@ -206,8 +214,9 @@ internal sealed class PlacementMerge(ImportedOutline? outline, IReadOnlyList<Imp
             bool near = outline!.Outer.Distance(p.At, 2 * EcadTolerances.PartOverhang) <= EcadTolerances.PartOverhang;
             log.Warn(
                 p.File, p.Line, "ecad-part-outside",
-                $"{p.Reference} lies outside the board, at ({Numeral.Text(p.At.X)}, {Numeral.Text(p.At.Y)}){(near ? "; kept: connectors may overhang" : "; left out")}");
-            parts[i] = near ? p : p with { Skip = p.Skip ?? "outside the board" };
+                $"{p.Reference} lies outside the board, at ({Numeral.Text(p.At.X)}, "
+                    + $"{Numeral.Text(p.At.Y)}){(near ? "; kept: connectors may overhang" : "; left out")}");
+            _parts[i] = near ? p : p with { Skip = p.Skip ?? "outside the board" };
         }
     }
 

@@ -12,7 +12,8 @@ internal static class PlacementUnit
     public static double Of(PlacementFacts facts, ImportedOutline? outline, EcadLog log)
     {
         // Each side by itself: a back written with x mirrored lies as far from the front as the origin is away.
-        double extent = facts.Rows.GroupBy(r => r.Bottom).Select(side => Box2.Of(side.Select(r => r.At)).Size.Length).DefaultIfEmpty(0).Max();
+        double extent =
+            facts.Rows.GroupBy(r => r.Bottom).Select(side => Box2.Of(side.Select(r => r.At)).Size.Length).DefaultIfEmpty(0).Max();
         double board = outline?.Outer.Bounds.Size.Length ?? 0;
         if (facts.Unit is { } stated)
         {
@@ -25,7 +26,8 @@ internal static class PlacementUnit
                     {
                         log.Warn(
                             facts.File, facts.HeaderLine, "placement-unit",
-                            $"{facts.UnitFrom} say{(facts.UnitFrom.EndsWith('s') ? "" : "s")} {Words(stated)}, but only {words} fits the board's size; read as {words}");
+                            $"{facts.UnitFrom} say{(facts.UnitFrom.EndsWith('s') ? "" : "s")} {Words(stated)}, but only {words} fits the "
+                                + $"board's size; read as {words}");
                         return unit;
                     }
                 }
@@ -51,5 +53,6 @@ internal static class PlacementUnit
         return chosen;
     }
 
-    public static string Words(double unit) => unit == 1 ? "mm" : unit == 25.4 ? "inch" : unit == 0.0254 ? "mil" : $"{Numeral.Text(unit, 6)} mm";
+    public static string Words(double unit) =>
+        unit == 1 ? "mm" : unit == 25.4 ? "inch" : unit == 0.0254 ? "mil" : $"{Numeral.Text(unit, 6)} mm";
 }

@@ -28,7 +28,8 @@ internal static class ProfileSelection
 
         if (loops.Count > EcadLimits.Loops || (long)loops.Count * loops[0].Segments.Count > MostComparisons)
         {
-            log.Error(file, loops[0].Line, "ecad-too-many", $"{loops.Count} closed loops: more than a board edge has", "export the board edge alone");
+            log.Error(file, loops[0].Line, "ecad-too-many", $"{loops.Count} closed loops: more than a board edge has",
+                "export the board edge alone");
             return null;
         }
 
@@ -41,7 +42,9 @@ internal static class ProfileSelection
 
         if (FramedBoard(loops, evidence) is { } framed)
         {
-            log.Warn(file, outer.Line, "ecad-frame", $"the outermost shape ({Size(outer)}) holds no holes of its own and is taken for a drawing frame; the board is the {Size(framed)} shape inside");
+            log.Warn(file, outer.Line, "ecad-frame",
+                $"the outermost shape ({Size(outer)}) holds no holes of its own and is taken for a drawing frame; the board is the "
+                    + $"{Size(framed)} shape inside");
             outer = framed;
         }
 
@@ -76,7 +79,8 @@ internal static class ProfileSelection
         {
             log.Error(
                 file, boards[0].Line, "ecad-panel",
-                $"{boards.Count + 1} shapes of board size side by side: {Size(outer)} (line {outer.Line}), {string.Join(", ", boards.Take(3).Select(b => $"{Size(b)} (line {b.Line})"))}{(boards.Count > 3 ? ", ..." : "")}",
+                $"{boards.Count + 1} shapes of board size side by side: {Size(outer)} (line {outer.Line}), "
+                    + $"{string.Join(", ", boards.Take(3).Select(b => $"{Size(b)} (line {b.Line})"))}{(boards.Count > 3 ? ", ..." : "")}",
                 "the outline of one single board; export that alone");
             return null;
         }
@@ -100,7 +104,8 @@ internal static class ProfileSelection
         Doubled(outer, cutouts, decoys);
         if (chained.OpenChains > 0)
         {
-            decoys.Add($"{chained.OpenChains} open stroke{(chained.OpenChains == 1 ? "" : "s")} (text, dimensions; from line {chained.OpenLine})");
+            decoys.Add(
+                $"{chained.OpenChains} open stroke{(chained.OpenChains == 1 ? "" : "s")} (text, dimensions; from line {chained.OpenLine})");
         }
 
         if (chained.Branches > 0)
@@ -112,13 +117,15 @@ internal static class ProfileSelection
     }
 
     public static string Size(OutlineLoop loop) =>
-        loop.Circle is { } c ? $"{Numeral.Text(c.Diameter)} mm round" : $"{Numeral.Text(loop.Bounds.Size.X)} x {Numeral.Text(loop.Bounds.Size.Y)} mm";
+        loop.Circle is { } c ? $"{Numeral.Text(c.Diameter)} mm round"
+            : $"{Numeral.Text(loop.Bounds.Size.X)} x {Numeral.Text(loop.Bounds.Size.Y)} mm";
 
     private static void NoLoop(ChainedStrokes chained, string file, EcadLog log)
     {
         if (chained.OpenChains == 0)
         {
-            log.Error(file, 1, "ecad-outline-empty", "no board edge is drawn in this file", "draw the outline on the board edge layer and export again");
+            log.Error(file, 1, "ecad-outline-empty", "no board edge is drawn in this file",
+                "draw the outline on the board edge layer and export again");
             return;
         }
 
@@ -210,7 +217,8 @@ internal static class ProfileSelection
             OutlineLoop small = cutouts[i];
             for (int k = 0; k < Math.Min(i, 200); k++)
             {
-                if (cutouts[k].Area > small.Area && cutouts[k].Bounds.Touches(small.Bounds) && Relation(small, cutouts[k]) == LoopRelation.Inside)
+                if (cutouts[k].Area > small.Area && cutouts[k].Bounds.Touches(small.Bounds)
+                    && Relation(small, cutouts[k]) == LoopRelation.Inside)
                 {
                     decoys.Add($"a closed shape of {Size(small)} inside a cutout (line {small.Line})");
                     cutouts.RemoveAt(i);

@@ -29,9 +29,12 @@ internal sealed class ReadFiles
 
     public List<JobFacts> Jobs { get; } = [];
 
-    public bool HasNothing => Boards.Count + Gerbers.Count + DrillLayers.Count + Drills.Count + Placements.Count + Drawings.Count + Libraries.Count + Jobs.Count == 0;
+    public bool HasNothing =>
+        Boards.Count + Gerbers.Count + DrillLayers.Count + Drills.Count + Placements.Count + Drawings.Count + Libraries.Count
+            + Jobs.Count == 0;
 
-    public string FirstUseful => All.First(f => f.Kind is not (FileKind.Unknown or FileKind.Accompanying or FileKind.DxfBinary or FileKind.IdfPanel)).File.Name;
+    public string FirstUseful =>
+        All.First(f => f.Kind is not (FileKind.Unknown or FileKind.Accompanying or FileKind.DxfBinary or FileKind.IdfPanel)).File.Name;
 
     public static ReadFiles Of(IReadOnlyList<EcadFile> files, ImportOptions options, EcadLog log, CancellationToken ct)
     {
@@ -55,7 +58,8 @@ internal sealed class ReadFiles
         if (read.Boards.Count > 1)
         {
             log.Error(
-                read.Boards[1].File, 1, "ecad-two-boards", $"a second IDF board beside {read.Boards[0].File}", "import the files of one board");
+                read.Boards[1].File, 1, "ecad-two-boards", $"a second IDF board beside {read.Boards[0].File}",
+                    "import the files of one board");
         }
 
         return read;
@@ -74,7 +78,8 @@ internal sealed class ReadFiles
         }
         else if (files.FirstOrDefault(f => f.Bytes.Length > EcadLimits.FileBytes) is { } large)
         {
-            log.Error(large.Name, 0, "ecad-too-large", $"{large.Bytes.Length / 1048576} MB", $"at most {EcadLimits.FileBytes / 1048576} MB for one file");
+            log.Error(large.Name, 0, "ecad-too-large", $"{large.Bytes.Length / 1048576} MB",
+                $"at most {EcadLimits.FileBytes / 1048576} MB for one file");
         }
         else if (sum > EcadLimits.AllBytes)
         {

@@ -18,6 +18,8 @@ internal static class ReferenceOrder
             end++;
         }
 
-        return (reference[..at], long.Parse(reference.AsSpan(at, end - at), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture), reference[end..]);
+        return (reference[..at],
+            long.Parse(reference.AsSpan(at, end - at), System.Globalization.NumberStyles.None,
+                System.Globalization.CultureInfo.InvariantCulture), reference[end..]);
     }
 }

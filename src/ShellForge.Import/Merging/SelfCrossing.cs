@@ -33,6 +33,7 @@ internal static class SelfCrossing
             }
         }
 
-        return corners.Count >= 3 && corners.TrueForAll(p => p.Length < Lattice.LimitMillimetres) && OutlinePath.Crossing(corners) is { } there ? there + middle : null;
+        return corners.Count >= 3 && corners.TrueForAll(p => p.Length < Lattice.LimitMillimetres)
+            && OutlinePath.Crossing(corners) is { } there ? there + middle : null;
     }
 }

@@ -36,7 +36,9 @@ internal static class HeaderlessColumns
 
         int rotation = x + 2 < width && numeric[x + 2] >= Most ? x + 2 : -1;
         int side = Array.FindIndex(sides, share => share >= Most);
-        List<int> texts = [.. Enumerable.Range(0, width).Where(c => c != reference && c != x && c != x + 1 && c != rotation && c != side && numeric[c] < Most)];
+        List<int> texts =
+            [.. Enumerable.Range(0, width)
+                .Where(c => c != reference && c != x && c != x + 1 && c != rotation && c != side && numeric[c] < Most)];
 
         // Of two text columns the package is the one with fewer different words: values vary, packages repeat.
         int package = texts.Count == 0 ? -1 : texts.Count == 1 ? texts[0] : texts[^1];

@@ -2,26 +2,34 @@
 namespace ShellForge.Import.Placement;
 
 /// <summary>Which column holds what.</summary>
-internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotation, int Side, int Mirror, int Value, int Package, int Status, double? Unit)
+internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotation, int Side, int Mirror, int Value, int Package, int Status,
+    double? Unit)
 {
     private static readonly string[] ReferenceNames =
-        ["ref", "refdes", "refdesignator", "designator", "reference", "referencedesignator", "refdesig", "component", "componentname", "part", "partref", "name", "id", "designation", "item"];
+        ["ref", "refdes", "refdesignator", "designator", "reference", "referencedesignator", "refdesig", "component", "componentname",
+            "part", "partref", "name", "id", "designation", "item"];
 
     // Best first: the body's middle is wanted, not its pad one or its footprint's origin.
     private static readonly string[] XNames =
-        ["midx", "xmid", "centerx", "centrex", "xcenter", "xcentre", "centroidx", "xcentroid", "bodyx", "posx", "xpos", "positionx", "xposition",
-            "locationx", "xlocation", "xcoord", "xcoordinate", "coordx", "coordinatex", "symx", "symbolx", "placex", "x", "refx", "xref", "padx"];
+        ["midx", "xmid", "centerx", "centrex", "xcenter", "xcentre", "centroidx", "xcentroid", "bodyx", "posx", "xpos", "positionx",
+            "xposition",
+            "locationx", "xlocation", "xcoord", "xcoordinate", "coordx", "coordinatex", "symx", "symbolx", "placex", "x", "refx", "xref",
+                "padx"];
 
-    private static readonly string[] RotationNames = ["rotation", "rot", "angle", "orientation", "rotate", "theta", "rotationdeg", "angledeg", "r", "orient"];
+    private static readonly string[] RotationNames = ["rotation", "rot", "angle", "orientation", "rotate", "theta", "rotationdeg",
+        "angledeg", "r", "orient"];
 
-    private static readonly string[] SideNames = ["side", "layer", "tb", "boardside", "mountside", "mountingside", "placementside", "placelayer", "topbottom", "surface", "layername", "face"];
+    private static readonly string[] SideNames = ["side", "layer", "tb", "boardside", "mountside", "mountingside", "placementside",
+        "placelayer", "topbottom", "surface", "layername", "face"];
 
     private static readonly string[] MirrorNames = ["mirror", "mirrored", "symmirror", "flip", "flipped"];
 
-    private static readonly string[] ValueNames = ["value", "val", "comment", "partvalue", "compvalue", "description", "device", "partnumber", "partno", "compdevice"];
+    private static readonly string[] ValueNames = ["value", "val", "comment", "partvalue", "compvalue", "description", "device",
+        "partnumber", "partno", "compdevice"];
 
     private static readonly string[] PackageNames =
-        ["package", "footprint", "pattern", "packagetype", "comppackage", "case", "casesize", "geometry", "decal", "partdecal", "symname", "symbolname", "shape", "pkg", "landpattern", "housing"];
+        ["package", "footprint", "pattern", "packagetype", "comppackage", "case", "casesize", "geometry", "decal", "partdecal", "symname",
+            "symbolname", "shape", "pkg", "landpattern", "housing"];
 
     private static readonly string[] StatusNames = ["status", "populate", "populated", "fitted", "mount", "dnp", "dnf"];
 
@@ -37,7 +45,8 @@ internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotatio
         }
 
         int x = Find(names, XNames);
-        int y = Find(names, [.. XNames.Select(n => n == "x" ? "y" : n.StartsWith('x') ? "y" + n[1..] : n.EndsWith('x') ? n[..^1] + "y" : n)]);
+        int y = Find(names,
+            [.. XNames.Select(n => n == "x" ? "y" : n.StartsWith('x') ? "y" + n[1..] : n.EndsWith('x') ? n[..^1] + "y" : n)]);
         int reference = Find(names, ReferenceNames);
         if (x < 0 || y < 0 || reference < 0 || x == y)
         {
@@ -45,7 +54,8 @@ internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotatio
         }
 
         return new PlacementColumns(
-            reference, x, y, Find(names, RotationNames), Find(names, SideNames), Find(names, MirrorNames), Find(names, ValueNames), Find(names, PackageNames), Find(names, StatusNames), unit);
+            reference, x, y, Find(names, RotationNames), Find(names, SideNames), Find(names, MirrorNames), Find(names, ValueNames),
+                Find(names, PackageNames), Find(names, StatusNames), unit);
     }
 
     /// <summary>How many columns were recognised.</summary>
@@ -93,7 +103,9 @@ internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotatio
         foreach (string suffix in new[] { "mm", "mil", "mils", "inch", "in" })
         {
             if (unit is null && plain.Length > suffix.Length && plain.EndsWith(suffix, StringComparison.Ordinal)
-                && XNames.Any(n => n == plain[..^suffix.Length] || (plain[..^suffix.Length] is var rest && rest.Contains('y') && n == rest.Replace('y', 'x'))))
+                && XNames.Any(
+                    n => n == plain[..^suffix.Length]
+                        || (plain[..^suffix.Length] is var rest && rest.Contains('y') && n == rest.Replace('y', 'x'))))
             {
                 unit = UnitWord(suffix);
                 return plain[..^suffix.Length];

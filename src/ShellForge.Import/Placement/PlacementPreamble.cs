@@ -22,7 +22,8 @@ internal static class PlacementPreamble
             int at = text.IndexOf("unit", StringComparison.OrdinalIgnoreCase);
             if (unit is null && at >= 0)
             {
-                foreach (string word in text[at..].Split([' ', ':', '=', ',', ';', '\t', '(', ')', '"'], StringSplitOptions.RemoveEmptyEntries))
+                foreach (string word in text[at..].Split([' ', ':', '=', ',', ';', '\t', '(', ')', '"'],
+                    StringSplitOptions.RemoveEmptyEntries))
                 {
                     unit ??= PlacementColumns.UnitWord(word);
                 }
@@ -43,7 +44,8 @@ internal static class PlacementPreamble
     public static bool? SideFromName(string file)
     {
         string name = Path.GetFileNameWithoutExtension(file).ToUpperInvariant();
-        bool bottom = name.Contains("BOT", StringComparison.Ordinal) || name.Contains("BACK", StringComparison.Ordinal) || name.Contains("SOLDER", StringComparison.Ordinal);
+        bool bottom = name.Contains("BOT", StringComparison.Ordinal) || name.Contains("BACK", StringComparison.Ordinal)
+            || name.Contains("SOLDER", StringComparison.Ordinal);
         bool top = name.Contains("TOP", StringComparison.Ordinal) || name.Contains("FRONT", StringComparison.Ordinal);
         return bottom == top ? null : bottom;
     }
@@ -61,8 +63,10 @@ internal static class PlacementPreamble
         string word = string.Concat(cell.ToUpperInvariant().Where(char.IsLetterOrDigit));
         return word switch
         {
-            "T" or "TOP" or "F" or "FRONT" or "TOPLAYER" or "TOPSIDE" or "FCU" or "COMPONENTSIDE" or "COMP" or "PRIMARY" or "LAYERTOP" or "FRONTSIDE" or "TOPCOPPER" => false,
-            "B" or "BOT" or "BOTTOM" or "BACK" or "BOTTOMLAYER" or "BOTTOMSIDE" or "BCU" or "SOLDERSIDE" or "SOLDER" or "SECONDARY" or "LAYERBOTTOM" or "BACKSIDE" or "BOTTOMCOPPER" => true,
+            "T" or "TOP" or "F" or "FRONT" or "TOPLAYER" or "TOPSIDE" or "FCU" or "COMPONENTSIDE" or "COMP" or "PRIMARY" or "LAYERTOP"
+                or "FRONTSIDE" or "TOPCOPPER" => false,
+            "B" or "BOT" or "BOTTOM" or "BACK" or "BOTTOMLAYER" or "BOTTOMSIDE" or "BCU" or "SOLDERSIDE" or "SOLDER" or "SECONDARY"
+                or "LAYERBOTTOM" or "BACKSIDE" or "BOTTOMCOPPER" => true,
             _ => null,
         };
     }

@@ -20,7 +20,8 @@ internal static class PlacementReader
         bool? side = preambleSide ?? PlacementPreamble.SideFromName(source.File);
         if (FindLayout(source) is not { } layout)
         {
-            log.Error(source.File, 1, "placement-columns", "no row of column names and no table of parts", "columns for reference, x and y");
+            log.Error(source.File, 1, "placement-columns", "no row of column names and no table of parts",
+                "columns for reference, x and y");
             return new PlacementFacts(source.File, null, "", side, 0, []);
         }
 
@@ -37,7 +38,8 @@ internal static class PlacementReader
             ReadOnlySpan<char> line = source.Line(n);
             if (line.Length > EcadLimits.LineCharacters)
             {
-                log.Error(source.File, n, "ecad-line-length", $"a line of {line.Length} characters", $"at most {EcadLimits.LineCharacters}");
+                log.Error(source.File, n, "ecad-line-length", $"a line of {line.Length} characters",
+                    $"at most {EcadLimits.LineCharacters}");
                 break;
             }
 
@@ -64,11 +66,13 @@ internal static class PlacementReader
 
         if (rows.Count == 0)
         {
-            log.Error(source.File, layout.HeaderLine, "placement-empty", "no parts under the column names", "export the list with at least one part");
+            log.Error(source.File, layout.HeaderLine, "placement-empty", "no parts under the column names",
+                "export the list with at least one part");
         }
 
         double? unit = cellUnit is not null ? 1 : layout.Columns.Unit ?? preambleUnit;
-        string from = cellUnit is not null ? "the cells" : layout.Columns.Unit is not null ? "the column names" : preambleUnit is not null ? "the head" : "";
+        string from = cellUnit is not null ? "the cells"
+            : layout.Columns.Unit is not null ? "the column names" : preambleUnit is not null ? "the head" : "";
         return new PlacementFacts(source.File, unit, from, side, layout.HeaderLine, rows.ToImmutable());
     }
 

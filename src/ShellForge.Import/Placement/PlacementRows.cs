@@ -26,7 +26,8 @@ internal static class PlacementRows
         }
 
         bool unplaced = c.Status >= 0 && Cell(cells, c.Status).ToUpperInvariant() is "UNPLACED" or "DNP" or "DNF" or "NOT FITTED";
-        return new PlacementRow(reference, Cell(cells, c.Value), Cell(cells, c.Package), new Point2(x, y), rotation, bottom, unplaced, number);
+        return new PlacementRow(reference, Cell(cells, c.Value), Cell(cells, c.Package), new Point2(x, y), rotation, bottom, unplaced,
+            number);
     }
 
     private static string Cell(List<string> cells, int column) => column >= 0 && column < cells.Count ? cells[column].Trim() : "";

@@ -8,7 +8,7 @@ internal sealed class BoardFileLines
 {
     private const int CommentColumn = 60;
 
-    private readonly StringBuilder text = new();
+    private readonly StringBuilder _text = new();
 
     public void Value(int indent, string yaml, string source = "")
     {
@@ -18,16 +18,16 @@ internal sealed class BoardFileLines
             line.Append(' ', Math.Max(2, CommentColumn - line.Length)).Append("# ").Append(YamlText.Comment(source));
         }
 
-        text.Append(line).Append('\n');
+        _text.Append(line).Append('\n');
     }
 
     public void Remark(int indent, string comment) =>
-        text.Append(' ', indent).Append("# ").Append(YamlText.Comment(comment)).Append('\n');
+        _text.Append(' ', indent).Append("# ").Append(YamlText.Comment(comment)).Append('\n');
 
     public void Todo(int indent, string path, string what) =>
-        text.Append(' ', indent).Append(new TodoLine(path, YamlText.Comment(what)).Text).Append('\n');
+        _text.Append(' ', indent).Append(new TodoLine(path, YamlText.Comment(what)).Text).Append('\n');
 
-    public void Blank() => text.Append('\n');
+    public void Blank() => _text.Append('\n');
 
-    public override string ToString() => text.ToString();
+    public override string ToString() => _text.ToString();
 }

@@ -41,7 +41,8 @@ public static class BoardFileWriter
     {
         if (outline is null)
         {
-            lines.Todo(2, "board.outline", "no file draws the edge; give {disc: d}, {ring: {outer: d, bore: d}} or {polygon: [[x, y], ...]}");
+            lines.Todo(2, "board.outline",
+                "no file draws the edge; give {disc: d}, {ring: {outer: d, bore: d}} or {polygon: [[x, y], ...]}");
             return;
         }
 
@@ -54,21 +55,25 @@ public static class BoardFileWriter
                 lines.Value(2, $"centre: [{Numeral.Text(c.X)}, {Numeral.Text(c.Y)}]", $"{source}, middle of the edge circle");
             }
 
-            string drawn = circle.Deviation > EcadTolerances.SamePoint ? $", circle through its chords within {Numeral.Text(circle.Deviation, 4)} mm" : "";
+            string drawn = circle.Deviation > EcadTolerances.SamePoint
+                ? $", circle through its chords within {Numeral.Text(circle.Deviation, 4)} mm" : "";
             string shape = IsRing(outline)
-                ? $"outline: {{ring: {{outer: {Numeral.Text(circle.Diameter)}, bore: {Numeral.Text(outline.Bore!.Loop.Circle!.Value.Diameter)}}}}}"
+                ? $"outline: {{ring: {{outer: {Numeral.Text(circle.Diameter)}, bore: "
+                    + $"{Numeral.Text(outline.Bore!.Loop.Circle!.Value.Diameter)}}}}}"
                 : $"outline: {{disc: {Numeral.Text(circle.Diameter)}}}";
             lines.Value(2, shape, source + drawn);
             return;
         }
 
-        lines.Value(2, $"centre: [{Numeral.Text(c.X)}, {Numeral.Text(c.Y)}]", outline.Bore is null ? "middle of the outline's box" : "middle of the bore");
+        lines.Value(2, $"centre: [{Numeral.Text(c.X)}, {Numeral.Text(c.Y)}]",
+            outline.Bore is null ? "middle of the outline's box" : "middle of the bore");
         Corners(lines, 2, "outline: {arcs: [", "]}", outline.Outer, $"{source}, {ProfileSelection.Size(outline.Outer)}, not round");
     }
 
     private static bool IsRing(ImportedOutline outline) =>
         outline.Outer.Circle is { } outer && outline.Bore?.Loop.Circle is { } bore
-        && Point2.Distance(outer.Centre, bore.Centre) <= EcadTolerances.SameOutline && bore.Diameter >= 1 && outer.Diameter - bore.Diameter >= 4;
+        && Point2.Distance(outer.Centre, bore.Centre) <= EcadTolerances.SameOutline && bore.Diameter >= 1
+            && outer.Diameter - bore.Diameter >= 4;
 
     private static void Corners(BoardFileLines lines, int indent, string open, string close, OutlineLoop loop, string source)
     {
@@ -108,9 +113,12 @@ public static class BoardFileWriter
         }
 
         bool ring = IsRing(outline);
-        List<ImportedCutout> cutouts = [.. outline.Cutouts.Where(c => !c.AlsoDrilled && !HoleLines.IsHole(c) && !(ring && ReferenceEquals(c, outline.Bore)))];
-        List<ImportedHole> notches = [.. board.Holes.Where(h => h.Kind == HoleKind.Notch && h.Diameter >= EcadTolerances.SmallestMountingHole)];
-        List<ImportedSlot> slots = [.. board.Slots.Where(s => s.Plated == false && s.Width >= EcadTolerances.SmallestMountingHole && IsOnBoard(s, outline))];
+        List<ImportedCutout> cutouts =
+            [.. outline.Cutouts.Where(c => !c.AlsoDrilled && !HoleLines.IsHole(c) && !(ring && ReferenceEquals(c, outline.Bore)))];
+        List<ImportedHole> notches =
+            [.. board.Holes.Where(h => h.Kind == HoleKind.Notch && h.Diameter >= EcadTolerances.SmallestMountingHole)];
+        List<ImportedSlot> slots =
+            [.. board.Slots.Where(s => s.Plated == false && s.Width >= EcadTolerances.SmallestMountingHole && IsOnBoard(s, outline))];
         if (cutouts.Count + notches.Count + slots.Count == 0)
         {
             return;
@@ -122,7 +130,9 @@ public static class BoardFileWriter
             string source = $"{outline.File}:{c.Loop.Line}";
             if (c.Loop.Circle is { } circle)
             {
-                lines.Value(4, $"- {{circle: {Numeral.Text(circle.Diameter)}, at: [{Numeral.Text(circle.Centre.X)}, {Numeral.Text(circle.Centre.Y)}]}}", source);
+                lines.Value(4,
+                    $"- {{circle: {Numeral.Text(circle.Diameter)}, at: [{Numeral.Text(circle.Centre.X)}, "
+                        + $"{Numeral.Text(circle.Centre.Y)}]}}", source);
             }
             else
             {
@@ -132,7 +142,8 @@ public static class BoardFileWriter
 
         foreach (ImportedHole n in notches)
         {
-            lines.Value(4, $"- {{circle: {Numeral.Text(n.Diameter)}, at: [{Numeral.Text(n.At.X)}, {Numeral.Text(n.At.Y)}]}}", $"{n.File}:{n.Line}, a drill across the edge: a notch");
+            lines.Value(4, $"- {{circle: {Numeral.Text(n.Diameter)}, at: [{Numeral.Text(n.At.X)}, {Numeral.Text(n.At.Y)}]}}",
+                $"{n.File}:{n.Line}, a drill across the edge: a notch");
         }
 
         foreach (ImportedSlot s in slots)
@@ -175,14 +186,18 @@ public static class BoardFileWriter
         string why = screwHole > 0 ? $"the {Numeral.Text(screwHole)} mm holes fit {thread}" : "no screw hole tells the thread";
         lines.Todo(2, "housing.insert", $"{why}; name the insert in your drawer by its body");
         lines.Value(2, $"insert: {insert}");
-        List<string> connectors = [.. board.Parts.Where(p => p.Skip is null && (p.Match?.HasMouth == true || IsConnector(p.Reference))).Select(p => p.Reference)];
+        List<string> connectors =
+            [.. board.Parts.Where(p => p.Skip is null && (p.Match?.HasMouth == true || IsConnector(p.Reference))).Select(p => p.Reference)];
         if (connectors.Count > 0)
         {
-            lines.Todo(2, "housing.cable", $"say which connector takes the cable, {string.Join(", ", connectors.Take(6))}{(connectors.Count > 6 ? ", ..." : "")}, or {{round: diameter, angle: degrees}}");
+            lines.Todo(2, "housing.cable",
+                $"say which connector takes the cable, {string.Join(", ", connectors.Take(6))}{(connectors.Count > 6 ? ", ..." : "")}, or "
+                    + $"{{round: diameter, angle: degrees}}");
         }
         else
         {
-            lines.Todo(2, "housing.cable", "the files name no connector; say how power comes in, {round: diameter, angle: degrees}, or none");
+            lines.Todo(2, "housing.cable",
+                "the files name no connector; say how power comes in, {round: diameter, angle: degrees}, or none");
         }
 
         lines.Value(2, "cable: none");

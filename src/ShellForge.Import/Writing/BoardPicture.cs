@@ -43,7 +43,8 @@ public static class BoardPicture
     {
         ImportedBoard board = result.Board;
         string size = board.Outline is not { } o ? "no outline"
-            : o.Outer.Circle is { } c ? $"{Numeral.Text(c.Diameter, 2)} mm round{(o.Bore?.Loop.Circle is { } b ? $", bore {Numeral.Text(b.Diameter, 2)}" : "")}"
+            : o.Outer.Circle is { } c
+                ? $"{Numeral.Text(c.Diameter, 2)} mm round{(o.Bore?.Loop.Circle is { } b ? $", bore {Numeral.Text(b.Diameter, 2)}" : "")}"
             : $"{Numeral.Text(o.Outer.Bounds.Size.X, 2)} x {Numeral.Text(o.Outer.Bounds.Size.Y, 2)} mm";
         string thick = board.Thickness is { } t ? $", {Numeral.Text(t, 2)} thick" : ", thickness unknown";
         return $"{Escaped(result.Options.Name)}: {size}{thick}";
@@ -71,7 +72,8 @@ public static class BoardPicture
             .Append(")\" stroke-width=\"").Append(N(1 / scale)).Append("\">\n");
         if (board.Outline is { } outline)
         {
-            svg.Append("<path fill=\"#e3efe4\" fill-rule=\"evenodd\" stroke=\"#1f5d2b\" stroke-width=\"").Append(N(2 / scale)).Append("\" d=\"");
+            svg.Append("<path fill=\"#e3efe4\" fill-rule=\"evenodd\" stroke=\"#1f5d2b\" stroke-width=\"").Append(N(2 / scale))
+                .Append("\" d=\"");
             PathOf(svg, outline.Outer);
             foreach (ImportedCutout cutout in outline.Cutouts.Where(c => !c.AlsoDrilled))
             {
@@ -87,7 +89,8 @@ public static class BoardPicture
             Circle(svg, hole.Loop.Circle!.Value.Centre, hole.Loop.Circle!.Value.Diameter, "#ffffff", "#b3261e");
         }
 
-        foreach (PitchCircle circle in board.LedCircles.Where(c => board.Outline is not null && board.Parts[c.Members[0]].Bottom == mirrored))
+        foreach (PitchCircle circle in board.LedCircles.Where(
+            c => board.Outline is not null && board.Parts[c.Members[0]].Bottom == mirrored))
         {
             Circle(svg, board.Outline!.Centre, circle.Diameter, "none", "#c98a00", $" stroke-dasharray=\"{N(4 / scale)} {N(3 / scale)}\"");
         }
@@ -143,7 +146,8 @@ public static class BoardPicture
 
         foreach (ImportedSlot s in board.Slots.Take(MostDrawn))
         {
-            svg.Append("<polyline fill=\"none\" stroke=\"#8a8a8a\" stroke-linecap=\"round\" stroke-width=\"").Append(N(s.Width)).Append("\" points=\"");
+            svg.Append("<polyline fill=\"none\" stroke=\"#8a8a8a\" stroke-linecap=\"round\" stroke-width=\"").Append(N(s.Width))
+                .Append("\" points=\"");
             foreach (Point2 p in s.Path.Take(200))
             {
                 svg.Append(N(p.X)).Append(',').Append(N(p.Y)).Append(' ');
@@ -165,8 +169,10 @@ public static class BoardPicture
         }
 
         Point2 at = part.BodyCentre;
-        svg.Append("<rect x=\"").Append(N(-size.X / 2)).Append("\" y=\"").Append(N(-size.Y / 2)).Append("\" width=\"").Append(N(size.X)).Append("\" height=\"").Append(N(size.Y))
-            .Append("\" fill=\"").Append(fill).Append("\" fill-opacity=\"0.85\" stroke=\"#333333\" transform=\"translate(").Append(N(at.X)).Append(' ').Append(N(at.Y))
+        svg.Append("<rect x=\"").Append(N(-size.X / 2)).Append("\" y=\"").Append(N(-size.Y / 2)).Append("\" width=\"").Append(N(size.X))
+            .Append("\" height=\"").Append(N(size.Y))
+            .Append("\" fill=\"").Append(fill).Append("\" fill-opacity=\"0.85\" stroke=\"#333333\" transform=\"translate(").Append(N(at.X))
+                .Append(' ').Append(N(at.Y))
             .Append(") rotate(").Append(N(part.Rotation)).Append(")\"/>\n");
     }
 
@@ -197,7 +203,8 @@ public static class BoardPicture
     private static void Axes(StringBuilder svg, double x, double y, bool mirrored)
     {
         double tip = mirrored ? x - 22 : x + 22;
-        svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(x)).Append(' ').Append(N(y)).Append('H').Append(N(tip)).Append('M').Append(N(x)).Append(' ').Append(N(y)).Append('V').Append(N(y - 22)).Append("\"/>\n");
+        svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(x)).Append(' ').Append(N(y)).Append('H').Append(N(tip))
+            .Append('M').Append(N(x)).Append(' ').Append(N(y)).Append('V').Append(N(y - 22)).Append("\"/>\n");
         Text(svg, mirrored ? tip - 9 : tip + 3, y + 4, "x", 11, "#1a1a1a");
         Text(svg, x - 4, y - 26, "y", 11, "#1a1a1a");
     }
@@ -205,25 +212,35 @@ public static class BoardPicture
     private static void Legend(StringBuilder svg, ImportedBoard board, double scale, double y)
     {
         double length = scale > 4 ? 10 : scale > 1.2 ? 50 : 100;
-        svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(Margin)).Append(' ').Append(N(y)).Append("v8h").Append(N(length * scale)).Append("v-8\"/>\n");
+        svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(Margin)).Append(' ').Append(N(y)).Append("v8h")
+            .Append(N(length * scale)).Append("v-8\"/>\n");
         Text(svg, Margin, y + 22, $"{Numeral.Text(length)} mm", 11, "#1a1a1a");
         string leds = board.LedCircles.Length == 0 ? "no circle of LEDs found"
-            : string.Join("; ", board.LedCircles.Take(3).Select(c => $"{c.Members.Length} LEDs on a circle of {Numeral.Text(c.Diameter, 2)}, {board.Parts[c.Members[0]].Reference} at {Numeral.Text(c.FromDegrees, 1)} deg, {(c.Clockwise ? "clockwise" : "counter-clockwise")}"));
+            : string.Join("; ",
+                board.LedCircles.Take(3)
+                    .Select(c =>
+                        $"{c.Members.Length} LEDs on a circle of {Numeral.Text(c.Diameter, 2)}, {board.Parts[c.Members[0]].Reference} at "
+                            + $"{Numeral.Text(c.FromDegrees, 1)} deg, {(c.Clockwise ? "clockwise" : "counter-clockwise")}"));
         Text(svg, Margin, y + 42, leds, 12, "#1a1a1a");
         int mounting = board.Holes.Count(h => h.Kind == HoleKind.Mounting) + (board.Outline?.Cutouts.Count(HoleLines.IsHole) ?? 0);
         int top = board.Parts.Count(p => p.Placed && p.Skip is null && !p.Bottom);
         int bottom = board.Parts.Count(p => p.Placed && p.Skip is null && p.Bottom);
         int unknown = board.Parts.Count(p => p.Placed && p.Skip is null && p.Height is null);
-        Text(svg, Margin, y + 60, $"{mounting} screw holes (red), {board.Holes.Length} holes in all; {top} parts on the LED side, {bottom} on the back, {unknown} of unknown height (pink); number after a name: height in mm", 12, "#1a1a1a");
+        Text(svg, Margin, y + 60,
+            $"{mounting} screw holes (red), {board.Holes.Length} holes in all; {top} parts on the LED side, {bottom} on the back, "
+                + $"{unknown} of unknown height (pink); number after a name: height in mm", 12, "#1a1a1a");
     }
 
     private static void Circle(StringBuilder svg, Point2 at, double diameter, string fill, string stroke, string more = "") =>
         svg.Append("<circle cx=\"").Append(N(at.X)).Append("\" cy=\"").Append(N(at.Y)).Append("\" r=\"").Append(N(diameter / 2))
             .Append("\" fill=\"").Append(fill).Append("\" stroke=\"").Append(stroke).Append('"').Append(more).Append("/>\n");
 
-    private static void Text(StringBuilder svg, double x, double y, string text, double size, string fill, bool bold = false, bool halo = false) =>
-        svg.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" font-size=\"").Append(N(size)).Append("\" fill=\"").Append(fill).Append('"')
-            .Append(bold ? " font-weight=\"bold\"" : "").Append(halo ? " stroke=\"#ffffff\" stroke-width=\"2.5\" paint-order=\"stroke\"" : "")
+    private static void Text(StringBuilder svg, double x, double y, string text, double size, string fill, bool bold = false,
+        bool halo = false) =>
+        svg.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" font-size=\"").Append(N(size)).Append("\" fill=\"")
+            .Append(fill).Append('"')
+            .Append(bold ? " font-weight=\"bold\"" : "")
+                .Append(halo ? " stroke=\"#ffffff\" stroke-width=\"2.5\" paint-order=\"stroke\"" : "")
             .Append('>').Append(Escaped(text)).Append("</text>\n");
 
     private static string N(double value) => Numeral.Text(value, 4);

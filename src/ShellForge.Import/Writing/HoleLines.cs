@@ -14,22 +14,26 @@ internal static class HoleLines
 
     /// <summary>Whether a round cutout is a screw hole that no drill file lists.</summary>
     public static bool IsHole(ImportedCutout cutout) =>
-        cutout.Loop.Circle is { Diameter: >= EcadTolerances.SmallestMountingHole and <= EcadTolerances.LargestMountingHole } && !cutout.AlsoDrilled;
+        cutout.Loop.Circle is { Diameter: >= EcadTolerances.SmallestMountingHole and <= EcadTolerances.LargestMountingHole }
+            && !cutout.AlsoDrilled;
 
     /// <summary>Writes them; returns the diameter of most screw holes, 0 without any.</summary>
     public static double Write(BoardFileLines lines, ImportedBoard board)
     {
         List<(Point2 At, double Diameter, string Source)> mounting =
-            [.. board.Holes.Where(h => h.Kind == HoleKind.Mounting && h.Diameter <= 30).Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))];
+            [.. board.Holes.Where(h => h.Kind == HoleKind.Mounting && h.Diameter <= 30)
+                .Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))];
         if (board.Outline is { } outline)
         {
             mounting.AddRange(outline.Cutouts.Where(c => IsHole(c) && !ReferenceEquals(c, outline.Bore))
-                .Select(c => (c.Loop.Circle!.Value.Centre, c.Loop.Circle!.Value.Diameter, $"{outline.File}:{c.Loop.Line}, drawn on the outline")));
+                .Select(c => (c.Loop.Circle!.Value.Centre, c.Loop.Circle!.Value.Diameter,
+                    $"{outline.File}:{c.Loop.Line}, drawn on the outline")));
         }
 
         mounting = Apart(mounting);
         List<(Point2 At, double Diameter, string Source)> small =
-            [.. board.Holes.Where(h => h.Kind == HoleKind.Tooling && h.Diameter >= 0.8).Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))];
+            [.. board.Holes.Where(h => h.Kind == HoleKind.Tooling && h.Diameter >= 0.8)
+                .Select(h => (h.At, h.Diameter, $"{h.File}:{h.Line}{Plated(h)}"))];
         if (mounting.Exists(h => h.Diameter >= SmallestScrewHole))
         {
             small.AddRange(mounting.Where(h => h.Diameter < SmallestScrewHole));
@@ -38,14 +42,17 @@ internal static class HoleLines
 
         if (mounting.Count == 0)
         {
-            lines.Todo(2, "board.holes", "the files have no screw hole; add {at: [x, y], diameter: d} or {circle: d, count: n, from: a, diameter: d}, or hold the board by its edge");
+            lines.Todo(2, "board.holes",
+                "the files have no screw hole; add {at: [x, y], diameter: d} or {circle: d, count: n, from: a, diameter: d}, or hold the "
+                    + "board by its edge");
         }
 
         if (mounting.Count + small.Count > 0)
         {
             lines.Value(2, "holes:");
             Point2 centre = board.Outline?.Centre ?? default;
-            foreach (var group in mounting.GroupBy(h => Math.Round(h.Diameter, 2)).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key))
+            foreach (var group in mounting.GroupBy(h => Math.Round(h.Diameter, 2)).OrderByDescending(g => g.Count())
+                .ThenByDescending(g => g.Key))
             {
                 Group(lines, [.. group], centre, "");
             }
@@ -58,7 +65,8 @@ internal static class HoleLines
         }
 
         Uncounted(lines, board);
-        return mounting.Count == 0 ? 0 : mounting.GroupBy(h => Math.Round(h.Diameter, 2)).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).First().Key;
+        return mounting.Count == 0 ? 0
+            : mounting.GroupBy(h => Math.Round(h.Diameter, 2)).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).First().Key;
     }
 
     private static void Group(BoardFileLines lines, List<(Point2 At, double Diameter, string Source)> holes, Point2 centre, string purpose)
@@ -73,14 +81,17 @@ internal static class HoleLines
             var first = holes[circle.Members[0]];
             lines.Value(
                 4,
-                $"- {{circle: {Numeral.Text(circle.Diameter)}, count: {circle.Count}, from: {Numeral.Text(circle.FromDegrees)}{way}{skip}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
+                $"- {{circle: {Numeral.Text(circle.Diameter)}, count: {circle.Count}, from: "
+                    + $"{Numeral.Text(circle.FromDegrees)}{way}{skip}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
                 $"{first.Source}, one of {circle.Members.Length}");
             left.RemoveAll(i => circle.Members.Contains(i));
         }
 
         foreach (int i in left.Take(MostLines))
         {
-            lines.Value(4, $"- {{at: [{Numeral.Text(holes[i].At.X)}, {Numeral.Text(holes[i].At.Y)}], diameter: {Numeral.Text(holes[i].Diameter)}{purpose}}}", holes[i].Source);
+            lines.Value(4,
+                $"- {{at: [{Numeral.Text(holes[i].At.X)}, {Numeral.Text(holes[i].At.Y)}], diameter: "
+                    + $"{Numeral.Text(holes[i].Diameter)}{purpose}}}", holes[i].Source);
         }
 
         if (left.Count > MostLines)
@@ -94,7 +105,9 @@ internal static class HoleLines
         int vias = board.Holes.Count(h => h.Kind == HoleKind.Via);
         int pins = board.Holes.Count(h => h.Kind == HoleKind.Pin);
         int slots = board.Slots.Length;
-        string[] left = [.. new[] { (vias, "vias"), (pins, "holes for leads"), (slots, "slots") }.Where(kind => kind.Item1 > 0).Select(kind => $"{kind.Item1} {kind.Item2}")];
+        string[] left =
+            [.. new[] { (vias, "vias"), (pins, "holes for leads"), (slots, "slots") }.Where(kind => kind.Item1 > 0)
+                .Select(kind => $"{kind.Item1} {kind.Item2}")];
         if (left.Length > 0)
         {
             lines.Remark(2, $"not written: {string.Join(", ", left)}");

@@ -122,7 +122,8 @@ internal sealed record PartsDocument(
     public static PartsDocument Of(ImmutableArray<ImportedPart> parts) => new(
         parts.Count(part => part.Placed && !part.Bottom),
         parts.Count(part => part.Placed && part.Bottom),
-        [.. parts.Where(part => part.Skip is not null).Select(part => new SkippedDocument(part.Reference, RowDocument.SideOf(part), part.Skip!))],
+        [.. parts.Where(part => part.Skip is not null)
+            .Select(part => new SkippedDocument(part.Reference, RowDocument.SideOf(part), part.Skip!))],
         [.. parts.Where(part => part.Placed).Select(RowDocument.Of)]);
 }
 

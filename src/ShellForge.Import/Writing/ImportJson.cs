@@ -35,6 +35,9 @@ public static class ImportJson
 
     private static JsonObject Numbers(int count) => new()
     {
-        ["type"] = "array", ["items"] = new JsonObject { ["type"] = "number" }, ["minItems"] = count, ["maxItems"] = count,
+        ["type"] = "array",
+        ["items"] = new JsonObject { ["type"] = "number" },
+        ["minItems"] = count,
+        ["maxItems"] = count,
     };
 }

@@ -20,7 +20,8 @@ internal sealed class LedCircleLine(ImportedBoard board, PitchCircle circle)
     /// <summary>The entry without braces' leading dash.</summary>
     public string Entry(string package)
     {
-        string text = $"package: {package}, circle: {Numeral.Text(circle.Diameter)}, count: {circle.Count}, from: {Numeral.Text(circle.FromDegrees)}";
+        string text =
+            $"package: {package}, circle: {Numeral.Text(circle.Diameter)}, count: {circle.Count}, from: {Numeral.Text(circle.FromDegrees)}";
         text += circle.Clockwise ? ", direction: cw" : "";
         text += circle.Skip.IsEmpty ? "" : $", skip: [{string.Join(", ", circle.Skip)}]";
         text += Counted() ? $", ref: {YamlText.Scalar(First.Reference)}" : "";
@@ -83,7 +84,8 @@ internal sealed class LedCircleLine(ImportedBoard board, PitchCircle circle)
                 double turn = Reduced(first.Rotation - DirectionOf(leds[0]));
                 string rotation = Math.Abs(turn) <= SameTurn ? "" : $", rotation: {Numeral.Text(turn, 1)}";
                 string side = first.Bottom ? ", side: bottom" : "";
-                return $", with: {{package: {YamlText.Scalar(first.Match!.Profile)}, at: [{Numeral.Text(at.X, 2)}, {Numeral.Text(at.Y, 2)}]{rotation}{side}}}";
+                return $", with: {{package: {YamlText.Scalar(first.Match!.Profile)}, at: [{Numeral.Text(at.X, 2)}, "
+                    + $"{Numeral.Text(at.Y, 2)}]{rotation}{side}}}";
             }
         }
 

@@ -14,7 +14,9 @@ internal static class PartLines
     {
         var written = new HashSet<int>();
         Leds(lines, board, written);
-        List<int> rest = [.. Enumerable.Range(0, board.Parts.Length).Where(i => board.Parts[i].Placed && board.Parts[i].Skip is null && !written.Contains(i))];
+        List<int> rest =
+            [.. Enumerable.Range(0, board.Parts.Length)
+                .Where(i => board.Parts[i].Placed && board.Parts[i].Skip is null && !written.Contains(i))];
         rest = [.. rest.OrderBy(i => board.Parts[i].Bottom ? 0 : 1).ThenBy(i => ReferenceOrder.Key(board.Parts[i].Reference))];
         List<int> kept = [.. rest.OrderByDescending(i => board.Parts[i].Match?.Passive == true ? 0 : 1).Take(MostParts)];
         kept = [.. rest.Where(new HashSet<int>(kept).Contains)];
@@ -55,14 +57,16 @@ internal static class PartLines
             string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
             lines.Todo(
                 2, "board.pixels",
-                $"{circle.Members.Length} LEDs {line.First.Reference}, ... stand on a circle, but {why}; to light them: {line.Entry("\"5050\"")} with the right package");
+                $"{circle.Members.Length} LEDs {line.First.Reference}, ... stand on a circle, but {why}; to light them: "
+                    + $"{line.Entry("\"5050\"")} with the right package");
         }
 
         if (known.Count == 0)
         {
             if (board.LedCircles.IsEmpty)
             {
-                lines.Todo(2, "board.pixels", "no circle of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
+                lines.Todo(2, "board.pixels",
+                    "no circle of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
             }
 
             lines.Value(2, "pixels: []");
@@ -84,7 +88,8 @@ internal static class PartLines
         }
     }
 
-    private static void Part(BoardFileLines lines, ImportedBoard board, ImportedPart p, HashSet<string> names, List<(ImportedPart Part, string Name)> unknown)
+    private static void Part(BoardFileLines lines, ImportedBoard board, ImportedPart p, HashSet<string> names,
+        List<(ImportedPart Part, string Name)> unknown)
     {
         string name = Unique(p.Reference, names);
         string source = $"{p.File}:{p.Line}, {p.Package}";
@@ -98,7 +103,8 @@ internal static class PartLines
         if (p.Match is { Profile.Length: > 0, IsLed: false } match && (p.HeightFrom != HeightSource.Library || p.Body.IsEmpty))
         {
             body = $"package: {YamlText.Scalar(match.Profile)}";
-            body += p.HeightFrom == HeightSource.Library ? $", height: {Numeral.Text(p.Height!.Value)}" : match.MountingRequired ? ", height: unknown" : "";
+            body += p.HeightFrom == HeightSource.Library ? $", height: {Numeral.Text(p.Height!.Value)}"
+                : match.MountingRequired ? ", height: unknown" : "";
         }
         else
         {
@@ -113,7 +119,8 @@ internal static class PartLines
         string entry = $"{{ref: {YamlText.Scalar(name)}, {body}, side: {side}, {place}{rotation}}}";
         if (!isOn)
         {
-            lines.Todo(4, $"board.parts[{Plain(name)}]", $"{name} lies past the edge; if it is on the board, give at, or faces and past-edge: {entry}");
+            lines.Todo(4, $"board.parts[{Plain(name)}]",
+                $"{name} lies past the edge; if it is on the board, give at, or faces and past-edge: {entry}");
             return;
         }
 
@@ -124,7 +131,8 @@ internal static class PartLines
         }
         else if (p.Match is { HasMouth: true })
         {
-            lines.Todo(4, $"board.parts[{Plain(name)}].faces", "the angle its mouth looks to, and past-edge, how far it stands out past the board's edge");
+            lines.Todo(4, $"board.parts[{Plain(name)}].faces",
+                "the angle its mouth looks to, and past-edge, how far it stands out past the board's edge");
         }
     }
 
@@ -134,7 +142,8 @@ internal static class PartLines
         foreach (var group in unknown.GroupBy(u => u.Part.Package, StringComparer.OrdinalIgnoreCase))
         {
             List<(ImportedPart Part, string Name)> all = [.. group];
-            string others = all.Count > 1 ? $"; the same for {string.Join(", ", all.Skip(1).Take(8).Select(u => u.Name))}{(all.Count > 9 ? ", ..." : "")}" : "";
+            string others = all.Count > 1
+                ? $"; the same for {string.Join(", ", all.Skip(1).Take(8).Select(u => u.Name))}{(all.Count > 9 ? ", ..." : "")}" : "";
             string size = all[0].Part.Body.IsEmpty && all[0].Part.Match is null ? ", and its size, for which 2 x 2 stands in" : "";
             string filler = all[0].Part.LibraryHeight is { } h ? $" (the library's {Numeral.Text(h)} is a filler)" : "";
             lines.Todo(4, $"board.parts[{Plain(all[0].Name)}].height", $"height of {all[0].Part.Package}{filler}{size}{others}");
@@ -146,7 +155,9 @@ internal static class PartLines
         foreach (var group in board.Parts.Where(p => p.Skip is not null).GroupBy(p => p.Skip!).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             List<string> names = [.. group.Select(p => p.Reference)];
-            lines.Remark(2, $"not written, {group.Key}: {string.Join(", ", names.Take(12))}{(names.Count > 12 ? $" and {names.Count - 12} more" : "")}");
+            lines.Remark(2,
+                $"not written, {group.Key}: "
+                    + $"{string.Join(", ", names.Take(12))}{(names.Count > 12 ? $" and {names.Count - 12} more" : "")}");
         }
     }
 

@@ -46,12 +46,15 @@ public static class AssemblySheet
             string iron = plan.Bosses.Any(boss => boss.Hole is not null) && filament == plan.Source.Print.Shell
                 ? string.Create(CultureInfo.InvariantCulture, $"; iron for inserts {filament.IronCelsius.Value:0} \u00b0C")
                 : "";
-            flow.Tick($"filament {filament.Name}: {string.Join(", ", plan.Parts.Where(part => part.Filament == filament).Select(part => part.Name))}{iron}");
+            flow.Tick(
+                $"filament {filament.Name}: "
+                    + $"{string.Join(", ", plan.Parts.Where(part => part.Filament == filament).Select(part => part.Name))}{iron}");
         }
 
         flow.Space(2);
         flow.Heading("Tools", 4.6);
-        flow.Text(string.Join(", ", page.Steps.SelectMany(step => step.Tools).Distinct(StringComparer.Ordinal)), PdfFont.Plain, Left, Right);
+        flow.Text(string.Join(", ", page.Steps.SelectMany(step => step.Tools).Distinct(StringComparer.Ordinal)), PdfFont.Plain,
+            Left, Right);
         flow.Cautions(page.Cautions, Left, Right);
         flow.Space(3);
         for (int i = 0; i < page.Steps.Length; i++)
@@ -178,7 +181,8 @@ public static class AssemblySheet
         private static PdfPage NewPage(PdfDocument document, string foot, int number)
         {
             PdfPage page = document.AddPage();
-            page.Text(Left, Bottom + 8, string.Create(CultureInfo.InvariantCulture, $"{foot} - assembly sheet, page {number}"), PdfFont.Plain, 2.8);
+            page.Text(Left, Bottom + 8, string.Create(CultureInfo.InvariantCulture, $"{foot} - assembly sheet, page {number}"),
+                PdfFont.Plain, 2.8);
             return page;
         }
     }

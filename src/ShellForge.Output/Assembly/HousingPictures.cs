@@ -20,7 +20,8 @@ public static class HousingPictures
         StepShare, shown: _ => true);
 
     /// <summary>Closed and small, for file lists.</summary>
-    public static byte[] Thumbnail(HousingLooks looks) => Drawn(looks, new Scene { Parts = [], Width = 256, Height = 192 }, 0, shown: body => body.Level >= 0);
+    public static byte[] Thumbnail(HousingLooks looks) =>
+        Drawn(looks, new Scene { Parts = [], Width = 256, Height = 192 }, 0, shown: body => body.Level >= 0);
 
     private static byte[] Drawn(HousingLooks looks, Scene scene, double stepShare, Func<PageBody, bool> shown)
     {

@@ -14,7 +14,8 @@ internal static class PictureColours
     private const double WhiteSink = 0.06;
 
     /// <summary>A body as pictures on paper show it.</summary>
-    public static PicturedPart Part(PageBody body) => new(body.Mesh, body.BelongsTo == PartNames.Board ? Of(body.Colour) : OfPlastic(body.Colour));
+    public static PicturedPart Part(PageBody body) =>
+        new(body.Mesh, body.BelongsTo == PartNames.Board ? Of(body.Colour) : OfPlastic(body.Colour));
 
     /// <summary>The colour of a small thing.</summary>
     public static Rgb Of(HandMaterial material) => material switch

@@ -123,7 +123,9 @@ public static class StepPictures
             {
                 if (!small.IsEmpty)
                 {
-                    _things.Add([.. small.Select(thing => new PicturedPart(MeshOf(thing), PictureColours.Of(thing.Material)) { Placement = turned })]);
+                    _things.Add(
+                        [.. small.Select(
+                            thing => new PicturedPart(MeshOf(thing), PictureColours.Of(thing.Material)) { Placement = turned })]);
                     shown.Add(new ShownThing(_things.Count - 1, high));
                 }
             }

@@ -48,7 +48,8 @@ internal sealed class DrawingSheet
     /// <param name="view">What is shown.</param>
     /// <param name="sizes">What the dimensions are.</param>
     public static DrawingSheet For(
-        Box2 model, (double Left, double Above, double Right, double Below) room, string name, string view, string sizes = "dimensions in mm")
+        Box2 model, (double Left, double Above, double Right, double Below) room, string name, string view,
+            string sizes = "dimensions in mm")
     {
         Point2 size = model.Max - model.Min;
         (double Factor, string Name) scale = Scales[^1];
@@ -103,7 +104,8 @@ internal sealed class DrawingSheet
         svg.Lettering(corner + new Point2(3, 8), name, Fitted(name, 4, room), TextAnchor.Start, bold: true);
         svg.Lettering(corner + new Point2(3, 14), view, Fitted(view, 2.5, room), TextAnchor.Start);
         svg.Lettering(corner + new Point2(3, 19), sizes, 1.8, TextAnchor.Start);
-        svg.Lettering(new Point2(split + 3, corner.Y + 8), string.Create(CultureInfo.InvariantCulture, $"scale {scale}"), 3.5, TextAnchor.Start);
+        svg.Lettering(new Point2(split + 3, corner.Y + 8), string.Create(CultureInfo.InvariantCulture, $"scale {scale}"), 3.5,
+            TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 14), paper.Name, 2.5, TextAnchor.Start);
         svg.Lettering(new Point2(split + 3, corner.Y + 19), "ShellForge", 1.8, TextAnchor.Start);
     }

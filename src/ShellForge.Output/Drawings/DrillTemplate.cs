@@ -50,7 +50,8 @@ public static class DrillTemplate
 
         if (width == 0)
         {
-            (width, height) = (Math.Ceiling(least.Size.X + (2 * (Margin + Cross))), Math.Ceiling(Math.Max(least.Size.Y, Bar) + Foot + (2 * Margin)));
+            (width, height) = (Math.Ceiling(least.Size.X + (2 * (Margin + Cross))),
+                Math.Ceiling(Math.Max(least.Size.Y, Bar) + Foot + (2 * Margin)));
         }
 
         var svg = new SvgSheet(width, height, $"{housing.Board.Name}: drill template");
@@ -108,7 +109,8 @@ public static class DrillTemplate
         {
             svg.Line(new Point2(Unprinted, holes[0].Y), new Point2(width - Unprinted, holes[0].Y), Stroke.Centre);
             svg.Lettering(new Point2(Unprinted + 1, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
-            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 20, DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
+            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 20,
+                DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
         }
     }
 
@@ -122,8 +124,10 @@ public static class DrillTemplate
             svg.Line(new Point2(x + (10 * tick), y), new Point2(x + (10 * tick), y - (tick % 5 == 0 ? 4 : 2.5)), Stroke.Thin);
         }
 
-        svg.Lettering(new Point2(width / 2, y + 4.5), "this bar is 100 mm long: hold a ruler against it before you drill", 2.5, TextAnchor.Middle);
-        svg.Lettering(new Point2(width / 2, y - 12), $"{name}: print at 100 %, not fitted to the page; this edge down", 3.5, TextAnchor.Middle);
+        svg.Lettering(new Point2(width / 2, y + 4.5), "this bar is 100 mm long: hold a ruler against it before you drill", 2.5,
+            TextAnchor.Middle);
+        svg.Lettering(new Point2(width / 2, y - 12), $"{name}: print at 100 %, not fitted to the page; this edge down", 3.5,
+            TextAnchor.Middle);
         svg.Lettering(new Point2(width / 2, y - 7), "look for cables and pipes in the wall before you drill", 2.5, TextAnchor.Middle);
     }
 }

@@ -38,7 +38,8 @@ public static class PartDrawing
         double shift = bounds.Min.Y - gap - bounds.Size.Z;
 
         // One extent for both views: the section stands under the plan, turned so that its plane lies in the paper.
-        double halfWidth = Math.Max(Math.Max(-bounds.Min.X, bounds.Max.X), cut.SelectMany(l => l).Select(p => Math.Abs(p.X)).DefaultIfEmpty().Max());
+        double halfWidth = Math.Max(Math.Max(-bounds.Min.X, bounds.Max.X),
+            cut.SelectMany(l => l).Select(p => Math.Abs(p.X)).DefaultIfEmpty().Max());
         Box2 extent = new(new Point2(-halfWidth, shift), new Point2(halfWidth, bounds.Max.Y));
         DrawingSheet sheet = DrawingSheet.For(
             extent, Room, housing.Board.Name, $"{part.Name}, as it lies on the bed, {part.Plan.Filament.Name}",
@@ -46,7 +47,8 @@ public static class PartDrawing
 
         LevelView.Draw(sheet, mesh);
         DrawCuttingLine(sheet, bounds, direction);
-        ImmutableArray<ImmutableArray<Point2>> section = [.. cut.Select(loop => loop.Select(p => new Point2(p.X, p.Y + shift)).ToImmutableArray())];
+        ImmutableArray<ImmutableArray<Point2>> section =
+            [.. cut.Select(loop => loop.Select(p => new Point2(p.X, p.Y + shift)).ToImmutableArray())];
         sheet.Svg.Lines(
             VisibleEdges.Behind([mesh], right, new Point3(0, 0, 1))
                 .Select(line => (sheet.At(line.From.X, line.From.Y + shift), sheet.At(line.To.X, line.To.Y + shift))), Stroke.Thin);
@@ -58,7 +60,8 @@ public static class PartDrawing
             RoundShell? round = housing.Plan.Shell.Round;
             DrawSizes(
                 sheet, new SectionSizes(section), bounds, round is not null,
-                new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0, part.Name is PartNames.Tub or PartNames.Baffle));
+                new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
+                    part.Name is PartNames.Tub or PartNames.Baffle));
         }
 
         return sheet.Svg;
@@ -81,7 +84,8 @@ public static class PartDrawing
         Point2 from = sheet.At(-reach * along);
         Point2 to = sheet.At(reach * along);
         sheet.Svg.Line(from, to, Stroke.Centre);
-        sheet.Svg.Line(sheet.At(bounds.Centre.X, bounds.Min.Y - (3 / sheet.Scale)), sheet.At(bounds.Centre.X, bounds.Max.Y + (3 / sheet.Scale)), Stroke.Centre);
+        sheet.Svg.Line(sheet.At(bounds.Centre.X, bounds.Min.Y - (3 / sheet.Scale)),
+            sheet.At(bounds.Centre.X, bounds.Max.Y + (3 / sheet.Scale)), Stroke.Centre);
         if (direction != Angle.Zero)
         {
             double half = (bounds.Size.X / 2) + (3 / sheet.Scale);
@@ -103,14 +107,17 @@ public static class PartDrawing
         if (sizes.Inner is { } inner)
         {
             DimensionLines.Horizontal(
-                sheet.Svg, sheet.At(inner.From, sizes.Bottom), sheet.At(inner.To, sizes.Bottom), row, sign + Caliper(inner.To - inner.From));
+                sheet.Svg, sheet.At(inner.From, sizes.Bottom), sheet.At(inner.To, sizes.Bottom), row,
+                    sign + Caliper(inner.To - inner.From));
             row += RowSpacing;
         }
 
         DimensionLines.Horizontal(
-            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row, sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row,
+                sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
         DimensionLines.Vertical(
-            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z), sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
+            sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z),
+                sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
         if (nominal.HasWall && sizes.Wall is { } wall)

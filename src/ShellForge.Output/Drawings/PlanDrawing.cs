@@ -23,7 +23,8 @@ public static class PlanDrawing
     {
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
-        DrawingSheet sheet = DrawingSheet.For(extent, Room with { Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)) }, housing.Board.Name, "tub from the front, cut level");
+        DrawingSheet sheet = DrawingSheet.For(extent, Room with { Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)) },
+            housing.Board.Name, "tub from the front, cut level");
         Mesh? tub = housing.Part(PartNames.Tub)?.AssembledMesh;
         if (tub is null)
         {
@@ -121,7 +122,8 @@ public static class PlanDrawing
         }
         else if (Math.Abs(distance.From.X - distance.To.X) < DrawingSheet.Invisible)
         {
-            DimensionLines.Vertical(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To), sheet.At(extent.Min).X - (2 * RowSpacing), text);
+            DimensionLines.Vertical(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To),
+                sheet.At(extent.Min).X - (2 * RowSpacing), text);
         }
         else
         {

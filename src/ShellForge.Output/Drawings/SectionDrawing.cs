@@ -44,7 +44,8 @@ public static class SectionDrawing
     public static SvgSheet? ThroughScrew(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         ScrewJointPlan? screw = housing.Plan.Screws.FirstOrDefault(s => s.At != Point2.Origin);
-        return screw is null ? null : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
+        return screw is null ? null
+            : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
     }
 
     private static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board, Angle direction, string through)
@@ -58,7 +59,8 @@ public static class SectionDrawing
 
         MadePart[] parts = [.. housing.SoundParts.Where(part => part.Plan.IsOfHousing)];
         sheet.Svg.Lines(
-            VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right, new Point3(0, 0, 1))
+            VisibleEdges.Behind(parts.Select(part => part.AssembledMesh).Concat(board.Select(body => body.Mesh)), right,
+                new Point3(0, 0, 1))
                 .Select(line => (sheet.At(line.From), sheet.At(line.To))), Stroke.Thin);
         foreach (BoardMesh body in board)
         {
@@ -110,7 +112,8 @@ public static class SectionDrawing
             double labelY = Math.Min(y, lowest - LevelSpacing);
             lowest = labelY;
             sheet.Svg.Polyline(
-                [new Point2(edge + 1, y), new Point2(edge + 4, y), new Point2(edge + 9, labelY), new Point2(edge + 12, labelY)], Stroke.Thin);
+                [new Point2(edge + 1, y), new Point2(edge + 4, y), new Point2(edge + 9, labelY), new Point2(edge + 12, labelY)],
+                    Stroke.Thin);
             sheet.Svg.Lettering(
                 new Point2(edge + 13, labelY + 0.9), $"{DimensionLines.Value(z)}  {name}", DimensionLines.TextHeight, TextAnchor.Start);
         }

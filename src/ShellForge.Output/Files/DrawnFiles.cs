@@ -54,9 +54,11 @@ public sealed record DrawnFiles(
     }
 
     // Side by side: meshes take long to write. The picture of the light is there whatever is asked for.
-    private static ImmutableArray<OutputFile> AskedFiles(HousingUnderCheck housing, HousingLooks looks, ImmutableArray<OutputFormat> formats)
+    private static ImmutableArray<OutputFile> AskedFiles(HousingUnderCheck housing, HousingLooks looks,
+        ImmutableArray<OutputFormat> formats)
     {
-        (string Name, Action<Stream> Write)[] files = [.. OutputFormat.All.Where(formats.Contains).SelectMany(format => format.Files(housing, looks))];
+        (string Name, Action<Stream> Write)[] files =
+            [.. OutputFormat.All.Where(formats.Contains).SelectMany(format => format.Files(housing, looks))];
         var written = new OutputFile[files.Length];
         Parallel.For(0, written.Length, i => written[i] = new OutputFile(files[i].Name, Written(files[i].Write)));
         return looks.LightSheet is { } light ? [.. written, new OutputFile(LightPictures.FileName, light)] : [.. written];

@@ -47,7 +47,7 @@ public static class HousingFiles
     public static PageContent PageOf(DrawnFiles drawn, HousingReport report) => PageBuilder.Of(
         drawn.Housing, report, drawn.Looks,
         [.. drawn.Drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg, drawing.Width, drawing.Height))], drawn.Steps) with
-        {
-            Still = drawn.Apart.Length == 0 ? null : drawn.Apart,
-        };
+    {
+        Still = drawn.Apart.Length == 0 ? null : drawn.Apart,
+    };
 }

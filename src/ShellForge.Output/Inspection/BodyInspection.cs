@@ -11,7 +11,9 @@ public sealed record BodyInspection
     /// <summary>Its name in the file; empty when it has none.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The exact audit, in the body's own coordinates: no turn or shift opens or crosses anything, but rounding after it can.</summary>
+    /// <summary>
+    /// The exact audit, in the body's own coordinates: no turn or shift opens or crosses anything, but rounding after it can.
+    /// </summary>
     public required AuditReport Audit { get; init; }
 
     /// <summary>Extent where the file puts it, mm.</summary>

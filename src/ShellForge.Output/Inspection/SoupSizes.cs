@@ -5,7 +5,9 @@ using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Output.Inspection;
 
-/// <summary>Sizes of a triangle soup where its file puts it, in double precision: good to a millionth, which is what a foreign file deserves.</summary>
+/// <summary>
+/// Sizes of a triangle soup where its file puts it, in double precision: good to a millionth, which is what a foreign file deserves.
+/// </summary>
 /// <param name="Bounds">Box round all finite triangles.</param>
 /// <param name="Area">Surface, mm2.</param>
 /// <param name="Volume">Signed volume, mm3; says something for closed meshes only.</param>

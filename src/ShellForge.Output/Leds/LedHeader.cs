@@ -40,13 +40,16 @@ internal static class LedHeader
             """);
         foreach (LedCircle circle in leds.Circles)
         {
-            text.Append(CultureInfo.InvariantCulture, $"  {{ {circle.First}, {circle.Count}, {circle.Positions}, {Whole(circle.DiameterMm)} }},\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"  {{ {circle.First}, {circle.Count}, {circle.Positions}, {Whole(circle.DiameterMm)} }},\n");
         }
 
         text.Append("};\n\n/* In data order. */\nstatic const leds_place leds_places[LEDS_COUNT] = {\n");
         foreach (LedPlace led in leds.Leds)
         {
-            text.Append(CultureInfo.InvariantCulture, $"  {{ {Whole(led.XMm)}, {Whole(led.YMm)}, {Whole(led.ClockwiseDeg) % FullTurn}, {led.Circle} }}, /* {Comment(led.Ref)} */\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"  {{ {Whole(led.XMm)}, {Whole(led.YMm)}, {Whole(led.ClockwiseDeg) % FullTurn}, {led.Circle} }}, /* {Comment(led.Ref)} "
+                    + $"*/\n");
         }
 
         text.Append("};\n\n#endif\n");
@@ -56,7 +59,8 @@ internal static class LedHeader
     private static int Whole(double value) => (int)Math.Round(value * Hundredths);
 
     // A name that ends the comment would put the rest of itself into the program.
-    private static string Comment(string text) => text.Replace("*/", "* /", StringComparison.Ordinal).Replace("/*", "/ *", StringComparison.Ordinal);
+    private static string Comment(string text) =>
+        text.Replace("*/", "* /", StringComparison.Ordinal).Replace("/*", "/ *", StringComparison.Ordinal);
 
     private static string Reason(CapReason reason) => reason switch
     {

@@ -66,7 +66,9 @@ public static class LightPictures
         return PngWriter.ToBytes(sheet);
     }
 
-    /// <summary>One picture as PNG, as the eye sees it, one pixel a cell: for the face in space, on which it is stretched in any case.</summary>
+    /// <summary>
+    /// One picture as PNG, as the eye sees it, one pixel a cell: for the face in space, on which it is stretched in any case.
+    /// </summary>
     public static byte[] SeenPng(HousingLight light, LightShow show) => PngWriter.ToBytes(AsSeen(light, show));
 
     /// <summary>
@@ -83,7 +85,10 @@ public static class LightPictures
     /// <summary>What the sheet shows, in words.</summary>
     public static string InWords(HousingLight light) => light.MinimumOverMean is double even
         ? string.Create(
-            CultureInfo.InvariantCulture, $"{light.Scene.Leds.Length} LEDs; {(light.Circles.Any(circle => circle.Circle is null) ? "between neighbours" : "along the circle")} the dimmest place has {100 * even:0} % of the mean light")
+            CultureInfo.InvariantCulture,
+                $"{light.Scene.Leds.Length} LEDs; "
+                    + $"{(light.Circles.Any(circle => circle.Circle is null) ? "between neighbours" : "along the circle")} the dimmest "
+                    + $"place has {100 * even:0} % of the mean light")
         : string.Create(CultureInfo.InvariantCulture, $"{light.Scene.Leds.Length} LEDs, none of which lights the window straight");
 
     private static Picture FalseColours(HousingLight light, LightShow show)

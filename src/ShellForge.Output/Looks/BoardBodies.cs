@@ -27,7 +27,8 @@ public static class BoardBodies
         CircuitBoard board = plan.Source.Board;
         var bodies = ImmutableArray.CreateBuilder<BoardMesh>();
         Region laminate = board.Outline.Region.Less(Region.Union(board.Holes.Select(hole => SimpleMesh.Disc(hole.At, hole.Diameter))));
-        bodies.Add(new BoardMesh(PartNames.Board, SimpleMesh.Upright(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop), LaminateColour));
+        bodies.Add(new BoardMesh(PartNames.Board, SimpleMesh.Upright(laminate, plan.Stack.BoardBottom, plan.Stack.BoardTop),
+            LaminateColour));
         foreach (PixelCircle circle in board.PixelCircles)
         {
             foreach (Pixel pixel in circle.Pixels)

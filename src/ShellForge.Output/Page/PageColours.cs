@@ -13,8 +13,8 @@ internal static class PageColours
     public static string Edge(string colour) => Mixed(colour, Brightness(colour) < 0.25 ? 0xb8 : 0x20, 0.75);
 
     /// <summary>
-    /// Cut faces: towards a tone of their own, so that a cut reads as a cut on black and on white plastic and two black parts that touch stay
-    /// apart.
+    /// Cut faces: towards a tone of their own, so that a cut reads as a cut on black and on white plastic and two black parts that touch
+    /// stay apart.
     /// </summary>
     /// <param name="colour">The body's own colour.</param>
     /// <param name="place">Its place among the bodies: neighbours get unlike tones.</param>

@@ -124,7 +124,8 @@ public sealed record PagePicture(string Caption, string Alternative, byte[] Png,
 
 /// <summary>How a part is printed.</summary>
 public sealed record PagePart(
-    string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layer, string Walls, string Supports);
+    string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layer, string Walls,
+        string Supports);
 
 /// <summary>A step of the assembly.</summary>
 /// <param name="Title">What the hands do.</param>
@@ -135,14 +136,16 @@ public sealed record PagePart(
 /// <param name="Png">A picture; null for none.</param>
 /// <param name="Alternative">The picture in words.</param>
 public sealed record PageStep(
-    string Title, string Text, string Check, ImmutableArray<HandCaution> Cautions, ImmutableArray<string> Tools, byte[]? Png, string Alternative);
+    string Title, string Text, string Check, ImmutableArray<HandCaution> Cautions, ImmutableArray<string> Tools, byte[]? Png,
+        string Alternative);
 
 /// <summary>What the page needs to follow a file.</summary>
 /// <param name="Version">Counts the good versions of the file.</param>
 /// <param name="Tries">Numbers that can be tried.</param>
 /// <param name="Checked">Whether the rules have been run; the housing is shown before.</param>
 /// <param name="Mistakes">Mistakes in the file, each with its place and the line it stands in.</param>
-public sealed record PageLive(long Version, ImmutableArray<PageTry> Tries, bool Checked = true, ImmutableArray<PageMistake> Mistakes = default);
+public sealed record PageLive(long Version, ImmutableArray<PageTry> Tries, bool Checked = true,
+    ImmutableArray<PageMistake> Mistakes = default);
 
 /// <summary>A mistake in the file that is followed.</summary>
 /// <param name="Text">With its place.</param>

@@ -65,7 +65,8 @@ public static class PageHtml
             html.Append("<span class=\"rev\">revision ").Append(Text(content.Revision)).Append("</span>\n");
         }
 
-        html.Append("<p class=\"verdict ").Append(content.Verdict.Kind).Append("\">").Append(Text(content.Verdict.Words)).Append("</p>\n</header>\n");
+        html.Append("<p class=\"verdict ").Append(content.Verdict.Kind).Append("\">").Append(Text(content.Verdict.Words))
+            .Append("</p>\n</header>\n");
         if (content.Live is { } live)
         {
             html.Append("<div class=\"strip\">\n");
@@ -93,7 +94,9 @@ public static class PageHtml
             html.Append("<li><b>").Append(Text(answer.Question)).Append("</b> ").Append(Text(answer.Answer));
             if (answer.At is { } at && hasScript)
             {
-                html.Append(CultureInfo.InvariantCulture, $" <button type=\"button\" class=\"plain small\" data-place=\"{at.X:0.###} {at.Y:0.###} {at.Z:0.###}\">Show it<span class=\"skip\">: {Text(answer.Question)}</span></button>");
+                html.Append(CultureInfo.InvariantCulture,
+                    $" <button type=\"button\" class=\"plain small\" data-place=\"{at.X:0.###} {at.Y:0.###} {at.Z:0.###}\">Show it<span "
+                        + $"class=\"skip\">: {Text(answer.Question)}</span></button>");
             }
 
             html.Append("</li>\n");
@@ -116,7 +119,9 @@ public static class PageHtml
     private static void AppendLive(StringBuilder html, PageLive live)
     {
         bool broken = !live.Mistakes.IsDefaultOrEmpty;
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"live{(broken ? " broken" : "")}\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\" data-checked=\"{(live.Checked ? "yes" : "no")}\">");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<div class=\"live{(broken ? " broken" : "")}\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\" "
+                + $"data-checked=\"{(live.Checked ? "yes" : "no")}\">");
         if (broken)
         {
             html.Append("<p>The file has mistakes. The housing appears here when they are gone.</p><ul>");

@@ -45,7 +45,8 @@ internal static class PageSections
 
     private static void Section(StringBuilder html, string id, string title, Action body)
     {
-        html.Append($"<section id=\"{id}\" data-refresh aria-labelledby=\"{id}-title\">\n<h2 id=\"{id}-title\">{PageHtml.Text(title)}</h2>\n");
+        html.Append(
+            $"<section id=\"{id}\" data-refresh aria-labelledby=\"{id}-title\">\n<h2 id=\"{id}-title\">{PageHtml.Text(title)}</h2>\n");
         body();
         html.Append("</section>\n");
     }
@@ -62,7 +63,9 @@ internal static class PageSections
         foreach (PageFinding finding in content.Findings)
         {
             html.Append(CultureInfo.InvariantCulture, $"<article class=\"finding {finding.Severity}\" id=\"finding-{finding.Number}\">\n");
-            html.Append(CultureInfo.InvariantCulture, $"<p class=\"what\"><span class=\"weight\">{finding.Number} {finding.Severity}</span> {PageHtml.Text(finding.Subject)}: {PageHtml.Text(finding.Message)}</p>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<p class=\"what\"><span class=\"weight\">{finding.Number} {finding.Severity}</span> {PageHtml.Text(finding.Subject)}: "
+                    + $"{PageHtml.Text(finding.Message)}</p>\n");
             if (finding.Remedy.Length > 0)
             {
                 html.Append($"<p class=\"remedy\">What to do: {PageHtml.Text(finding.Remedy)}</p>\n");
@@ -73,10 +76,13 @@ internal static class PageSections
                 html.Append($"<p class=\"accepted\">Accepted in the file: {PageHtml.Text(finding.Accepted)}</p>\n");
             }
 
-            html.Append($"<p class=\"data\">{PageHtml.Text(string.Join("; ", new[] { finding.Data, $"rule {finding.Rule}" }.Where(text => text.Length > 0)))}");
+            html.Append(
+                $"<p class=\"data\">{PageHtml.Text(string.Join("; ", new[] { finding.Data, $"rule {finding.Rule}" }.Where(text => text.Length > 0)))}");
             if (finding.At is not null)
             {
-                html.Append(CultureInfo.InvariantCulture, $" <button type=\"button\" class=\"plain\" data-fly=\"{finding.Number}\">Show the place<span class=\"skip\"> of finding {finding.Number}</span></button>");
+                html.Append(CultureInfo.InvariantCulture,
+                    $" <button type=\"button\" class=\"plain\" data-fly=\"{finding.Number}\">Show the place<span class=\"skip\"> of "
+                        + $"finding {finding.Number}</span></button>");
             }
 
             html.Append("</p>\n</article>\n");
@@ -85,7 +91,8 @@ internal static class PageSections
 
     private static void AppendDrawings(StringBuilder html, PageContent content) => Section(html, "drawings", "Drawings", () =>
     {
-        html.Append(CultureInfo.InvariantCulture, $"<details><summary>{content.Drawings.Length} drawings, each to be opened large</summary>\n<div class=\"drawings\">\n");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<details><summary>{content.Drawings.Length} drawings, each to be opened large</summary>\n<div class=\"drawings\">\n");
         for (int i = 0; i < content.Drawings.Length; i++)
         {
             PageDrawings.Append(html, content.Drawings[i], i + 1);
@@ -106,11 +113,14 @@ internal static class PageSections
             html.Append("<div class=\"pictures\">\n");
             foreach (PagePicture picture in content.Pictures)
             {
-                html.Append($"<figure{(picture.Dark ? " class=\"dark\"" : "")}><img alt=\"{PageHtml.Text(picture.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(picture.Png)}\"><figcaption>{PageHtml.Text(picture.Caption)}</figcaption></figure>\n");
+                html.Append(
+                    $"<figure{(picture.Dark ? " class=\"dark\"" : "")}><img alt=\"{PageHtml.Text(picture.Alternative)}\" "
+                        + $"src=\"data:image/png;base64,{Convert.ToBase64String(picture.Png)}\"><figcaption>{PageHtml.Text(picture.Caption)}</figcaption></figure>\n");
             }
 
             html.Append("</div>\n");
-            Table(html, "What was computed", ["what", "value", "what it means"], content.Figures.Select(f => new[] { f.What, f.Value, f.Meaning }));
+            Table(html, "What was computed", ["what", "value", "what it means"],
+                content.Figures.Select(f => new[] { f.What, f.Value, f.Meaning }));
             if (content.Temperatures is { } warm)
             {
                 html.Append($"<details><summary>{PageHtml.Text(warm.Caption)}</summary>\n");
@@ -121,7 +131,8 @@ internal static class PageSections
     }
 
     private static void AppendShopping(StringBuilder html, PageContent content) => Section(html, "shopping", "What to buy", () =>
-        Table(html, "To have at hand before you start", ["item", "count"], content.Shopping.Select(s => new[] { s.Item, s.Count.ToString(CultureInfo.InvariantCulture) })));
+        Table(html, "To have at hand before you start", ["item", "count"],
+            content.Shopping.Select(s => new[] { s.Item, s.Count.ToString(CultureInfo.InvariantCulture) })));
 
     private static void AppendParts(StringBuilder html, PageContent content) => Section(html, "parts", "How to print", () =>
     {
@@ -157,7 +168,8 @@ internal static class PageSections
             html.Append(step.Check.Length == 0 ? "</div>" : $"<p class=\"check\">Check: {PageHtml.Text(step.Check)}</p></div>");
             if (step.Png is not null)
             {
-                html.Append($"<img alt=\"{PageHtml.Text(step.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(step.Png)}\">");
+                html.Append(
+                    $"<img alt=\"{PageHtml.Text(step.Alternative)}\" src=\"data:image/png;base64,{Convert.ToBase64String(step.Png)}\">");
             }
 
             html.Append("</li>\n");
@@ -166,10 +178,12 @@ internal static class PageSections
         html.Append("</ol>\n");
     });
 
-    private static void AppendResolved(StringBuilder html, PageContent content) => Section(html, "resolved", "Every value and where it comes from", () =>
+    private static void AppendResolved(StringBuilder html, PageContent content) =>
+        Section(html, "resolved", "Every value and where it comes from", () =>
     {
         html.Append(CultureInfo.InvariantCulture, $"<details><summary>{content.Resolved.Length} values</summary>\n");
-        Table(html, "Lengths in millimetres", ["value", "is", "from", "because"], content.Resolved.Select(r => new[] { r.Path, r.Value, r.From, r.Why }));
+        Table(html, "Lengths in millimetres", ["value", "is", "from", "because"],
+            content.Resolved.Select(r => new[] { r.Path, r.Value, r.From, r.Why }));
         html.Append("</details>\n");
     });
 
@@ -178,13 +192,16 @@ internal static class PageSections
     {
         if (!cautions.IsEmpty)
         {
-            html.Append($"<p class=\"caution\">{string.Join("<br>", cautions.Select(each => $"<b>{PageHtml.Text(each.Risk)}.</b> {PageHtml.Text(each.Text)}"))}</p>\n");
+            html.Append(
+                $"<p class=\"caution\">{string.Join("<br>", cautions.Select(each => $"<b>{PageHtml.Text(each.Risk)}.</b> {PageHtml.Text(each.Text)}"))}</p>\n");
         }
     }
 
     private static void Table(StringBuilder html, string caption, string[] heads, IEnumerable<string[]> rows)
     {
-        html.Append($"<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{PageHtml.Text(caption)}\"><table class=\"of{heads.Length}\"><caption>{PageHtml.Text(caption)}</caption>\n<thead><tr>");
+        html.Append(
+            $"<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{PageHtml.Text(caption)}\"><table "
+                + $"class=\"of{heads.Length}\"><caption>{PageHtml.Text(caption)}</caption>\n<thead><tr>");
         foreach (string head in heads)
         {
             html.Append($"<th scope=\"col\">{PageHtml.Text(head)}</th>");

@@ -25,7 +25,8 @@ public static class HousingPlates
         PrinterProfile printer = housing.Board.Print.Printer;
         var bed = new PrintBed(printer.BedX, printer.BedY, printer.BedMargin, 1);
         ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(Jobs(housing), bed);
-        Dictionary<string, string> parts = housing.Parts.ToDictionary(part => housing.Board.NameOf(part.Name), part => part.Name, StringComparer.Ordinal);
+        Dictionary<string, string> parts = housing.Parts.ToDictionary(part => housing.Board.NameOf(part.Name), part => part.Name,
+            StringComparer.Ordinal);
         string name = housing.Board.NameOf("housing");
         return [.. plates.Select((plate, i) => new HousingPlate(
             string.Create(CultureInfo.InvariantCulture, $"{name}{(plates.Length == 1 ? "" : $"-{i + 1}")}.3mf"),
@@ -38,7 +39,8 @@ public static class HousingPlates
         [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)
             .GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
             .Select(job => new PrintJob(
-                housing.Board.NameOf(job.Key), [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(part => Body(housing, part))]))];
+                housing.Board.NameOf(job.Key),
+                    [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(part => Body(housing, part))]))];
 
     private static PrintBody Body(HousingUnderCheck housing, MadePart part) =>
         new(housing.Board.NameOf(part.Name), part.PrintMesh.Mesh, new PrintFilament(part.Plan.Filament.Name, part.Plan.Filament.Screen));

@@ -106,7 +106,8 @@ public sealed record HousingReport
     {
         get
         {
-            Box3[] parts = [.. (Housing?.SoundParts ?? []).Where(part => !part.PrintMesh.IsEmpty).Select(part => Measure.Bounds(part.AssembledMesh))];
+            Box3[] parts =
+                [.. (Housing?.SoundParts ?? []).Where(part => !part.PrintMesh.IsEmpty).Select(part => Measure.Bounds(part.AssembledMesh))];
             return parts.Length == 0 ? null : parts.Aggregate((all, next) => all.Including(next.Min).Including(next.Max)).Size;
         }
     }
@@ -161,7 +162,8 @@ public sealed record HousingReport
         MadePart[] parts = [.. housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty)];
         ImmutableArray<HousingPlate> plates = HousingPlates.Of(housing);
         var reports = new PartReport[parts.Length];
-        Parallel.For(0, parts.Length, i => reports[i] = Of(housing, parts[i], plates.First(plate => plate.Parts.Contains(parts[i].Name)).File));
+        Parallel.For(0, parts.Length,
+            i => reports[i] = Of(housing, parts[i], plates.First(plate => plate.Parts.Contains(parts[i].Name)).File));
         return [.. reports];
     }
 

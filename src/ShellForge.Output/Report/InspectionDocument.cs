@@ -54,5 +54,6 @@ internal sealed record InspectedBodyFault(
     [property: Description("The other triangle; 0 for none.")] int Other,
     [property: Description("Place in the body's own coordinates, mm.")] Point3 At)
 {
-    public static InspectedBodyFault Of(MeshFault fault) => new(FaultText.Code(fault.Kind), fault.Triangle + 1, fault.Other + 1, fault.Place);
+    public static InspectedBodyFault Of(MeshFault fault) =>
+        new(FaultText.Code(fault.Kind), fault.Triangle + 1, fault.Other + 1, fault.Place);
 }

@@ -10,7 +10,9 @@ using ShellForge.Physics.Power;
 
 namespace ShellForge.Output.Report;
 
-/// <summary>Light, heat and power: lengths in mm, temperatures in degrees Celsius, shares from 0 to 1. What is not finite is null.</summary>
+/// <summary>
+/// Light, heat and power: lengths in mm, temperatures in degrees Celsius, shares from 0 to 1. What is not finite is null.
+/// </summary>
 internal sealed record PhysicsDocument(
     [property: Description("Null where no light leaves the housing.")] LightDocument? Light,
     HeatDocument Heat,
@@ -45,14 +47,16 @@ internal sealed record LightDocument(
     private const string OpticsBasis = "optics of printed plastic are typical and spread by two between spools: print a coupon";
 
     public static LightDocument Of(HousingLight light, double wanted) => new(
-        LightPictures.FileName, OpticsBasis, light.Map.Face.OpenArea, wanted, light.MinimumOverMean, [.. light.Circles.Select(CircleDocument.Of)],
+        LightPictures.FileName, OpticsBasis, light.Map.Face.OpenArea, wanted, light.MinimumOverMean,
+            [.. light.Circles.Select(CircleDocument.Of)],
         light.Crosstalk, light.ThroughCellWall, light.Map.Diffuser.Transmission, light.Map.DirectShare, light.Map.ReflectedShare,
         light.Map.SeenShare, light.Leaks.SeamShare, light.Leaks.WallGlow, light.Leaks.WallAt);
 }
 
 /// <summary>The light over a circle of LEDs, or over all LEDs that lie on none.</summary>
 internal sealed record CircleDocument(
-    [property: Description("Null for LEDs that lie on no circle about the middle: they are judged together.")] double? DiameterMm, int Leds, double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
+    [property: Description("Null for LEDs that lie on no circle about the middle: they are judged together.")] double? DiameterMm, int Leds,
+        double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
     [property: Description("The dimmest place, as assembled, mm.")] Point3? DimmestAt)
 {
     public static CircleDocument Of(CircleLight circle) => new(
@@ -65,7 +69,8 @@ internal sealed record HeatDocument(
     double AmbientCelsius,
     [property: Description("Brightness that the board file plans, 0 to 1.")] double Brightness,
     double HeatWatts,
-    [property: Description("The warmest place of every body, with its range over dies and coefficients.")] ImmutableArray<NodeDocument> Nodes,
+    [property: Description("The warmest place of every body, with its range over dies and "
+        + "coefficients.")] ImmutableArray<NodeDocument> Nodes,
     string WeakestFilament,
     double PlasticLimitCelsius,
     string WarmestPlastic,
@@ -104,7 +109,8 @@ internal sealed record NodeDocument(
 
 /// <summary>A moment of warming up.</summary>
 internal sealed record WarmUpDocument(
-    double Minutes, [property: JsonConverter(typeof(Tenths))] double AirCelsius, [property: JsonConverter(typeof(Tenths))] double BoardCelsius)
+    double Minutes, [property: JsonConverter(typeof(Tenths))] double AirCelsius,
+        [property: JsonConverter(typeof(Tenths))] double BoardCelsius)
 {
     public static ImmutableArray<WarmUpDocument> Of(HeatResult heat) =>
         [.. heat.WarmUp.Select(point => new WarmUpDocument(point.Minutes, point.AirCelsius, point.BoardCelsius))];

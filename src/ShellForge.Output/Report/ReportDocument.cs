@@ -59,7 +59,8 @@ internal sealed record ReportDocument
         Shopping = report.Shopping,
         Physics = report.Housing is { } housing ? PhysicsDocument.Of(housing) : null,
         Resolved = new SortedDictionary<string, ResolvedDocument>(
-            report.Resolved.ToDictionary(decision => decision.Path, decision => new ResolvedDocument(decision.Value, decision.From, decision.Why), StringComparer.Ordinal),
+            report.Resolved.ToDictionary(decision => decision.Path,
+                decision => new ResolvedDocument(decision.Value, decision.From, decision.Why), StringComparer.Ordinal),
             StringComparer.Ordinal),
     };
 
@@ -119,7 +120,8 @@ internal sealed record PartDocument(
     [property: Description("Plastic and time of its print.")] PrintDocument Print)
 {
     public static PartDocument Of(PartReport part) => new(
-        part.Name, part.File, part.Plate, part.Filament, part.PrintedWith, part.Triangles, part.Volume, part.Area, part.MassGrams, part.Size,
+        part.Name, part.File, part.Plate, part.Filament, part.PrintedWith, part.Triangles, part.Volume, part.Area, part.MassGrams,
+            part.Size,
         part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At, PrintDocument.Of([part.Estimate], null));
 }
 
@@ -128,7 +130,8 @@ internal sealed record PrintDocument(
     [property: JsonConverter(typeof(Tenths))] double PlasticG,
     [property: JsonConverter(typeof(Hundredths))] double FilamentM,
     [property: JsonConverter(typeof(Whole))] double Minutes,
-    [property: JsonConverter(typeof(Tenths)), Description("Minutes in which a layer waits to cool, within the minutes.")] double WaitingMinutes,
+    [property: JsonConverter(typeof(Tenths)), Description("Minutes in which a layer waits to cool, within the "
+        + "minutes.")] double WaitingMinutes,
     int FilamentChanges,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     [property: Description("What the estimates assume of the slicer.")]
@@ -163,7 +166,8 @@ internal sealed record FindingDocument(
 {
     public static FindingDocument Of(Finding finding) => new(
         finding.Rule, finding.Severity, finding.Subject, finding.Message, Finite(finding.Measured), Finite(finding.Limit), finding.Unit,
-        finding.At, finding.InFile is { } place ? new FilePlaceDocument(place.File, place.Line, place.Column) : null, finding.Remedy, finding.Accepted);
+        finding.At, finding.InFile is { } place ? new FilePlaceDocument(place.File, place.Line, place.Column) : null, finding.Remedy,
+            finding.Accepted);
 
     // A rule that divides by nothing found nothing.
     private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;

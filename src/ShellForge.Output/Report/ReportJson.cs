@@ -9,7 +9,9 @@ using ShellForge.Output.Leds;
 
 namespace ShellForge.Output.Report;
 
-/// <summary>What the program tells machines about a housing. Lengths are mm, rounded to a micrometre; the same report gives the same bytes.</summary>
+/// <summary>
+/// What the program tells machines about a housing. Lengths are mm, rounded to a micrometre; the same report gives the same bytes.
+/// </summary>
 public static class ReportJson
 {
     /// <summary>What <c>format</c> of the report says.</summary>
@@ -32,7 +34,8 @@ public static class ReportJson
     /// <param name="diagnostics">What is said about the file.</param>
     /// <param name="report">What was found; null where the file can't be used.</param>
     public static byte[] OfCheck(int exit, ImmutableArray<Diagnostic> diagnostics, HousingReport? report) => JsonText.Bytes(
-        new CheckDocument(CheckFormat, exit, report?.Verdict, diagnostics, report is null ? null : ReportDocument.FindingsOf(report.Findings)),
+        new CheckDocument(CheckFormat, exit, report?.Verdict, diagnostics,
+            report is null ? null : ReportDocument.FindingsOf(report.Findings)),
         ReportContext.Default.CheckDocument);
 
     /// <summary>What <c>make --json</c> prints.</summary>
@@ -41,9 +44,11 @@ public static class ReportJson
     /// <param name="files">Their names.</param>
     /// <param name="diagnostics">What is said about the board file.</param>
     /// <param name="report">What was made; null where the file can't be used.</param>
-    public static byte[] OfMake(int exit, string? folder, IEnumerable<string>? files, ImmutableArray<Diagnostic> diagnostics, HousingReport? report) =>
+    public static byte[] OfMake(int exit, string? folder, IEnumerable<string>? files, ImmutableArray<Diagnostic> diagnostics,
+        HousingReport? report) =>
         JsonText.Bytes(
-            new MakeDocument(MakeFormat, exit, folder, files?.ToImmutableArray(), diagnostics, report is null ? null : ReportDocument.Of(report)),
+            new MakeDocument(MakeFormat, exit, folder, files?.ToImmutableArray(), diagnostics,
+                report is null ? null : ReportDocument.Of(report)),
             ReportContext.Default.MakeDocument);
 
     /// <summary>What <c>inspect --json</c> prints.</summary>
@@ -72,7 +77,10 @@ public static class ReportJson
     {
         [typeof(Point3)] = new JsonObject
         {
-            ["type"] = "array", ["items"] = new JsonObject { ["type"] = "number" }, ["minItems"] = 3, ["maxItems"] = 3,
+            ["type"] = "array",
+            ["items"] = new JsonObject { ["type"] = "number" },
+            ["minItems"] = 3,
+            ["maxItems"] = 3,
         },
     };
 }

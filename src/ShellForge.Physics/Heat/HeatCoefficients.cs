@@ -7,7 +7,9 @@ namespace ShellForge.Physics.Heat;
 /// <param name="Source">Where it comes from.</param>
 public readonly record struct Coefficient(double Value, double Low, double High, string Source);
 
-/// <summary>Everything about the flow of heat that is neither geometry nor material. The values stand in profiles, each with its source.</summary>
+/// <summary>
+/// Everything about the flow of heat that is neither geometry nor material. The values stand in profiles, each with its source.
+/// </summary>
 public sealed record HeatCoefficients
 {
     /// <summary>h = C (dT / L)^0.25 on upright faces, L in m, W/m2K.</summary>
@@ -67,7 +69,8 @@ public sealed record HeatCoefficients
         yield return ("emissivity", Emissivity, v => this with { Emissivity = Emissivity with { Value = v } });
         yield return ("heat-share", HeatShare, v => this with { HeatShare = HeatShare with { Value = v } });
         yield return ("led-to-board", LedToBoard, v => this with { LedToBoard = LedToBoard with { Value = v } });
-        yield return ("controller-to-board", ControllerToBoard, v => this with { ControllerToBoard = ControllerToBoard with { Value = v } });
+        yield return ("controller-to-board", ControllerToBoard,
+            v => this with { ControllerToBoard = ControllerToBoard with { Value = v } });
         yield return ("vent-discharge", VentDischarge, v => this with { VentDischarge = VentDischarge with { Value = v } });
     }
 }

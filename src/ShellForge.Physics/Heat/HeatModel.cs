@@ -4,8 +4,8 @@ namespace ShellForge.Physics.Heat;
 
 /// <summary>
 /// Steady heat of a housing and how it gets there. Heat crosses the gaps by conduction, by air that turns over where a gap is thick enough
-/// for it, and by radiation. Posts and wires carry away a little more than is counted, and so does the wall or table behind a covered floor:
-/// it errs on the warm side. Sunshine, covers and other lamps are not counted.
+/// for it, and by radiation. Posts and wires carry away a little more than is counted, and so does the wall or table behind a covered
+/// floor: it errs on the warm side. Sunshine, covers and other lamps are not counted.
 /// </summary>
 public static class HeatModel
 {
@@ -44,8 +44,8 @@ public static class HeatModel
     }
 
     /// <summary>
-    /// The largest brightness at which plastic and LEDs stay within their limits even at the upper end of their temperatures' ranges, in steps
-    /// of 0.005; 0 when none is.
+    /// The largest brightness at which plastic and LEDs stay within their limits even at the upper end of their temperatures' ranges, in
+    /// steps of 0.005; 0 when none is.
     /// </summary>
     /// <param name="input">The housing.</param>
     /// <param name="coefficients">Coefficients.</param>
@@ -65,7 +65,9 @@ public static class HeatModel
             steady = housing.Network.SteadyAt(at.AmbientCelsius, steady);
             warmer ??= HeatSpread.Warmer(at, coefficients, housing, steady);
             ImmutableArray<NodeTemperature> nodes = HeatSpread.Of(at, warmer, housing, steady);
-            bool holds = nodes.All(node => (!node.Body.TouchesPlastic() || node.High <= plasticCelsius) && (node.Body != HeatBody.Leds || node.High <= ledCelsius));
+            bool holds =
+                nodes.All(node => (!node.Body.TouchesPlastic() || node.High <= plasticCelsius)
+                    && (node.Body != HeatBody.Leds || node.High <= ledCelsius));
             low = holds ? middle : low;
             high = holds ? high : middle;
         }
@@ -86,7 +88,8 @@ public static class HeatModel
             double board = Board(t);
             if (ToldMinutes.Contains(minutes))
             {
-                curve.Add(new WarmUpPoint(minutes, HeatSpread.Central(housing, t).First(node => node.Body == HeatBody.InnerAir).Mean, board));
+                curve.Add(new WarmUpPoint(minutes, HeatSpread.Central(housing, t).First(node => node.Body == HeatBody.InnerAir).Mean,
+                    board));
             }
 
             double share = rise > 0 ? (board - ambient) / rise : 1;

@@ -6,7 +6,8 @@ namespace ShellForge.Physics.Heat;
 /// <param name="Body">The body.</param>
 /// <param name="Celsius">Its warmest place, with dies of the usual kind.</param>
 /// <param name="Mean">Its mean.</param>
-/// <param name="Low">Its warmest place with the weakest dies that ship under the LEDs' name, and as cool as the coefficients' ranges allow.</param>
+/// <param name="Low">Its warmest place with the weakest dies that ship under the LEDs' name, and as cool as the coefficients' ranges
+/// allow.</param>
 /// <param name="High">The same with the strongest dies, and as warm as the ranges allow.</param>
 public readonly record struct NodeTemperature(HeatBody Body, double Celsius, double Mean, double Low, double High);
 
@@ -41,6 +42,8 @@ public sealed record HeatResult
     /// <summary>Whether there is such a body.</summary>
     public bool Has(HeatBody body) => Nodes.Any(node => node.Body == body);
 
-    /// <summary>The warmest place where the housing's plastic is: inner faces of walls, and the board, on which posts and baffle lie.</summary>
+    /// <summary>
+    /// The warmest place where the housing's plastic is: inner faces of walls, and the board, on which posts and baffle lie.
+    /// </summary>
     public NodeTemperature WarmestPlastic => Nodes.Where(node => node.Body.TouchesPlastic()).MaxBy(node => node.Celsius);
 }

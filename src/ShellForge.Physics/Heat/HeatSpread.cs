@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace ShellForge.Physics.Heat;
 
 /// <summary>
-/// What the ranges of coefficients and dies make of a housing's temperatures: each by itself to both ends of its range; independent errors add
-/// as squares, upward and downward apart.
+/// What the ranges of coefficients and dies make of a housing's temperatures: each by itself to both ends of its range; independent errors
+/// add as squares, upward and downward apart.
 /// </summary>
 internal static class HeatSpread
 {
@@ -12,7 +12,8 @@ internal static class HeatSpread
     private const double SteadyEnough = 1e-4;
 
     /// <summary>Temperatures with their ranges.</summary>
-    public static ImmutableArray<NodeTemperature> Of(HeatInput input, HeatCoefficients coefficients, HousingNetwork housing, double[] steady) =>
+    public static ImmutableArray<NodeTemperature> Of(HeatInput input, HeatCoefficients coefficients, HousingNetwork housing,
+        double[] steady) =>
         Of(input, Cases(coefficients), housing, steady);
 
     /// <summary>Temperatures with their ranges, of given cases only.</summary>

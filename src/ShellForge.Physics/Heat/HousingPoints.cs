@@ -8,20 +8,20 @@ internal sealed record WallPoints(int[] Inner, int[] Outer);
 /// <summary>The numbers of a housing's points in its network, and what each told body is made of.</summary>
 internal sealed class HousingPoints
 {
-    private readonly double[] ringAreas;
-    private readonly double[] airVolumes;
-    private readonly bool[] board;
+    private readonly double[] _ringAreas;
+    private readonly double[] _airVolumes;
+    private readonly bool[] _board;
 
     public HousingPoints(HeatInput input, HeatCoefficients coefficients, ThermalNetwork network)
     {
         double share = coefficients.HeatShare.Value;
         Leds = network.Point(Math.Max(1, input.Leds) * coefficients.LedHeat, share * input.LedWatts);
         Controller = input.ControllerWatts > 0 ? network.Point(coefficients.ControllerHeat, input.ControllerWatts) : null;
-        ringAreas = [.. input.Rings.Select(ring => ring.Area)];
-        board = [.. input.Rings.Select(ring => ring.Board)];
-        FirstBoard = Math.Max(0, Array.IndexOf(board, true));
+        _ringAreas = [.. input.Rings.Select(ring => ring.Area)];
+        _board = [.. input.Rings.Select(ring => ring.Board)];
+        FirstBoard = Math.Max(0, Array.IndexOf(_board, true));
         double above = (input.AboveToBezel + input.AboveToDiffuser) / 2;
-        airVolumes = [.. input.Rings.Select(ring => ring.Area * (input.BelowBoard + above))];
+        _airVolumes = [.. input.Rings.Select(ring => ring.Area * (input.BelowBoard + above))];
         double plastic = input.PlasticHeat;
         FloorOutside = Layer(input.Floor.Thickness / 2 * plastic);
         FloorInside = Layer(input.Floor.Thickness / 2 * plastic);
@@ -35,7 +35,8 @@ internal sealed class HousingPoints
         FrontOutside = Layer(input.Bezel.Thickness / 2 * plastic);
         Heights =
         [
-            input.Floor.Thickness, input.BelowBoard / 2, input.BelowBoard / 2, input.BoardThickness, input.AboveToBezel / 2, input.AboveToBezel / 2,
+            input.Floor.Thickness, input.BelowBoard / 2, input.BelowBoard / 2, input.BoardThickness, input.AboveToBezel / 2,
+                input.AboveToBezel / 2,
             input.Bezel.Thickness,
         ];
         Side = Wall(input.Rings[^1].Outer + (input.Wall.Thickness / 2));
@@ -93,7 +94,7 @@ internal sealed class HousingPoints
     }
 
     /// <summary>Mean over the rings in which the board lies.</summary>
-    public double MeanOnBoard(double[] t, int[] layer) => Mean(t, layer, i => board[i] ? ringAreas[i] : 0);
+    public double MeanOnBoard(double[] t, int[] layer) => Mean(t, layer, i => _board[i] ? _ringAreas[i] : 0);
 
     /// <summary>Every body with its points and their weights.</summary>
     public IEnumerable<(HeatBody Body, int[] Points, double[] Weights)> Bodies()
@@ -104,15 +105,16 @@ internal sealed class HousingPoints
             yield return (HeatBody.Controller, [controller], [1]);
         }
 
-        int[] with = [.. Enumerable.Range(0, board.Length).Where(i => board[i])];
-        yield return (HeatBody.Board, [.. with.Select(i => Board[i])], [.. with.Select(i => ringAreas[i])]);
-        yield return (HeatBody.InnerAir, [.. LowAir, .. BelowAir, .. AboveAir, .. HighAir], [.. airVolumes, .. airVolumes, .. airVolumes, .. airVolumes]);
-        yield return (HeatBody.FloorInside, FloorInside, ringAreas);
-        yield return (HeatBody.FloorOutside, FloorOutside, ringAreas);
+        int[] with = [.. Enumerable.Range(0, _board.Length).Where(i => _board[i])];
+        yield return (HeatBody.Board, [.. with.Select(i => Board[i])], [.. with.Select(i => _ringAreas[i])]);
+        yield return (HeatBody.InnerAir, [.. LowAir, .. BelowAir, .. AboveAir, .. HighAir],
+            [.. _airVolumes, .. _airVolumes, .. _airVolumes, .. _airVolumes]);
+        yield return (HeatBody.FloorInside, FloorInside, _ringAreas);
+        yield return (HeatBody.FloorOutside, FloorOutside, _ringAreas);
         yield return (HeatBody.SideInside, Side.Inner, Heights);
         yield return (HeatBody.SideOutside, Side.Outer, Heights);
-        yield return (HeatBody.FrontInside, FrontInside, ringAreas);
-        yield return (HeatBody.FrontOutside, FrontOutside, ringAreas);
+        yield return (HeatBody.FrontInside, FrontInside, _ringAreas);
+        yield return (HeatBody.FrontOutside, FrontOutside, _ringAreas);
         if (Bore is { } bore)
         {
             yield return (HeatBody.BoreInside, bore.Inner, Heights);

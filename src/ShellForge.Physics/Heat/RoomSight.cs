@@ -15,8 +15,8 @@ internal readonly record struct RoomStrip(int Point, double R1, double Z1, doubl
 }
 
 /// <summary>
-/// What strips of a room with a rectangular section radiate to each other. A ring of strips counts as straight ones of its length; a disc as
-/// the section from rim to rim.
+/// What strips of a room with a rectangular section radiate to each other. A ring of strips counts as straight ones of its length; a disc
+/// as the section from rim to rim.
 /// </summary>
 internal static class RoomSight
 {

@@ -1,22 +1,23 @@
 namespace ShellForge.Physics.Heat;
 
 /// <summary>
-/// Solves a network's linear equations. Their matrix is symmetric, and positive definite as long as heat has a way out. Source: Hestenes and
-/// Stiefel 1952, scaled by the diagonal.
+/// Solves a network's linear equations. Their matrix is symmetric, and positive definite as long as heat has a way out. Source: Hestenes
+/// and Stiefel 1952, scaled by the diagonal.
 /// </summary>
 /// <param name="diagonal">Sum of all conductances at each point.</param>
 /// <param name="from">One end of each conductance.</param>
 /// <param name="to">Its other end.</param>
 /// <param name="conductances">The conductances.</param>
-internal readonly ref struct ScaledConjugateGradients(double[] diagonal, ReadOnlySpan<int> from, ReadOnlySpan<int> to, ReadOnlySpan<double> conductances)
+internal readonly ref struct ScaledConjugateGradients(double[] diagonal, ReadOnlySpan<int> from, ReadOnlySpan<int> to,
+    ReadOnlySpan<double> conductances)
 {
     // Residual of the solution over its right side, and the most steps it may take; it takes about as many as there are points across.
     private const double Residual = 1e-10;
     private const int MostSteps = 2000;
 
-    private readonly ReadOnlySpan<int> from = from;
-    private readonly ReadOnlySpan<int> to = to;
-    private readonly ReadOnlySpan<double> conductances = conductances;
+    private readonly ReadOnlySpan<int> _from = from;
+    private readonly ReadOnlySpan<int> _to = to;
+    private readonly ReadOnlySpan<double> _conductances = conductances;
 
     /// <summary>The solution for a right side, from a guess.</summary>
     public double[] Solve(double[] right, double[] start)
@@ -67,10 +68,10 @@ internal readonly ref struct ScaledConjugateGradients(double[] diagonal, ReadOnl
             result[i] = diagonal[i] * v[i];
         }
 
-        for (int k = 0; k < conductances.Length; k++)
+        for (int k = 0; k < _conductances.Length; k++)
         {
-            result[from[k]] -= conductances[k] * v[to[k]];
-            result[to[k]] -= conductances[k] * v[from[k]];
+            result[_from[k]] -= _conductances[k] * v[_to[k]];
+            result[_to[k]] -= _conductances[k] * v[_from[k]];
         }
     }
 

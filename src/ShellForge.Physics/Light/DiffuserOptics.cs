@@ -4,18 +4,19 @@ namespace ShellForge.Physics.Light;
 /// <param name="Transmission">Share that leaves on the viewer's side, 0 to 1.</param>
 /// <param name="Reflectance">Share thrown back to the LEDs, 0 to 1.</param>
 /// <param name="Spread">Standard deviation of the sideways spread within the sheet, mm.</param>
-/// <param name="Plastic">What it is printed of, by which other thicknesses of it are known; null for a sheet that is told by its shares.</param>
+/// <param name="Plastic">What it is printed of, by which other thicknesses of it are known; null for a sheet that is told by its
+/// shares.</param>
 public readonly record struct DiffuserOptics(double Transmission, double Reflectance, double Spread, SurfaceOptics? Plastic = null)
 {
-    // Spread over the share that was scattered: a part of every thickness and a part of its own. Source: walks of photons through slabs of a
-    // cloud that lets 0.238 through at 0.8 mm and throws 0.85 back when thick: 0.42, 0.68, 0.91 and 1.13 mm at 0.4, 0.8, 1.2 and 1.6.
+    // Spread over the share that was scattered: a part of every thickness and a part of its own. Source: walks of photons through slabs of
+    // a cloud that lets 0.238 through at 0.8 mm and throws 0.85 back when thick: 0.42, 0.68, 0.91 and 1.13 mm at 0.4, 0.8, 1.2 and 1.6.
     private const double SpreadPerThickness = 0.7;
     private const double SpreadOfAny = 0.3; // mm
 
     /// <summary>
     /// A printed sheet: T as <see cref="SurfaceOptics.Transmission"/> says, and R so that a sheet of any thickness throws back what a thick
-    /// one, laid in layers, allows: R = a - sqrt(T2 + a2 - 1), a = (1 / Rthick + Rthick) / 2. Source: the two-flux theory of Kubelka and Munk.
-    /// Typical until a printed coupon is measured; spools differ by a factor of two.
+    /// one, laid in layers, allows: R = a - sqrt(T2 + a2 - 1), a = (1 / Rthick + Rthick) / 2. Source: the two-flux theory of Kubelka and
+    /// Munk. Typical until a printed coupon is measured; spools differ by a factor of two.
     /// </summary>
     /// <param name="thickness">mm, above 0.</param>
     /// <param name="plastic">What it is printed of.</param>

@@ -11,23 +11,23 @@ internal sealed class DirectLight
     // Rays keep this far from both ends, mm: LEDs stand on boards and receivers lie on faces.
     private const double Lift = 0.01;
 
-    private readonly ShadowTree solids;
-    private readonly Emitter[] emitters;
+    private readonly ShadowTree _solids;
+    private readonly Emitter[] _emitters;
 
     public DirectLight(LightScene scene)
     {
-        solids = scene.Solids;
-        emitters = [.. scene.Leds.Select(led => new Emitter(
+        _solids = scene.Solids;
+        _emitters = [.. scene.Leds.Select(led => new Emitter(
             led.At, led.Axis, led.Lobe, led.Emitters()))];
     }
 
     /// <summary>How many LEDs there are.</summary>
-    public int Count => emitters.Length;
+    public int Count => _emitters.Length;
 
     /// <summary>Irradiance from the middle of an LED's window, shadows left out.</summary>
     public double Unshadowed(int led, Point3 at, Point3 normal)
     {
-        Emitter emitter = emitters[led];
+        Emitter emitter = _emitters[led];
         return Brings(emitter, emitter.At, at, normal);
     }
 
@@ -47,14 +47,14 @@ internal sealed class DirectLight
     /// <param name="normal">The side that is lit, of length 1.</param>
     public double Irradiance(int led, Point3 middle, ReadOnlySpan<Point3> places, Point3 normal)
     {
-        Emitter emitter = emitters[led];
+        Emitter emitter = _emitters[led];
         double sum = 0;
         for (int i = 0; i < emitter.Points.Length; i++)
         {
             Point3 point = emitter.Points[i];
             Point3 at = places.Length == emitter.Points.Length ? places[i] : middle;
             double light = Brings(emitter, point, at, normal);
-            if (light > 0 && !solids.Blocks(point + (Lift * emitter.Axis), at + (Lift * normal)))
+            if (light > 0 && !_solids.Blocks(point + (Lift * emitter.Axis), at + (Lift * normal)))
             {
                 sum += light;
             }
@@ -65,7 +65,7 @@ internal sealed class DirectLight
 
     /// <summary>Whether the middle of an LED's window sees a place.</summary>
     public bool Sees(int led, Point3 at, Point3 normal) =>
-        !solids.Blocks(emitters[led].At + (Lift * emitters[led].Axis), at + (Lift * normal));
+        !_solids.Blocks(_emitters[led].At + (Lift * _emitters[led].Axis), at + (Lift * normal));
 
     private static double Brings(Emitter emitter, Point3 from, Point3 at, Point3 normal)
     {

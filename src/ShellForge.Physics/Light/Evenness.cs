@@ -34,8 +34,8 @@ public readonly record struct Evenness(double MinimumOverMean, double Michelson)
     }
 
     /// <summary>
-    /// Along a pitch line, as the viewer sees it with all LEDs on. Blending light is judged over the whole line, cells each over its middle:
-    /// the worst cell counts.
+    /// Along a pitch line, as the viewer sees it with all LEDs on. Blending light is judged over the whole line, cells each over its
+    /// middle: the worst cell counts.
     /// </summary>
     public static Evenness Along(LightMap map, PitchLine line) => AlongWithLeast(map, line).Evenness;
 
@@ -135,7 +135,8 @@ public sealed record PitchLine(ImmutableArray<PitchStretch> Stretches)
     };
 
     /// <summary>Some of the ways of this line.</summary>
-    public PitchLine Only(Func<IReadOnlyCollection<PitchStretch>, IEnumerable<PitchStretch>> choose) => this with { Stretches = [.. choose(Stretches)] };
+    public PitchLine Only(Func<IReadOnlyCollection<PitchStretch>, IEnumerable<PitchStretch>> choose) =>
+        this with { Stretches = [.. choose(Stretches)] };
 
     /// <summary>Whether a place in plan lies no farther than a distance in mm from one of the ways.</summary>
     public bool IsNear(Point2 at, double distance) => Stretches.Any(stretch =>

@@ -7,9 +7,9 @@ public static class LeastDistance
     private const int FirstProbe = 15;
 
     /// <summary>
-    /// Solves by halving between a distance that is too small and one that is enough, which is looked for from below in doubling steps: near
-    /// LEDs light few cells each, so small distances are quick to judge. Evenness is taken to grow with distance, which it does for every
-    /// lobe and wall but within the noise of a grid.
+    /// Solves by halving between a distance that is too small and one that is enough, which is looked for from below in doubling steps:
+    /// near LEDs light few cells each, so small distances are quick to judge. Evenness is taken to grow with distance, which it does for
+    /// every lobe and wall but within the noise of a grid.
     /// </summary>
     /// <param name="evennessAt">Smallest over mean at a distance in mm.</param>
     /// <param name="wanted">Smallest over mean asked for, 0 to 1.</param>

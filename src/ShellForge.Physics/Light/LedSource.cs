@@ -43,7 +43,9 @@ public sealed record LedSource
     /// <summary>How the light spreads about the axis.</summary>
     public Lobe Lobe { get; }
 
-    /// <summary>The window as 2 x 2 point sources where Gauss's quadrature of a square puts them, or its middle alone for a point.</summary>
+    /// <summary>
+    /// The window as 2 x 2 point sources where Gauss's quadrature of a square puts them, or its middle alone for a point.
+    /// </summary>
     internal Point3[] Emitters()
     {
         if (WindowWidth == 0)

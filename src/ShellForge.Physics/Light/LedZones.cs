@@ -59,10 +59,10 @@ internal sealed class LedZones
 /// <summary>How much each LED brings to each zone: irradiance times cells.</summary>
 internal sealed class ZoneFlux(int leds)
 {
-    private readonly double[] sums = new double[leds * leds];
+    private readonly double[] _sums = new double[leds * leds];
 
     /// <summary>What an LED brings to a zone.</summary>
-    public double Of(int led, int zone) => sums[(led * leds) + zone];
+    public double Of(int led, int zone) => _sums[(led * leds) + zone];
 
     /// <summary>What an LED brings to all zones.</summary>
     public double Of(int led)
@@ -77,14 +77,14 @@ internal sealed class ZoneFlux(int leds)
     }
 
     /// <summary>Adds what an LED brings to a zone.</summary>
-    public void Add(int led, int zone, double irradianceTimesCells) => sums[(led * leds) + zone] += irradianceTimesCells;
+    public void Add(int led, int zone, double irradianceTimesCells) => _sums[(led * leds) + zone] += irradianceTimesCells;
 
     /// <summary>Adds all that another part of the grid gets.</summary>
     public void Add(ZoneFlux other)
     {
-        for (int i = 0; i < sums.Length; i++)
+        for (int i = 0; i < _sums.Length; i++)
         {
-            sums[i] += other.sums[i];
+            _sums[i] += other._sums[i];
         }
     }
 }

@@ -3,7 +3,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Physics.Light;
 
 /// <summary>Where light leaves a housing that should not.</summary>
-/// <param name="SeamShare">Share of the LEDs' light that gets out past the window through gaps, ports and vents, after three reflections at most.</param>
+/// <param name="SeamShare">Share of the LEDs' light that gets out past the window through gaps, ports and vents, after three reflections at
+/// most.</param>
 /// <param name="SeamFrom">Inside the housing, the place from which most of that light sees the way out; null when none was found.</param>
 /// <param name="WallGlow">
 /// Brightest outer wall over the mean of the lit window: light that LEDs throw on a wall from inside and that passes it.
@@ -45,8 +46,8 @@ public sealed record LightLeaks(
             return new LightLeaks(0, null, 0, null, 0);
         }
 
-        // Walls are looked at by the light that falls on them straight; so is the window that they are compared with: both get as much again by
-        // way of other surfaces.
+        // Walls are looked at by the light that falls on them straight; so is the window that they are compared with: both get as much
+        // again by way of other surfaces.
         double landed = map.DirectShare + map.ReflectedShare;
         double straight = landed > 0 ? map.SeenShare * map.DirectShare / landed : 0;
         var search = new Search(scene, straight * scene.Leds.Length / Math.Max(map.Face.OpenArea, double.Epsilon));
@@ -64,14 +65,14 @@ public sealed record LightLeaks(
 
     private sealed class Search(LightScene scene, double meanSeen)
     {
-        private readonly DirectLight direct = new(scene);
-        private readonly Random dice = new(Seed);
-        private readonly SortedDictionary<(int, int, int), (double Flux, Point3 At)> seams = [];
-        private double seamFlux;
-        private double glow;
-        private Point3? glowAt;
-        private double glowThickness;
-        private int glowMaterial = -1;
+        private readonly DirectLight _direct = new(scene);
+        private readonly Random _dice = new(Seed);
+        private readonly SortedDictionary<(int, int, int), (double Flux, Point3 At)> _seams = [];
+        private double _seamFlux;
+        private double _glow;
+        private Point3? _glowAt;
+        private double _glowThickness;
+        private int _glowMaterial = -1;
 
         public void Follow(LedSource led, double flux)
         {
@@ -86,7 +87,8 @@ public sealed record LightLeaks(
                     return;
                 }
 
-                // What slips past the window's edge into the rim of a diffuser behind the bezel is scattered there, and leaves by the window.
+                // What slips past the window's edge into the rim of a diffuser behind the bezel is scattered there, and leaves by the
+                // window.
                 scattered = scattered || scene.Sheet.Meets(from, along, met ? hit.Distance : Longest, out _);
                 if (!met && scattered)
                 {
@@ -95,9 +97,9 @@ public sealed record LightLeaks(
 
                 if (!met)
                 {
-                    seamFlux += flux;
+                    _seamFlux += flux;
                     (int, int, int) cube = ((int)Math.Floor(from.X / Cube), (int)Math.Floor(from.Y / Cube), (int)Math.Floor(from.Z / Cube));
-                    seams[cube] = seams.TryGetValue(cube, out (double Flux, Point3 At) before)
+                    _seams[cube] = _seams.TryGetValue(cube, out (double Flux, Point3 At) before)
                         ? (before.Flux + flux, before.At) : (flux, from);
                     return;
                 }
@@ -120,8 +122,8 @@ public sealed record LightLeaks(
 
         public LightLeaks Result()
         {
-            Point3? from = seams.Count == 0 ? null : seams.Values.MaxBy(seam => seam.Flux).At;
-            return new LightLeaks(seamFlux, from, glow, glowAt, glowThickness, glowMaterial);
+            Point3? from = _seams.Count == 0 ? null : _seams.Values.MaxBy(seam => seam.Flux).At;
+            return new LightLeaks(_seamFlux, from, _glow, _glowAt, _glowThickness, _glowMaterial);
         }
 
         // How bright the outside behind a lit wall is: through that wall, and through whatever stands behind it.
@@ -133,21 +135,21 @@ public sealed record LightLeaks(
             }
 
             double lit = 0;
-            for (int led = 0; led < direct.Count; led++)
+            for (int led = 0; led < _direct.Count; led++)
             {
-                double light = direct.Unshadowed(led, hit.At, hit.Normal);
-                lit += light > 0 && direct.Sees(led, hit.At, hit.Normal) ? light : 0;
+                double light = _direct.Unshadowed(led, hit.At, hit.Normal);
+                lit += light > 0 && _direct.Sees(led, hit.At, hit.Normal) ? light : 0;
             }
 
             double share = meanSeen > 0 ? lit * passes / meanSeen : 0;
-            if (share > glow)
+            if (share > _glow)
             {
-                (glow, glowAt, glowThickness, glowMaterial) = (share, outside, thickness, material);
+                (_glow, _glowAt, _glowThickness, _glowMaterial) = (share, outside, thickness, material);
             }
         }
 
-        // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque or at
-        // the window.
+        // Straight on to the outside: plastic met, share that passes it, and where it ends. Null where the way ends in something opaque or
+        // at the window.
         private (double Thickness, double Passes, Point3 At, int Material)? Outside(SurfaceHit hit)
         {
             Point3 inward = -1 * hit.Normal;
@@ -197,8 +199,8 @@ public sealed record LightLeaks(
             return passed;
         }
 
-        // Whether a ray goes out through the window, or so near its edge that the edge's cells of the grid leave it out: there a diffuser of
-        // one body with the cover is as thin as in the window.
+        // Whether a ray goes out through the window, or so near its edge that the edge's cells of the grid leave it out: there a diffuser
+        // of one body with the cover is as thin as in the window.
         private bool LeavesByWindow(Point3 from, Point3 along)
         {
             Point3 first = scene.Face.Step * LedSource.Perpendicular(along);
@@ -210,8 +212,8 @@ public sealed record LightLeaks(
         // The lobe cos(a)^m by inversion.
         private Point3 Leaving(Point3 axis, double exponent)
         {
-            double cosine = Math.Pow(dice.NextDouble(), 1 / (exponent + 1));
-            Angle turn = Angle.FromDegrees(360 * dice.NextDouble());
+            double cosine = Math.Pow(_dice.NextDouble(), 1 / (exponent + 1));
+            Angle turn = Angle.FromDegrees(360 * _dice.NextDouble());
             double sine = Math.Sqrt(Math.Max(0, 1 - (cosine * cosine)));
             Point3 first = LedSource.Perpendicular(axis);
             return (cosine * axis) + (sine * turn.Cos * first) + (sine * turn.Sin * Point3.Cross(axis, first));

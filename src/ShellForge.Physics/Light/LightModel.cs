@@ -4,8 +4,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Physics.Light;
 
 /// <summary>
-/// Light on a diffuser: direct with shadows, thrown back and forth between walls, board, LEDs and the sheet itself, then spread and weakened
-/// by the sheet. Surfaces are matt: gloss, which the model leaves out, shifts light but makes none.
+/// Light on a diffuser: direct with shadows, thrown back and forth between walls, board, LEDs and the sheet itself, then spread and
+/// weakened by the sheet. Surfaces are matt: gloss, which the model leaves out, shifts light but makes none.
 /// </summary>
 public static class LightModel
 {
@@ -77,7 +77,8 @@ public static class LightModel
         if (scene.DarkRim || scene.GoesOn)
         {
             ReceiverGrid all = scene.Whole ?? scene.Face;
-            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, scene.Diffuser.Spread) : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
+            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, scene.Diffuser.Spread)
+                : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
             passes = [.. passes.Select((share, i) => share * kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
         }
 
@@ -115,7 +116,8 @@ public static class LightModel
         {
             parts[band] = new ZoneFlux(direct.Count);
             int from = band * rows * scene.Face.Columns;
-            AddDirect(scene, direct, fields, zones.Of, parts[band], peaks, far, from, Math.Min(scene.Face.Count, from + (rows * scene.Face.Columns)));
+            AddDirect(scene, direct, fields, zones.Of, parts[band], peaks, far, from,
+                Math.Min(scene.Face.Count, from + (rows * scene.Face.Columns)));
         });
         foreach (ZoneFlux part in parts)
         {
@@ -124,7 +126,8 @@ public static class LightModel
     }
 
     private static void AddDirect(
-        LightScene scene, DirectLight direct, LightFields fields, int[] zoneOf, ZoneFlux flux, double[] peaks, FarSight far, int from, int to)
+        LightScene scene, DirectLight direct, LightFields fields, int[] zoneOf, ZoneFlux flux, double[] peaks, FarSight far,
+            int from, int to)
     {
         ReceiverGrid face = scene.Face;
         Span<Point3> looked = stackalloc Point3[4];

@@ -26,13 +26,17 @@ public sealed record LightScene
     /// <summary>What the diffuser does with light.</summary>
     public required DiffuserOptics Diffuser { get; init; }
 
-    /// <summary>The sheet's thickness at each cell of the face, mm; empty where it is what <see cref="Diffuser"/> says everywhere.</summary>
+    /// <summary>
+    /// The sheet's thickness at each cell of the face, mm; empty where it is what <see cref="Diffuser"/> says everywhere.
+    /// </summary>
     public ImmutableArray<float> Thickness { get; init; } = [];
 
     /// <summary>Whether the sheet ends at the window's edge fused to plastic that swallows light.</summary>
     public bool DarkRim { get; init; }
 
-    /// <summary>Whether the sheet goes on behind the bezel, as lit there as at the window's edge: what spreads out of sight comes back from there.</summary>
+    /// <summary>
+    /// Whether the sheet goes on behind the bezel, as lit there as at the window's edge: what spreads out of sight comes back from there.
+    /// </summary>
     public bool GoesOn { get; init; }
 
     /// <summary>Into how many equal sectors about the z axis the scene repeats itself, the first in the middle of +x; 1 for none.</summary>

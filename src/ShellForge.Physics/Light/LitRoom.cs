@@ -24,7 +24,8 @@ internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
 /// <summary>The places of a scene that throw light at each other, found by rays, and their balance of light.</summary>
 internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels, Func<int, int> blockAt)
 {
-    // Rays start this far off a surface, and end after so much, mm. A diffuser of one body with the cover is met at its face: so near it is the window.
+    // Rays start this far off a surface, and end after so much, mm. A diffuser of one body with the cover is met at its face: so near it is
+    // the window.
     private const double Lift = 0.02;
     private const double Longest = 500;
     private const double FaceSlack = 0.05;
@@ -38,7 +39,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     // Shares of the sites that are worked on side by side, each with walls of its own in mind.
     private const int Bands = 4;
 
-    private readonly Dictionary<(int, int, int, int, int), int> known = [];
+    private readonly Dictionary<(int, int, int, int, int), int> _known = [];
 
     /// <summary>The patches found so far.</summary>
     public List<Site> Patches { get; } = [];
@@ -198,12 +199,12 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
         int side = (int)Math.Round(normal.X) + (3 * (int)Math.Round(normal.Y)) + (9 * (int)Math.Round(normal.Z));
         (int, int, int, int, int) key = (
             (int)Math.Floor(at.X / Patch), (int)Math.Floor(at.Y / Patch), (int)Math.Floor(at.Z / Patch), side, hit.Material);
-        if (!known.TryGetValue(key, out int patch))
+        if (!_known.TryGetValue(key, out int patch))
         {
             patch = finds ? Patches.Count : -1;
             if (finds)
             {
-                known[key] = patch;
+                _known[key] = patch;
                 Patches.Add(new Site(hit.At, hit.Normal, scene.Materials[hit.Material].Reflectance));
             }
         }

@@ -17,7 +17,7 @@ internal sealed class LitWalls(DirectLight direct)
     // Hits so near to each other, mm, and of like direction share one look at the LEDs.
     private const double Patch = 1.0;
 
-    private readonly Dictionary<(int, int, int, int), (int Led, double Light)[]> patches = [];
+    private readonly Dictionary<(int, int, int, int), (int Led, double Light)[]> _patches = [];
 
     /// <summary>What LEDs bring to the wall at a hit.</summary>
     public (int Led, double Light)[] On(in SurfaceHit hit)
@@ -25,9 +25,9 @@ internal sealed class LitWalls(DirectLight direct)
         int facing = (int)Math.Round(hit.Normal.X) + (3 * (int)Math.Round(hit.Normal.Y)) + (9 * (int)Math.Round(hit.Normal.Z));
         (int, int, int, int) key = (
             (int)Math.Floor(hit.At.X / Patch), (int)Math.Floor(hit.At.Y / Patch), (int)Math.Floor(hit.At.Z / Patch), facing);
-        if (!patches.TryGetValue(key, out (int Led, double Light)[]? lights))
+        if (!_patches.TryGetValue(key, out (int Led, double Light)[]? lights))
         {
-            patches[key] = lights = LightOn(direct, hit.At, hit.Normal);
+            _patches[key] = lights = LightOn(direct, hit.At, hit.Normal);
         }
 
         return lights;

@@ -11,7 +11,7 @@ public sealed class Lobe
 {
     private const int Steps = 1024;
 
-    private readonly double[] table;
+    private readonly double[] _table;
 
     /// <summary>The lobe of a full viewing angle in degrees, above 0 and below 180.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The angle is outside that range.</exception>
@@ -23,10 +23,10 @@ public sealed class Lobe
         }
 
         Exponent = Math.Log(0.5) / Math.Log(Trigonometry.CosDegrees(viewingAngleDegrees / 2));
-        table = new double[Steps + 2];
-        for (int i = 0; i < table.Length; i++)
+        _table = new double[Steps + 2];
+        for (int i = 0; i < _table.Length; i++)
         {
-            table[i] = (Exponent + 1) / (2 * Math.PI) * Math.Pow((double)i / Steps, Exponent);
+            _table[i] = (Exponent + 1) / (2 * Math.PI) * Math.Pow((double)i / Steps, Exponent);
         }
     }
 
@@ -44,6 +44,6 @@ public sealed class Lobe
         double place = Math.Min(cosine, 1) * Steps;
         int below = (int)place;
         double share = place - below;
-        return table[below] + (share * (table[below + 1] - table[below]));
+        return _table[below] + (share * (_table[below + 1] - _table[below]));
     }
 }

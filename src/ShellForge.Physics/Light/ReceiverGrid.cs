@@ -10,15 +10,15 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 public sealed class ReceiverGrid
 {
-    private readonly Dictionary<int, SheetSide[]> sides = [];
-    private readonly Func<double, double, (Point3 At, Point3 Normal)> place;
-    private readonly Func<Point3, Point3, (double Distance, Point2 At)> meeting;
+    private readonly Dictionary<int, SheetSide[]> _sides = [];
+    private readonly Func<double, double, (Point3 At, Point3 Normal)> _place;
+    private readonly Func<Point3, Point3, (double Distance, Point2 At)> _meeting;
 
     private ReceiverGrid(
         int columns, int rows, double left, double bottom, double step, bool wraps, bool[] open,
         Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting)
     {
-        this.meeting = meeting;
+        this._meeting = meeting;
         Columns = columns;
         Rows = rows;
         Left = left;
@@ -26,7 +26,7 @@ public sealed class ReceiverGrid
         Step = step;
         Wraps = wraps;
         Open = open;
-        this.place = place;
+        this._place = place;
     }
 
     /// <summary>Cells in a row.</summary>
@@ -69,7 +69,8 @@ public sealed class ReceiverGrid
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
         int columns = Math.Max(1, (int)Math.Ceiling((box.Max.X - box.Min.X) / step));
         int rows = Math.Max(1, (int)Math.Ceiling((box.Max.Y - box.Min.Y) / step));
-        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)), (from, along) =>
+        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)),
+            (from, along) =>
         {
             double distance = along.Z == 0 ? -1 : (z - from.Z) / along.Z;
             return (distance, (from + (distance * along)).XY);
@@ -146,7 +147,9 @@ public sealed class ReceiverGrid
         }, open);
     }
 
-    /// <summary>The same cells of a flat sheet whose face lies nearer to the LEDs in places, with the upright sides of such steps.</summary>
+    /// <summary>
+    /// The same cells of a flat sheet whose face lies nearer to the LEDs in places, with the upright sides of such steps.
+    /// </summary>
     /// <param name="nearer">By how much at each cell, mm.</param>
     public ReceiverGrid Stepped(ImmutableArray<float> nearer)
     {
@@ -154,15 +157,15 @@ public sealed class ReceiverGrid
             Columns, Rows, Left, Bottom, Step, Wraps, Open,
             (u, v) =>
             {
-                (Point3 at, Point3 normal) = place(u, v);
+                (Point3 at, Point3 normal) = _place(u, v);
                 return (at + (nearer[CellAt(new Point2(u, v))] * normal), normal);
             },
-            meeting);
+            _meeting);
         for (int i = 0; i < Count && !Wraps; i++)
         {
             if (nearer[i] > 0 && Open[i])
             {
-                stepped.sides[i] = [.. SidesOf(i, nearer)];
+                stepped._sides[i] = [.. SidesOf(i, nearer)];
             }
         }
 
@@ -170,10 +173,10 @@ public sealed class ReceiverGrid
     }
 
     /// <summary>
-    /// The upright sides of a step of the sheet that a cell ends with: what falls on them goes into the sheet there. Summed over the cells of
-    /// a grid they take in what a smooth side of any direction does, each cell side being square to an axis.
+    /// The upright sides of a step of the sheet that a cell ends with: what falls on them goes into the sheet there. Summed over the cells
+    /// of a grid they take in what a smooth side of any direction does, each cell side being square to an axis.
     /// </summary>
-    internal SheetSide[] Sides(int cell) => sides.TryGetValue(cell, out SheetSide[]? found) ? found : [];
+    internal SheetSide[] Sides(int cell) => _sides.TryGetValue(cell, out SheetSide[]? found) ? found : [];
 
     private IEnumerable<SheetSide> SidesOf(int cell, ImmutableArray<float> nearer)
     {
@@ -190,7 +193,7 @@ public sealed class ReceiverGrid
             double high = nearer[cell] - nearer[beside];
             if (high > 0 && Open[beside])
             {
-                (Point3 at, Point3 normal) = place(middle.X + (x * Step / 2), middle.Y + (y * Step / 2));
+                (Point3 at, Point3 normal) = _place(middle.X + (x * Step / 2), middle.Y + (y * Step / 2));
                 yield return new SheetSide(at + ((nearer[beside] + (high / 2)) * normal), new Point3(x, y, 0), high / Step);
             }
         }
@@ -200,14 +203,16 @@ public sealed class ReceiverGrid
     public int CellAt(Point2 at) =>
         (Math.Clamp((int)((at.Y - Bottom) / Step), 0, Rows - 1) * Columns) + Math.Clamp((int)((at.X - Left) / Step), 0, Columns - 1);
 
-    /// <summary>The same sheet in cells of a fraction of the side, open only where one of this grid is and where the place counts.</summary>
+    /// <summary>
+    /// The same sheet in cells of a fraction of the side, open only where one of this grid is and where the place counts.
+    /// </summary>
     /// <param name="parts">Cells into which the side of one is parted, 1 or more.</param>
     /// <param name="counts">Whether a place, in unrolled coordinates, is looked at.</param>
     public ReceiverGrid Finer(int parts, Func<Point2, bool> counts) => Made(
-        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, place, meeting, at => Open[CellAt(at)] && counts(at));
+        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, _place, _meeting, at => Open[CellAt(at)] && counts(at));
 
     /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
-    public (Point3 At, Point3 Normal) At(double u, double v) => place(u, v);
+    public (Point3 At, Point3 Normal) At(double u, double v) => _place(u, v);
 
     /// <summary>Middle of a cell in unrolled coordinates.</summary>
     public Point2 Middle(int index) => new(
@@ -219,10 +224,11 @@ public sealed class ReceiverGrid
     /// <summary>How far along a ray its light leaves through an open cell, mm, and that cell; infinity and -1 when it doesn't.</summary>
     /// <param name="from">Where the ray starts, mm.</param>
     /// <param name="along">Its direction, of length 1.</param>
-    /// <param name="sectors">Equal sectors about the z axis of which this grid has the first, in the middle of +x; 1 when it has all there is.</param>
+    /// <param name="sectors">Equal sectors about the z axis of which this grid has the first, in the middle of +x; 1 when it has all there
+    /// is.</param>
     internal (double Distance, int Cell) CellAhead(Point3 from, Point3 along, int sectors)
     {
-        (double distance, Point2 at) = meeting(from, along);
+        (double distance, Point2 at) = _meeting(from, along);
         if (!(distance > 0))
         {
             return (double.PositiveInfinity, -1);

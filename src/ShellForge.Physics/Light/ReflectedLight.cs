@@ -32,17 +32,17 @@ internal sealed class ReflectedLight
     // What a further reflection would add, as a share of all light, where repetition stops: far below the figures that are told.
     private const double Settled = 1e-3;
 
-    private readonly LightScene scene;
-    private readonly DirectLight direct;
-    private readonly ReceiverGrid face;
-    private readonly int stride;
-    private readonly int columns;
-    private readonly int rows;
-    private readonly int[] cellOf;
-    private readonly int[] openCells;
-    private readonly int[] zoneOf;
-    private readonly double[] brings;
-    private readonly int channels;
+    private readonly LightScene _scene;
+    private readonly DirectLight _direct;
+    private readonly ReceiverGrid _face;
+    private readonly int _stride;
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly int[] _cellOf;
+    private readonly int[] _openCells;
+    private readonly int[] _zoneOf;
+    private readonly double[] _brings;
+    private readonly int _channels;
 
     /// <summary>Solves a scene.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
@@ -50,21 +50,21 @@ internal sealed class ReflectedLight
     /// <param name="cancel">Stops it.</param>
     public ReflectedLight(LightScene scene, DirectLight direct, CancellationToken cancel)
     {
-        (this.scene, this.direct, face) = (scene, direct, scene.Face);
-        channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
-        stride = Math.Max(1, (int)Math.Round(Coarse / face.Step));
-        columns = (face.Columns + stride - 1) / stride;
-        rows = (face.Rows + stride - 1) / stride;
-        cellOf = new int[columns * rows];
-        openCells = new int[columns * rows];
-        zoneOf = new int[columns * rows];
-        for (int block = 0; block < cellOf.Length; block++)
+        (this._scene, this._direct, _face) = (scene, direct, scene.Face);
+        _channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
+        _stride = Math.Max(1, (int)Math.Round(Coarse / _face.Step));
+        _columns = (_face.Columns + _stride - 1) / _stride;
+        _rows = (_face.Rows + _stride - 1) / _stride;
+        _cellOf = new int[_columns * _rows];
+        _openCells = new int[_columns * _rows];
+        _zoneOf = new int[_columns * _rows];
+        for (int block = 0; block < _cellOf.Length; block++)
         {
-            (cellOf[block], openCells[block]) = OpenCell(block % columns * stride, block / columns * stride);
-            zoneOf[block] = cellOf[block] < 0 || direct.Count == 0 ? -1 : LedZones.Nearest(scene, Place(cellOf[block]).At);
+            (_cellOf[block], _openCells[block]) = OpenCell(block % _columns * _stride, block / _columns * _stride);
+            _zoneOf[block] = _cellOf[block] < 0 || direct.Count == 0 ? -1 : LedZones.Nearest(scene, Place(_cellOf[block]).At);
         }
 
-        brings = new double[columns * rows * channels];
+        _brings = new double[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
             Solve(cancel);
@@ -74,27 +74,27 @@ internal sealed class ReflectedLight
     /// <summary>Adds what each LED brings to each zone.</summary>
     public void AddTo(ZoneFlux flux)
     {
-        for (int block = 0; block < zoneOf.Length && channels == direct.Count; block++)
+        for (int block = 0; block < _zoneOf.Length && _channels == _direct.Count; block++)
         {
-            for (int led = 0; led < channels && zoneOf[block] >= 0; led++)
+            for (int led = 0; led < _channels && _zoneOf[block] >= 0; led++)
             {
-                flux.Add(led, zoneOf[block], brings[(block * channels) + led] * openCells[block]);
+                flux.Add(led, _zoneOf[block], _brings[(block * _channels) + led] * _openCells[block]);
             }
         }
     }
 
     /// <summary>
-    /// Adds the light to the cells of a face, this one or a part of it in finer cells: between the four gathering places around a cell; with
-    /// cells of their own, from those of the same cell only.
+    /// Adds the light to the cells of a face, this one or a part of it in finer cells: between the four gathering places around a cell;
+    /// with cells of their own, from those of the same cell only.
     /// </summary>
     public void AddTo(ReceiverGrid cells, LightFields fields, int[] zones)
     {
-        var gathered = new LightFields(zoneOf.Length);
-        for (int block = 0; block < zoneOf.Length; block++)
+        var gathered = new LightFields(_zoneOf.Length);
+        for (int block = 0; block < _zoneOf.Length; block++)
         {
-            for (int channel = 0; channel < channels; channel++)
+            for (int channel = 0; channel < _channels; channel++)
             {
-                gathered.Add(block, scene.OnlyAll ? -1 : channel, scene.Alone, brings[(block * channels) + channel]);
+                gathered.Add(block, _scene.OnlyAll ? -1 : channel, _scene.Alone, _brings[(block * _channels) + channel]);
             }
         }
 
@@ -107,7 +107,7 @@ internal sealed class ReflectedLight
             }
 
             Point2 at = cells.Middle(i);
-            double weights = scene.Cells ? Around(gathered, at, zones[i], sums) : 0;
+            double weights = _scene.Cells ? Around(gathered, at, zones[i], sums) : 0;
             weights = weights > 0 ? weights : Around(gathered, at, -1, sums);
             double sides = 1 + (FromSides * cells.Sides(i).Sum(side => side.Share));
             for (int f = 0; f < 3 && weights > 0; f++)
@@ -120,8 +120,8 @@ internal sealed class ReflectedLight
     // Means of the gathering places around a place; of one zone only, or of all with -1.
     private double Around(LightFields gathered, Point2 at, int zone, double[] sums)
     {
-        double x = ((at.X - face.Left) / (face.Step * stride)) - 0.5;
-        double y = ((at.Y - face.Bottom) / (face.Step * stride)) - 0.5;
+        double x = ((at.X - _face.Left) / (_face.Step * _stride)) - 0.5;
+        double y = ((at.Y - _face.Bottom) / (_face.Step * _stride)) - 0.5;
         int column = (int)Math.Floor(x);
         int row = (int)Math.Floor(y);
         double weights = 0;
@@ -130,9 +130,9 @@ internal sealed class ReflectedLight
         {
             int c = column + (k & 1);
             int r = row + (k >> 1);
-            c = face.Wraps ? ((c % columns) + columns) % columns : c;
-            int block = (r * columns) + c;
-            if (c < 0 || r < 0 || c >= columns || r >= rows || zoneOf[block] < 0 || (zone >= 0 && zoneOf[block] != zone))
+            c = _face.Wraps ? ((c % _columns) + _columns) % _columns : c;
+            int block = (r * _columns) + c;
+            if (c < 0 || r < 0 || c >= _columns || r >= _rows || _zoneOf[block] < 0 || (zone >= 0 && _zoneOf[block] != zone))
             {
                 continue;
             }
@@ -150,43 +150,44 @@ internal sealed class ReflectedLight
 
     private void Solve(CancellationToken cancel)
     {
-        var room = new LitRoom(scene, direct, channels, BlockAt);
-        Site?[] blocks = [.. cellOf.Select(cell => cell < 0 ? null : room.OnFace(cell))];
+        var room = new LitRoom(_scene, _direct, _channels, BlockAt);
+        Site?[] blocks = [.. _cellOf.Select(cell => cell < 0 ? null : room.OnFace(cell))];
         room.Look([.. blocks.OfType<Site>()], FromFace, true, cancel);
         int from = 0;
         for (int wave = 1; wave <= Waves; wave++)
         {
             int to = room.Patches.Count;
-            room.Look([.. room.Patches.Skip(from).Take(to - from).Where(patch => patch.Reflectance >= Dark)], FromPatch, wave < Waves, cancel);
+            room.Look([.. room.Patches.Skip(from).Take(to - from).Where(patch => patch.Reflectance >= Dark)], FromPatch, wave < Waves,
+                cancel);
             from = to;
         }
 
         room.Balance(blocks, MostRounds, Settled);
         for (int block = 0; block < blocks.Length; block++)
         {
-            for (int channel = 0; channel < channels && blocks[block] is { } site; channel++)
+            for (int channel = 0; channel < _channels && blocks[block] is { } site; channel++)
             {
-                brings[(block * channels) + channel] = site.Reflected[channel];
+                _brings[(block * _channels) + channel] = site.Reflected[channel];
             }
         }
     }
 
     // The gathering place whose share of the face a cell lies in.
-    private int BlockAt(int cell) => (cell / face.Columns / stride * columns) + (cell % face.Columns / stride);
+    private int BlockAt(int cell) => (cell / _face.Columns / _stride * _columns) + (cell % _face.Columns / _stride);
 
     private (int Cell, int Open) OpenCell(int column, int row)
     {
         (int found, int open, double least) = (-1, 0, double.PositiveInfinity);
-        for (int r = row; r < Math.Min(row + stride, face.Rows); r++)
+        for (int r = row; r < Math.Min(row + _stride, _face.Rows); r++)
         {
-            for (int c = column; c < Math.Min(column + stride, face.Columns); c++)
+            for (int c = column; c < Math.Min(column + _stride, _face.Columns); c++)
             {
-                int cell = (r * face.Columns) + c;
-                if (face.Open[cell])
+                int cell = (r * _face.Columns) + c;
+                if (_face.Open[cell])
                 {
                     open++;
-                    double x = c - column - ((stride - 1) / 2.0);
-                    double y = r - row - ((stride - 1) / 2.0);
+                    double x = c - column - ((_stride - 1) / 2.0);
+                    double y = r - row - ((_stride - 1) / 2.0);
                     if ((x * x) + (y * y) < least)
                     {
                         (found, least) = (cell, (x * x) + (y * y));
@@ -200,8 +201,8 @@ internal sealed class ReflectedLight
 
     private (Point3 At, Point3 Normal) Place(int cell)
     {
-        Point2 middle = face.Middle(cell);
-        return face.At(middle.X, middle.Y);
+        Point2 middle = _face.Middle(cell);
+        return _face.At(middle.X, middle.Y);
     }
 
     private static Point3[] Hemisphere(int elevations, int azimuths)

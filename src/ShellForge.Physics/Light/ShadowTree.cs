@@ -19,26 +19,26 @@ public sealed class ShadowTree
     // Stands for a slope of zero; its reciprocal times 512 mm is still finite in float32.
     private const double Flat = 1e-30;
 
-    private readonly Node[] nodes;
-    private readonly Vector3[] corners;
-    private readonly Vector3[] firstEdges;
-    private readonly Vector3[] secondEdges;
-    private readonly int[] materials;
+    private readonly Node[] _nodes;
+    private readonly Vector3[] _corners;
+    private readonly Vector3[] _firstEdges;
+    private readonly Vector3[] _secondEdges;
+    private readonly int[] _materials;
 
     internal ShadowTree(Node[] nodes, Vector3[] corners, Vector3[] firstEdges, Vector3[] secondEdges, int[] materials)
     {
-        this.nodes = nodes;
-        this.corners = corners;
-        this.firstEdges = firstEdges;
-        this.secondEdges = secondEdges;
-        this.materials = materials;
+        this._nodes = nodes;
+        this._corners = corners;
+        this._firstEdges = firstEdges;
+        this._secondEdges = secondEdges;
+        this._materials = materials;
     }
 
     /// <summary>A tree without a triangle.</summary>
     public static ShadowTree Empty { get; } = new ShadowTreeBuilder().Build();
 
     /// <summary>How many triangles there are.</summary>
-    public int TriangleCount => corners.Length;
+    public int TriangleCount => _corners.Length;
 
     /// <summary>Whether a triangle lies on the open segment between two points.</summary>
     /// <param name="from">One end, mm.</param>
@@ -47,7 +47,7 @@ public sealed class ShadowTree
 
     private bool BlocksSegment(Vector3 from, Vector3 to)
     {
-        if (corners.Length == 0)
+        if (_corners.Length == 0)
         {
             return false;
         }
@@ -59,7 +59,7 @@ public sealed class ShadowTree
         stack[top++] = 0;
         while (top > 0)
         {
-            ref readonly Node node = ref nodes[stack[--top]];
+            ref readonly Node node = ref _nodes[stack[--top]];
             if (!Enters(node, from, inverse, 1))
             {
                 continue;
@@ -99,14 +99,14 @@ public sealed class ShadowTree
         int found = -1;
         Span<int> stack = stackalloc int[64];
         int top = 0;
-        if (corners.Length > 0)
+        if (_corners.Length > 0)
         {
             stack[top++] = 0;
         }
 
         while (top > 0)
         {
-            ref readonly Node node = ref nodes[stack[--top]];
+            ref readonly Node node = ref _nodes[stack[--top]];
             if (!Enters(node, origin, inverse, nearest))
             {
                 continue;
@@ -137,11 +137,11 @@ public sealed class ShadowTree
             return false;
         }
 
-        Vector3 across = Cross(firstEdges[found], secondEdges[found]);
+        Vector3 across = Cross(_firstEdges[found], _secondEdges[found]);
         Vector3 normal = across / MathF.Sqrt(Dot(across, across));
         bool outside = Dot(normal, direction) < 0;
         Point3 outward = new(normal.X, normal.Y, normal.Z);
-        hit = new SurfaceHit(from + ((double)nearest * along), outside ? outward : -1 * outward, nearest, materials[found], outside);
+        hit = new SurfaceHit(from + ((double)nearest * along), outside ? outward : -1 * outward, nearest, _materials[found], outside);
         return true;
     }
 
@@ -165,8 +165,8 @@ public sealed class ShadowTree
     // Parameter along the ray, or -1. Source: Moeller and Trumbore, Fast, minimum storage ray/triangle intersection, 1997.
     private float Meets(int triangle, Vector3 from, Vector3 along)
     {
-        Vector3 first = firstEdges[triangle];
-        Vector3 second = secondEdges[triangle];
+        Vector3 first = _firstEdges[triangle];
+        Vector3 second = _secondEdges[triangle];
         Vector3 p = Cross(along, second);
         float determinant = Dot(first, p);
         if (MathF.Abs(determinant) < (float)Grazing)
@@ -175,7 +175,7 @@ public sealed class ShadowTree
         }
 
         float inverse = 1 / determinant;
-        Vector3 s = from - corners[triangle];
+        Vector3 s = from - _corners[triangle];
         float u = Dot(s, p) * inverse;
         if (u < -(float)Seam || u > 1 + (float)Seam)
         {

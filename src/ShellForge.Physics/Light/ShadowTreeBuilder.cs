@@ -13,21 +13,21 @@ public sealed class ShadowTreeBuilder
     // Deeper than this a traversal stack would not hold: the rest becomes one leaf. Halves of a million triangles end at 20.
     private const int Deepest = 60;
 
-    private readonly List<Vector3> a = [];
-    private readonly List<Vector3> b = [];
-    private readonly List<Vector3> c = [];
-    private readonly List<int> materials = [];
-    private readonly List<ShadowTree.Node> nodes = [];
-    private int[] order = [];
-    private Vector3[] middles = [];
+    private readonly List<Vector3> _a = [];
+    private readonly List<Vector3> _b = [];
+    private readonly List<Vector3> _c = [];
+    private readonly List<int> _materials = [];
+    private readonly List<ShadowTree.Node> _nodes = [];
+    private int[] _order = [];
+    private Vector3[] _middles = [];
 
     /// <summary>Adds a triangle, its corners counter-clockwise seen from outside.</summary>
     public void Add(Point3 first, Point3 second, Point3 third, int material)
     {
-        a.Add(Single(first));
-        b.Add(Single(second));
-        c.Add(Single(third));
-        materials.Add(material);
+        _a.Add(Single(first));
+        _b.Add(Single(second));
+        _c.Add(Single(third));
+        _materials.Add(material);
     }
 
     /// <summary>Adds all triangles of a mesh.</summary>
@@ -46,22 +46,22 @@ public sealed class ShadowTreeBuilder
     /// <summary>The tree of everything added so far.</summary>
     public ShadowTree Build()
     {
-        int count = a.Count;
-        order = [.. Enumerable.Range(0, count)];
-        middles = [.. Enumerable.Range(0, count).Select(i => (a[i] + b[i] + c[i]) / 3)];
-        nodes.Clear();
+        int count = _a.Count;
+        _order = [.. Enumerable.Range(0, count)];
+        _middles = [.. Enumerable.Range(0, count).Select(i => (_a[i] + _b[i] + _c[i]) / 3)];
+        _nodes.Clear();
         if (count > 0)
         {
-            nodes.Add(default);
+            _nodes.Add(default);
             Split(0, 0, count, 0);
         }
 
         return new ShadowTree(
-            [.. nodes],
-            [.. order.Select(i => a[i])],
-            [.. order.Select(i => b[i] - a[i])],
-            [.. order.Select(i => c[i] - a[i])],
-            [.. order.Select(i => materials[i])]);
+            [.. _nodes],
+            [.. _order.Select(i => _a[i])],
+            [.. _order.Select(i => _b[i] - _a[i])],
+            [.. _order.Select(i => _c[i] - _a[i])],
+            [.. _order.Select(i => _materials[i])]);
     }
 
     private void Split(int node, int from, int to, int depth)
@@ -71,14 +71,14 @@ public sealed class ShadowTreeBuilder
         int middle = axis < 0 ? from : Parted(from, to, axis, at);
         if (middle == from || middle == to)
         {
-            nodes[node] = new ShadowTree.Node(low, high, from, to - from, 0);
+            _nodes[node] = new ShadowTree.Node(low, high, from, to - from, 0);
             return;
         }
 
-        int children = nodes.Count;
-        nodes.Add(default);
-        nodes.Add(default);
-        nodes[node] = new ShadowTree.Node(low, high, children, 0, axis);
+        int children = _nodes.Count;
+        _nodes.Add(default);
+        _nodes.Add(default);
+        _nodes[node] = new ShadowTree.Node(low, high, children, 0, axis);
         Split(children, from, middle, depth + 1);
         Split(children + 1, middle, to, depth + 1);
     }
@@ -89,9 +89,9 @@ public sealed class ShadowTreeBuilder
         var high = new Vector3(float.NegativeInfinity);
         for (int i = from; i < to; i++)
         {
-            int t = order[i];
-            low = Vector3.Min(low, Vector3.Min(a[t], Vector3.Min(b[t], c[t])));
-            high = Vector3.Max(high, Vector3.Max(a[t], Vector3.Max(b[t], c[t])));
+            int t = _order[i];
+            low = Vector3.Min(low, Vector3.Min(_a[t], Vector3.Min(_b[t], _c[t])));
+            high = Vector3.Max(high, Vector3.Max(_a[t], Vector3.Max(_b[t], _c[t])));
         }
 
         return (low, high);
@@ -104,8 +104,8 @@ public sealed class ShadowTreeBuilder
         var high = new Vector3(float.NegativeInfinity);
         for (int i = from; i < to; i++)
         {
-            low = Vector3.Min(low, middles[order[i]]);
-            high = Vector3.Max(high, middles[order[i]]);
+            low = Vector3.Min(low, _middles[_order[i]]);
+            high = Vector3.Max(high, _middles[_order[i]]);
         }
 
         (int best, float place, float cost) = (-1, 0f, float.PositiveInfinity);
@@ -121,12 +121,12 @@ public sealed class ShadowTreeBuilder
             Array.Fill(boxes, (new Vector3(float.PositiveInfinity), new Vector3(float.NegativeInfinity), 0));
             for (int i = from; i < to; i++)
             {
-                int t = order[i];
-                int bin = Math.Min(Bins - 1, (int)((middles[t][axis] - low[axis]) / width * Bins));
+                int t = _order[i];
+                int bin = Math.Min(Bins - 1, (int)((_middles[t][axis] - low[axis]) / width * Bins));
                 (Vector3 binLow, Vector3 binHigh, int binCount) = boxes[bin];
                 boxes[bin] = (
-                    Vector3.Min(binLow, Vector3.Min(a[t], Vector3.Min(b[t], c[t]))),
-                    Vector3.Max(binHigh, Vector3.Max(a[t], Vector3.Max(b[t], c[t]))),
+                    Vector3.Min(binLow, Vector3.Min(_a[t], Vector3.Min(_b[t], _c[t]))),
+                    Vector3.Max(binHigh, Vector3.Max(_a[t], Vector3.Max(_b[t], _c[t]))),
                     binCount + 1);
             }
 
@@ -164,9 +164,9 @@ public sealed class ShadowTreeBuilder
         int left = from;
         for (int i = from; i < to; i++)
         {
-            if (middles[order[i]][axis] < at)
+            if (_middles[_order[i]][axis] < at)
             {
-                (order[left], order[i]) = (order[i], order[left]);
+                (_order[left], _order[i]) = (_order[i], _order[left]);
                 left++;
             }
         }

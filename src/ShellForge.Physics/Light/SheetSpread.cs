@@ -2,17 +2,17 @@ namespace ShellForge.Physics.Light;
 
 /// <summary>
 /// What the viewer's side of a sheet shows: the light on its inner face times the transmission, spread sideways like a bell. Light that
-/// spreads behind the bezel is lost there, none is made. A dark bezel that the sheet is fused to takes more: light that would have come back
-/// from beyond the edge, which a cloud that went on would return. Where the sheet itself goes on behind the bezel, as much light comes out
-/// from there as goes in.
+/// spreads behind the bezel is lost there, none is made. A dark bezel that the sheet is fused to takes more: light that would have come
+/// back from beyond the edge, which a cloud that went on would return. Where the sheet itself goes on behind the bezel, as much light comes
+/// out from there as goes in.
 /// </summary>
 internal static class SheetSpread
 {
     // The bell is cut at so many standard deviations; the rest, below 0.3 %, is put back by scaling.
     private const double CutAt = 3;
 
-    // What a dark rim takes besides, over what spreads past the edge. Source: walks of photons through slabs that end in black plastic; half
-    // a millimetre along the edge gets four fifths of what the bell alone leaves it.
+    // What a dark rim takes besides, over what spreads past the edge. Source: walks of photons through slabs that end in black plastic;
+    // half a millimetre along the edge gets four fifths of what the bell alone leaves it.
     private const double TakenBack = 0.34;
 
     /// <summary>The share of light that each cell keeps beside a dark rim, over what the bell leaves it.</summary>
@@ -33,7 +33,9 @@ internal static class SheetSpread
         return [.. inside.Select(share => share > 0 ? 1 / share : 0)];
     }
 
-    /// <summary>Fills <paramref name="seen"/> from <paramref name="on"/>; the sheet lets the share <paramref name="passes"/> through at each cell.</summary>
+    /// <summary>
+    /// Fills <paramref name="seen"/> from <paramref name="on"/>; the sheet lets the share <paramref name="passes"/> through at each cell.
+    /// </summary>
     public static void Apply(ReceiverGrid face, double spread, float[] passes, float[] on, float[] seen)
     {
         double[] bell = Bell(spread / face.Step);

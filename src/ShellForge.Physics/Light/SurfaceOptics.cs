@@ -6,7 +6,9 @@ namespace ShellForge.Physics.Light;
 /// <param name="AbsorptionLength">ta of the law T = exp(-t / ta) of dark pigments, mm; null for what scatters.</param>
 public readonly record struct SurfaceOptics(double Reflectance, double TransmissionLength, double? AbsorptionLength = null)
 {
-    /// <summary>What a populated board throws back where no LED stands: solder mask and parts. Typical: white boards more, black ones less.</summary>
+    /// <summary>
+    /// What a populated board throws back where no LED stands: solder mask and parts. Typical: white boards more, black ones less.
+    /// </summary>
     public const double BoardReflectance = 0.2;
 
     /// <summary>Whether it lets nothing through at all.</summary>

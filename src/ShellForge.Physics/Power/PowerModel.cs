@@ -27,7 +27,9 @@ public sealed record PowerResult
     /// <summary>Largest brightness that stays within <see cref="AllowedAmps"/> with the strongest dies, 0 to 1.</summary>
     public required double AllowedBrightness { get; init; }
 
-    /// <summary>Largest brightness at which no more than a current is drawn with the strongest dies, 0 to 1; 0 when even dark LEDs draw more.</summary>
+    /// <summary>
+    /// Largest brightness at which no more than a current is drawn with the strongest dies, 0 to 1; 0 when even dark LEDs draw more.
+    /// </summary>
     /// <param name="input">What draws.</param>
     /// <param name="amps">What may be drawn, A.</param>
     public double BrightnessWithin(PowerInput input, double amps)
@@ -70,7 +72,8 @@ public static class PowerModel
     /// <summary>Everything about a board's current.</summary>
     public static PowerResult Of(PowerInput input)
     {
-        double Drawn(double full, double brightness) => input.IdleAmps + (Math.Max(0, full - input.IdleAmps) * brightness) + input.OtherAmps;
+        double Drawn(double full, double brightness) =>
+            input.IdleAmps + (Math.Max(0, full - input.IdleAmps) * brightness) + input.OtherAmps;
         double allowed = Math.Min(SupplyUse * input.SupplyAmps, input.ContactAmps);
         double span = Math.Max(0, input.StrongestAmps - input.IdleAmps);
         double left = allowed - input.IdleAmps - input.OtherAmps;

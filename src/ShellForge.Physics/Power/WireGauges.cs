@@ -41,7 +41,9 @@ public static class WireGauges
         return null;
     }
 
-    /// <summary>A gauge by its number: the next thinner of those listed, so that it errs on the safe side; null below the thinnest.</summary>
+    /// <summary>
+    /// A gauge by its number: the next thinner of those listed, so that it errs on the safe side; null below the thinnest.
+    /// </summary>
     public static WireGauge? Of(int gauge)
     {
         WireGauge[] fitting = [.. All.Where(wire => wire.Gauge >= gauge)];

@@ -8,7 +8,8 @@ using ShellForge.Planning.Posts;
 namespace ShellForge.Planning.Closures;
 
 /// <summary>
-/// The lip is glued into the tub. What glue the tub's rim scrapes off the lip gathers in a chamfer under the seam and does not come out of it:
+/// The lip is glued into the tub. What glue the tub's rim scrapes off the lip gathers in a chamfer under the seam and does not come out of
+/// it:
 /// <code>
 ///   cover wall │███████│
 ///  parting line ──┬◣ ┌─┴─ ─ ─   groove
@@ -47,13 +48,15 @@ internal sealed class GlueForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) => new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
+        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+            new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports) => null;
 
     /// <inheritdoc />
-    public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (Bond + Groove, "the glue's bond, and the groove over it");
+    public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) =>
+        (Bond + Groove, "the glue's bond, and the groove over it");
 
     /// <inheritdoc />
     public override double CoverWallLeast(BoardFile file, double toHold) => toHold;
@@ -66,12 +69,15 @@ internal sealed class GlueForm : ClosureForm
     {
         var reasons = new Reasons();
         double groove = Math.Clamp(Math.Round(draft.Shell.Wall - draft.Basis.Wall(LinesBeside), 2), 0, Groove);
-        reasons.Length("closure.bond", Math.Round(draft.Stack.PartingLine - lipBottom - groove, 3), Reasons.Rule, "height of the glued face all round");
+        reasons.Length("closure.bond", Math.Round(draft.Stack.PartingLine - lipBottom - groove, 3), Reasons.Rule,
+            "height of the glued face all round");
         return reasons.Of<ClosurePlan>(new GlueClosurePlan
         {
-            Gap = reasons.Length("closure.glue-gap", draft.Lip.Gap, draft.File.Print.Printer.Name, "the lip's gap, which the glue has to fill"),
+            Gap = reasons.Length("closure.glue-gap", draft.Lip.Gap, draft.File.Print.Printer.Name,
+                "the lip's gap, which the glue has to fill"),
             Groove = reasons.Length(
-                "closure.groove", groove, Reasons.Rule, $"chamfer inside the tub's rim for the glue that is squeezed out; it leaves {LinesBeside} lines of the wall"),
+                "closure.groove", groove, Reasons.Rule,
+                    $"chamfer inside the tub's rim for the glue that is squeezed out; it leaves {LinesBeside} lines of the wall"),
         });
     }
 }

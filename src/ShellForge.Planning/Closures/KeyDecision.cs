@@ -37,7 +37,8 @@ internal static class KeyDecision
         if (closure.KeyAt(draft) is Angle own)
         {
             BoardKey byLug = KeyOfBoard(draft, "the slot for the odd lug", own, preferred);
-            reasons.Choice("key.at", $"{Reasons.Mm(Math.Round(own.Normalized.Degrees, 1))} degrees", Reasons.Rule, "where the closure's own key goes in");
+            reasons.Choice("key.at", $"{Reasons.Mm(Math.Round(own.Normalized.Degrees, 1))} degrees", Reasons.Rule,
+                "where the closure's own key goes in");
             reasons.Choice("key.board", byLug.Words, Reasons.Rule, OneWayOnly);
             return reasons.Of(new KeyPlan(own, draft.Stack.PartingLine, null, byLug));
         }

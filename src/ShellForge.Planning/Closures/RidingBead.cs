@@ -16,7 +16,8 @@ internal sealed record RidingBead(double Radius, double Interference, double Lan
 
     /// <summary>A bead all round but for gaps.</summary>
     /// <param name="gaps">Sectors without bead.</param>
-    public RidingBead Without(IEnumerable<(Angle From, Angle Sweep)> gaps) => this with { HasBead = [.. Sectors(gaps).Select(gap => !gap)] };
+    public RidingBead Without(IEnumerable<(Angle From, Angle Sweep)> gaps) =>
+        this with { HasBead = [.. Sectors(gaps).Select(gap => !gap)] };
 
     /// <summary>Beads in these sectors only.</summary>
     /// <param name="pieces">The sectors.</param>

@@ -8,7 +8,9 @@ using ShellForge.Planning.Posts;
 
 namespace ShellForge.Planning.Closures;
 
-/// <summary>Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.</summary>
+/// <summary>
+/// Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.
+/// </summary>
 internal sealed class ScrewForm : ClosureForm
 {
     // Share of the printer's overhang that is used under a head: holes are drawn round, and shrinkage scales them.

@@ -52,17 +52,22 @@ internal static class SnapDecision
         reasons.Length(
             "closure.bead.interference", interference, filament.Name,
             string.Create(CultureInfo.InvariantCulture,
-                $"sizes stray by {Reasons.Mm(spread)}: at the least a catch of {Reasons.Mm(Math.Round(caught, 3))} is left, {SnapSection.CatchMinimum} is needed; at the most the ring is strained by {strain:0.00%}, {filament.Name} repeats {(double)filament.StrainAlongLayers:0.0%}"));
+                $"sizes stray by {Reasons.Mm(spread)}: at the least a catch of {Reasons.Mm(Math.Round(caught, 3))} is left, "
+                    + $"{SnapSection.CatchMinimum} is needed; at the most the ring is strained by {strain:0.00%}, {filament.Name} repeats "
+                    + $"{(double)filament.StrainAlongLayers:0.0%}"));
         reasons.Length(
             "closure.bead.height", section.Height, Reasons.Rule,
             $"gap {Reasons.Mm(gap)}{(gap == draft.Lip.Gap ? "" : " in the hand")} plus interference {Reasons.Mm(interference)}");
         reasons.Choice(
             "closure.bead.lead-in", string.Create(CultureInfo.InvariantCulture, $"{SnapSection.LeadIn.Degrees:0} degrees"), Reasons.Rule,
             string.Create(CultureInfo.InvariantCulture,
-                $"to the axis: the flattest flank of the trade's 30 to 45 takes {SnapForce.AlongAxis(SnapSection.LeadIn) / SnapForce.AlongAxis(SnapSection.Hold):0%} of the force of {SnapSection.Hold.Degrees:0}, at which the other flank holds"));
+                $"to the axis: the flattest flank of the trade's 30 to 45 takes "
+                    + $"{SnapForce.AlongAxis(SnapSection.LeadIn) / SnapForce.AlongAxis(SnapSection.Hold):0%} of the force of "
+                    + $"{SnapSection.Hold.Degrees:0}, at which the other flank holds"));
         reasons.Length(
             "closure.groove.wall-left", Math.Round(draft.Shell.Wall - grooveDepth, 3), Reasons.Rule,
-            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(GrooveDeeper)} deeper than the bead reaches; {Reasons.Mm(Skin)} is the least that prints sound");
+            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(GrooveDeeper)} deeper than the bead reaches; "
+                + $"{Reasons.Mm(Skin)} is the least that prints sound");
         double beadZ = lipBottom + SnapSection.Land + section.LeadInRun + (SnapSection.Crest / 2);
         double grooveTop = beadZ - Draw + (SnapSection.Crest / 2) + SnapSection.Run(grooveDepth, SnapSection.Hold);
         double land = Math.Max(0, draft.Stack.PartingLine - grooveTop) + SnapSection.Crest;
@@ -73,28 +78,35 @@ internal static class SnapDecision
         ImmutableArray<(Angle From, Angle Sweep)> hooks = Hooks(draft, reasons);
         var bead = new RidingBead(radius, interference, land, Give(radius), []);
         RidingBead[] atBore = hooks.IsEmpty
-            ? [] : [new RidingBead(draft.Shell.Round!.BoreOuter, HookInterference, land, Give(draft.Shell.Round.BoreOuter), []).Only(hooks)];
-        double Force(IEnumerable<(Angle, Angle)> gaps) => SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
+            ? [] : [new RidingBead(draft.Shell.Round!.BoreOuter, HookInterference, land, Give(draft.Shell.Round.BoreOuter), []).Only(
+                hooks)];
+        double Force(IEnumerable<(Angle, Angle)> gaps) =>
+            SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
         ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
         ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, radius, Force);
         double force = Force(split);
         if (split != interruptions)
         {
             reasons.Choice("closure.bead.pieces", split.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule, string.Create(
-                CultureInfo.InvariantCulture, $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes {force:0} N"));
+                CultureInfo.InvariantCulture,
+                    $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes "
+                        + $"{force:0} N"));
         }
 
         reasons.Choice(
             "closure.bead.force", string.Create(CultureInfo.InvariantCulture, $"{force:0} N"), Reasons.Rule,
             string.Create(CultureInfo.InvariantCulture,
-                $"pressed down from one side, where most of the bead rides at once; a hand gives {SnapForce.Hand:0}. Tub and cover give alike; a cover that gave nothing would make it {2 * force:0}"));
+                $"pressed down from one side, where most of the bead rides at once; a hand gives {SnapForce.Hand:0}. Tub and cover give "
+                    + $"alike; a cover that gave nothing would make it {2 * force:0}"));
         return reasons.Of(new SnapClosurePlan
         {
             BeadZ = beadZ,
             BeadHeight = section.Height,
             Interference = interference,
             GrooveDepth = grooveDepth,
-            GrooveZ = beadZ - reasons.Length("closure.groove.lower", Draw, Reasons.Rule, "the groove lies so much lower than the bead, whose upper flank then draws the cover onto the rim"),
+            GrooveZ = beadZ
+                - reasons.Length("closure.groove.lower", Draw, Reasons.Rule,
+                    "the groove lies so much lower than the bead, whose upper flank then draws the cover onto the rim"),
             Crest = SnapSection.Crest,
             LeadIn = SnapSection.LeadIn,
             Hold = SnapSection.Hold,
@@ -131,10 +143,12 @@ internal static class SnapDecision
     private static LostCatch Lost(HousingDraft draft)
     {
         IEnumerable<string> others = ClosureForm.All
-            .Where(form => form != draft.Closure && form.Reopens && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.PortsInPlan) is null)
+            .Where(form => form != draft.Closure && form.Reopens
+                && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.PortsInPlan) is null)
             .Select(form => $"'closure: {form.Word}'");
         return new LostCatch(
-            $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove", $"{string.Join(" or ", others)}, or walls of 4 lines");
+            $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove",
+                $"{string.Join(" or ", others)}, or walls of 4 lines");
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)

@@ -30,14 +30,16 @@ internal sealed class SnapForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) => new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
+        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+            new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports) => null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (
-        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), lip.Gap - file.Print.Printer.LipCloses, file.Print.Shell, file.Print.Printer).Width + (2 * SnapSection.Land),
+        SnapSection.Of(SnapSection.RingOf(file.Board.Outline), lip.Gap - file.Print.Printer.LipCloses, file.Print.Shell, file.Print.Printer)
+            .Width + (2 * SnapSection.Land),
         "room for the snap bead with a land above and below");
 
     /// <inheritdoc />

@@ -14,7 +14,9 @@ namespace ShellForge.Planning.Closures;
 /// <param name="Height">Bead height off the lip: gap plus interference, mm.</param>
 internal sealed record SnapSection(double Interference, double Height)
 {
-    /// <summary>Angle of the flank that leads in, to the axis. Source: snap-fit design guides, 30 to 45 degrees; the flattest takes least force.</summary>
+    /// <summary>
+    /// Angle of the flank that leads in, to the axis. Source: snap-fit design guides, 30 to 45 degrees; the flattest takes least force.
+    /// </summary>
     public static readonly Angle LeadIn = Angle.FromDegrees(30);
 
     /// <summary>Angle of the flank that holds, to the axis: what every printer lays without support.</summary>
@@ -60,7 +62,9 @@ internal sealed record SnapSection(double Interference, double Height)
     /// <param name="flank">Its angle to the axis.</param>
     public static double Run(double height, Angle flank) => height * flank.Cos / flank.Sin;
 
-    /// <summary>Diameter of the circle as long round as a board's edge, mm: what gives on any outline is the way round, not the corners' reach.</summary>
+    /// <summary>
+    /// Diameter of the circle as long round as a board's edge, mm: what gives on any outline is the way round, not the corners' reach.
+    /// </summary>
     public static double RingOf(BoardOutline outline) =>
         outline is PolygonOutline ? outline.Region.Filled().Perimeter / Math.PI : 2 * outline.OuterRadius;
 

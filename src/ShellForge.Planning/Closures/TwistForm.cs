@@ -75,7 +75,8 @@ internal sealed class TwistForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) => new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
+        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+            new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports)
@@ -91,7 +92,8 @@ internal sealed class TwistForm : ClosureForm
                 "take closure: snap or screws, or a connector whose body ends inside the board's edge")
             : shell.Wall - Hold - Gap < basis.Wall(SkinLines) - Layers.Slack ? Because(
                 $"a wall of {Reasons.Mm(shell.Wall)} mm leaves no two lines outside the slots",
-                $"take walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}, or closure: snap or screws")
+                $"take walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}, "
+                    + $"or closure: snap or screws")
             : LugRing.Of(file, shell, ports) is null ? Because(
                 "openings for connectors leave no stretch of wall for the lugs", "take closure: snap or screws, or fewer open ports")
             : null;
@@ -114,9 +116,11 @@ internal sealed class TwistForm : ClosureForm
         LugRing ring = RingOf(draft);
         reasons.Choice(
             "closure.lugs", ring.Lugs.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
-            $"by diameter; one stands {Reasons.Mm(Math.Round(OddShare * 360 / ring.Lugs.Length, 1))} degrees out of the spacing: it is the key");
+            $"by diameter; one stands {Reasons.Mm(Math.Round(OddShare * 360 / ring.Lugs.Length, 1))} degrees out of the spacing: it is "
+                + $"the key");
         reasons.Choice(
-            "closure.turn", $"{Reasons.Mm(Math.Round(ring.Turn.Degrees, 1))} degrees clockwise", Reasons.Rule, "a lug's length and its gaps");
+            "closure.turn", $"{Reasons.Mm(Math.Round(ring.Turn.Degrees, 1))} degrees clockwise", Reasons.Rule,
+                "a lug's length and its gaps");
         double bottom = lipBottom + Gap;
         return reasons.Of<ClosurePlan>(new TwistClosurePlan
         {
@@ -129,7 +133,8 @@ internal sealed class TwistForm : ClosureForm
             LugHeight = draft.Lip.Gap - draft.File.Print.Printer.LipCloses + Hold,
             Gap = Gap,
             RidgePress = reasons.Length(
-                "closure.ridge.interference", RidgePress, Reasons.Rule, "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),
+                "closure.ridge.interference", RidgePress, Reasons.Rule,
+                    "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),
             RidgeLength = reasons.Length("closure.ridge.length", RidgeLength, Reasons.Rule, "along the wall, in front of each closed lug"),
         });
     }
@@ -172,10 +177,12 @@ internal sealed class TwistForm : ClosureForm
             Angle mark = (KeyDecision.FirstPixel(file) ?? file.Up) - turn - Angle.FromDegrees(OddShare * spacing);
             for (int away = 0; away <= 360; away += StepDegrees)
             {
-                Angle first = mark + Angle.FromDegrees((away / StepDegrees % 2 == 0 ? 1 : -1) * ((away / StepDegrees) + 1) / 2 * StepDegrees);
+                Angle first = mark
+                    + Angle.FromDegrees((away / StepDegrees % 2 == 0 ? 1 : -1) * ((away / StepDegrees) + 1) / 2 * StepDegrees);
                 ImmutableArray<Angle> lugs =
                 [
-                    .. Enumerable.Range(0, count).Select(i => (first + Angle.FromDegrees((i * spacing) + (i == Odd ? OddShare * spacing : 0))).Normalized),
+                    .. Enumerable.Range(0, count)
+                        .Select(i => (first + Angle.FromDegrees((i * spacing) + (i == Odd ? OddShare * spacing : 0))).Normalized),
                 ];
 
                 // A lug sweeps from its mouth to where it is closed.

@@ -12,7 +12,8 @@ public static class FieldLines
     private const double JudgedShare = 0.8;
 
     /// <summary>
-    /// From every LED to each of its neighbours where light blends; with cells, and for LEDs without a neighbour, across each LED's own room.
+    /// From every LED to each of its neighbours where light blends; with cells, and for LEDs without a neighbour, across each LED's own
+    /// room.
     /// </summary>
     /// <param name="field">The LEDs.</param>
     /// <param name="window">The lit window: a way that leaves it is none.</param>

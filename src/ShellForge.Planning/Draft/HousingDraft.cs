@@ -57,7 +57,8 @@ internal sealed record HousingDraft
 /// <summary>What of the lip is decided before the walls, which must leave room for it; how long it is comes with the closure.</summary>
 /// <param name="Thickness">Radial thickness, whole lines, mm.</param>
 /// <param name="Gap">Gap to the wall's inner face per side, mm.</param>
-/// <param name="TongueGap">Gap of the tongue at an open bore to the bore wall, mm: wider, since a second tight fit would fight the first.</param>
+/// <param name="TongueGap">Gap of the tongue at an open bore to the bore wall, mm: wider, since a second tight fit would fight the
+/// first.</param>
 /// <param name="AboveBoard">Least height of the lip's end above the board's top face, mm.</param>
 internal record LipRing(double Thickness, double Gap, double TongueGap, double AboveBoard)
 {
@@ -96,7 +97,8 @@ internal sealed record MountNeeds(double Floor, double BelowBoard, string Why);
 /// <param name="LowestBezel">Least z of the bezel's inner face, which lies over parts and screw heads too; 0 without any.</param>
 /// <param name="BoardTop">z of the board's front face.</param>
 /// <param name="Tallest">z of the highest thing on it: LED, part or screw head.</param>
-internal sealed record FrontLimits(double LedWindow, double LowestInner, double LowestFront, string Why, double LowestBezel, double BoardTop, double Tallest);
+internal sealed record FrontLimits(double LedWindow, double LowestInner, double LowestFront, string Why, double LowestBezel,
+    double BoardTop, double Tallest);
 
 /// <summary>Window, bezel and diffuser as decided from light and filaments.</summary>
 /// <param name="Diffuser">The diffuser.</param>

@@ -110,10 +110,14 @@ internal static class PlanRules
     /// <summary>No parting line within this of the axis of side-facing LEDs, mm.</summary>
     public const double PartingFromEmission = 1.5;
 
-    /// <summary>Least diameter that an open bore keeps, mm: below, a printer closes it with strings and no finger or cable passes.</summary>
+    /// <summary>
+    /// Least diameter that an open bore keeps, mm: below, a printer closes it with strings and no finger or cable passes.
+    /// </summary>
     public const double LeastBore = 6.0;
 
-    /// <summary>Passage for a tie under a cable post: height, and width along the cable, mm. Source: ties 2.5 wide, slots of at least 3 x 1.</summary>
+    /// <summary>
+    /// Passage for a tie under a cable post: height, and width along the cable, mm. Source: ties 2.5 wide, slots of at least 3 x 1.
+    /// </summary>
     public const double TieSlotHeight = 1.6;
 
     /// <summary>See <see cref="TieSlotHeight"/>.</summary>

@@ -27,7 +27,8 @@ public sealed record PrintBasis(double LineWidth, double Layer, double FirstLaye
     public double Wall(int lines) => Math.Round(LineWidth + ((lines - 1) * LineSpacing), 2, MidpointRounding.AwayFromZero);
 
     /// <summary>The count of lines that comes nearest to a thickness, at least one.</summary>
-    public int LinesNear(double thickness) => Math.Max(1, 1 + (int)Math.Round((thickness - LineWidth) / LineSpacing, MidpointRounding.AwayFromZero));
+    public int LinesNear(double thickness) =>
+        Math.Max(1, 1 + (int)Math.Round((thickness - LineWidth) / LineSpacing, MidpointRounding.AwayFromZero));
 
     /// <summary>The height rounded up to the next face between two layers, measured from the bed; at least the first layer.</summary>
     public double Up(double z) => Math.Max(FirstLayer, Layers.Up(z, FirstLayer, Layer));

@@ -9,7 +9,8 @@ namespace ShellForge.Planning.Exits;
 
 /// <summary>
 /// A way for a soldered cable out of the housing, before anything of it is decided. A new form is a class of its own and a line in
-/// <see cref="All"/>; the compiler asks it for every answer. What it becomes is a <see cref="CableExitPlan"/>, which answers everybody else.
+/// <see cref="All"/>; the compiler asks it for every answer. What it becomes is a <see cref="CableExitPlan"/>, which answers everybody
+/// else.
 /// </summary>
 internal abstract class ExitForm
 {
@@ -23,7 +24,10 @@ internal abstract class ExitForm
     /// <summary>Whether the cover has a tongue in it.</summary>
     public abstract bool HasTongue { get; }
 
-    /// <summary>What of it closure screws keep off in the wall: its middle, and half its width along the wall, mm; null where it leaves the wall alone.</summary>
+    /// <summary>
+    /// What of it closure screws keep off in the wall: its middle, and half its width along the wall, mm; null where it leaves the wall
+    /// alone.
+    /// </summary>
     public abstract (Angle At, double HalfWidth)? AtRim { get; }
 
     /// <summary>Least space between the floor's inner face and the board, mm, and what of it asks for that.</summary>

@@ -47,8 +47,11 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
     /// <inheritdoc />
     public override (string What, double Height) BelowBoard(BoardFile file)
     {
-        double lead = file.Board.Wires.Where(wire => wire.To == "out").Select(wire => Math.Min(wire.Diameter, Cable.Diameter)).DefaultIfEmpty(0).Max();
-        return Tied ? ("the tie on the cable and the bend of its leads over it", StopHeight + (BendOfLead * lead)) : ("the knot in the cable", StopHeight);
+        double lead =
+            file.Board.Wires.Where(wire => wire.To == "out").Select(wire => Math.Min(wire.Diameter, Cable.Diameter))
+                .DefaultIfEmpty(0).Max();
+        return Tied ? ("the tie on the cable and the bend of its leads over it", StopHeight + (BendOfLead * lead))
+            : ("the knot in the cable", StopHeight);
     }
 
     /// <inheritdoc />
@@ -59,12 +62,15 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
     {
         double top = draft.Stack.FloorTop + StopHeight;
         Region room = FloorRoom.Inside(draft, top).Intersect(FloorRoom.Outside(draft, draft.Shell.Wall));
-        Point2? found = FloorPlaces.About(room, Cable.At, StopDiameter / 2, place => Shape(draft, At(place, draft))).Select(place => (Point2?)place).FirstOrDefault();
+        Point2? found =
+            FloorPlaces.About(room, Cable.At, StopDiameter / 2, place => Shape(draft, At(place, draft))).Select(place => (Point2?)place)
+                .FirstOrDefault();
         if (found is not { } free)
         {
             reasons.Refuse(
                 "cable-exit-without-place", "cable exit",
-                $"Parts and posts leave no place on the floor for the cable's hole with its {(Tied ? "tie" : "knot")}, {Reasons.Mm(StopDiameter)} wide and {Reasons.Mm(StopHeight)} high. It is planned without an exit.",
+                $"Parts and posts leave no place on the floor for the cable's hole with its {(Tied ? "tie" : "knot")}, "
+                    + $"{Reasons.Mm(StopDiameter)} wide and {Reasons.Mm(StopHeight)} high. It is planned without an exit.",
                 0, StopDiameter, "mm", new Point3(0, 0, draft.Stack.FloorTop), "through: wall, a thinner cable, or a smaller plug");
             return null;
         }
@@ -76,16 +82,21 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
             reasons.Replace(
                 "cable-exit-moved", "cable exit",
                 $"at {HandAngle(Cable.At)} no place on the floor is free for it; it is planned at {HandAngle(exit.At)}",
-                away, ToldFrom, "degrees", new Point3(free.X, free.Y, draft.Stack.FloorTop), "'angle:' where the floor is free, or through: wall");
+                away, ToldFrom, "degrees", new Point3(free.X, free.Y, draft.Stack.FloorTop),
+                    "'angle:' where the floor is free, or through: wall");
         }
 
         reasons.Choice("cable.exit", exit.Window is null ? "hole through the floor" : "hole through the floor, with a window for the plug",
-            Reasons.Origin(draft.File, "housing.cable.through"), $"as asked; the {(Tied ? "tie" : "knot")} inside can't follow a pull through it");
-        reasons.Length("cable.hole", exit.HoleDiameter, Reasons.Origin(draft.File, "housing.cable.round"), $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
-        reasons.Length("cable.hole-off-axis", Math.Round(free.Length, 2), Reasons.Rule, "the free place farthest out, nearest to the direction asked for");
+            Reasons.Origin(draft.File, "housing.cable.through"),
+                $"as asked; the {(Tied ? "tie" : "knot")} inside can't follow a pull through it");
+        reasons.Length("cable.hole", exit.HoleDiameter, Reasons.Origin(draft.File, "housing.cable.round"),
+            $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
+        reasons.Length("cable.hole-off-axis", Math.Round(free.Length, 2), Reasons.Rule,
+            "the free place farthest out, nearest to the direction asked for");
         if (exit.Window is { } window)
         {
-            reasons.Choice("cable.plug-window", $"{Reasons.Mm(window.Across)} x {Reasons.Mm(window.Along)}", Reasons.Origin(draft.File, "housing.cable.plug"),
+            reasons.Choice("cable.plug-window", $"{Reasons.Mm(window.Across)} x {Reasons.Mm(window.Along)}",
+                Reasons.Origin(draft.File, "housing.cable.plug"),
                 $"the plug and {Reasons.Mm(draft.File.Print.Printer.LooseFit)} on each side; a slot leads the cable from it to the hole");
         }
 

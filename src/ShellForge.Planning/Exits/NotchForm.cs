@@ -71,12 +71,16 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             "a moulded plug passes no closed hole, and nobody wants to unsolder for rework");
         if (Cable.PlugWidth > 0)
         {
-            reasons.Choice("cable.plug", $"{Reasons.Mm(Cable.PlugWidth)} x {Reasons.Mm(Cable.PlugHeight)}", Reasons.Origin(file, "housing.cable.plug"),
-                "passes: the notch is open to the parting line, so the cable is laid in from above with its plug outside, whatever its size");
+            reasons.Choice("cable.plug", $"{Reasons.Mm(Cable.PlugWidth)} x {Reasons.Mm(Cable.PlugHeight)}",
+                Reasons.Origin(file, "housing.cable.plug"),
+                "passes: the notch is open to the parting line, so the cable is laid in from above with its plug outside, whatever its "
+                    + "size");
         }
 
-        reasons.Length("cable.notch-width", notch, Reasons.Origin(file, "housing.cable.round"), $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
-        reasons.Length("cable.notch-bottom", bottom, Reasons.Rule, post is null ? "in the middle of the room under the board" : "level with the cable's seat on its post");
+        reasons.Length("cable.notch-width", notch, Reasons.Origin(file, "housing.cable.round"),
+            $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
+        reasons.Length("cable.notch-bottom", bottom, Reasons.Rule,
+            post is null ? "in the middle of the room under the board" : "level with the cable's seat on its post");
         return new NotchExitPlan
         {
             At = Cable.At,
@@ -125,14 +129,17 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
                 && room.Ceiling(withTie) >= Math.Min(ceiling, levels.BoardBottom) - Layers.Slack;
             if (free)
             {
-                reasons.Length("cable.tie-post", Math.Round(u, 2), Reasons.Rule, "distance of the tie post from the housing's axis: the nearest free place to the notch");
+                reasons.Length("cable.tie-post", Math.Round(u, 2), Reasons.Rule,
+                    "distance of the tie post from the housing's axis: the nearest free place to the notch");
                 return new TiePostPlan(at, Cable.At, length, width, top, basis.UpDistance(PlanRules.TieSlotHeight), PlanRules.TieSlotWidth);
             }
         }
 
         reasons.Replace("no-room-for-tie-post", "cable exit",
-            $"within {Reasons.Mm(FarthestAnchor)} of the notch no place is free for a tie post of {Reasons.Mm(length)} x {Reasons.Mm(width)}; planned for a knot",
-            0, length, "mm", new Point3(Point2.Polar(wall.InnerLeast, Cable.At).X, Point2.Polar(wall.InnerLeast, Cable.At).Y, levels.FloorTop),
+            $"within {Reasons.Mm(FarthestAnchor)} of the notch no place is free for a tie post of {Reasons.Mm(length)} x "
+                + $"{Reasons.Mm(width)}; planned for a knot",
+            0, length, "mm",
+                new Point3(Point2.Polar(wall.InnerLeast, Cable.At).X, Point2.Polar(wall.InnerLeast, Cable.At).Y, levels.FloorTop),
             "turn the exit to another angle, or say relief: knot");
         return null;
     }

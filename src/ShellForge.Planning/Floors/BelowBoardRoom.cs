@@ -10,18 +10,18 @@ namespace ShellForge.Planning.Floors;
 /// <summary>The room between floor and board, with what hangs into it: answers how high something on the floor may rise.</summary>
 internal sealed class BelowBoardRoom
 {
-    private readonly ImmutableArray<PartEnvelope> hanging;
-    private readonly BoardLevels levels;
-    private readonly Region board;
+    private readonly ImmutableArray<PartEnvelope> _hanging;
+    private readonly BoardLevels _levels;
+    private readonly Region _board;
 
     /// <summary>The room of a board over a floor.</summary>
     public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels)
     {
-        this.levels = levels;
+        this._levels = levels;
         Shell = shell;
-        hanging = PartEnvelope.OnBottom(file.Board);
+        _hanging = PartEnvelope.OnBottom(file.Board);
         Wires = [.. file.Board.Wires.Where(w => w.Side == BoardSide.Bottom)];
-        board = file.Board.Outline.Region;
+        _board = file.Board.Outline.Region;
     }
 
     /// <summary>The walls round it.</summary>
@@ -31,17 +31,20 @@ internal sealed class BelowBoardRoom
     public ImmutableArray<WireLead> Wires { get; }
 
     /// <summary>The laminate over it.</summary>
-    public Region Board => board;
+    public Region Board => _board;
 
-    /// <summary>z up to which something with this outline may rise without coming near a part or a solder blob; the board's bottom when nothing is near.</summary>
+    /// <summary>
+    /// z up to which something with this outline may rise without coming near a part or a solder blob; the board's bottom when nothing is
+    /// near.
+    /// </summary>
     public double Ceiling(Region outline)
     {
-        double ceiling = levels.BoardBottom;
-        foreach (PartEnvelope part in hanging)
+        double ceiling = _levels.BoardBottom;
+        foreach (PartEnvelope part in _hanging)
         {
             if (part.Outline.Distance(outline) < PlanRules.Beside)
             {
-                ceiling = Math.Min(ceiling, levels.BoardBottom - (part.To ?? PlanRules.UnknownHeight) - PlanRules.Beside);
+                ceiling = Math.Min(ceiling, _levels.BoardBottom - (part.To ?? PlanRules.UnknownHeight) - PlanRules.Beside);
             }
         }
 
@@ -49,7 +52,7 @@ internal sealed class BelowBoardRoom
         {
             if (outline.Distance(wire.At) < wire.Diameter + PlanRules.Beside)
             {
-                ceiling = Math.Min(ceiling, levels.BoardBottom - PlanRules.WireBlob);
+                ceiling = Math.Min(ceiling, _levels.BoardBottom - PlanRules.WireBlob);
             }
         }
 

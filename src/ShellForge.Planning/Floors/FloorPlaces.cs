@@ -14,7 +14,8 @@ internal static class FloorPlaces
     /// </summary>
     /// <param name="room">Where it may go.</param>
     /// <param name="towards">The direction to look in first.</param>
-    /// <param name="inside">Radius of a circle about its place that lies inside the shape, mm: what is nearer to an outline needs no second look.</param>
+    /// <param name="inside">Radius of a circle about its place that lies inside the shape, mm: what is nearer to an outline needs no second
+    /// look.</param>
     /// <param name="shape">The shape at a place.</param>
     public static IEnumerable<Point2> About(Region room, Angle towards, double inside, Func<Point2, Region> shape)
     {
@@ -40,8 +41,8 @@ internal static class FloorPlaces
     }
 
     /// <summary>
-    /// Mirror images about the line that points up, both in the room: the pair nearest to a direction and its image, as far out as it fits; null
-    /// where none does.
+    /// Mirror images about the line that points up, both in the room: the pair nearest to a direction and its image, as far out as it fits;
+    /// null where none does.
     /// </summary>
     /// <param name="room">Where they may go.</param>
     /// <param name="up">The direction that points up.</param>

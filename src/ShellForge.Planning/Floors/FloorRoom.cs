@@ -38,7 +38,8 @@ internal static class FloorRoom
             .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Hole!.MouthDiameter / 2) + Beside)));
         Region ports = Region.Union(draft.Ports.Where(port => port.Recess is not null).Select(port => Strips.Along(
             port.Face, port.Faces, port.Recess!.Width, -draft.Shell.Wall, 4 * draft.Shell.Wall)));
-        return draft.Shell.Footprint.Offset(-margin).Less(Region.Union([.. holes, ports, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
+        return draft.Shell.Footprint.Offset(-margin)
+            .Less(Region.Union([.. holes, ports, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
     }
 
     private static Region Posts(HousingDraft draft)

@@ -70,9 +70,11 @@ internal static class BaffleDecision
                 double left = standing.IsEmpty ? 0 : Math.Max(0, top - bottom);
                 reasons.Replace(
                     "cells-without-room", "baffle",
-                    $"pixels are not kept apart: between what stands on the board and the front {Reasons.Mm(left)} mm are left for walls of cells; planned without a baffle",
+                    $"pixels are not kept apart: between what stands on the board and the front {Reasons.Mm(left)} mm are left for walls "
+                        + $"of cells; planned without a baffle",
                     left, LeastHeight, "mm", new Point3(0, 0, bottom),
-                    turns ? "a closure that does not turn the baffle over the board, a larger distance of the diffuser, or look: blend" : "a larger distance of the diffuser, or look: blend");
+                    turns ? "a closure that does not turn the baffle over the board, a larger distance of the diffuser, or look: blend"
+                        : "a larger distance of the diffuser, or look: blend");
             }
 
             return reasons.Of<BafflePlan?>(null);
@@ -135,7 +137,8 @@ internal static class BaffleDecision
         {
             reasons.Replace(
                 "baffle-not-joined", "baffle",
-                "The baffle is a part of its own, keyed and pressed down by the cover: joined to it, it could not be printed of another filament nor face down with it.",
+                "The baffle is a part of its own, keyed and pressed down by the cover: joined to it, it could not be printed of another "
+                    + "filament nor face down with it.",
                 0, 1, "", at, "leave out 'baffle: joined'");
         }
     }
@@ -169,7 +172,9 @@ internal static class BaffleDecision
             .Where(part => part.Outline.Distance(Point2.Origin) < reach)
             .Select(part => draft.Stack.BoardTop + (part.To ?? PlanRules.UnknownHeight))
             .DefaultIfEmpty(draft.Stack.BoardTop).Max();
-        double head = draft.Screws.Where(screw => screw.Use == ScrewUse.Board && screw.FromFront && screw.At.Length < reach + screw.Screw.HeadDiameter)
+        double head =
+            draft.Screws.Where(
+                screw => screw.Use == ScrewUse.Board && screw.FromFront && screw.At.Length < reach + screw.Screw.HeadDiameter)
             .Select(BaffleNotches.TopOfHead).DefaultIfEmpty(tallest).Max();
         return Math.Max(tallest, head);
     }
@@ -189,7 +194,8 @@ internal static class BaffleDecision
             return null;
         }
 
-        reasons.Choice("baffle.key", $"tooth at {Reasons.Mm(Math.Round(tooth.At.Degrees, 1))} degrees", Reasons.Rule, "in a slot of the cover, away from the cover's own key");
+        reasons.Choice("baffle.key", $"tooth at {Reasons.Mm(Math.Round(tooth.At.Degrees, 1))} degrees", Reasons.Rule,
+            "in a slot of the cover, away from the cover's own key");
         return tooth;
     }
 }

@@ -16,12 +16,14 @@ internal abstract record BaffleWalls(Region Region, double Wall)
     protected const double Stands = 0.8;
 
     /// <summary>
-    /// Low walls that hold rims together over the lit window, where the way is farthest from LEDs and parts, so that they shade least; empty
-    /// where there is nothing to join.
+    /// Low walls that hold rims together over the lit window, where the way is farthest from LEDs and parts, so that they shade least;
+    /// empty where there is nothing to join.
     /// </summary>
     public abstract Region Bridges(CircuitBoard board, bool cells);
 
-    /// <summary>The tooth that keys the baffle to the cover; null where there is no room for one, or where the rim's own shape does it.</summary>
+    /// <summary>
+    /// The tooth that keys the baffle to the cover; null where there is no room for one, or where the rim's own shape does it.
+    /// </summary>
     public abstract ToothPlan? Tooth(ToothWish wish, Region standing);
 
     /// <summary>Ribs on top of the rim that the cover presses down.</summary>

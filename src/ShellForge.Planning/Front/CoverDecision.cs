@@ -147,7 +147,8 @@ internal static class CoverDecision
         // Most LEDs are far from the lip; to grow them all would take a fifth of the plan's time.
         IEnumerable<Region> near = [.. parts, .. sunk, .. webs, .. below];
         return Region.Union(
-            [.. near.Where(outline => !lip.IsEmpty && outline.Distance(lip) <= PartClearance).Select(outline => outline.Offset(PartClearance)), .. heads, .. bosses, .. plugs]);
+            [.. near.Where(outline => !lip.IsEmpty && outline.Distance(lip) <= PartClearance)
+                .Select(outline => outline.Offset(PartClearance)), .. heads, .. bosses, .. plugs]);
     }
 
     // As wide as the opening, from the middle of the connector's body, so that no strip of the lip stays on it, out to the wall's face.

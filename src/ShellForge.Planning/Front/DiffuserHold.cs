@@ -27,7 +27,8 @@ internal static class DiffuserHold
         {
             reasons.Replace(
                 "unlike-plastics-fused", "diffuser.fit",
-                $"The diffuser can't be printed into the cover: {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not fuse. It is planned as a part of its own.",
+                $"The diffuser can't be printed into the cover: {file.Print.Shell.Family} and {file.Print.Diffuser.Family} do not fuse. "
+                    + $"It is planned as a part of its own.",
                 0, 1, "", Place(limits), "take 'print.shell' and 'print.diffuser' of one family, or 'diffuser: {fit: drop-in}'");
         }
 
@@ -55,7 +56,8 @@ internal static class DiffuserHold
         if (file.Housing.Diffuser.Fit == DiffuserWish.DropIn)
         {
             reasons.Replace(
-                "band-not-drop-in", "diffuser.fit", "A band in the wall can't be a part of its own: the cover above it would hang on nothing.",
+                "band-not-drop-in", "diffuser.fit",
+                    "A band in the wall can't be a part of its own: the cover above it would hang on nothing.",
                 0, 1, "", Place(limits), "leave 'diffuser.fit' out, or let the light through the front with 'light: {through: front}'");
         }
         else if (file.Housing.Diffuser.Fit is not null && same)
@@ -83,7 +85,9 @@ internal static class DiffuserHold
             : file.Housing.Diffuser.Fit == DiffuserWish.PrintedIn
                 ? (DiffuserFit.PrintedIn, "as asked; a lap locks it in")
             : printer.Filaments >= 2
-                ? (DiffuserFit.PrintedIn, $"{shell.Name} and {diffuser.Name} are one family and fuse, and {printer.Name} changes between them; a lap locks it in all the same")
+                ? (DiffuserFit.PrintedIn,
+                    $"{shell.Name} and {diffuser.Name} are one family and fuse, and {printer.Name} changes between them; a lap locks it "
+                        + $"in all the same")
                 : (DiffuserFit.DropIn, $"{printer.Name} prints one filament at a time: a part of its own behind the bezel");
     }
 

@@ -27,7 +27,8 @@ internal sealed record FieldWalls(Region Region, double Wall, Region Inside) : B
     // Places for bridges and ribs are looked for this far apart along the rim, mm.
     private const double Apart = 2;
 
-    // Ribs that press the baffle down, and ribs by which it stays in a cover that turns: how many, how long or wide, how far they press, mm.
+    // Ribs that press the baffle down, and ribs by which it stays in a cover that turns: how many, how long or wide, how far they press,
+    // mm.
     private const int CrushRibCount = 8;
     private const double CrushRibLength = 2.0;
     private const int GripRibCount = 6;

@@ -22,7 +22,9 @@ namespace ShellForge.Planning.Front;
 /// <param name="Notches">The notches, with what they take more.</param>
 internal sealed record FineWalls(Region Thicker, Region LeftOut, ImmutableArray<BaffleNotch> Notches)
 {
-    /// <summary>Mends the walls of a baffle, from the highest notches down: what a high notch takes is gone at the lower ones too.</summary>
+    /// <summary>
+    /// Mends the walls of a baffle, from the highest notches down: what a high notch takes is gone at the lower ones too.
+    /// </summary>
     /// <param name="draft">The draft.</param>
     /// <param name="walls">Walls and bridges in plan.</param>
     /// <param name="posts">What goes through the baffle.</param>

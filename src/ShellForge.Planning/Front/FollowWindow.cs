@@ -9,8 +9,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Front;
 
 /// <summary>
-/// What the LEDs light, wherever they lie: half a pitch round each one and round the way to its neighbours, made printable and kept inside the
-/// cover's walls. It may be an arc, a rounded polygon, a spiral, or several windows.
+/// What the LEDs light, wherever they lie: half a pitch round each one and round the way to its neighbours, made printable and kept inside
+/// the cover's walls. It may be an arc, a rounded polygon, a spiral, or several windows.
 /// </summary>
 internal sealed class FollowWindow : LitWindow
 {
@@ -34,19 +34,19 @@ internal sealed class FollowWindow : LitWindow
     // A window that loses more than this share to the walls has been narrowed.
     private const double Narrowed = 0.01;
 
-    private readonly BoardFile file;
-    private readonly BaffleSection section;
-    private readonly Region outline;
-    private readonly bool narrowed;
+    private readonly BoardFile _file;
+    private readonly BaffleSection _section;
+    private readonly Region _outline;
+    private readonly bool _narrowed;
 
     private FollowWindow(BoardFile file, BaffleSection section, LedFieldPlan field, Region outline, bool narrowed)
     {
-        (this.file, this.section, this.outline, this.narrowed) = (file, section, outline, narrowed);
+        (this._file, this._section, this._outline, this._narrowed) = (file, section, outline, narrowed);
         Field = field;
     }
 
     /// <inheritdoc />
-    public override bool HasRoom => !outline.IsEmpty;
+    public override bool HasRoom => !_outline.IsEmpty;
 
     /// <inheritdoc />
     public override LedFieldPlan Field { get; }
@@ -67,14 +67,15 @@ internal sealed class FollowWindow : LitWindow
     }
 
     /// <inheritdoc />
-    public override Region Outline(ShellPlan shell, CoverRoom room) => outline;
+    public override Region Outline(ShellPlan shell, CoverRoom room) => _outline;
 
     /// <inheritdoc />
     /// <remarks>One piece behind all windows: two would be put in wrongly, or rattle.</remarks>
     public override Region Sheet(ShellPlan shell, CoverRoom room, double ledge)
     {
-        Region behind = outline.Offset(ledge);
-        return (behind.Parts.Length > 1 ? behind.Hull() : behind).Intersect(room.Cavity.Offset(-section.SeatGap)).Parts.MaxBy(part => part.Area) ?? outline;
+        Region behind = _outline.Offset(ledge);
+        return (behind.Parts.Length > 1 ? behind.Hull() : behind).Intersect(room.Cavity.Offset(-_section.SeatGap))
+            .Parts.MaxBy(part => part.Area) ?? _outline;
     }
 
     /// <inheritdoc />
@@ -86,41 +87,46 @@ internal sealed class FollowWindow : LitWindow
             return Region.Empty;
         }
 
-        Region leds = Region.Union(Field.Leds.Select(led => Region.Disc(led.At, Ring.Peg(LitBand.LeastWidth(file.Board) / 2))));
-        Region around = outline.Bounds.IsEmpty ? Region.Empty
-            : Region.Rectangle(outline.Bounds.Min - new Point2(1, 1), outline.Bounds.Max + new Point2(1, 1)).Less(outline.Filled());
+        Region leds = Region.Union(Field.Leds.Select(led => Region.Disc(led.At, Ring.Peg(LitBand.LeastWidth(_file.Board) / 2))));
+        Region around = _outline.Bounds.IsEmpty ? Region.Empty
+            : Region.Rectangle(_outline.Bounds.Min - new Point2(1, 1), _outline.Bounds.Max + new Point2(1, 1)).Less(_outline.Filled());
         double width = basis.Wall(BarLines);
-        return Region.Union(outline.Filled().Less(outline).Parts.Select(island =>
-            Joins.Spread(island, around, width, leds, 0, BarCount) is { IsEmpty: false } bars ? bars : Joins.Shortest(island, around, width)));
+        return Region.Union(_outline.Filled().Less(_outline).Parts.Select(island =>
+            Joins.Spread(island, around, width, leds, 0, BarCount) is { IsEmpty: false } bars ? bars
+                : Joins.Shortest(island, around, width)));
     }
 
     /// <inheritdoc />
-    public override BaffleWalls Walls(HousingDraft draft, BaffleSection section, bool cells) => FieldWalls.Of(draft, Field, outline, section, cells);
+    public override BaffleWalls Walls(HousingDraft draft, BaffleSection section, bool cells) =>
+        FieldWalls.Of(draft, Field, _outline, section, cells);
 
     /// <inheritdoc />
-    public override PlannedLight Light(double thickness, bool bars, double bridge) => new PlannedField(file, Field, outline, section, thickness);
+    public override PlannedLight Light(double thickness, bool bars, double bridge) =>
+        new PlannedField(_file, Field, _outline, _section, thickness);
 
     /// <inheritdoc />
-    public override bool Clears(Point2 at, double radius) => outline.IsEmpty || outline.Distance(at) >= radius + PlanRules.Beside;
+    public override bool Clears(Point2 at, double radius) => _outline.IsEmpty || _outline.Distance(at) >= radius + PlanRules.Beside;
 
     /// <inheritdoc />
     public override void Note(DiffuserFit fit, Reasons reasons)
     {
-        LightSpec light = file.Housing.Light;
-        int count = outline.Parts.Length;
+        LightSpec light = _file.Housing.Light;
+        int count = _outline.Parts.Length;
         string what = string.Create(
-            CultureInfo.InvariantCulture, $"{(count == 1 ? "" : $"{count} windows, ")}{outline.Area:0} mm2 {(light.Shape == WindowShape.Outline ? "of the outline" : "round the LEDs")}");
-        double least = LitBand.LeastWidth(file.Board);
+            CultureInfo.InvariantCulture,
+                $"{(count == 1 ? "" : $"{count} windows, ")}{_outline.Area:0} mm2 "
+                    + $"{(light.Shape == WindowShape.Outline ? "of the outline" : "round the LEDs")}");
+        double least = LitBand.LeastWidth(_file.Board);
         if (light.WindowWidth is double asked && asked < least)
         {
             RoundWindow.NoteWidened(asked, least, reasons);
         }
 
-        string why = narrowed ? "narrowed by the cover's walls and the baffle's rim"
+        string why = _narrowed ? "narrowed by the cover's walls and the baffle's rim"
             : light.Shape == WindowShape.Outline ? "as asked"
             : light.WindowWidth is double width ? $"{Reasons.Mm(Math.Max(width, least))} wide along the LEDs, as asked"
             : "half a pitch round each LED: beyond that light falls to half";
-        reasons.Choice("cover.window", what, Reasons.Origin(file, "housing.light.window"), why);
+        reasons.Choice("cover.window", what, Reasons.Origin(_file, "housing.light.window"), why);
     }
 
     // What each LED lights, and the way to each neighbour.
@@ -128,7 +134,8 @@ internal sealed class FollowWindow : LitWindow
     {
         double least = LitBand.LeastWidth(file.Board);
         double Radius(int led) => Math.Min(
-            Math.Max(file.Housing.Light.WindowWidth ?? field.Leds[led].Pitch, least) / 2, Math.Max(least / 2, FarthestOut - field.Leds[led].At.Length));
+            Math.Max(file.Housing.Light.WindowWidth ?? field.Leds[led].Pitch, least) / 2,
+                Math.Max(least / 2, FarthestOut - field.Leds[led].At.Length));
         return Region.Union(
         [
             .. field.Leds.Select((led, i) => Region.Disc(led.At, Ring.Peg(Radius(i)))),
@@ -150,7 +157,8 @@ internal sealed class FollowWindow : LitWindow
         double sweep = (Angle.Of(b - centre) - first).Normalized.Degrees;
         (Angle start, double turn) = sweep <= 180 ? (first, sweep) : (Angle.Of(b - centre), 360 - sweep);
         double over = SectorOverlap * turn;
-        return Region.Sector(Math.Max(0, radius - half), radius + half, start - Angle.FromDegrees(over), Angle.FromDegrees(turn + (2 * over))).Moved(centre);
+        return Region.Sector(Math.Max(0, radius - half), radius + half, start - Angle.FromDegrees(over),
+            Angle.FromDegrees(turn + (2 * over))).Moved(centre);
     }
 
     // Islands of bezel that are large enough to print stay; the cover's own inner walls always do.

@@ -79,7 +79,9 @@ internal static class FrontDecision
             ExpectedMinimumOverMean = expected,
             Field = lit.Field,
             Lap = fit == DiffuserFit.PrintedIn
-                ? Lap(window, shell, reasons.Length("diffuser.lap", ThicknessOfLap(basis), Reasons.Rule, $"{Reasons.Mm(LapThickness)}, and {LapLayers} layers at least: one tears"))
+                ? Lap(window, shell,
+                    reasons.Length("diffuser.lap", ThicknessOfLap(basis), Reasons.Rule,
+                        $"{Reasons.Mm(LapThickness)}, and {LapLayers} layers at least: one tears"))
                 : null,
         };
         return reasons.Of(new FrontDraft(diffuser, inFront ? window.Less(bars) : window, bezel, over)
@@ -95,7 +97,8 @@ internal static class FrontDecision
         {
             reasons.Replace(
                 "diffuser-distance-unused", "diffuser.distance",
-                $"With 'light.through: wall' the LEDs' places and the gap at the board's edge say how far the wall lies; the {Reasons.Mm(asked)} mm asked for change nothing.",
+                $"With 'light.through: wall' the LEDs' places and the gap at the board's edge say how far the wall lies; the "
+                    + $"{Reasons.Mm(asked)} mm asked for change nothing.",
                 asked, 0, "mm", new Point3(0, 0, limits.LedWindow),
                 "move the LEDs in from the edge or widen 'clearance.board-edge', and leave 'diffuser.distance' to 'auto'");
         }
@@ -111,7 +114,8 @@ internal static class FrontDecision
         Region inside = room.Cavity.Filled();
         bool within = !inside.IsEmpty && inside.Contains(Point2.Origin);
         double radius = within ? inside.DistanceToOutline(Point2.Origin) : 0;
-        string where = within ? $"the cover's wall passes {Reasons.Mm(radius)} mm from the board's middle" : "the board's middle, [0, 0] of the plan, lies outside of the cover's walls";
+        string where = within ? $"the cover's wall passes {Reasons.Mm(radius)} mm from the board's middle"
+            : "the board's middle, [0, 0] of the plan, lies outside of the cover's walls";
         reasons.Choice("cover.window", "none", Reasons.Rule, where);
         reasons.Refuse(
             "no-room-for-window", "light.window",

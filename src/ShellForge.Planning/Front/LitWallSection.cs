@@ -91,6 +91,7 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
                 RoundRegions.Disc(round, round.BoreInner + Thickness, RingSide.Outside))
             : RoundRegions.Disc(round, round.Outer - Thickness, RingSide.Inside).Less(room.Cavity.Filled());
         return Region.Union(between.Where((_, i) => i % step == 0)
-            .Select(degrees => Strips.Radial(Angle.FromDegrees(degrees), PillarWidth, 0, round.Outer + 1).Intersect(behind.Offset(PillarRoot))));
+            .Select(degrees =>
+                Strips.Radial(Angle.FromDegrees(degrees), PillarWidth, 0, round.Outer + 1).Intersect(behind.Offset(PillarRoot))));
     }
 }

@@ -7,8 +7,8 @@ using ShellForge.Planning.Draft;
 namespace ShellForge.Planning.Front;
 
 /// <summary>
-/// How even a diffuser over circles of LEDs will be lit: the light model on one LED's share of the window, with all LEDs on and rims and cell
-/// walls as the baffle will have them, and on one side of that LED what joins the rims.
+/// How even a diffuser over circles of LEDs will be lit: the light model on one LED's share of the window, with all LEDs on and rims and
+/// cell walls as the baffle will have them, and on one side of that LED what joins the rims.
 /// </summary>
 /// <param name="file">The board.</param>
 /// <param name="band">The lit window.</param>
@@ -16,7 +16,8 @@ namespace ShellForge.Planning.Front;
 /// <param name="thickness">Of the diffuser, mm.</param>
 /// <param name="bars">Whether bars behind the diffuser stand on some of the walls between LEDs.</param>
 /// <param name="bridge">Top of the bridges between rims where there are no cells, mm above the LEDs' windows.</param>
-internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection section, double thickness, bool bars, double bridge) : PlannedLight
+internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection section, double thickness, bool bars, double bridge)
+    : PlannedLight
 {
     // Cells of the grid as in the checks, mm.
     private const double Step = 0.5;
@@ -27,19 +28,19 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
     // Sides that stand for a rim.
     private const int RimSides = 120;
 
-    private readonly PixelCircle[] circles = [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)];
-    private readonly bool cells = file.Housing.Light.Look == LightLook.Pixels;
+    private readonly PixelCircle[] _circles = [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)];
+    private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
 
     /// <inheritdoc />
     public override double MinimumOverMean(double distance) =>
-        circles.Length == 0 ? 1 : circles.Min(circle => MinimumOverMean(circle, distance));
+        _circles.Length == 0 ? 1 : _circles.Min(circle => MinimumOverMean(circle, distance));
 
     private double MinimumOverMean(PixelCircle circle, double distance)
     {
         // The LED that is looked at is turned onto the x axis.
         Point2 at = circle.Pixels[0].At;
         Angle turn = -1 * Angle.Of(at);
-        double tallest = circles.Max(each => each.Led.Height.Value);
+        double tallest = _circles.Max(each => each.Led.Height.Value);
         double radius = at.Length;
         double half = (circle.Pitch / 2) + Margin;
         bool single = circle.Count == 1;
@@ -51,39 +52,40 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
             ? PitchLine.Row([new Point2(radius, 0)], circle.Pitch)
             : PitchLine.Circle([new Point2(radius, 0)], circle.Count);
         DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
-        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, cells);
+        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, _cells);
         var scene = new LightScene
         {
             Leds =
             [
-                .. circles.SelectMany(each => each.Pixels.Select(pixel =>
+                .. _circles.SelectMany(each => each.Pixels.Select(pixel =>
                 {
                     Point2 place = pixel.At.Turned(turn);
                     return new LedSource(
-                        new Point3(place.X, place.Y, each.Led.Height - tallest), new Point3(0, 0, 1), each.Led.ViewingAngleDegrees, each.Led.WindowWidth);
+                        new Point3(place.X, place.Y, each.Led.Height - tallest), new Point3(0, 0, 1), each.Led.ViewingAngleDegrees,
+                            each.Led.WindowWidth);
                 })),
             ],
             Solids = Walls(circle, turn, distance, tallest),
             Materials =
             [
                 new SurfaceOptics(baffle.Reflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
-                .. circles.Select(each => new SurfaceOptics(each.Led.BodyReflectance, 0)),
+                .. _circles.Select(each => new SurfaceOptics(each.Led.BodyReflectance, 0)),
             ],
             Face = face,
             Diffuser = optics,
-            Cells = cells,
+            Cells = _cells,
             Sectors = Sectors(),
             OnlyAll = true,
         };
-        LightMap map = cells ? LightModel.MapPart(scene, line.OnlyOf(face, optics.Spread)) : LightModel.Map(scene);
-        return Evenness.Along(map, cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
+        LightMap map = _cells ? LightModel.MapPart(scene, line.OnlyOf(face, optics.Spread)) : LightModel.Map(scene);
+        return Evenness.Along(map, _cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
     }
 
     // Full circles of equal count look the same in every sector; of unequal ones in each of the greatest common divisor.
     private int Sectors()
     {
         int common = 0;
-        foreach (PixelCircle circle in circles)
+        foreach (PixelCircle circle in _circles)
         {
             int own = circle.Pixels.Length == circle.Count ? circle.Count : 1;
             (int a, int b) = (Math.Max(common, own), Math.Min(common, own));
@@ -115,14 +117,14 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
             Rim(builder, band.Inner, -tallest, top, facingIn: false);
         }
 
-        if (cells && circle.Count > 1)
+        if (_cells && circle.Count > 1)
         {
             for (int i = 0; i < circle.Count; i++)
             {
                 Spoke(builder, Between(i), -tallest, bars && i == 0 ? distance : top);
             }
         }
-        else if (!cells && band.Inner > 0)
+        else if (!_cells && band.Inner > 0)
         {
             Spoke(builder, Between(0), -tallest, Math.Min(top, bridge));
         }
@@ -153,14 +155,14 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
             builder.Add(middle, Up(a, -tallest), Up(b, -tallest), 1);
         }
 
-        for (int k = 0; k < circles.Length; k++)
+        for (int k = 0; k < _circles.Length; k++)
         {
-            foreach (Pixel pixel in circles[k].Pixels)
+            foreach (Pixel pixel in _circles[k].Pixels)
             {
                 Point2 at = pixel.At.Turned(turn);
-                Point2 x = Point2.Polar(circles[k].Led.Length / 2, pixel.Rotation + turn);
-                Point2 y = Point2.Polar(circles[k].Led.Width / 2, pixel.Rotation + turn + Angle.FromDegrees(90));
-                double z = circles[k].Led.Height - tallest;
+                Point2 x = Point2.Polar(_circles[k].Led.Length / 2, pixel.Rotation + turn);
+                Point2 y = Point2.Polar(_circles[k].Led.Width / 2, pixel.Rotation + turn + Angle.FromDegrees(90));
+                double z = _circles[k].Led.Height - tallest;
                 builder.Add(Up(at - x - y, z), Up(at + x - y, z), Up(at + x + y, z), 2 + k);
                 builder.Add(Up(at - x - y, z), Up(at + x + y, z), Up(at - x + y, z), 2 + k);
             }

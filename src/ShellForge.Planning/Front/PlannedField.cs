@@ -9,15 +9,17 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Front;
 
 /// <summary>
-/// How even a diffuser over LEDs that lie anywhere will be lit: the light model on the whole window, with all LEDs on and rims and cell walls as
-/// the baffle will have them. Of large fields the ways from LED to LED that can be the worst are looked at: the longest, and those at the rim.
+/// How even a diffuser over LEDs that lie anywhere will be lit: the light model on the whole window, with all LEDs on and rims and cell
+/// walls as the baffle will have them. Of large fields the ways from LED to LED that can be the worst are looked at: the longest, and those
+/// at the rim.
 /// </summary>
 /// <param name="file">The board.</param>
 /// <param name="field">The LEDs as neighbours.</param>
 /// <param name="window">The lit window.</param>
 /// <param name="section">The baffle's walls.</param>
 /// <param name="thickness">Of the diffuser, mm.</param>
-internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region window, BaffleSection section, double thickness) : PlannedLight
+internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region window, BaffleSection section, double thickness)
+    : PlannedLight
 {
     // Cells of the grid as in the checks, mm.
     private const double Step = 0.5;
@@ -26,31 +28,32 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
     private const int Ways = 12;
     private const double Deviations = 2;
 
-    private readonly bool cells = file.Housing.Light.Look == LightLook.Pixels;
-    private readonly (PixelCircle Circle, Pixel Pixel)[] leds =
-        [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up).SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
+    private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
+    private readonly (PixelCircle Circle, Pixel Pixel)[] _leds =
+        [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)
+            .SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
 
-    private Region? walls;
+    private Region? _walls;
 
     /// <inheritdoc />
     public override double MinimumOverMean(double distance)
     {
-        PitchLine line = FieldLines.Judged(field, window, cells ? section.Wall : null).Only(Telling);
-        if (leds.Length == 0 || line.Stretches.IsEmpty)
+        PitchLine line = FieldLines.Judged(field, window, _cells ? section.Wall : null).Only(Telling);
+        if (_leds.Length == 0 || line.Stretches.IsEmpty)
         {
             return 1;
         }
 
-        double tallest = leds.Max(led => led.Circle.Led.Height.Value);
+        double tallest = _leds.Max(led => led.Circle.Led.Height.Value);
         DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
-        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, cells);
-        PixelCircle[] circles = [.. leds.Select(led => led.Circle).Distinct()];
+        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, _cells);
+        PixelCircle[] circles = [.. _leds.Select(led => led.Circle).Distinct()];
         ReceiverGrid face = ReceiverGrid.Flat(window, distance, Step);
         var scene = new LightScene
         {
             Leds =
             [
-                .. leds.Select(led => new LedSource(
+                .. _leds.Select(led => new LedSource(
                     new Point3(led.Pixel.At.X, led.Pixel.At.Y, led.Circle.Led.Height - tallest), new Point3(0, 0, 1),
                     led.Circle.Led.ViewingAngleDegrees, led.Circle.Led.WindowWidth)),
             ],
@@ -62,11 +65,11 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
             ],
             Face = face,
             Diffuser = optics,
-            Cells = cells,
+            Cells = _cells,
             OnlyAll = true,
         };
         double beside = (Deviations * optics.Spread) + face.Step;
-        ReceiverGrid judged = cells ? line.OnlyOf(face, optics.Spread) : face.Finer(1, at => line.IsNear(at, beside));
+        ReceiverGrid judged = _cells ? line.OnlyOf(face, optics.Spread) : face.Finer(1, at => line.IsNear(at, beside));
         return Evenness.Along(LightModel.MapPart(scene, judged), line).MinimumOverMean;
     }
 
@@ -75,7 +78,8 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
     {
         Point2 middle = window.Bounds.Centre;
         PitchStretch[] outward = [.. all.OrderByDescending(way => Point2.Distance(way.Middle, middle))];
-        return all.OrderByDescending(way => Math.Round(way.Along.Length, 3)).Take(Ways).Concat(outward.Take(Ways)).Concat(outward.TakeLast(Ways)).Distinct();
+        return all.OrderByDescending(way => Math.Round(way.Along.Length, 3)).Take(Ways).Concat(outward.Take(Ways))
+            .Concat(outward.TakeLast(Ways)).Distinct();
     }
 
     private ShadowTree Solids(PixelCircle[] circles, double distance, double tallest)
@@ -91,7 +95,7 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
         (Point2 right, Point2 left) = (new Point2(box.Max.X, box.Min.Y), new Point2(box.Min.X, box.Max.Y));
         builder.Add(Up(box.Min, -tallest), Up(right, -tallest), Up(box.Max, -tallest), 1);
         builder.Add(Up(box.Min, -tallest), Up(box.Max, -tallest), Up(left, -tallest), 1);
-        foreach ((PixelCircle circle, Pixel pixel) in leds)
+        foreach ((PixelCircle circle, Pixel pixel) in _leds)
         {
             Point2 x = Point2.Polar(circle.Led.Length / 2, pixel.Rotation);
             Point2 y = Point2.Polar(circle.Led.Width / 2, pixel.Rotation + Angle.FromDegrees(90));
@@ -101,10 +105,10 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
             builder.Add(Up(pixel.At - x - y, z), Up(pixel.At + x + y, z), Up(pixel.At - x + y, z), material);
         }
 
-        walls ??= cells
+        _walls ??= _cells
             ? window.Offset(section.Wall).Less(window).And(LedCells.Walls(field, window, section.Wall))
             : window.Offset(section.Wall).Less(window);
-        foreach (var loop in walls.Loops)
+        foreach (var loop in _walls.Loops)
         {
             for (int i = 0; i < loop.Length; i++)
             {

@@ -4,7 +4,8 @@ using ShellForge.Physics.Light;
 namespace ShellForge.Planning.Front;
 
 /// <summary>
-/// How even a diffuser will be lit, before there are solids: the light model that the checks judge by, on walls as the baffle will have them.
+/// How even a diffuser will be lit, before there are solids: the light model that the checks judge by, on walls as the baffle will have
+/// them.
 /// </summary>
 internal abstract class PlannedLight
 {

@@ -31,7 +31,8 @@ internal sealed record RoundWalls(Region Region, double Wall, double OuterRadius
     // Pixels on a circle smaller than this share of their body sit on the axis.
     private const double OnAxisShare = 0.5;
 
-    // Ribs that press the baffle down, and ribs by which it stays in a cover that turns: how many, how long or wide, how far they press, mm.
+    // Ribs that press the baffle down, and ribs by which it stays in a cover that turns: how many, how long or wide, how far they press,
+    // mm.
     private const int CrushRibCount = 8;
     private const double CrushRibLength = 2.0;
     private const int GripRibCount = 6;
@@ -125,7 +126,8 @@ internal sealed record RoundWalls(Region Region, double Wall, double OuterRadius
             Region rootRegion = Strips.Radial(candidate, wish.Width, root, OuterRadius);
             if (standing.Intersect(rootRegion).Area > Stands * Wall * wish.Width && wish.Taken.IsFree(candidate, wish.Width, wish.Width))
             {
-                return new ToothPlan(candidate, wish.Width, OuterRadius - ToothRoot, OuterRadius, OuterRadius + wish.SeatGap + wish.Reach, wish.Bottom);
+                return new ToothPlan(candidate, wish.Width, OuterRadius - ToothRoot, OuterRadius, OuterRadius + wish.SeatGap + wish.Reach,
+                    wish.Bottom);
             }
         }
 
@@ -160,7 +162,8 @@ internal sealed record RoundWalls(Region Region, double Wall, double OuterRadius
     }
 
     private static bool OnAxis(PixelCircle circle) =>
-        circle.Count == 1 ? circle.Pixels[0].At.Length < OnAxisShare * circle.Led.Length : circle.Diameter < OnAxisShare * circle.Led.Length;
+        circle.Count == 1 ? circle.Pixels[0].At.Length < OnAxisShare * circle.Led.Length
+            : circle.Diameter < OnAxisShare * circle.Led.Length;
 
     // Where the innermost circle's cells end towards the axis when the window has no inner edge there.
     private static double InnermostBoundary(PixelCircle circle, bool centre) => centre

@@ -38,7 +38,9 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
     {
         double margin = baffle.SeatGap + baffle.Wall;
         double least = room.InnerRadius > 0 ? room.InnerRadius + margin : 0;
-        bool islandHeld = file.Housing.Light.Shape != WindowShape.Disc && (posts || file.Housing.Light.Shape == WindowShape.Ring || file.Housing.Light.WindowWidth is not null || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn);
+        bool islandHeld = file.Housing.Light.Shape != WindowShape.Disc
+            && (posts || file.Housing.Light.Shape == WindowShape.Ring || file.Housing.Light.WindowWidth is not null
+                || fit is DiffuserFit.OneWithCover or DiffuserFit.PrintedIn);
         bool within = room.Cavity.Filled() is { IsEmpty: false } inside && inside.Contains(Point2.Origin);
         LitBand band = LitBand.Of(file.Board, file.Housing.Light.WindowWidth, least, within ? room.OuterRadius - margin : 0, islandHeld);
         return new RoundWindow(file, band, baffle, room);
@@ -90,7 +92,8 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
         string why = Band.Clipped is not null ? $"narrowed by {Band.Clipped}"
             : File.Housing.Light.WindowWidth is double asked ? AsAsked(asked, reasons)
             : File.Housing.Light.Shape == WindowShape.Disc ? "a disc, as asked"
-            : Band.Inner == 0 && fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? "open to the middle: nothing would hold an island of bezel"
+            : Band.Inner == 0 && fit is DiffuserFit.DropIn or DiffuserFit.CutSheet
+                ? "open to the middle: nothing would hold an island of bezel"
             : "one pitch wide: beyond that light falls to half";
         reasons.Choice("cover.window", width, Reasons.Origin(File, "housing.light.window"), why);
     }
@@ -155,7 +158,8 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
         {
             reasons.Replace(
                 "window-open-to-middle", "light.window",
-                $"A ring of window {Reasons.Mm(asked)} mm wide leaves less than {Reasons.Mm(2 * LitBand.SmallestIslandRadius)} mm of bezel in the middle, too little to print: the window is a disc.",
+                $"A ring of window {Reasons.Mm(asked)} mm wide leaves less than {Reasons.Mm(2 * LitBand.SmallestIslandRadius)} mm of "
+                    + $"bezel in the middle, too little to print: the window is a disc.",
                 2 * Band.Outer, asked, "mm", Point3.Zero,
                 "a narrower 'light.window', or leave it to 'auto'");
         }
@@ -166,6 +170,7 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
 
     /// <summary>Notes a window narrower than an LED's own, which would cut it off.</summary>
     public static void NoteWidened(double asked, double least, Reasons reasons) => reasons.Replace(
-        "window-widened", "light.window", $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
+        "window-widened", "light.window",
+            $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
         least, asked, "mm", Point3.Zero, $"ask for {Reasons.Mm(least)} or more, or leave 'light.window' to 'auto'");
 }

@@ -28,7 +28,9 @@ public enum HandPhase
     Open,
 }
 
-/// <summary>A step of the assembly: what the hands do, told by the form that needs it. Outputs draw and print it, and know no form.</summary>
+/// <summary>
+/// A step of the assembly: what the hands do, told by the form that needs it. Outputs draw and print it, and know no form.
+/// </summary>
 public sealed record HandStep
 {
     /// <summary>When its turn comes.</summary>
@@ -103,18 +105,21 @@ public sealed record HandCaution(string Risk, string Text)
 
     /// <summary>LEDs on the open board.</summary>
     public static HandCaution Eyes { get; } = new(
-        "Eyes", "Start dim, and do not look into the LEDs from near. Light that flashes 3 to 60 times a second can set off seizures: test with slower patterns and warn people first.");
+        "Eyes", "Start dim, and do not look into the LEDs from near. Light that flashes 3 to 60 times a second can set off seizures: test "
+            + "with slower patterns and warn people first.");
 
     /// <summary>A blade that pries or cuts.</summary>
     public static HandCaution Blade { get; } = new("Blade", "A blade that slips cuts: lead it away from the hand that holds.");
 
     /// <summary>The iron that sets inserts.</summary>
     public static HandCaution Iron { get; } = new(
-        "Iron", "Iron and brass burn skin: hold the part in a vice or on the bench, never in the hand. Hot plastic gives off fumes: air the room.");
+        "Iron", "Iron and brass burn skin: hold the part in a vice or on the bench, never in the hand. Hot plastic gives off fumes: air "
+            + "the room.");
 
     /// <summary>Solvents and glues.</summary>
     public static HandCaution Adhesive { get; } = new(
-        "Adhesive", "Glue bonds skin and its vapour irritates: wear gloves and eye protection, air the room, and follow the maker's sheet.");
+        "Adhesive",
+            "Glue bonds skin and its vapour irritates: wear gloves and eye protection, air the room, and follow the maker's sheet.");
 
     /// <summary>Holes in a wall of the room.</summary>
     public static HandCaution Drilling { get; } = new(

@@ -56,7 +56,9 @@ internal static class HeatSection
 
             double half = Math.Min(part.Length, part.Width) / 2;
             double[] under = [.. rings.Select(each => each.Board
-                ? Math.Max(0, Math.Min(each.Outer * Metre, (part.At.Length * scale) + half) - Math.Max(each.Inner * Metre, (part.At.Length * scale) - half)) : 0)];
+                ? Math.Max(0,
+                    Math.Min(each.Outer * Metre, (part.At.Length * scale) + half)
+                        - Math.Max(each.Inner * Metre, (part.At.Length * scale) - half)) : 0)];
             double all = under.Sum();
             for (int i = 0; i < under.Length; i++)
             {
@@ -84,7 +86,8 @@ internal static class HeatSection
         ];
 
         double Share(Region region, SectionRing ring) => region.IsEmpty ? 0
-            : round ? Math.Clamp((DiscArea.Of(region, ring.Outer * Metre) - DiscArea.Of(region, ring.Inner * Metre)) / (ring.Area * SquareMetre), 0, 1)
+            : round ? Math.Clamp((DiscArea.Of(region, ring.Outer * Metre) - DiscArea.Of(region, ring.Inner * Metre))
+                / (ring.Area * SquareMetre), 0, 1)
             : Math.Clamp(region.Area / plate, 0, 1);
     }
 

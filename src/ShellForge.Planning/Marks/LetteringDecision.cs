@@ -45,7 +45,8 @@ internal static class LetteringDecision
             double floorLeast = draft.Basis.Up(depth + (LayersOver * draft.Basis.Layer));
             reasons.Replace(
                 "label-without-place", "label", $"letters {Reasons.Mm(depth)} deep would cut through the floor: the label is left out",
-                draft.Stack.FloorTop, floorLeast, "mm", new Point3(0, 0, 0), $"say `floor: {Reasons.Mm(floorLeast)}`, or `where: floor-inside`");
+                draft.Stack.FloorTop, floorLeast, "mm", new Point3(0, 0, 0),
+                    $"say `floor: {Reasons.Mm(floorLeast)}`, or `where: floor-inside`");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);
         }
 
@@ -58,12 +59,14 @@ internal static class LetteringDecision
         if (strokes.IsEmpty)
         {
             reasons.Replace(
-                "label-without-place", "label", $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(least)} high: it is left out",
+                "label-without-place", "label",
+                    $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(least)} high: it is left out",
                 0, least, "mm", new Point3(0, 0, 0), "shorten the label, or put it on the other side of the floor (`where:`)");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);
         }
 
-        TellHeight(reasons, label, wanted, height, new Point3(strokes.Bounds.Centre.X, strokes.Bounds.Centre.Y, outside ? 0 : draft.Stack.FloorTop));
+        TellHeight(reasons, label, wanted, height,
+            new Point3(strokes.Bounds.Centre.X, strokes.Bounds.Centre.Y, outside ? 0 : draft.Stack.FloorTop));
         reasons.Length("label.height", height, Reasons.Origin(draft.File, "housing.label"),
             height < wanted - Layers.Slack ? $"the floor has no room for {Reasons.Mm(wanted)}"
             : height > wanted + Layers.Slack ? "lower letters close up while printing"
@@ -85,7 +88,8 @@ internal static class LetteringDecision
         else if (height > wanted + Layers.Slack)
         {
             reasons.Replace(
-                "label-too-small", "label", $"letters {Reasons.Mm(wanted)} high close up while printing; \"{label.Text}\" is made {Reasons.Mm(height)} high",
+                "label-too-small", "label",
+                    $"letters {Reasons.Mm(wanted)} high close up while printing; \"{label.Text}\" is made {Reasons.Mm(height)} high",
                 wanted, height, "mm", at, $"say `height: {Reasons.Mm(height)}`, or print with a finer nozzle");
         }
     }
@@ -146,7 +150,8 @@ internal static class LetteringDecision
         Angle along = draft.File.Up - Angle.FromDegrees(90);
         double least = Math.Min(wanted, PrintedLettering.LeastHeight(draft.Basis));
         double roomAcross = room.IsEmpty ? 0 : Point2.Distance(room.Bounds.Min, room.Bounds.Max);
-        for (height = wanted; height >= least - Layers.Slack; height = Math.Min(Math.Round(Shrink * height, 1), Math.Round(height - Step, 1)))
+        for (height = wanted; height >= least
+            - Layers.Slack; height = Math.Min(Math.Round(Shrink * height, 1), Math.Round(height - Step, 1)))
         {
             (double width, double tall) = PrintedLettering.Size(text, height, draft.Basis);
             if (width + 1 > roomAcross || width + tall > LongestText)

@@ -69,10 +69,12 @@ public static class PlannedHeat
             BoardThickness = file.Board.Thickness / Metre,
             AboveToBezel = (stack.Front - cover.BezelThickness - stack.BoardTop) / Metre,
             AboveToDiffuser = (stack.DiffuserInner - stack.BoardTop) / Metre,
-            Baffle = front.Baffle is { } baffle ? new HeatWall((baffle.Top - baffle.Bottom) / Metre, baffle.Filament.Conductivity) : default,
+            Baffle = front.Baffle is { } baffle ? new HeatWall((baffle.Top - baffle.Bottom) / Metre, baffle.Filament.Conductivity)
+                : default,
             BaffleOpening = HeatSection.BaffleOpening(file, front),
             FloorDirection = FloorDirection(file),
-            FrontDirection = file.Use.Orientation == UseOrientation.Table && file.Housing.Mount != MountKind.Stand ? FaceDirection.Up : FaceDirection.Upright,
+            FrontDirection = file.Use.Orientation == UseOrientation.Table && file.Housing.Mount != MountKind.Stand ? FaceDirection.Up
+                : FaceDirection.Upright,
             Span = span,
             SideLength = file.Use.Orientation == UseOrientation.Table ? height : span,
             SideFactor = Math.Max(1, shell.Footprint.Filled().Perimeter / Metre / round),
@@ -94,7 +96,8 @@ public static class PlannedHeat
     }
 
     private static FaceDirection FloorDirection(BoardFile file) =>
-        file.Housing.Mount == MountKind.Stand || file.Use.Orientation == UseOrientation.Hanging ? FaceDirection.Upright : FaceDirection.Covered;
+        file.Housing.Mount == MountKind.Stand || file.Use.Orientation == UseOrientation.Hanging ? FaceDirection.Upright
+            : FaceDirection.Covered;
 
     // Slots of an upright floor: cool air comes in through the lower half of them and leaves through the upper half.
     private static VentOpenings Openings(BoardFile file, ImmutableArray<VentPlan> vents)
@@ -107,7 +110,8 @@ public static class PlannedHeat
         (double Height, double Area)[] slots =
         [
             .. vents.Select(vent => (
-                (0.5 / Metre * (vent.Outline.Bounds.Min + vent.Outline.Bounds.Max).Turned(-1 * file.Up)).X, vent.Outline.Area / SquareMetre)).OrderBy(slot => slot.Item1),
+                (0.5 / Metre * (vent.Outline.Bounds.Min + vent.Outline.Bounds.Max).Turned(-1 * file.Up)).X,
+                    vent.Outline.Area / SquareMetre)).OrderBy(slot => slot.Item1),
         ];
         int half = slots.Length / 2;
         if (half == 0)

@@ -68,12 +68,14 @@ public static class PrintedLettering
     private static Region WithoutHairs(Region strokes, double line) =>
         OutlineOffsets.WithoutSlivers(strokes.Offset(HairShare * line).Offset(-HairShare * line).And(strokes));
 
-    // A dot as small as a stroke is wide has no room for a turn of the nozzle: slicers leave it out now and then. It grows to two lines and a
-    // little, as far as its neighbours leave it free.
+    // A dot as small as a stroke is wide has no room for a turn of the nozzle: slicers leave it out now and then. It grows to two lines and
+    // a little, as far as its neighbours leave it free.
     private static Region Dot(
         Point2 corner, ImmutableArray<ImmutableArray<Point2>> strokes, double unit, Point2 start, double stroke, double line)
     {
-        double nearest = strokes.SelectMany(other => other).Where(other => other != corner).Select(other => Point2.Distance(other, corner)).DefaultIfEmpty(StrokeFont.CapHeight).Min();
+        double nearest =
+            strokes.SelectMany(other => other).Where(other => other != corner).Select(other => Point2.Distance(other, corner))
+                .DefaultIfEmpty(StrokeFont.CapHeight).Min();
         double free = 2 * ((nearest * unit) - (stroke / 2) - line);
         Point2 at = Lattice.Snap(start + (unit * corner));
         return Region.Slot(at, at, Math.Max(stroke, Math.Min((DotLines * line) + DotOver, free)));

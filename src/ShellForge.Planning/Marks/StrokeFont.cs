@@ -119,7 +119,9 @@ internal static class StrokeFont
         ['~'] = "03143243",
     }.ToFrozenDictionary();
 
-    /// <summary>The strokes of a line of text, in grid units from the left end of its base line; unknown characters leave a blank.</summary>
+    /// <summary>
+    /// The strokes of a line of text, in grid units from the left end of its base line; unknown characters leave a blank.
+    /// </summary>
     /// <param name="text">Printable ASCII.</param>
     /// <param name="width">Width of the line in grid units.</param>
     public static ImmutableArray<ImmutableArray<Point2>> Strokes(string text, out double width)

@@ -69,7 +69,8 @@ internal sealed class FeetForm : MountForm
     }
 
     private static IEnumerable<Point2> Pair(Region room, Angle up, double aside, double radius, Func<Point2, Region> shape) =>
-        FloorPlaces.Pair(room, up, (Angle.FromDegrees(aside), Angle.FromDegrees(25)), Diameter, radius, shape) is var (left, right) ? [left, right] : [];
+        FloorPlaces.Pair(room, up, (Angle.FromDegrees(aside), Angle.FromDegrees(25)), Diameter, radius, shape) is var (left, right)
+            ? [left, right] : [];
 
     private static IEnumerable<Point2> Lowest(Region room, Angle up, double radius, Func<Point2, Region> shape) =>
         FloorPlaces.Along(room, up + Angle.FromDegrees(180), radius, shape) is { } found ? [found] : [];

@@ -65,7 +65,8 @@ internal sealed class KeyholeForm : MountForm
         }
 
         reasons.Choice("mount.keyholes", entries.Length == 2 ? "2" : "1", Reasons.Rule,
-            entries.Length == 2 ? "two on a horizontal line, slots upwards: it can't swing" : "one: parts leave no room for a second beside it");
+            entries.Length == 2 ? "two on a horizontal line, slots upwards: it can't swing"
+                : "one: parts leave no room for a second beside it");
         if (entries.Length == 2)
         {
             reasons.Length("mount.screw-spacing", Math.Round(Point2.Distance(entries[0], entries[1]), 2), Reasons.Rule,

@@ -52,13 +52,15 @@ internal sealed class MagnetForm : MountForm
         if (at.IsEmpty)
         {
             reasons.Refuse(
-                "mount-without-place", "magnets", "Parts and posts leave no place for two magnet pockets, one on either side of the middle.",
+                "mount-without-place", "magnets",
+                    "Parts and posts leave no place for two magnet pockets, one on either side of the middle.",
                 0, 2, "pockets", default, "mount: feet or stand, or a taller space below the board ('clearance: {below-parts: ...}')");
             return null;
         }
 
         reasons.Choice("mount.magnets", at.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
-            "discs of 8 x 3 in mirror images about the vertical line, glued in from inside; the pull counts the skins of both sides as air");
+            "discs of 8 x 3 in mirror images about the vertical line, glued in from inside; the pull counts the skins of both sides as "
+                + "air");
         return new MagnetMountPlan
         {
             At = at,

@@ -7,8 +7,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Mounts;
 
 /// <summary>
-/// A way to hang, stand or fix a housing, before anything of it is decided. A new form is a class of its own and a line in <see cref="All"/>; the
-/// compiler asks it for every answer. What it becomes is a <see cref="MountPlan"/>, which answers everybody else.
+/// A way to hang, stand or fix a housing, before anything of it is decided. A new form is a class of its own and a line in
+/// <see cref="All"/>; the compiler asks it for every answer. What it becomes is a <see cref="MountPlan"/>, which answers everybody else.
 /// </summary>
 internal abstract class MountForm
 {
@@ -16,7 +16,8 @@ internal abstract class MountForm
     private const double UnderBoard = 0.6;
 
     /// <summary>Every form.</summary>
-    public static ImmutableArray<MountForm> All { get; } = [new KeyholeForm(), new MagnetForm(), new StandForm(), new TripodForm(), new FeetForm()];
+    public static ImmutableArray<MountForm> All { get; } = [new KeyholeForm(), new MagnetForm(), new StandForm(), new TripodForm(),
+        new FeetForm()];
 
     /// <summary>The wish of a board file that asks for it.</summary>
     public abstract MountKind Kind { get; }

@@ -9,14 +9,15 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Mounts;
 
 /// <summary>
-/// A stand as a part of its own, printed foot down: a band of whole lines round the foot, and on either side a cheek with a notch that the rim
-/// leans back in. Two notches keep a round housing from rolling; what hangs from the rim hangs between them.
+/// A stand as a part of its own, printed foot down: a band of whole lines round the foot, and on either side a cheek with a notch that the
+/// rim leans back in. Two notches keep a round housing from rolling; what hangs from the rim hangs between them.
 /// </summary>
 internal sealed class StandForm : MountForm
 {
     private const double TiltDegrees = 70;
 
-    // Cheeks stand at this share of the housing's width from its middle, and nowhere nearer or farther than these, where plugs allow. Typical.
+    // Cheeks stand at this share of the housing's width from its middle, and nowhere nearer or farther than these, where plugs allow.
+    // Typical.
     private const double CheekShare = 0.25;
     private const double CheekLeast = 0.16;
     private const double CheekMost = 0.4;
@@ -71,7 +72,8 @@ internal sealed class StandForm : MountForm
         if (across < LeastAcross)
         {
             reasons.Refuse(
-                "mount-without-place", "stand", $"The housing is {Reasons.Mm(Math.Round(across, 1))} wide; a stand's two cheeks need {Reasons.Mm(LeastAcross)}.",
+                "mount-without-place", "stand",
+                    $"The housing is {Reasons.Mm(Math.Round(across, 1))} wide; a stand's two cheeks need {Reasons.Mm(LeastAcross)}.",
                 across, LeastAcross, "mm", default, "mount: feet or magnets, or none");
             return null;
         }
@@ -81,7 +83,9 @@ internal sealed class StandForm : MountForm
         StandLayout? layout = null;
         foreach (double half in HalfWidths(across))
         {
-            StandLayout tried = StandLayout.Of(new StandGiven(outline, window, draft.Stack.Front, Angle.FromDegrees(TiltDegrees), draft.Basis, wall, half, hanging));
+            StandLayout tried =
+                StandLayout.Of(new StandGiven(outline, window, draft.Stack.Front, Angle.FromDegrees(TiltDegrees), draft.Basis, wall, half,
+                    hanging));
             if (tried.IsClear && tried.HalfWidth >= tried.Margin)
             {
                 layout = tried;
@@ -95,7 +99,8 @@ internal sealed class StandForm : MountForm
             reasons.Refuse(
                 "mount-without-place", "stand",
                 what.Length == 0
-                    ? $"The housing is {Reasons.Mm(Math.Round(draft.Stack.Front, 1))} thick and {Reasons.Mm(Math.Round(across, 1))} wide: on a stand it would tip sideways."
+                    ? $"The housing is {Reasons.Mm(Math.Round(draft.Stack.Front, 1))} thick and {Reasons.Mm(Math.Round(across, 1))} wide: "
+                        + $"on a stand it would tip sideways."
                     : $"{what} leaves no place for a stand's two cheeks beside it, or stands so high on them that it would tip sideways.",
                 0, 1, "", default, "turn the connector or the cable away from 'up: ', or mount: keyhole or feet");
             return null;
@@ -105,15 +110,20 @@ internal sealed class StandForm : MountForm
         if (Farthest(plan) > Lattice.LimitMillimetres - FromLimit)
         {
             reasons.Refuse(
-                "mount-without-place", "stand", $"A stand for it would reach {Reasons.Mm(Math.Round(Farthest(plan), 0))} mm from the middle of the housing, farther than any part may.",
+                "mount-without-place", "stand",
+                    $"A stand for it would reach {Reasons.Mm(Math.Round(Farthest(plan), 0))} mm from the middle of the housing, farther "
+                        + $"than any part may.",
                 Farthest(plan), Lattice.LimitMillimetres - FromLimit, "mm", default, "mount: keyhole");
             return null;
         }
 
-        reasons.Length("mount.stand.width", Math.Round(2 * plan.HalfWidth, 2), Reasons.Rule, "over both cheeks: a quarter of the housing's width to either side, clear of what hangs from the rim");
-        reasons.Length("mount.stand.depth", Math.Round(plan.Depth, 2), Reasons.Rule, $"the centre of mass stands over the foot until it is tilted by {Reasons.Mm(StandLayout.TipsAtDegrees)} degrees");
+        reasons.Length("mount.stand.width", Math.Round(2 * plan.HalfWidth, 2), Reasons.Rule,
+            "over both cheeks: a quarter of the housing's width to either side, clear of what hangs from the rim");
+        reasons.Length("mount.stand.depth", Math.Round(plan.Depth, 2), Reasons.Rule,
+            $"the centre of mass stands over the foot until it is tilted by {Reasons.Mm(StandLayout.TipsAtDegrees)} degrees");
         reasons.Length("mount.stand.lift", Math.Round(layout.Lift, 2), Reasons.Rule, layout.LiftedFor);
-        reasons.Choice("mount.stand.tilt", $"{Reasons.Mm(TiltDegrees)} degrees", Reasons.Rule, "from the horizontal: it leans back by 20, looks up at who sits before it, and prints without support");
+        reasons.Choice("mount.stand.tilt", $"{Reasons.Mm(TiltDegrees)} degrees", Reasons.Rule,
+            "from the horizontal: it leans back by 20, looks up at who sits before it, and prints without support");
         return plan;
     }
 
@@ -142,7 +152,8 @@ internal sealed class StandForm : MountForm
         {
             double mouth = Point2.Dot(port.Face, Point2.Polar(1, port.Faces));
             Region way = Strips.Along(
-                port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0, Math.Max(port.WallFace - mouth, 0) + port.Mouth.PlugLength);
+                port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0,
+                    Math.Max(port.WallFace - mouth, 0) + port.Mouth.PlugLength);
             things.Add(new HangingThing(
                 $"{port.Ref}'s plug", way.Turned(upright).Moved(shift), port.AxisZ - (port.Mouth.PlugHeight / 2), UnderPlug,
                 Angle.Between(port.Faces, down).Degrees < HangsWithin));

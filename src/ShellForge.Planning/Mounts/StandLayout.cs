@@ -23,7 +23,8 @@ internal sealed record HangingThing(string Name, Region Way, double Lowest, doub
 /// <param name="Half">From the middle to the outer face of a cheek, mm.</param>
 /// <param name="Hanging">What hangs from the rim.</param>
 internal sealed record StandGiven(
-    Region Outline, Region Window, double Front, Angle Tilt, PrintBasis Basis, double Wall, double Half, ImmutableArray<HangingThing> Hanging);
+    Region Outline, Region Window, double Front, Angle Tilt, PrintBasis Basis, double Wall, double Half,
+        ImmutableArray<HangingThing> Hanging);
 
 /// <summary>
 /// Where a stand holds a housing. A point of the housing, v up along its face and h off its outer floor, lies at (y, z) of the stand:
@@ -82,13 +83,15 @@ internal sealed class StandLayout
 
         double front = given.Front + Gap + LipThickness;
         double middle = (_centre * Cos) - (given.Front / 2 * Sin);
-        Margin = (Lift + (_centre * Sin) + (given.Front / 2 * Cos)) * Angle.FromDegrees(TipsAtDegrees).Sin / Angle.FromDegrees(TipsAtDegrees).Cos;
+        Margin = (Lift + (_centre * Sin) + (given.Front / 2 * Cos)) * Angle.FromDegrees(TipsAtDegrees).Sin
+            / Angle.FromDegrees(TipsAtDegrees).Cos;
         double lip = Math.Min(_left, _right);
         double foremost = Math.Min((lip - UnderNotch) * Cos, (lip + LipMost) * Cos) - (front * Sin);
         Point2 armBack = new((ArmTop * Cos) + ((Gap + ArmThickness) * Sin), Lift + (ArmTop * Sin) - ((Gap + ArmThickness) * Cos));
         double from = Math.Min(foremost - Corner, middle - Margin);
         double to = Math.Max(
-            Math.Max(armBack.X - (LeanShare * (armBack.Y - BandHeight)) + Corner, (Math.Max(_left, _right) * Cos) + (Gap * Sin) + (ArmThickness / 2) + Corner),
+            Math.Max(armBack.X - (LeanShare * (armBack.Y - BandHeight)) + Corner,
+                (Math.Max(_left, _right) * Cos) + (Gap * Sin) + (ArmThickness / 2) + Corner),
             middle + Margin);
         Depth = Math.Ceiling(Math.Max(to - from, 2.2 * Corner));
         Forward = -(from + to) / 2;
@@ -125,14 +128,19 @@ internal sealed class StandLayout
     public double ArmTop { get; }
 
     /// <summary>z over everything of it.</summary>
-    public double Height => Math.Ceiling(Math.Max(At(ArmTop, -Gap).Y, Math.Max(At(_left + LipMost, Given.Front + Gap + LipThickness).Y, At(_right + LipMost, Given.Front + Gap + LipThickness).Y))) + 1;
+    public double Height =>
+        Math.Ceiling(
+            Math.Max(At(ArmTop, -Gap).Y,
+                Math.Max(At(_left + LipMost, Given.Front + Gap + LipThickness).Y,
+                    At(_right + LipMost, Given.Front + Gap + LipThickness).Y))) + 1;
 
     /// <summary>Whether what hangs from the rim passes beside both cheeks.</summary>
     public bool IsClear => Given.Hanging.All(thing => thing.Way.Intersect(Cheek(left: true).And(Cheek(left: false))).IsEmpty);
 
     /// <summary>The band in plan.</summary>
     public Region Band => Region.RoundedRectangle(Point2.Origin, 2 * HalfWidth, Depth, Corner)
-        .Less(Region.RoundedRectangle(Point2.Origin, 2 * (HalfWidth - Given.Wall), Depth - (2 * Given.Wall), Math.Max(Corner - Given.Wall, 0.5)));
+        .Less(Region.RoundedRectangle(Point2.Origin, 2 * (HalfWidth - Given.Wall), Depth - (2 * Given.Wall),
+            Math.Max(Corner - Given.Wall, 0.5)));
 
     private double Cos => Given.Tilt.Cos;
 
@@ -145,7 +153,8 @@ internal sealed class StandLayout
     public Region Side(bool left)
     {
         double rest = left ? _left : _right;
-        return StandSide.Of(this, rest, Math.Max(LipLeast, Math.Min(LipMost, WindowAt(left) - BelowWindow - rest)), (Gap, LipThickness, ArmThickness));
+        return StandSide.Of(this, rest, Math.Max(LipLeast, Math.Min(LipMost, WindowAt(left) - BelowWindow - rest)),
+            (Gap, LipThickness, ArmThickness));
     }
 
     /// <summary>A point of the housing in the stand's side view.</summary>
@@ -187,7 +196,8 @@ internal sealed class StandLayout
             (BandHeight + UnderNotch - ((Math.Min(_left, _right) - Gap) * Sin), "plastic under the notches"),
         };
         needs.AddRange(Given.Hanging.Select(thing => (
-            thing.Under - (thing.Way.Bounds.Min.Y * Sin) - (thing.Lowest * Cos), $"{thing.Name} and the bend of its cable hang under the rim")));
+            thing.Under - (thing.Way.Bounds.Min.Y * Sin) - (thing.Lowest * Cos),
+                $"{thing.Name} and the bend of its cable hang under the rim")));
         (double lift, string why) = needs.MaxBy(need => need.Lift);
         return (Math.Ceiling(lift), why);
     }

@@ -5,7 +5,9 @@ using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Mounts;
 
-/// <summary>The side view (y, z) of a stand: the band's height all along, and a cheek that rises from it, rounded, its middle left open.</summary>
+/// <summary>
+/// The side view (y, z) of a stand: the band's height all along, and a cheek that rises from it, rounded, its middle left open.
+/// </summary>
 internal static class StandSide
 {
     // Rounding of concave corners where the cheek rises from the band, of the outline's corners, and of the notch's mouth, mm.
@@ -49,11 +51,13 @@ internal static class StandSide
         double over = layout.ArmTop + Past;
         Region before = Region.HullOf(
         [
-            layout.At(rest + lip, front / 2), layout.At(over, front / 2), layout.At(rest + lip, front + half + Past), layout.At(over, front + half + Past),
+            layout.At(rest + lip, front / 2), layout.At(over, front / 2), layout.At(rest + lip, front + half + Past),
+                layout.At(over, front + half + Past),
         ]);
         Region notch = Region.HullOf(
         [
-            layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap), layout.At(over, front),
+            layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap),
+                layout.At(over, front),
         ]);
         Region bar = Region.Rectangle(new Point2(-half - Past, -Past), new Point2(half + Past, band));
         Region whole = cheek.Less(before).And(bar).Offset(Fillet).Offset(-Fillet).Offset(-Round).Offset(Round);
@@ -89,11 +93,13 @@ internal static class StandSide
             for (double half = LeastOpening / 2; middle - half >= room.Bounds.Min.X && middle + half <= room.Bounds.Max.X; half += step)
             {
                 double roof = half * lean.Cos / lean.Sin;
-                for (double side = room.Bounds.Max.Y - roof; side > bottom + 1 && (side - bottom + (roof / 2)) * 2 * half > best.Area; side -= step)
+                for (double side = room.Bounds.Max.Y - roof; side > bottom + 1
+                    && (side - bottom + (roof / 2)) * 2 * half > best.Area; side -= step)
                 {
                     Region tried = Region.Polygon(
                     [
-                        Lattice.Snap(new Point2(middle - half, bottom)), Lattice.Snap(new Point2(middle + half, bottom)), Lattice.Snap(new Point2(middle + half, side)),
+                        Lattice.Snap(new Point2(middle - half, bottom)), Lattice.Snap(new Point2(middle + half, bottom)),
+                            Lattice.Snap(new Point2(middle + half, side)),
                         Lattice.Snap(new Point2(middle, side + roof)), Lattice.Snap(new Point2(middle - half, side)),
                     ]);
                     if (room.Contains(tried))
@@ -107,6 +113,7 @@ internal static class StandSide
 
         // Its lower corners are rounded; an arc at the top would end level, over air.
         return best.IsEmpty ? best : best.Offset(-OpeningRound).Offset(OpeningRound).And(best.Intersect(
-            Region.Rectangle(new Point2(best.Bounds.Min.X - 1, bottom + OpeningRound + 0.5), new Point2(best.Bounds.Max.X + 1, best.Bounds.Max.Y + 1))));
+            Region.Rectangle(new Point2(best.Bounds.Min.X - 1, bottom + OpeningRound + 0.5),
+                new Point2(best.Bounds.Max.X + 1, best.Bounds.Max.Y + 1))));
     }
 }

@@ -53,7 +53,8 @@ internal sealed class TripodForm : MountForm
         reasons.Length("mount.tripod.off-centre", Math.Round(at.Length, 2), Reasons.Rule, why);
         double land = reasons.Length(
             "mount.tripod.land", Math.Round(Math.Min(Land, 2 * draft.Shell.Footprint.DistanceToOutline(at)), 2), Reasons.Rule,
-            2 * draft.Shell.Footprint.DistanceToOutline(at) < Land ? "less than 25 round the hole: tighten gently" : "flat round the hole for the plate");
+            2 * draft.Shell.Footprint.DistanceToOutline(at) < Land ? "less than 25 round the hole: tighten gently"
+                : "flat round the hole for the plate");
         return new TripodMountPlan
         {
             At = at,
@@ -92,12 +93,17 @@ internal sealed class TripodForm : MountForm
                 Point2 at = Point2.Polar(radius, way);
                 if (!room.IsNearOutline(at, Boss / 2 * InnerShare) && FloorPlaces.Fits(room, at, Shape))
                 {
-                    return (at, "on the vertical line, so that the weight does not turn it about the screw; parts, posts or the bore take the middle");
+                    return (at,
+                        "on the vertical line, so that the weight does not turn it about the screw; parts, posts or the bore take the "
+                            + "middle");
                 }
             }
         }
 
-        Point2? near = FloorPlaces.About(room, down, Boss / 2 * InnerShare, Shape).Select(place => (Point2?)place).MinBy(place => place!.Value.Length);
-        return near is { } found ? (found, "beside the vertical line, where parts and posts leave room: tighten it well, its weight turns it about the screw") : null;
+        Point2? near = FloorPlaces.About(room, down, Boss / 2 * InnerShare, Shape).Select(place => (Point2?)place)
+            .MinBy(place => place!.Value.Length);
+        return near is { } found
+            ? (found, "beside the vertical line, where parts and posts leave room: tighten it well, its weight turns it about the "
+                + "screw") : null;
     }
 }

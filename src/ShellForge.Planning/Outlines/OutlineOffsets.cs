@@ -54,8 +54,8 @@ public static class OutlineOffsets
         Mitred(loop, -chamfer - (2 * ChamferReach)) is not null && Mitred(loop, 2 * ChamferReach) is not null;
 
     /// <summary>
-    /// The region without its shortest sides: overlays of curves that nearly coincide leave corners a lattice step apart, which mean nothing
-    /// and make slivers of wall. No corner that stays moves; the outline strays by less than <see cref="ShortestSide"/>.
+    /// The region without its shortest sides: overlays of curves that nearly coincide leave corners a lattice step apart, which mean
+    /// nothing and make slivers of wall. No corner that stays moves; the outline strays by less than <see cref="ShortestSide"/>.
     /// </summary>
     public static Region WithoutSlivers(Region region) => Region.Union(region.Parts.Select(part =>
     {

@@ -27,7 +27,8 @@ internal static class Slivers
     /// <param name="line">Width of a line, mm.</param>
     public static Region Beside(Region left, IEnumerable<Region> cuts, double line)
     {
-        Region[] near = [.. cuts.Where(cut => !left.IsEmpty && !cut.IsEmpty && cut.Bounds.Touches(left.Bounds) && left.Distance(cut) < Hair)];
+        Region[] near =
+            [.. cuts.Where(cut => !left.IsEmpty && !cut.IsEmpty && cut.Bounds.Touches(left.Bounds) && left.Distance(cut) < Hair)];
         return Region.Union(near.SelectMany(cut => Beside(left, cut, line)));
     }
 

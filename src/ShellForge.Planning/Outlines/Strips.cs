@@ -3,7 +3,9 @@ using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning.Outlines;
 
-/// <summary>Strips in plan that run outward from the axis or along a line of sight: keys, notches and slots are cut from walls with them.</summary>
+/// <summary>
+/// Strips in plan that run outward from the axis or along a line of sight: keys, notches and slots are cut from walls with them.
+/// </summary>
 public static class Strips
 {
     /// <summary>A strip from the axis outward.</summary>
@@ -14,7 +16,9 @@ public static class Strips
     public static Region Radial(Angle direction, double width, double from, double to) =>
         Along(Point2.Origin, direction, width, from, to);
 
-    /// <summary>A distance from the axis that lies just outside an outline in every direction, mm: how far a strip runs to cut through.</summary>
+    /// <summary>
+    /// A distance from the axis that lies just outside an outline in every direction, mm: how far a strip runs to cut through.
+    /// </summary>
     public static double PastRim(Region outline) => outline.Loops.SelectMany(loop => loop).Max(point => point.Length) + 1;
 
     /// <summary>A strip along a direction through a point.</summary>

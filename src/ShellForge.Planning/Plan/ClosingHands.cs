@@ -45,11 +45,14 @@ internal static class ClosingHands
 
     /// <summary>How a cover that a rib keys goes on.</summary>
     public static string RibWay(HousingPlan plan) =>
-        $"The cover's rib goes into the slot in the tub's wall at {HandWords.Clock(plan.Key.At, plan.Source.Up)}, seen from the front with the housing upright. It fits no other way.";
+        $"The cover's rib goes into the slot in the tub's wall at {HandWords.Clock(plan.Key.At, plan.Source.Up)}, seen from the front "
+            + $"with the housing upright. It fits no other way.";
 
     /// <summary>"3 screws M3 x 8 (pan)".</summary>
     public static string Screws(IEnumerable<ScrewJointPlan> screws) => HandWords.Listed(screws
-        .GroupBy(screw => string.Create(CultureInfo.InvariantCulture, $"{screw.Screw.Thread} x {screw.Length:0.#} ({screw.Screw.Name}){(screw.Washer ? " with a washer each" : "")}"))
+        .GroupBy(
+            screw => string.Create(CultureInfo.InvariantCulture,
+                $"{screw.Screw.Thread} x {screw.Length:0.#} ({screw.Screw.Name}){(screw.Washer ? " with a washer each" : "")}"))
         .Select(kind => HandWords.Count(kind.Count(), "screw ", "screws ") + kind.Key));
 
     /// <summary>A screw for pictures: shank, and head.</summary>

@@ -42,8 +42,8 @@ public sealed record CoverPlan
     public required double LipBottom { get; init; }
 
     /// <summary>
-    /// Bars behind a printed-in diffuser, from the bezel's inner face to the diffuser's, that join the bezel's inner and outer part; empty for
-    /// none.
+    /// Bars behind a printed-in diffuser, from the bezel's inner face to the diffuser's, that join the bezel's inner and outer part; empty
+    /// for none.
     /// </summary>
     public Region Bars { get; init; } = Region.Empty;
 
@@ -151,7 +151,9 @@ public sealed record BafflePlan
     /// <summary>z of its rims' top, which lie under the bezel or the edge of the diffuser; crush ribs left out.</summary>
     public required double Top { get; init; }
 
-    /// <summary>Walls that rise higher than the rims, up to the diffuser in the window, in plan; empty when all end at one height.</summary>
+    /// <summary>
+    /// Walls that rise higher than the rims, up to the diffuser in the window, in plan; empty when all end at one height.
+    /// </summary>
     public Region InWindow { get; init; } = Region.Empty;
 
     /// <summary>z of their top.</summary>

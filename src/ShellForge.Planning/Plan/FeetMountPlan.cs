@@ -62,12 +62,15 @@ public sealed record FeetMountPlan : MountPlan
         {
             Phase = HandPhase.Place,
             Title = "Stick the feet on",
-            Text = $"Wipe the {HandWords.Count(At.Length, "recess", "recesses")} in the outer floor with alcohol, let them dry, and press an adhesive rubber foot, "
+            Text = $"Wipe the {HandWords.Count(At.Length, "recess", "recesses")} in the outer floor with alcohol, let them dry, and press "
+                + $"an adhesive rubber foot, "
                 + $"{HandWords.Figure(FootDiameter)} x {HandWords.Figure(FootHeight)}, into each for 10 s.",
             Check = "It stands without rocking and does not slide when the cable is pulled gently.",
             Tools = ["alcohol and a cloth"],
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],
-            Things = [.. At.Select(at => new HandThing(HandMaterial.Plastic, at, [(FootDiameter, Recess - FootHeight, Recess)], FromBelow: true))],
+            Things = [
+                .. At.Select(
+                    at => new HandThing(HandMaterial.Plastic, at, [(FootDiameter, Recess - FootHeight, Recess)], FromBelow: true))],
             FromBelow = true,
         };
     }

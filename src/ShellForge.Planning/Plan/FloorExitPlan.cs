@@ -101,7 +101,8 @@ public sealed record FloorExitPlan : CableExitPlan
         double way = Point2.Distance(Place, new Point2(joint.X, joint.Y));
         double rise = Math.Abs(joint.Z - StopTop);
         return new LeadBend(
-            way == 0 ? double.PositiveInfinity : Math.Min(way, rise), new Point3((Place.X + joint.X) / 2, (Place.Y + joint.Y) / 2, joint.Z));
+            way == 0 ? double.PositiveInfinity : Math.Min(way, rise),
+                new Point3((Place.X + joint.X) / 2, (Place.Y + joint.Y) / 2, joint.Z));
     }
 
     /// <inheritdoc />
@@ -109,7 +110,8 @@ public sealed record FloorExitPlan : CableExitPlan
     [
         new(Place, $"cable hole \u00D8{HandWords.Figure(HoleDiameter)}"),
         .. Window is { } window
-            ? new[] { new PlanNote(window.Middle, $"plug window {HandWords.Figure(window.Across)} x {HandWords.Figure(window.Along)}") } : [],
+            ? new[] { new PlanNote(window.Middle,
+                $"plug window {HandWords.Figure(window.Across)} x {HandWords.Figure(window.Along)}") } : [],
     ];
 
     /// <inheritdoc />
@@ -118,15 +120,18 @@ public sealed record FloorExitPlan : CableExitPlan
         string clock = HandWords.Clock(At, plan.Source.Up);
         string through = Window is null
             ? $"Pass the free end of the soldered cable from inside through the hole in the floor at {clock}."
-            : $"Pass the plug of the soldered cable from inside through the window in the floor at {clock}, and slide the cable into the round end of the slot.";
+            : $"Pass the plug of the soldered cable from inside through the window in the floor at {clock}, and slide the cable into the "
+                + $"round end of the slot.";
         yield return new HandStep
         {
             Phase = HandPhase.Board,
             Title = "Bring the cable through the floor",
             Text = $"{through} Leave 15 mm of slack between floor and board. "
-                + (Tied ? "There draw a 2.5 mm cable tie hard round the cable, close to the floor, and cut it off: its head can't pass the hole."
+                + (Tied ? "There draw a 2.5 mm cable tie hard round the cable, close to the floor, and cut it off: its head can't pass "
+                + "the hole."
                     : "There tie a tight knot in the cable: it can't pass the hole."),
-            Check = $"A firm pull on the cable from outside moves nothing at the solder joints, and the {(Tied ? "tie" : "knot")} does not slip.",
+            Check = $"A firm pull on the cable from outside moves nothing at the solder joints, and the {(Tied ? "tie" : "knot")} does "
+                + $"not slip.",
             Tools = Tied ? ["cable tie 2.5 mm", "side cutter"] : [],
             Shown = [PartNames.Tub, PartNames.Board],
             Held = [PartNames.Board],

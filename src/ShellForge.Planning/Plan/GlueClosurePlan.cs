@@ -8,7 +8,8 @@ namespace ShellForge.Planning.Plan;
 public sealed record GlueClosurePlan : ClosurePlan
 {
     private static readonly HandCaution Fumes = new(
-        "Fumes", "Glues and their solvents give off fumes, and some burn: air the room, keep flames and hot irons away, and let the glue cure before you bring the supply.");
+        "Fumes", "Glues and their solvents give off fumes, and some burn: air the room, keep flames and hot irons away, and let the glue "
+            + "cure before you bring the supply.");
 
     /// <summary>Gap that the glue fills, mm on each side.</summary>
     public required double Gap { get; init; }
@@ -43,15 +44,19 @@ public sealed record GlueClosurePlan : ClosurePlan
     {
         yield return ClosingHands.Close(
             plan,
-            $"Try everything first, since the cover does not come off again. Roughen the lip's outside and the tub's inside with fine sandpaper, and wipe off the dust. "
-            + "Lay a thin bead of glue round the lip, but not beside openings, and press the cover down; what the rim scrapes off stays in the groove under the seam. "
-            + "Hold it with two rubber bands until the glue has cured as its sheet says. Thick cyanoacrylate leaves a white film on what is near, the diffuser too, where its vapour can't leave; epoxy does not.") with
+            $"Try everything first, since the cover does not come off again. Roughen the lip's outside and the tub's inside with fine "
+                + $"sandpaper, and wipe off the dust. "
+            + "Lay a thin bead of glue round the lip, but not beside openings, and press the cover down; what the rim scrapes off stays "
+            + "in the groove under the seam. "
+            + "Hold it with two rubber bands until the glue has cured as its sheet says. Thick cyanoacrylate leaves a white film on what "
+            + "is near, the diffuser too, where its vapour can't leave; epoxy does not.") with
         {
             Check = "The seam is closed all round, and no glue stands out of it.",
             Tools = ["fine sandpaper", "rubber bands"],
             Cautions = [HandCaution.Adhesive, Fumes],
         };
-        yield return ClosingHands.Open(plan, "The glue holds the cover for good: to get at the inside, lip or wall have to break, and both are printed anew.");
+        yield return ClosingHands.Open(plan,
+            "The glue holds the cover for good: to get at the inside, lip or wall have to break, and both are printed anew.");
     }
 
     /// <inheritdoc />

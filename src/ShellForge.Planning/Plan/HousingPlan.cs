@@ -32,7 +32,9 @@ public sealed record HousingPlan
     /// <summary>The exit of a soldered round cable; null where there is none.</summary>
     public CableExitPlan? CableExit { get; init; }
 
-    /// <summary>The cover's tongues with the numbers of their face tags: over the ports in their order, then over the cable's exit.</summary>
+    /// <summary>
+    /// The cover's tongues with the numbers of their face tags: over the ports in their order, then over the cable's exit.
+    /// </summary>
     public IEnumerable<(PlacedTongue Tongue, int Number)> Tongues =>
         Ports.Select(port => port.PlacedTongue).Append(CableExit?.Tongue)
             .Select((tongue, number) => (Tongue: tongue!, Number: number)).Where(each => each.Tongue is not null);

@@ -65,7 +65,8 @@ public sealed record KeyholeMountPlan : MountPlan
         [new(Keyholes[0].Entry, $"{Keyholes.Length}x keyhole \u00D8{HandWords.Figure(EntryDiameter)}, slot {HandWords.Figure(SlotWidth)}")];
 
     /// <inheritdoc />
-    public override ImmutableArray<MountDistance> Distances => Keyholes.Length < 2 ? [] : [new(Keyholes[0].Seat, Keyholes[1].Seat, "screws ")];
+    public override ImmutableArray<MountDistance> Distances =>
+        Keyholes.Length < 2 ? [] : [new(Keyholes[0].Seat, Keyholes[1].Seat, "screws ")];
 
     /// <inheritdoc />
     public override DrillPlan? Drilling => new([.. Keyholes.Select(hole => hole.Seat)], "wall screw 3.5 to 4.0");
@@ -88,10 +89,14 @@ public sealed record KeyholeMountPlan : MountPlan
         {
             Phase = HandPhase.Place,
             Title = "Hang it on the wall",
-            Text = $"Print drill-template.svg at 100 % and check its scale bar with a ruler. Tape it to the wall, level, and drill for {(pair ? "two wall screws" : "a wall screw")} ({spacing}), "
-                + $"with plugs that suit the wall. Drive the {(pair ? "screws" : "screw")} in until {(pair ? "the heads stand" : "the head stands")} {HandWords.Mm(HeadOffWall)} off the wall. "
-                + $"Put the round {(pair ? "ends of the keyholes over the heads" : "end of the keyhole over the head")} and let the housing slide down.",
-            Check = $"It hangs without a rattle; turn the {(pair ? "screws" : "screw")} in or out by half a turn if it is loose or does not go on.",
+            Text = $"Print drill-template.svg at 100 % and check its scale bar with a ruler. Tape it to the wall, level, and drill for "
+                + $"{(pair ? "two wall screws" : "a wall screw")} ({spacing}), "
+                + $"with plugs that suit the wall. Drive the {(pair ? "screws" : "screw")} in until "
+                + $"{(pair ? "the heads stand" : "the head stands")} {HandWords.Mm(HeadOffWall)} off the wall. "
+                + $"Put the round {(pair ? "ends of the keyholes over the heads" : "end of the keyhole over the head")} and let the "
+                + $"housing slide down.",
+            Check = $"It hangs without a rattle; turn the {(pair ? "screws" : "screw")} in or out by half a turn if it is loose or does "
+                + $"not go on.",
             Cautions = [HandCaution.Drilling],
             Tools = ["drill and bit for the wall plugs", "spirit level", "screwdriver for wall screws"],
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],
@@ -100,7 +105,8 @@ public sealed record KeyholeMountPlan : MountPlan
     }
 
     /// <inheritdoc />
-    public override string NameOf(int number) => Keyholes.Length < 2 ? "the keyhole" : number == 0 ? "the left keyhole" : "the right keyhole";
+    public override string NameOf(int number) =>
+        Keyholes.Length < 2 ? "the keyhole" : number == 0 ? "the left keyhole" : "the right keyhole";
 
     /// <inheritdoc />
     public override T Accept<T>(IMountVisitor<T> visitor) => visitor.Keyhole(this);

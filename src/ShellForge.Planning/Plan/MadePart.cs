@@ -7,7 +7,7 @@ namespace ShellForge.Planning.Plan;
 /// <summary>A printed part as it was evaluated.</summary>
 public sealed record MadePart
 {
-    private Mesh? assembled;
+    private Mesh? _assembled;
 
     /// <summary>Its entry in the plan.</summary>
     public required PartPlan Plan { get; init; }
@@ -29,7 +29,7 @@ public sealed record MadePart
     /// to one lattice step.
     /// </summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
-    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
+    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref _assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
 
     /// <summary>The mesh that is printed, of a sound part.</summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>

@@ -5,7 +5,9 @@ using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
 
-/// <summary>Pockets for magnets, open to the inside: the magnet is glued in from above and a thin skin of floor stays in front of it.</summary>
+/// <summary>
+/// Pockets for magnets, open to the inside: the magnet is glued in from above and a thin skin of floor stays in front of it.
+/// </summary>
 public sealed record MagnetMountPlan : MountPlan
 {
     // Left free round a collar, mm.
@@ -43,7 +45,8 @@ public sealed record MagnetMountPlan : MountPlan
 
     /// <inheritdoc />
     public override ImmutableArray<ShoppingItem> Shopping =>
-        [new($"disc magnet {HandWords.Figure(MagnetDiameter)} x {HandWords.Figure(MagnetHeight)}", At.Length), new("epoxy glue, two-part", 1)];
+        [new($"disc magnet {HandWords.Figure(MagnetDiameter)} x {HandWords.Figure(MagnetHeight)}", At.Length),
+            new("epoxy glue, two-part", 1)];
 
     /// <inheritdoc />
     public override ImmutableArray<PlanNote> Notes =>
@@ -71,14 +74,19 @@ public sealed record MagnetMountPlan : MountPlan
         {
             Phase = HandPhase.Tub,
             Title = "Glue the magnets in",
-            Text = $"Stack the {HandWords.Count(At.Length, "magnet", "magnets")} and mark the same face of each with a pen. Put a drop of two-part epoxy into each pocket "
+            Text = $"Stack the {HandWords.Count(At.Length, "magnet", "magnets")} and mark the same face of each with a pen. Put a drop of "
+                + $"two-part epoxy into each pocket "
                 + "and press the magnet in with its marked face up, towards you; the pit beside each pocket stands for that mark. "
-                + "If the other side holds magnets too, try first which pole it wants. Let the glue cure as long as its sheet says, apart from iron and from each other.",
-            Check = $"No magnet stands proud of its collar, and all marked faces look up. A steel sheet pulls at all {At.Length} from below.",
+                + "If the other side holds magnets too, try first which pole it wants. Let the glue cure as long as its sheet says, apart "
+                + "from iron and from each other.",
+            Check = $"No magnet stands proud of its collar, and all marked faces look up. A steel sheet pulls at all {At.Length} from "
+                + $"below.",
             Cautions =
             [
                 HandCaution.Adhesive,
-                new HandCaution("Magnets", "Strong magnets snap together and pinch or splinter; keep them from small children, who may swallow them, and from pacemakers."),
+                new HandCaution("Magnets",
+                    "Strong magnets snap together and pinch or splinter; keep them from small children, who may swallow them, and from "
+                        + "pacemakers."),
             ],
             Tools = ["epoxy glue", "felt pen"],
             Shown = [PartNames.Tub],
@@ -91,7 +99,8 @@ public sealed record MagnetMountPlan : MountPlan
         {
             Phase = HandPhase.Place,
             Title = "Put it on iron",
-            Text = "Set the back against a steel sheet, or against magnets with their other pole outward. Paint, paper and the skin of the floor count as air between them: each tenth of a millimetre costs pull.",
+            Text = "Set the back against a steel sheet, or against magnets with their other pole outward. Paint, paper and the skin of "
+                + "the floor count as air between them: each tenth of a millimetre costs pull.",
             Check = "It does not slide down when tapped; over a head or a bed, hold it by a cord as well.",
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],
             FromBelow = true,

@@ -6,8 +6,8 @@ using ShellForge.Planning.Hands;
 namespace ShellForge.Planning.Plan;
 
 /// <summary>
-/// How the housing is hung, stood or fixed. Every stage asks the mount itself; nobody but its own builder knows which form it is. A new form
-/// is a record of its own, and the compiler asks it for every answer.
+/// How the housing is hung, stood or fixed. Every stage asks the mount itself; nobody but its own builder knows which form it is. A new
+/// form is a record of its own, and the compiler asks it for every answer.
 /// </summary>
 public abstract record MountPlan
 {

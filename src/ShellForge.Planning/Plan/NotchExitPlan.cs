@@ -89,7 +89,8 @@ public sealed record NotchExitPlan : CableExitPlan
             Phase = HandPhase.Board,
             Title = "Lay the cable",
             Text = $"Lay the soldered cable into the notch at {HandWords.Clock(At, plan.Source.Up)}, with 15 mm of slack inside. "
-                + (TiePost is null ? "Tie a loose knot behind the wall." : "Pull a 2.5 mm cable tie through the post and round the cable, and cut it off."),
+                + (TiePost is null ? "Tie a loose knot behind the wall."
+                    : "Pull a 2.5 mm cable tie through the post and round the cable, and cut it off."),
             Check = "A firm pull on the cable from outside moves nothing at the solder joints.",
             Tools = TiePost is null ? [] : ["cable tie 2.5 mm", "side cutter"],
             Shown = [PartNames.Tub, PartNames.Board],

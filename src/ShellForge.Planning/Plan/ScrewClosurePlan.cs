@@ -52,13 +52,15 @@ public sealed record ScrewClosurePlan : ClosurePlan
         ScrewJointPlan[] screws = [.. plan.Screws.Where(screw => screw.Use == ScrewUse.Closure)];
         string driver = $"driver for {screws[0].Screw.Thread} screws";
         string through = plan.Bosses.Any(boss => boss.Use == BossUse.Both) ? " They go through the board and hold it too." : "";
-        yield return ClosingHands.Close(plan, $"Drive {ClosingHands.Screws(screws)} from the front, crosswise, finger-tight and an eighth of a turn.{through}") with
+        yield return ClosingHands.Close(plan,
+            $"Drive {ClosingHands.Screws(screws)} from the front, crosswise, finger-tight and an eighth of a turn.{through}") with
         {
             Tools = [driver],
             Things = [.. screws.Select(ClosingHands.Thing)],
         };
         string blade = plan.PryNotches.IsEmpty ? "" : "; a blade in the notches helps";
-        yield return ClosingHands.Open(plan, $"Take the cover's {HandWords.Count(screws.Length, "screw", "screws")} out and lift it{blade}.") with
+        yield return ClosingHands.Open(plan,
+            $"Take the cover's {HandWords.Count(screws.Length, "screw", "screws")} out and lift it{blade}.") with
         {
             Tools = [driver],
             Things = [.. screws.Select(ClosingHands.Thing)],

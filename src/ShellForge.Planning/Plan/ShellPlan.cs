@@ -28,7 +28,9 @@ public sealed record ShellPlan
     /// <summary>Chamfer on edges that lie on the bed, mm; 0 where the outline allows none.</summary>
     public required double BedChamfer { get; init; }
 
-    /// <summary>Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.</summary>
+    /// <summary>
+    /// Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.
+    /// </summary>
     public ImmutableArray<ShellLobe> Lobes { get; init; } = [];
 
     /// <summary>The walls in plan, lobes included.</summary>

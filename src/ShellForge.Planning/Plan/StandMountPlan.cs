@@ -7,8 +7,8 @@ using ShellForge.Planning.Hands;
 namespace ShellForge.Planning.Plan;
 
 /// <summary>
-/// A stand of its own: a band round a table's foot that rises on its left and right side to two cheeks. Each cheek has a notch, leaning back,
-/// for the housing's rim; plug and cable hang between them.
+/// A stand of its own: a band round a table's foot that rises on its left and right side to two cheeks. Each cheek has a notch, leaning
+/// back, for the housing's rim; plug and cable hang between them.
 /// <code>
 ///      from the side:      __           from above:   __________
 ///                       / /  |                       /  back    \
@@ -17,8 +17,8 @@ namespace ShellForge.Planning.Plan;
 ///               _____|_/     |__                     \__________/
 ///              |________________|  band                 front
 /// </code>
-/// Frame of the stand: x to the right seen by the viewer, 0 midway between the cheeks; y away from the viewer, 0 at the middle of the foot; z up,
-/// the foot on z = 0.
+/// Frame of the stand: x to the right seen by the viewer, 0 midway between the cheeks; y away from the viewer, 0 at the middle of the foot;
+/// z up, the foot on z = 0.
 /// </summary>
 public sealed record StandMountPlan : MountPlan
 {
@@ -46,7 +46,9 @@ public sealed record StandMountPlan : MountPlan
     /// <summary>z of the highest point, mm.</summary>
     public required double Height { get; init; }
 
-    /// <summary>Slot in the back of the band that a cable lies in: its width and the z of its sill, mm; null where none is needed.</summary>
+    /// <summary>
+    /// Slot in the back of the band that a cable lies in: its width and the z of its sill, mm; null where none is needed.
+    /// </summary>
     public required (double Width, double Sill)? CableSlot { get; init; }
 
     /// <summary>Tilt of the housing's face from the horizontal.</summary>
@@ -97,7 +99,8 @@ public sealed record StandMountPlan : MountPlan
             Title = "Put it on its stand",
             Text = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Set the rim into the two notches, the front towards the low lips; it leans back by {90 - Tilt.Degrees:0} degrees.{cable}"),
+                $"Set the rim into the two notches, the front towards the low lips; it leans back by {90 - Tilt.Degrees:0} "
+                    + $"degrees.{cable}"),
             Check = "It sits in both notches, does not rock, and the stand stands flat on the table.",
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],
         };

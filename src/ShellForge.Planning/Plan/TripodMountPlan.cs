@@ -78,8 +78,10 @@ public sealed record TripodMountPlan : MountPlan
             Title = "Set the tripod insert",
             Text = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Turn the tub over, outer floor up, and set the 1/4-20 insert into its hole from that side. Iron at {iron:0} degrees Celsius, with a tip for 1/4 inch inserts; so much brass takes a minute to warm. ")
-                + "Let the iron's weight press; at nine tenths of the depth take it away and press flush with a cold flat plate for 10 s. Let it cool for five minutes.",
+                $"Turn the tub over, outer floor up, and set the 1/4-20 insert into its hole from that side. Iron at {iron:0} degrees "
+                    + $"Celsius, with a tip for 1/4 inch inserts; so much brass takes a minute to warm. ")
+                + "Let the iron's weight press; at nine tenths of the depth take it away and press flush with a cold flat plate for 10 s. "
+                + "Let it cool for five minutes.",
             Check = "A tripod screw turns in by fingers and stands upright; the insert is flush with the floor or a little below.",
             Cautions = [HandCaution.Iron],
             Tools = ["soldering iron with a tip for 1/4-20 inserts", "flat metal plate"],
@@ -91,7 +93,8 @@ public sealed record TripodMountPlan : MountPlan
         {
             Phase = HandPhase.Place,
             Title = "Screw it onto the tripod",
-            Text = $"Turn the plate's screw in by fingers until the plate lies flat on the floor. {(LandDiameter < 25 ? "The flat round the hole is small: tighten gently." : "Tighten by fingers only.")}",
+            Text = $"Turn the plate's screw in by fingers until the plate lies flat on the floor. "
+                + $"{(LandDiameter < 25 ? "The flat round the hole is small: tighten gently." : "Tighten by fingers only.")}",
             Check = "It does not turn on the plate, and the tripod stands when the cable is pulled.",
             Shown = [.. plan.Parts.Select(part => part.Name), PartNames.Board],
             FromBelow = true,

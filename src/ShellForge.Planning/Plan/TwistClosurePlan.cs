@@ -58,12 +58,15 @@ public sealed record TwistClosurePlan : ClosurePlan
 
     /// <inheritdoc />
     public override string WayOn(HousingPlan plan) =>
-        $"The lug that stands out of the even spacing goes in at {HandWords.Clock(plan.Key.At, plan.Source.Up)}, seen from the front with the housing upright, and nowhere else.";
+        $"The lug that stands out of the even spacing goes in at {HandWords.Clock(plan.Key.At, plan.Source.Up)}, seen from the front with "
+            + $"the housing upright, and nowhere else.";
 
     /// <inheritdoc />
     public override IEnumerable<HandStep> HandSteps(HousingPlan plan)
     {
-        yield return ClosingHands.Close(plan, $"Push the cover down until it seats, then turn it clockwise by {Turn.Degrees:0} degrees, over a small click, until it stops.") with
+        yield return ClosingHands.Close(plan,
+            $"Push the cover down until it seats, then turn it clockwise by {Turn.Degrees:0} degrees, over a small click, until it "
+                + $"stops.") with
         {
             Motion = HandMotion.DownAndClockwise,
             At = plan.Key.At,

@@ -57,7 +57,8 @@ internal static class PortDecision
         {
             reasons.Refuse("no-way-for-plug", part.Ref,
                 ahead is not null && behind <= profile.PlugLength
-                    ? $"the wall's face lies {Reasons.Mm(Math.Round(behind, 2))} mm before its mouth, a plug {Reasons.Mm(profile.PlugLength)} mm long leaves too little to grip; planned without a port"
+                    ? $"the wall's face lies {Reasons.Mm(Math.Round(behind, 2))} mm before its mouth, a plug "
+                        + $"{Reasons.Mm(profile.PlugLength)} mm long leaves too little to grip; planned without a port"
                     : "no wall within a plug's length in front of its mouth; planned without a port",
                 behind, deepest, "mm",
                 new Point3(mouth.Face.X, mouth.Face.Y, 0), "turn the connector to the edge, or take the cable out through a notch");
@@ -73,7 +74,8 @@ internal static class PortDecision
         bool through = needsRecess && !recessHolds;
         PortKind kind = inWall ? PortKind.SlotWithTongue
             : needsRecess ? PortKind.OvermouldRecess : PortKind.ClosedOpening;
-        string depth = string.Create(CultureInfo.InvariantCulture, $"the mouth lies {Reasons.Mm(Math.Round(behind, 3))} behind the wall's face");
+        string depth = string.Create(CultureInfo.InvariantCulture,
+            $"the mouth lies {Reasons.Mm(Math.Round(behind, 3))} behind the wall's face");
         reasons.Choice($"{path}.kind", kind switch
         {
             PortKind.SlotWithTongue => "slot open to the parting line, closed by a tongue on the cover",
@@ -104,12 +106,14 @@ internal static class PortDecision
         ConnectorMouth mouth = port.Part.Mouth!;
         double width = port.Through ? port.Mouth.PlugWidth : port.Mouth.ShellWidth;
         Region way = PartEnvelope.Rectangle(
-            mouth.Face + Point2.Polar((length / 2) + (PlanRules.MouthBehind / 2), mouth.Faces), length - PlanRules.MouthBehind, width, mouth.Faces);
+            mouth.Face + Point2.Polar((length / 2) + (PlanRules.MouthBehind / 2), mouth.Faces), length - PlanRules.MouthBehind, width,
+                mouth.Faces);
         IEnumerable<PartEnvelope> onSide = port.Part.Side == BoardSide.Bottom
             ? PartEnvelope.OnBottom(file.Board) : PartEnvelope.OnTop(file.Board);
         string? inTheWay = onSide.FirstOrDefault(e => e.Ref != port.Part.Ref && e.Outline.Distance(way) == 0)?.Ref
             ?? (port.Part.Side == BoardSide.Bottom
-                ? joints.FirstOrDefault(j => way.Distance(j.Hole.At) < InsertHoleDecision.BossDiameter(j.Insert, basis) / 2)?.Hole.Name : null);
+                ? joints.FirstOrDefault(j => way.Distance(j.Hole.At) < InsertHoleDecision.BossDiameter(j.Insert, basis) / 2)?.Hole.Name
+                    : null);
         if (inTheWay is not null)
         {
             reasons.Refuse("plug-way-blocked", port.Part.Ref, $"{port.Part.Ref}: {inTheWay} stands between its mouth and the wall",
@@ -155,12 +159,18 @@ internal static class PortDecision
         reasons.Length($"{path}.axis", axis, port.Part.Package?.Name ?? Reasons.Rule, "height of the mouth's axis over the outer floor");
         if (port.Kind != PortKind.SlotWithTongue || recess is not null)
         {
-            reasons.Choice($"{path}.roof", string.Create(CultureInfo.InvariantCulture, $"slants {roof.Lean.Degrees:0.#} degrees from the vertical"), file.Print.Printer.Name,
-                string.Create(CultureInfo.InvariantCulture, $"they print without support: the printer manages {(double)file.Print.Printer.OverhangDegrees:0.#}, and on a curved wall layers step out a little farther"));
+            reasons.Choice($"{path}.roof",
+                string.Create(CultureInfo.InvariantCulture, $"slants {roof.Lean.Degrees:0.#} degrees from the vertical"),
+                    file.Print.Printer.Name,
+                string.Create(CultureInfo.InvariantCulture,
+                    $"they print without support: the printer manages {(double)file.Print.Printer.OverhangDegrees:0.#}, and on a curved "
+                        + $"wall layers step out a little farther"));
         }
 
-        reasons.Length($"{path}.opening-width", width, port.Part.Package?.Name ?? Reasons.Rule, port.Through ? mouth.RecessWidth.Source : mouth.OpeningWidth.Source);
-        reasons.Length($"{path}.opening-height", Math.Round(top - bottom, 6), port.Part.Package?.Name ?? Reasons.Rule, "the profile's, out to whole layers");
+        reasons.Length($"{path}.opening-width", width, port.Part.Package?.Name ?? Reasons.Rule,
+            port.Through ? mouth.RecessWidth.Source : mouth.OpeningWidth.Source);
+        reasons.Length($"{path}.opening-height", Math.Round(top - bottom, 6), port.Part.Package?.Name ?? Reasons.Rule,
+            "the profile's, out to whole layers");
         return new PortPlan
         {
             Ref = port.Part.Ref,

@@ -61,9 +61,12 @@ internal static class BossDecision
         foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
         {
             string path = $"bosses.{boss.Name.Replace(' ', '-')}";
-            reasons.Length($"{path}.diameter", boss.Diameter, boss.Hole!.Insert.Name, "wall round the insert, and round a sunk head where the cover's post stands on it");
-            reasons.Length($"{path}.hole-depth", boss.Hole.Depth, boss.Hole.Insert.Name, "insert and melt room, or the screw's tip and half a millimetre");
-            reasons.Length($"{path}.plastic-below", boss.Hole.PlasticBelow, Reasons.Rule, $"at least {Reasons.Mm(PlanRules.PlasticBelow)}, so that the iron does not come through");
+            reasons.Length($"{path}.diameter", boss.Diameter, boss.Hole!.Insert.Name,
+                "wall round the insert, and round a sunk head where the cover's post stands on it");
+            reasons.Length($"{path}.hole-depth", boss.Hole.Depth, boss.Hole.Insert.Name,
+                "insert and melt room, or the screw's tip and half a millimetre");
+            reasons.Length($"{path}.plastic-below", boss.Hole.PlasticBelow, Reasons.Rule,
+                $"at least {Reasons.Mm(PlanRules.PlasticBelow)}, so that the iron does not come through");
         }
 
         return reasons.Of(bosses.ToImmutable());
@@ -79,7 +82,8 @@ internal static class BossDecision
         (ImmutableArray<Region> webs, double top) = WebDecision.Decide(boss, file, basis, shell, levels, room);
         if (!webs.IsEmpty)
         {
-            reasons.Length($"{path}.web-top", top, Reasons.Rule, $"nearer to a wall than {Reasons.Mm(PlanRules.TieDistance)}: tied to it, with room for wires above");
+            reasons.Length($"{path}.web-top", top, Reasons.Rule,
+                $"nearer to a wall than {Reasons.Mm(PlanRules.TieDistance)}: tied to it, with room for wires above");
             return boss with { Webs = webs, WebTop = top };
         }
 

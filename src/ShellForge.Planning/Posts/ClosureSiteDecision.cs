@@ -53,14 +53,16 @@ internal static class ClosureSiteDecision
         var reasons = new Reasons();
         ScrewProfile screw = file.Housing.Screw!;
         LitWindow? lit = file.Housing.Light.Through == LightThrough.Wall ? null
-            : LitWindow.Of(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit, posts: file.Board.Outline.BoreRadius > 0);
+            : LitWindow.Of(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit,
+                posts: file.Board.Outline.BoreRadius > 0);
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
         (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
             ? AtBore(file, ring, diameter, count) ?? Ears(file, shell, diameter, count, "the bore is too small for bosses")
             : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
-            : Shared(file, joints, basis, lit) ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
+            : Shared(file, joints, basis, lit)
+                ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
         reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
             file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
         return reasons.Of(sites);

@@ -39,7 +39,8 @@ internal static class JointDecision
         ImmutableArray<Joint> joints =
             [.. file.Board.Holes.Where(h => h.For == HolePurpose.Mount).Select(h => JointAt(file, h, onTop, basis, reasons))];
         Explain(file, joints, reasons);
-        foreach (InsertProfile insert in joints.Select(j => j.Insert).Concat(file.Housing.Insert is { } own ? [own] : []).DistinctBy(i => i.Name))
+        foreach (InsertProfile insert in joints.Select(j => j.Insert).Concat(file.Housing.Insert is { } own ? [own] : [])
+            .DistinctBy(i => i.Name))
         {
             InsertHoleDecision.Explain(reasons, $"insert.{insert.Name}", insert, basis);
         }
@@ -68,7 +69,8 @@ internal static class JointDecision
                 hole.Diameter, screw.ThreadDiameter, "mm", at, "take an insert of a thinner thread ('insert:'), or drill the board");
         }
 
-        bool washer = file.Housing.Washers && Clearance(hole, Math.Max(screw.WasherDiameter, screw.HeadDiameter), onTop).Gap >= PlanRules.Beside;
+        bool washer = file.Housing.Washers
+            && Clearance(hole, Math.Max(screw.WasherDiameter, screw.HeadDiameter), onTop).Gap >= PlanRules.Beside;
         if (file.Housing.Washers && !washer)
         {
             (PartEnvelope? near, double washerGap) = Clearance(hole, screw.WasherDiameter, onTop);
@@ -86,7 +88,8 @@ internal static class JointDecision
     {
         PartEnvelope? nearest = onTop.MinBy(e => e.Outline.Distance(hole.At));
 
-        // To a thousandth, as the rule on heads has it: bodies lie on the lattice, and half a millimetre on the drawing is half a millimetre.
+        // To a thousandth, as the rule on heads has it: bodies lie on the lattice, and half a millimetre on the drawing is half a
+        // millimetre.
         return (nearest, nearest is null ? double.PositiveInfinity : Math.Round(nearest.Outline.Distance(hole.At) - (covers / 2), 3));
     }
 
@@ -102,12 +105,14 @@ internal static class JointDecision
         {
             Joint joint = same[0];
             string why = string.Create(CultureInfo.InvariantCulture,
-                $"clamps {Reasons.Mm(joint.Clamp)}, wants {Reasons.Mm(joint.Fit.Wanted)} of thread in the insert, gets {Reasons.Mm(joint.Fit.Engagement)}; the tip stays {Reasons.Mm(joint.Fit.TipGap)} off the bottom");
+                $"clamps {Reasons.Mm(joint.Clamp)}, wants {Reasons.Mm(joint.Fit.Wanted)} of thread in the insert, gets "
+                    + $"{Reasons.Mm(joint.Fit.Engagement)}; the tip stays {Reasons.Mm(joint.Fit.TipGap)} off the bottom");
             reasons.Length($"screws.{joint.Hole.Name.Replace(' ', '-')}.length", joint.Fit.Length, joint.Screw.Name,
                 joint.Fit.Deepened ? $"{why} of a hole deepened to {Reasons.Mm(joint.Fit.Depth)} for it" : why);
         }
 
-        reasons.Choice("screws.board.from", "front", Reasons.Rule, "LEDs leave more room for a head than for the nut that a screw from behind would need on their side");
+        reasons.Choice("screws.board.from", "front", Reasons.Rule,
+            "LEDs leave more room for a head than for the nut that a screw from behind would need on their side");
         reasons.Choice("screws.washers", file.Housing.Washers ? "yes" : "none", Reasons.Origin(file, "housing.washers"),
             file.Housing.Washers ? "asked for" : "a pan head holds a board well, and a washer costs room beside LEDs");
     }

@@ -41,7 +41,8 @@ internal static class RestDecision
         var rests = ImmutableArray.CreateBuilder<BossPlan>();
         var rim = new Rim(file.Board.Outline);
         Region cable = ExitForm.Of(file)?.Way(shell) ?? Region.Empty;
-        ImmutableArray<Angle> free = [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
+        ImmutableArray<Angle> free =
+            [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
             .Where(d => IsFree(d, rim, shell, levels, bosses, ports, cable, room))];
         while (supports.Count < wanted && !free.IsEmpty)
         {
@@ -65,19 +66,23 @@ internal static class RestDecision
         if (supports.Count < 3)
         {
             reasons.Refuse("board-not-carried", "board",
-                string.Create(CultureInfo.InvariantCulture, $"the board has {supports.Count} supports: parts on its back leave no free rim for more"),
-                supports.Count, 3, "", new Point3(0, 0, levels.BoardBottom), "leave parts away from the rim, or give the board mounting holes");
+                string.Create(CultureInfo.InvariantCulture,
+                    $"the board has {supports.Count} supports: parts on its back leave no free rim for more"),
+                supports.Count, 3, "", new Point3(0, 0, levels.BoardBottom),
+                    "leave parts away from the rim, or give the board mounting holes");
         }
 
         reasons.Choice("bosses.rests", rests.Count.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
-            $"the board has {bosses.Count(b => b.Use is BossUse.Board or BossUse.Both)} mounting holes and wants {wanted} supports; a rest reaches {Reasons.Mm(PlanRules.RestOverlap)} under its rim");
+            $"the board has {bosses.Count(b => b.Use is BossUse.Board or BossUse.Both)} mounting holes and wants {wanted} supports; a "
+                + $"rest reaches {Reasons.Mm(PlanRules.RestOverlap)} under its rim");
         return reasons.Of(rests.ToImmutable());
     }
 
     private static double WidestGap(List<Angle> supports)
     {
         double[] sorted = [.. supports.Select(s => s.Degrees).Order()];
-        return Enumerable.Range(0, sorted.Length).Max(i => i + 1 < sorted.Length ? sorted[i + 1] - sorted[i] : sorted[0] + 360 - sorted[^1]);
+        return Enumerable.Range(0, sorted.Length)
+            .Max(i => i + 1 < sorted.Length ? sorted[i + 1] - sorted[i] : sorted[0] + 360 - sorted[^1]);
     }
 
     // The rest's inner side reaches under the rim by the overlap; the rest of it fuses with the wall.

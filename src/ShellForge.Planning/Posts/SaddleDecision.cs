@@ -62,7 +62,8 @@ internal static class SaddleDecision
             port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop
             && bosses.All(b => ribOutline.Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside);
-        reasons.Length($"saddles.{part.Ref}.top", top, Reasons.Rule, $"{part.Ref} is soldered flat: plug forces would lift its pads; {Reasons.Mm(Gap)} under its shell");
+        reasons.Length($"saddles.{part.Ref}.top", top, Reasons.Rule,
+            $"{part.Ref} is soldered flat: plug forces would lift its pads; {Reasons.Mm(Gap)} under its shell");
         reasons.Choice($"saddles.{part.Ref}.stop-rib", ribFits ? "yes" : "no", Reasons.Rule,
             ribFits ? "takes the push of the plug behind the module" : "another part or a boss is in its place");
         return new SaddlePlan(part.Ref, new Point2(front - RestDepth, -halfWidth), new Point2(front, halfWidth),

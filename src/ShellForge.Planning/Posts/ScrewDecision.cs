@@ -63,7 +63,8 @@ internal static class ScrewDecision
         }
 
         reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
-            $"the counterbore goes {Reasons.Mm(Math.Round(stack.Front - fit.SeatZ, 3))} deep so that this stock length gets {Reasons.Mm(Math.Round(engagement, 3))} of thread in the insert");
+            $"the counterbore goes {Reasons.Mm(Math.Round(stack.Front - fit.SeatZ, 3))} deep so that this stock length gets "
+                + $"{Reasons.Mm(Math.Round(engagement, 3))} of thread in the insert");
         return new ScrewJointPlan
         {
             Name = name,

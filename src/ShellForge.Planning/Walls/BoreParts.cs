@@ -25,7 +25,8 @@ internal static class BoreParts
 
         var rim = new Rim(board.Outline);
         return board.Parts
-            .Select(part => (part.Ref, Reach: Math.Round(Reach(part, rim, board.Outline.BoreRadius), 2), part.At, Allowed: part.Mouth is { PastEdge: >= 0 } ? MouthOut : CornerOut))
+            .Select(part => (part.Ref, Reach: Math.Round(Reach(part, rim, board.Outline.BoreRadius), 2), part.At,
+                Allowed: part.Mouth is { PastEdge: >= 0 } ? MouthOut : CornerOut))
             .Where(each => each.Reach > each.Allowed)
             .OrderByDescending(each => each.Reach)
             .Select(each => ((string Ref, double Reach, Point2 At)?)(each.Ref, each.Reach, each.At))

@@ -3,7 +3,9 @@ using ShellForge.Planning.Draft;
 
 namespace ShellForge.Planning.Walls;
 
-/// <summary>Decides the section of the lip that centres the cover in the tub: its ring before the walls, its length with the closure.</summary>
+/// <summary>
+/// Decides the section of the lip that centres the cover in the tub: its ring before the walls, its length with the closure.
+/// </summary>
 internal static class LipDecision
 {
     /// <summary>Overlap that keeps light in at the seam, mm. Source: trade knowledge, lip overlap of at least 1.5.</summary>
@@ -31,7 +33,8 @@ internal static class LipDecision
             "cover.lip.gap",
             Math.Round(file.Print.Printer.LipFit + (GapPerDiameter * diameter), 2, MidpointRounding.AwayFromZero),
             file.Print.Printer.Name,
-            $"{Reasons.Measured("lip fit", file.Print.Printer.LipFit) ?? $"normal fit {Reasons.Mm(file.Print.Printer.LipFit)}"} per side plus 0.05 % of the diameter of {Reasons.Mm(diameter)}");
+            $"{Reasons.Measured("lip fit", file.Print.Printer.LipFit) ?? $"normal fit {Reasons.Mm(file.Print.Printer.LipFit)}"} per side "
+                + $"plus 0.05 % of the diameter of {Reasons.Mm(diameter)}");
         double band = outline.OuterRadius - outline.BoreRadius;
         int lines = band < NarrowBand ? 2 : 3;
         double thickness = reasons.Length(

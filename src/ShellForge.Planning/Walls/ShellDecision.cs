@@ -40,7 +40,8 @@ internal static class ShellDecision
             reasons.Length("shell.outer-diameter", 2 * round.Outer, Reasons.Rule, "board, gap and wall on either side");
             if (round.HasBore)
             {
-                reasons.Length("shell.bore-diameter", 2 * round.BoreInner, Reasons.Rule, "the board's bore less gap and wall on either side");
+                reasons.Length("shell.bore-diameter", 2 * round.BoreInner, Reasons.Rule,
+                    "the board's bore less gap and wall on either side");
             }
         }
 
@@ -71,12 +72,14 @@ internal static class ShellDecision
             int near = basis.LinesNear(asked);
             string origin = Reasons.Origin(file, "housing.walls");
             return (reasons.Length("shell.wall", asked, origin, Math.Abs(basis.Wall(near) - asked) < Layers.Slack
-                ? $"asked for: {near} whole lines" : $"asked for: not whole lines; {near} lines would be {Reasons.Mm(basis.Wall(near))}"), near);
+                ? $"asked for: {near} whole lines"
+                    : $"asked for: not whole lines; {near} lines would be {Reasons.Mm(basis.Wall(near))}"), near);
         }
 
         int lines = file.Housing.WallLines ?? PlanRules.WallLines;
         return (reasons.Length("shell.wall", basis.Wall(lines), Reasons.Origin(file, "housing.walls", file.Print.Printer.Name),
-            $"{lines} lines of {Reasons.Mm(basis.LineWidth)}, laid {Reasons.Mm(Math.Round(basis.LineSpacing, 3))} apart at layers of {Reasons.Mm(basis.Layer)}"), lines);
+            $"{lines} lines of {Reasons.Mm(basis.LineWidth)}, laid {Reasons.Mm(Math.Round(basis.LineSpacing, 3))} apart at layers of "
+                + $"{Reasons.Mm(basis.Layer)}"), lines);
     }
 
     private static double FinishGap(CircuitBoard board) => board.Edge switch
@@ -143,13 +146,15 @@ internal static class ShellDecision
             double inward = file.Board.Outline.BoreRadius > 0 ? -rim.OutsideBore(body) : 0;
             if (outward <= CornerOut && inward <= CornerOut)
             {
-                crowds.Add(new Crowd(outward + BesideCorner, inward + BesideCorner, $"{part.Ref}, whose corners stand out over the board's edge"));
+                crowds.Add(
+                    new Crowd(outward + BesideCorner, inward + BesideCorner, $"{part.Ref}, whose corners stand out over the board's edge"));
             }
         }
 
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
-            crowds.Add(new Crowd(lip.Reach + fit, lip.TongueReach + fit, "the cover's lip, which passes the board's edge where the wall is lit"));
+            crowds.Add(
+                new Crowd(lip.Reach + fit, lip.TongueReach + fit, "the cover's lip, which passes the board's edge where the wall is lit"));
         }
 
         foreach (Joint joint in joints)
@@ -184,7 +189,8 @@ internal static class ShellDecision
             reasons.Choice("shell.bore", "closed", Reasons.Rule, $"{over.Ref} reaches {Reasons.Mm(over.Reach)} over it");
             if (file.Housing.BoreOpen == true)
             {
-                reasons.Replace("part-over-bore", over.Ref, $"{over.Ref} reaches {Reasons.Mm(over.Reach)} mm over the bore, where an open bore has its wall; planned closed",
+                reasons.Replace("part-over-bore", over.Ref,
+                    $"{over.Ref} reaches {Reasons.Mm(over.Reach)} mm over the bore, where an open bore has its wall; planned closed",
                     over.Reach, 0, "mm", new Point3(over.At.X, over.At.Y, 0), "say 'bore: closed', or move the part off the bore");
             }
 
@@ -236,6 +242,7 @@ internal static class ShellDecision
         }
 
         return reasons.Length("shell.bed-chamfer", chamfer, file.Print.Printer.Name,
-            $"45 degrees on every edge that lies on the bed, where the first layers spread by {Reasons.Mm(file.Print.Printer.ElephantFoot)}");
+            $"45 degrees on every edge that lies on the bed, where the first layers spread by "
+                + $"{Reasons.Mm(file.Print.Printer.ElephantFoot)}");
     }
 }

@@ -31,7 +31,8 @@ internal static class StackDecision
         ImmutableArray<Need> needs = [.. Needs(file, joints, ports, mount, floor, reasons).OrderByDescending(n => n.Height)];
         double below = basis.UpDistance(needs[0].Height);
         Need? next = needs.FirstOrDefault(n => n.What != needs[0].What);
-        string cost = next is null ? "" : $"; {needs[0].What} costs {Reasons.Mm(Math.Round(below - basis.UpDistance(next.Height), 3))} over {next.What}";
+        string cost = next is null ? ""
+            : $"; {needs[0].What} costs {Reasons.Mm(Math.Round(below - basis.UpDistance(next.Height), 3))} over {next.What}";
         reasons.Length("stack.below-board", below, Reasons.Rule, $"driven by {needs[0].What}{cost}");
         double boardBottom = basis.Up(floor + below);
         reasons.Length("stack.standoff-top", boardBottom, Reasons.Rule, "floor and the space under the board");
@@ -56,7 +57,9 @@ internal static class StackDecision
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
             .. overPorts,
-            .. AtTheRim(file, choice.Room).Select(part => new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
+            .. AtTheRim(file, choice.Room)
+                .Select(part =>
+                    new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
         ];
         Need driver = needs.MaxBy(n => n.Height)!;
         double parting = basis.Up(driver.Height);
@@ -69,14 +72,16 @@ internal static class StackDecision
         PartEnvelope.OnTop(file.Board).Where(part => part.To is not null && !room.Cavity.Contains(part.Outline));
 
     /// <summary>How low the front may lie.</summary>
-    public static FrontLimits Limits(BoardFile file, ClosureTraits closure, ImmutableArray<Joint> joints, BoardLevels levels, double parting)
+    public static FrontLimits Limits(BoardFile file, ClosureTraits closure, ImmutableArray<Joint> joints, BoardLevels levels,
+        double parting)
     {
         PixelCircle[] up = [.. file.Board.PixelCircles.Where(c => c.Facing == PixelFacing.Up)];
         HashSet<string> refs = [.. up.SelectMany(circle => circle.Pixels).Select(pixel => pixel.Ref)];
         var leds = new Need("the LEDs", up.Select(c => c.Led.Height.Value).DefaultIfEmpty(0).Max());
         Need[] others =
         [
-            .. PartEnvelope.OnTop(file.Board).Where(e => !refs.Contains(e.Ref)).Select(e => new Need(e.Ref, e.To ?? PlanRules.UnknownHeight)),
+            .. PartEnvelope.OnTop(file.Board).Where(e => !refs.Contains(e.Ref))
+                .Select(e => new Need(e.Ref, e.To ?? PlanRules.UnknownHeight)),
             .. joints.Select(j => new Need($"the screw at {j.Hole.Name}", j.Rises)),
         ];
         Need tallest = others.Prepend(leds).MaxBy(n => n.Height)!;
@@ -119,7 +124,8 @@ internal static class StackDecision
     {
         yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
         double clearance = file.Housing.BelowPartsClearance ?? PlanRules.BelowParts;
-        reasons.Length("stack.below-parts", clearance, Reasons.Origin(file, "housing.clearance.below-parts"), "air between the tallest bottom part and the floor");
+        reasons.Length("stack.below-parts", clearance, Reasons.Origin(file, "housing.clearance.below-parts"),
+            "air between the tallest bottom part and the floor");
         foreach (PartEnvelope part in PartEnvelope.OnBottom(file.Board))
         {
             if (part.To is double height)
@@ -173,11 +179,13 @@ internal static class StackDecision
         LitWallSection section = LitWallSection.Of(file, basis, lip);
         double belowBand = basis.Up(axis - section.HalfHeight) - section.Slope;
         double overFloor = levels.FloorTop + lip.Overlap;
-        double wanted = basis.Down(Math.Max(overFloor, Math.Min(belowBand, Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission))));
+        double wanted =
+            basis.Down(Math.Max(overFloor, Math.Min(belowBand, Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission))));
         Need? port = overPorts.MaxBy(n => n.Height);
         if (port is null || port.Height <= wanted)
         {
-            reasons.Length("stack.parting-line", wanted, Reasons.Rule, "the wall is lit: the seam lies below the board and away from the LEDs' axis");
+            reasons.Length("stack.parting-line", wanted, Reasons.Rule,
+                "the wall is lit: the seam lies below the board and away from the LEDs' axis");
             return reasons.Of(wanted);
         }
 

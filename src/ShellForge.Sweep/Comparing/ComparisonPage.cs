@@ -13,9 +13,14 @@ public static class ComparisonPage
     public static byte[] Of(string before, string after, HousingComparison comparison)
     {
         string title = $"{before} and {after}";
-        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append("<title>").Append(Html.Text(title)).Append("</title>\n<style>\n").Append(IndexPage.Style).Append("</style>\n</head>\n<body>\n<header><h1>")
-            .Append(Html.Text(title)).Append("</h1>\n<p class=\"sum\">").Append(comparison.IsEmpty ? "Nothing differs." : "What differs.").Append("</p></header>\n<main>\n");
+        var html =
+            new StringBuilder(
+                "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+                    + "content=\"width=device-width, initial-scale=1\">\n")
+            .Append("<title>").Append(Html.Text(title)).Append("</title>\n<style>\n").Append(IndexPage.Style)
+                .Append("</style>\n</head>\n<body>\n<header><h1>")
+            .Append(Html.Text(title)).Append("</h1>\n<p class=\"sum\">").Append(comparison.IsEmpty ? "Nothing differs." : "What differs.")
+                .Append("</p></header>\n<main>\n");
         foreach ((string name, var changes) in comparison.All)
         {
             if (changes.IsEmpty)
@@ -23,8 +28,10 @@ public static class ComparisonPage
                 continue;
             }
 
-            html.Append("<section><h2>").Append(Html.Text(name)).Append("</h2>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"").Append(Html.Text(name))
-                .Append("\"><table><thead><tr><th></th><th>").Append(Html.Text(before)).Append("</th><th>").Append(Html.Text(after)).Append("</th><th>why</th></tr></thead><tbody>\n");
+            html.Append("<section><h2>").Append(Html.Text(name))
+                .Append("</h2>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"").Append(Html.Text(name))
+                .Append("\"><table><thead><tr><th></th><th>").Append(Html.Text(before)).Append("</th><th>").Append(Html.Text(after))
+                    .Append("</th><th>why</th></tr></thead><tbody>\n");
             foreach (Change change in changes)
             {
                 html.AppendJoin("", "<tr>", Cell(change.What), Cell(change.Before), Cell(change.After), Cell(change.Why), "</tr>\n");

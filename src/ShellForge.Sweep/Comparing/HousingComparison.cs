@@ -20,7 +20,9 @@ public sealed record HousingComparison
     /// <summary>What is called or judged otherwise.</summary>
     public required ImmutableArray<Change> Whole { get; init; }
 
-    /// <summary>Values that rest on a place in the file or on the command line; those that are said somewhere else now come first.</summary>
+    /// <summary>
+    /// Values that rest on a place in the file or on the command line; those that are said somewhere else now come first.
+    /// </summary>
     public required ImmutableArray<Change> Said { get; init; }
 
     /// <summary>Values that follow otherwise.</summary>
@@ -41,7 +43,8 @@ public sealed record HousingComparison
     /// <summary>All lists with their titles, in the order in which they are shown.</summary>
     public ImmutableArray<(string Title, ImmutableArray<Change> Changes)> All =>
     [
-        ("the whole", Whole), ("values of the file", Said), ("values that follow", Follows), ("findings", Findings), ("parts", Parts), ("to have at hand", Shopping),
+        ("the whole", Whole), ("values of the file", Said), ("values that follow", Follows), ("findings", Findings), ("parts", Parts),
+            ("to have at hand", Shopping),
     ];
 
     /// <summary>Compares two housings.</summary>
@@ -59,7 +62,9 @@ public sealed record HousingComparison
                 .. Different("name", before.Name, after.Name), .. Different("verdict", before.Verdict, after.Verdict),
                 .. Differing(before.Figures, after.Figures, text => text, _ => ""),
             ],
-            Said = [.. values.Where(IsSaid).OrderBy(change => before.Values.GetValueOrDefault(change.What)?.From == after.Values.GetValueOrDefault(change.What)?.From)],
+            Said = [.. values.Where(IsSaid)
+                .OrderBy(
+                    change => before.Values.GetValueOrDefault(change.What)?.From == after.Values.GetValueOrDefault(change.What)?.From)],
             Follows = [.. values.Where(change => !IsSaid(change))],
             Findings = FindingsOf(before, after),
             Parts = PartsOf(before, after),
@@ -67,24 +72,29 @@ public sealed record HousingComparison
         };
     }
 
-    private static IEnumerable<Change> Different(string what, string before, string after) => before == after ? [] : [new Change(what, before, after, "")];
+    private static IEnumerable<Change> Different(string what, string before, string after) =>
+        before == after ? [] : [new Change(what, before, after, "")];
 
     private static ImmutableArray<Change> Differing<T>(
-        ImmutableSortedDictionary<string, T> before, ImmutableSortedDictionary<string, T> after, Func<T, string> text, Func<T, string> why) =>
+        ImmutableSortedDictionary<string, T> before, ImmutableSortedDictionary<string, T> after, Func<T, string> text,
+            Func<T, string> why) =>
     [
         .. before.Keys.Union(after.Keys).Order(StringComparer.Ordinal)
             .Select(key => new Change(
-                key, before.TryGetValue(key, out T? old) ? text(old) : "", after.TryGetValue(key, out T? now) ? text(now) : "", now is null ? "" : why(now)))
+                key, before.TryGetValue(key, out T? old) ? text(old) : "", after.TryGetValue(key, out T? now) ? text(now) : "",
+                    now is null ? "" : why(now)))
             .Where(change => change.Before != change.After),
     ];
 
     private static ImmutableArray<Change> FindingsOf(HousingState before, HousingState after)
     {
         static string Key(StatedFinding finding) => $"{finding.Severity} {finding.Rule}, {finding.Subject}";
-        static string Texts(HousingState of, string key) => string.Join(" ", of.Findings.Where(finding => Key(finding) == key).Select(finding => finding.Message));
+        static string Texts(HousingState of, string key) =>
+            string.Join(" ", of.Findings.Where(finding => Key(finding) == key).Select(finding => finding.Message));
         return
         [
-            .. after.Findings.Concat(before.Findings).OrderBy(finding => finding.Severity switch { "stop" => 0, "warn" => 1, _ => 2 }).Select(Key).Distinct()
+            .. after.Findings.Concat(before.Findings).OrderBy(finding => finding.Severity switch { "stop" => 0, "warn" => 1, _ => 2 })
+                .Select(Key).Distinct()
                 .Select(key => new Change(key, Texts(before, key), Texts(after, key), "")).Where(change => change.Before != change.After),
         ];
     }
@@ -99,7 +109,8 @@ public sealed record HousingComparison
             string why = old is null ? "new" : now is null ? "gone"
                 : old.Shape is null || now.Shape is null ? "no file to compare by bytes"
                 : old.Shape != now.Shape ? "its bytes changed: print it again" : "";
-            if (why.Length > 0 && !(why.StartsWith("no file", StringComparison.Ordinal) && old!.Size == now!.Size && old.Grams == now.Grams))
+            if (why.Length > 0
+                && !(why.StartsWith("no file", StringComparison.Ordinal) && old!.Size == now!.Size && old.Grams == now.Grams))
             {
                 parts.Add(new Change(name, Shown(old), Shown(now), why));
             }

@@ -77,10 +77,17 @@ public sealed record HousingState
         Name = Text(root, "name") ?? "",
         Verdict = Text(root, "verdict") ?? "",
         Values = Members(root, "resolved").ToImmutableSortedDictionary(
-            entry => entry.Name, entry => new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? ""), StringComparer.Ordinal),
-        Findings = [.. Items(root, "findings").Select(f => new StatedFinding(Text(f, "severity") ?? "", Text(f, "rule") ?? "", Text(f, "subject") ?? "", Text(f, "message") ?? ""))],
-        Parts = Items(root, "parts").ToImmutableSortedDictionary(part => Text(part, "name") ?? "", part => Part(part, file), StringComparer.Ordinal),
-        Shopping = Items(root, "shopping").ToImmutableSortedDictionary(item => Text(item, "item") ?? "", item => Number(item, "count") ?? "", StringComparer.Ordinal),
+            entry => entry.Name,
+                entry => new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? ""),
+                    StringComparer.Ordinal),
+        Findings =
+            [.. Items(root, "findings")
+                .Select(f => new StatedFinding(Text(f, "severity") ?? "", Text(f, "rule") ?? "", Text(f, "subject") ?? "",
+                    Text(f, "message") ?? ""))],
+        Parts = Items(root, "parts").ToImmutableSortedDictionary(part => Text(part, "name") ?? "", part => Part(part, file),
+            StringComparer.Ordinal),
+        Shopping = Items(root, "shopping").ToImmutableSortedDictionary(item => Text(item, "item") ?? "",
+            item => Number(item, "count") ?? "", StringComparer.Ordinal),
         Figures = Figured(root),
     };
 
@@ -121,7 +128,8 @@ public sealed record HousingState
         return figures.ToImmutable();
     }
 
-    private static string? Text(JsonElement of, string key) => of.TryGetProperty(key, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
+    private static string? Text(JsonElement of, string key) =>
+        of.TryGetProperty(key, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 
     private static string? Number(JsonElement of, string key) => of.TryGetProperty(key, out JsonElement value) ? value.GetRawText() : null;
 
@@ -129,5 +137,6 @@ public sealed record HousingState
         of.TryGetProperty(key, out JsonElement list) && list.ValueKind == JsonValueKind.Array ? list.EnumerateArray().ToArray() : [];
 
     private static JsonProperty[] Members(JsonElement of, string key) =>
-        of.TryGetProperty(key, out JsonElement members) && members.ValueKind == JsonValueKind.Object ? members.EnumerateObject().ToArray() : [];
+        of.TryGetProperty(key, out JsonElement members) && members.ValueKind == JsonValueKind.Object
+            ? members.EnumerateObject().ToArray() : [];
 }

@@ -71,9 +71,11 @@ internal static class Listing
     {
         try
         {
-            using var reader = new StreamReader(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
+            using var reader =
+                new StreamReader(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
             string[] words = (reader.ReadLine() ?? "").Split(',', 6);
-            return words.Length == 6 && words[0] == Format && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
+            return words.Length == 6 && words[0] == Format
+                && int.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out int count)
                 && double.TryParse(words[3], NumberStyles.Float, CultureInfo.InvariantCulture, out double spares)
                 ? new ListingHead(words[1], count, spares, words[5], BestWish.Parse(words[4]))
                 : null;
@@ -91,7 +93,8 @@ internal static class Listing
         foreach (string line in File.ReadLines(path).Skip(1))
         {
             string[] words = line.Split(',');
-            if (words.Length != 3 || !int.TryParse(words[0], NumberStyles.None, CultureInfo.InvariantCulture, out int number) || words[1] != Path.GetFileName(words[1]))
+            if (words.Length != 3 || !int.TryParse(words[0], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+                || words[1] != Path.GetFileName(words[1]))
             {
                 throw new InvalidDataException($"{path}: '{line}' names no variant; run the sweep again, and the list is written anew");
             }
@@ -103,5 +106,6 @@ internal static class Listing
     private static string Header(ListingHead head) =>
         string.Create(CultureInfo.InvariantCulture, $"{Format},{head.Digest},{head.Count},{head.SparesPercent},{head.Best},{head.Title}");
 
-    private static string Line(ListedVariant variant) => string.Create(CultureInfo.InvariantCulture, $"{variant.Number},{variant.Folder},{variant.Key}\n");
+    private static string Line(ListedVariant variant) =>
+        string.Create(CultureInfo.InvariantCulture, $"{variant.Number},{variant.Folder},{variant.Key}\n");
 }

@@ -19,7 +19,8 @@ internal sealed class RowStore : IDisposable
     public static byte[] Line(VariantRow row)
     {
         byte[] json = RowJson.Line(row);
-        byte[] head = Encoding.ASCII.GetBytes(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row.Key} {json.Length} "));
+        byte[] head =
+            Encoding.ASCII.GetBytes(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row.Key} {json.Length} "));
         return [.. head, .. json, (byte)'\n'];
     }
 
@@ -82,7 +83,9 @@ internal sealed class RowStore : IDisposable
             file.Seek(at, SeekOrigin.Begin);
             file.ReadExactly(head);
             int space = head.AsSpan(keyLength + 1).IndexOf((byte)' ');
-            if (head[keyLength] != ' ' || space < 1 || !System.Buffers.Text.Utf8Parser.TryParse(head.AsSpan(keyLength + 1, space), out int length, out int read) || read != space)
+            if (head[keyLength] != ' ' || space < 1
+                || !System.Buffers.Text.Utf8Parser.TryParse(head.AsSpan(keyLength + 1, space), out int length, out int read)
+                    || read != space)
             {
                 return;
             }

@@ -26,7 +26,9 @@ public sealed class SweepFolder : IDisposable
 
     private string ListPath => Path.Combine(State, SweepPaths.Listing);
 
-    /// <summary>Opens a folder for an order: notes its variants, clears away what killed writers left unfinished, and finds what is done.</summary>
+    /// <summary>
+    /// Opens a folder for an order: notes its variants, clears away what killed writers left unfinished, and finds what is done.
+    /// </summary>
     /// <param name="root">Full name of the folder; made when it is not there.</param>
     /// <param name="order">The order.</param>
     /// <exception cref="SweepTakenOverException">Another plan is running in the folder.</exception>
@@ -39,7 +41,8 @@ public sealed class SweepFolder : IDisposable
         {
             if (folder.Writers().Any(SweepWriter.IsAlive))
             {
-                throw new SweepTakenOverException("another plan is running in this folder; wait for its end, or give this one a folder of its own");
+                throw new SweepTakenOverException(
+                    "another plan is running in this folder; wait for its end, or give this one a folder of its own");
             }
 
             using SweepWriter writer = SweepWriter.Take(root, () => true);
@@ -100,7 +103,8 @@ public sealed class SweepFolder : IDisposable
     public IReadOnlyList<string> Outdated()
     {
         HashSet<string> listed = [.. Listed().Select(variant => variant.Folder)];
-        return [.. Directory.EnumerateDirectories(Root).Where(path => !listed.Contains(Path.GetFileName(path)) && File.Exists(Path.Combine(path, SweepPaths.Record)))
+        return [.. Directory.EnumerateDirectories(Root)
+            .Where(path => !listed.Contains(Path.GetFileName(path)) && File.Exists(Path.Combine(path, SweepPaths.Record)))
             .Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
     }
 
@@ -225,6 +229,7 @@ public sealed class SweepFolder : IDisposable
     {
         using FileStream a = File.OpenRead(one);
         using FileStream b = File.OpenRead(other);
-        return a.Length == b.Length && System.Security.Cryptography.SHA256.HashData(a).AsSpan().SequenceEqual(System.Security.Cryptography.SHA256.HashData(b));
+        return a.Length == b.Length
+            && System.Security.Cryptography.SHA256.HashData(a).AsSpan().SequenceEqual(System.Security.Cryptography.SHA256.HashData(b));
     }
 }

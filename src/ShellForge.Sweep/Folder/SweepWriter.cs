@@ -40,7 +40,9 @@ internal sealed class SweepWriter : IDisposable
                 {
                     Directory.CreateDirectory(own);
                     return new SweepWriter(
-                        root, own, new FileStream(Path.Combine(own, SweepPaths.Lock), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None), isStillOurs);
+                        root, own,
+                            new FileStream(Path.Combine(own, SweepPaths.Lock), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None),
+                                isStillOurs);
                 }
             }
             catch (IOException)
@@ -92,7 +94,8 @@ internal sealed class SweepWriter : IDisposable
         byte[] line = RowStore.Line(row);
         lock (_rowsGate)
         {
-            _rows ??= new FileStream(Path.Combine(_own, SweepPaths.WriterRows), FileMode.Append, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete, 0);
+            _rows ??= new FileStream(Path.Combine(_own, SweepPaths.WriterRows), FileMode.Append, FileAccess.Write,
+                FileShare.ReadWrite | FileShare.Delete, 0);
             _rows.Write(line);
         }
     }

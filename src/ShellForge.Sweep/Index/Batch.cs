@@ -45,8 +45,11 @@ internal sealed record Batch(ImmutableArray<BatchItem> Shopping, ImmutableArray<
         }
 
         return new Batch(
-            [.. items.Select(item => new BatchItem(item.Key, item.Value, item.Value + (int)Math.Ceiling(item.Value * sparesPercent / Percent)))],
-            [.. grams.Select(entry => new BatchItem(entry.Key, (int)Math.Ceiling(entry.Value), (int)Math.Ceiling(entry.Value * (1 + (sparesPercent / Percent)))))],
+            [.. items.Select(
+                item => new BatchItem(item.Key, item.Value, item.Value + (int)Math.Ceiling(item.Value * sparesPercent / Percent)))],
+            [.. grams.Select(
+                entry => new BatchItem(entry.Key, (int)Math.Ceiling(entry.Value),
+                    (int)Math.Ceiling(entry.Value * (1 + (sparesPercent / Percent)))))],
             PlateFill.Of(jobs));
     }
 }

@@ -31,5 +31,6 @@ public sealed record IndexColumn(string Name, string Title, string Unit, string 
     ];
 
     /// <summary>The figure as the page shows it; a dash where there is none.</summary>
-    public string Shown(HousingFigures housing) => Of(housing) is { } value ? value.ToString(Format, CultureInfo.InvariantCulture) : "\u2013";
+    public string Shown(HousingFigures housing) =>
+        Of(housing) is { } value ? value.ToString(Format, CultureInfo.InvariantCulture) : "\u2013";
 }

@@ -10,7 +10,9 @@ internal static class IndexCsv
     public static void Write(Stream stream, IndexSurvey survey, IEnumerable<VariantRow> rows)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.WriteLine(Line(["folder", "code", "board", "case", .. survey.Axes, "outcome", "verdict", .. IndexColumn.All.Select(column => column.Name)]));
+        writer.WriteLine(
+            Line(["folder", "code", "board", "case", .. survey.Axes, "outcome", "verdict",
+                .. IndexColumn.All.Select(column => column.Name)]));
         foreach (VariantRow row in rows)
         {
             writer.WriteLine(Line(
@@ -18,7 +20,8 @@ internal static class IndexCsv
                 row.Folder, row.Code, row.Board, row.Case ?? "",
                 .. survey.Axes.Select(axis => row.Values.FirstOrDefault(value => value.Name == axis)?.Text ?? ""),
                 row.Outcome, row.Housing?.Verdict ?? "",
-                .. IndexColumn.All.Select(column => row.Housing is { } housing && column.Of(housing) is { } figure ? figure.ToString(CultureInfo.InvariantCulture) : ""),
+                .. IndexColumn.All.Select(column => row.Housing is { } housing && column.Of(housing) is { } figure
+                    ? figure.ToString(CultureInfo.InvariantCulture) : ""),
             ]));
         }
     }
@@ -28,7 +31,8 @@ internal static class IndexCsv
     // A field that begins like a formula would be computed by a spreadsheet; what a plan says is text.
     private static string Field(string text)
     {
-        string safe = text.Length > 0 && text[0] is '=' or '+' or '@' && !double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "'" + text : text;
+        string safe = text.Length > 0 && text[0] is '=' or '+' or '@'
+            && !double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "'" + text : text;
         return safe.AsSpan().IndexOfAny(",\"\r\n") < 0 ? safe : $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 }

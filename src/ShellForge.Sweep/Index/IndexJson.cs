@@ -15,7 +15,8 @@ namespace ShellForge.Sweep.Index;
 /// <param name="Plates">What can be printed together.</param>
 public sealed record IndexDocument(
     string Format,
-    [property: Description("In the order of the plan; what every variant resolves to stands in its own report.")] ImmutableArray<VariantRow> Variants,
+    [property: Description("In the order of the plan; what every variant resolves to stands in its own "
+        + "report.")] ImmutableArray<VariantRow> Variants,
     [property: Description("For one of each variant that can be printed.")] ImmutableArray<BatchItem> Shopping,
     [property: Description("Plates that hold parts of one printer and one set of filaments together.")] ImmutableArray<BatchPlate> Plates);
 
@@ -30,13 +31,15 @@ public static class IndexJson
 
     internal static void Write(Stream stream, IEnumerable<VariantRow> rows, Batch batch)
     {
-        using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        using var json = new Utf8JsonWriter(stream,
+            new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         json.WriteStartObject();
         json.WriteString("format", Format);
         json.WriteStartArray("variants");
         foreach (VariantRow row in rows)
         {
-            JsonSerializer.Serialize(json, row with { Housing = row.Housing is null ? null : row.Housing with { Resolved = [] } }, IndexContext.Default.VariantRow);
+            JsonSerializer.Serialize(json, row with { Housing = row.Housing is null ? null : row.Housing with { Resolved = [] } },
+                IndexContext.Default.VariantRow);
             json.Flush();
         }
 
@@ -52,6 +55,7 @@ public static class IndexJson
 }
 
 /// <summary>How it is written.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(IndexDocument))]
 internal sealed partial class IndexContext : JsonSerializerContext;

@@ -23,7 +23,9 @@ internal static class IndexPage
     {
         using var html = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         IndexSurvey survey = content.Survey;
-        html.Write("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Write(
+            "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
+                + "initial-scale=1\">\n");
         html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Style}</style>\n</head>\n<body>\n");
         html.Write($"<header><h1>{Html.Text(content.Title)}</h1>\n<p class=\"sum\">{Sum(survey)}</p></header>\n<main>\n");
         WriteBest(html, content.Folder);
@@ -32,7 +34,9 @@ internal static class IndexPage
         string plots = IndexPlots.Of(survey);
         if (plots.Length > 0)
         {
-            html.Write($"<section><h2>What each value does</h2>\n<p class=\"soft\">Bars reach from the least to the greatest over all variants with that value, dots stand at the mean.</p>\n{plots}</section>\n");
+            html.Write(
+                $"<section><h2>What each value does</h2>\n<p class=\"soft\">Bars reach from the least to the greatest over all variants "
+                    + $"with that value, dots stand at the mean.</p>\n{plots}</section>\n");
         }
 
         WriteBatch(html, content.Batch);
@@ -46,7 +50,9 @@ internal static class IndexPage
         (int print, int minds, int stops, int without) = survey.Outcomes;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{survey.Count} variant{(survey.Count == 1 ? "" : "s")}: <b class=\"good\">{print} to print</b>, <b class=\"warn\">{minds} to print with warnings in mind</b>, <b class=\"stop\">{stops} not to print</b>{(without == 0 ? "" : $", <b class=\"stop\">{without} that can't be made</b>")}");
+            $"{survey.Count} variant{(survey.Count == 1 ? "" : "s")}: <b class=\"good\">{print} to print</b>, <b class=\"warn\">{minds} "
+                + $"to print with warnings in mind</b>, <b class=\"stop\">{stops} not to "
+                + $"print</b>{(without == 0 ? "" : $", <b class=\"stop\">{without} that can't be made</b>")}");
     }
 
     private static void WriteBest(StreamWriter html, SweepFolder folder)
@@ -57,7 +63,9 @@ internal static class IndexPage
         }
 
         var choice = BestChoice.Of(wish, folder.Rows());
-        html.Write($"<section><h2>The best by {Html.Text(BestChoice.Words(wish))}</h2>\n<p>{(choice.Row is null ? "None of them can be printed." : $"<b>{Html.Text(choice.Row.Folder)}</b>")}</p>\n");
+        html.Write(
+            $"<section><h2>The best by "
+                + $"{Html.Text(BestChoice.Words(wish))}</h2>\n<p>{(choice.Row is null ? "None of them can be printed." : $"<b>{Html.Text(choice.Row.Folder)}</b>")}</p>\n");
         if (choice.Limit is not null)
         {
             html.Write($"<p>What limits it: {Html.Text(choice.Limit)}</p>\n");
@@ -65,7 +73,8 @@ internal static class IndexPage
 
         if (choice.Front.Length > 1)
         {
-            html.Write($"<p>None beats these in all that is wished: {Html.Text(string.Join(", ", choice.Front.Select(row => row.Folder)))}</p>\n");
+            html.Write(
+                $"<p>None beats these in all that is wished: {Html.Text(string.Join(", ", choice.Front.Select(row => row.Folder)))}</p>\n");
         }
 
         html.Write("</section>\n");
@@ -77,10 +86,14 @@ internal static class IndexPage
         html.Write("<section><h2>Variants</h2>\n<div id=\"tools\" hidden></div>\n");
         if (survey.Count > MostShown)
         {
-            html.Write(string.Create(CultureInfo.InvariantCulture, $"<p>The first {MostShown} of {survey.Count} are shown; <a href=\"index.csv\">index.csv</a> holds all.</p>\n"));
+            html.Write(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"<p>The first {MostShown} of {survey.Count} are shown; <a href=\"index.csv\">index.csv</a> holds all.</p>\n"));
         }
 
-        html.Write("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Variants\"><table id=\"variants\">\n<thead><tr><th>housing</th>");
+        html.Write(
+            "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Variants\"><table "
+                + "id=\"variants\">\n<thead><tr><th>housing</th>");
         html.Write(string.Concat(Told(survey).Select(name => $"<th>{Html.Text(name)}</th>")));
         html.Write("<th>verdict</th>" + string.Concat(survey.Columns.Select(column =>
             $"<th class=\"number\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : $" <span class=\"unit\">{Html.Text(column.Unit)}</span>")}</th>")) + "</tr></thead>\n<tbody>\n");
@@ -104,7 +117,8 @@ internal static class IndexPage
         string folder = Html.Text(row.Folder);
         html.Append(CultureInfo.InvariantCulture, $"<tr data-row=\"{number}\"><td class=\"look\">");
         html.Append(hasFiles
-            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"56\" height=\"56\" loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
+            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"56\" height=\"56\" "
+                + $"loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
             : $"<span>{Html.Text(row.Code)}</span>");
         html.Append("</td>");
         IEnumerable<string> told =
@@ -115,7 +129,9 @@ internal static class IndexPage
         html.AppendJoin("", told.Select(text => $"<td>{Html.Text(text)}</td>"));
         if (row.Housing is not { } housing)
         {
-            return html.Append(CultureInfo.InvariantCulture, $"<td class=\"stop\">can't be made</td><td colspan=\"{survey.Columns.Count()}\">{Html.Text(string.Join(" ", row.Faults))}</td></tr>\n").ToString();
+            return html.Append(CultureInfo.InvariantCulture,
+                $"<td class=\"stop\">can't be made</td><td "
+                    + $"colspan=\"{survey.Columns.Count()}\">{Html.Text(string.Join(" ", row.Faults))}</td></tr>\n").ToString();
         }
 
         (string word, string mark) = housing.Verdict switch
@@ -131,21 +147,34 @@ internal static class IndexPage
 
     private static void WriteBatch(StreamWriter html, Batch batch)
     {
-        html.Write("<section><h2>For one of each that can be printed</h2>\n<div class=\"columns\"><div><h3>To have at hand</h3>\n<table><thead><tr><th>item</th><th class=\"number\">used</th><th class=\"number\">with spares</th></tr></thead><tbody>\n");
+        html.Write(
+            "<section><h2>For one of each that can be printed</h2>\n<div class=\"columns\"><div><h3>To have at "
+                + "hand</h3>\n<table><thead><tr><th>item</th><th class=\"number\">used</th><th class=\"number\">with "
+                + "spares</th></tr></thead><tbody>\n");
         foreach (BatchItem item in batch.Shopping)
         {
-            html.Write(string.Create(CultureInfo.InvariantCulture, $"<tr><td>{Html.Text(item.Item)}</td><td class=\"number\">{item.Needed}</td><td class=\"number\">{item.ToBuy}</td></tr>\n"));
+            html.Write(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"<tr><td>{Html.Text(item.Item)}</td><td class=\"number\">{item.Needed}</td><td "
+                        + $"class=\"number\">{item.ToBuy}</td></tr>\n"));
         }
 
         foreach (BatchItem item in batch.Filament)
         {
-            html.Write(string.Create(CultureInfo.InvariantCulture, $"<tr><td>filament {Html.Text(item.Item)}</td><td class=\"number\">{item.Needed} g</td><td class=\"number\">{item.ToBuy} g</td></tr>\n"));
+            html.Write(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"<tr><td>filament {Html.Text(item.Item)}</td><td class=\"number\">{item.Needed} g</td><td "
+                        + $"class=\"number\">{item.ToBuy} g</td></tr>\n"));
         }
 
         html.Write("</tbody></table></div>\n<div><h3>Plates that fill the bed</h3>\n");
         int shown = Math.Min(batch.Plates.Length, MostShown);
-        html.Write(string.Create(CultureInfo.InvariantCulture, $"<p class=\"soft\">{batch.Plates.Length} plate{(batch.Plates.Length == 1 ? "" : "s")}: parts of one printer and filament together, 5 mm apart. Load the named files.</p>\n"));
-        html.Write("<table><thead><tr><th>printer</th><th>filament</th><th>parts</th><th class=\"number\">of the bed</th></tr></thead><tbody>\n");
+        html.Write(
+            string.Create(CultureInfo.InvariantCulture,
+                $"<p class=\"soft\">{batch.Plates.Length} plate{(batch.Plates.Length == 1 ? "" : "s")}: parts of one printer and filament "
+                    + $"together, 5 mm apart. Load the named files.</p>\n"));
+        html.Write(
+            "<table><thead><tr><th>printer</th><th>filament</th><th>parts</th><th class=\"number\">of the bed</th></tr></thead><tbody>\n");
         foreach (BatchPlate plate in batch.Plates.Take(shown))
         {
             html.Write(string.Create(
@@ -165,7 +194,12 @@ internal static class IndexPage
             // Only what differs somewhere is worth a look side by side.
             VariantRow shown = row with
             {
-                Housing = row.Housing is null ? null : row.Housing with { Resolved = [.. row.Housing.Resolved.Where(d => content.Survey.Differing.Contains(d.Name))], Parts = [] },
+                Housing = row.Housing is null ? null
+                    : row.Housing with
+                    {
+                        Resolved = [.. row.Housing.Resolved.Where(d => content.Survey.Differing.Contains(d.Name))],
+                        Parts = []
+                    },
             };
             html.Write(number++ == 0 ? "" : ",\n");
             html.Flush();

@@ -51,20 +51,31 @@ internal static class IndexPlots
         double least = spreads.OfType<Spread>().Min(s => s.Least);
         double greatest = spreads.OfType<Spread>().Max(s => s.Greatest);
         double step = (double)(Width - (2 * Left)) / values.Count;
-        double Y(double figure) => greatest > least ? Bottom - ((Bottom - Top) * (figure - least) / (greatest - least)) : (Top + Bottom) / 2.0;
+        double Y(double figure) => greatest > least ? Bottom - ((Bottom - Top) * (figure - least) / (greatest - least))
+            : (Top + Bottom) / 2.0;
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"plot\" viewBox=\"0 0 {Width} {Height}\" role=\"img\"><title>{Html.Text(column.Title)}: ")
-            .AppendJoin(", ", values.Select((value, i) => spreads[i] is { } s ? $"{Html.Text(value)} {s.Mean.ToString(column.Format, CultureInfo.InvariantCulture)}" : $"{Html.Text(value)} none"))
+        svg.Append(CultureInfo.InvariantCulture,
+            $"<svg class=\"plot\" viewBox=\"0 0 {Width} {Height}\" role=\"img\"><title>{Html.Text(column.Title)}: ")
+            .AppendJoin(", ",
+                values.Select(
+                    (value, i) => spreads[i] is { } s
+                        ? $"{Html.Text(value)} {s.Mean.ToString(column.Format, CultureInfo.InvariantCulture)}"
+                            : $"{Html.Text(value)} none"))
             .Append("</title>")
-            .Append(CultureInfo.InvariantCulture, $"<text x=\"{Left}\" y=\"12\" class=\"name\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : ", " + Html.Text(column.Unit))}</text>")
-            .Append(CultureInfo.InvariantCulture, $"<text x=\"{Width - Left}\" y=\"12\" class=\"end\">{least.ToString(column.Format, CultureInfo.InvariantCulture)} to {greatest.ToString(column.Format, CultureInfo.InvariantCulture)}</text>");
+            .Append(CultureInfo.InvariantCulture,
+                $"<text x=\"{Left}\" y=\"12\" "
+                    + $"class=\"name\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : ", " + Html.Text(column.Unit))}</text>")
+            .Append(CultureInfo.InvariantCulture,
+                $"<text x=\"{Width - Left}\" y=\"12\" class=\"end\">{least.ToString(column.Format, CultureInfo.InvariantCulture)} to "
+                    + $"{greatest.ToString(column.Format, CultureInfo.InvariantCulture)}</text>");
         var line = new StringBuilder();
         for (int i = 0; i < values.Count; i++)
         {
             double x = Left + (step * (i + 0.5));
             if (spreads[i] is { } s)
             {
-                svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{x:0.#}\" x2=\"{x:0.#}\" y1=\"{Y(s.Least):0.#}\" y2=\"{Y(s.Greatest):0.#}\" class=\"bar\"/>");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"<line x1=\"{x:0.#}\" x2=\"{x:0.#}\" y1=\"{Y(s.Least):0.#}\" y2=\"{Y(s.Greatest):0.#}\" class=\"bar\"/>");
                 line.Append(CultureInfo.InvariantCulture, $"{x:0.#},{Y(s.Mean):0.#} ");
                 svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{x:0.#}\" cy=\"{Y(s.Mean):0.#}\" r=\"3\"/>");
             }

@@ -53,7 +53,8 @@ internal sealed class IndexSurvey
 
     /// <summary>Axes with what their values do to figures: those worth a plot.</summary>
     public IEnumerable<(string Axis, IReadOnlyList<string> Values)> PlottedAxes =>
-        _axes.Where(axis => _values[axis].Count is > 1 and <= MostValuesPlotted).Select(axis => (axis, (IReadOnlyList<string>)_values[axis]));
+        _axes.Where(axis => _values[axis].Count is > 1 and <= MostValuesPlotted)
+            .Select(axis => (axis, (IReadOnlyList<string>)_values[axis]));
 
     /// <summary>The spread of a column where an axis has a value; null where no housing has both.</summary>
     public Spread? SpreadOf(string axis, string value, int column) => _spreads.GetValueOrDefault((axis, value, column));
@@ -104,7 +105,8 @@ internal sealed class IndexSurvey
             {
                 if (IndexColumn.All[i].Of(housing) is { } figure)
                 {
-                    _spreads[(value.Name, value.Text, i)] = (_spreads.GetValueOrDefault((value.Name, value.Text, i)) ?? Spread.None).With(figure);
+                    _spreads[(value.Name, value.Text, i)] =
+                        (_spreads.GetValueOrDefault((value.Name, value.Text, i)) ?? Spread.None).With(figure);
                 }
             }
         }

@@ -18,7 +18,8 @@ internal sealed record PlateJob(string Name, string Printer, string Filaments, (
         foreach (IGrouping<string, PartFigures> job in housing.Parts.GroupBy(part => part.PrintedWith ?? part.Name, StringComparer.Ordinal))
         {
             yield return new PlateJob(
-                $"{job.Key}-{row.Code}", housing.Printer, string.Join(", ", job.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal)),
+                $"{job.Key}-{row.Code}", housing.Printer,
+                    string.Join(", ", job.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal)),
                 (housing.Bed[0], housing.Bed[1]), (job.Max(part => part.Size[0]), job.Max(part => part.Size[1])));
         }
     }
@@ -36,9 +37,12 @@ internal static class PlateFill
     public static ImmutableArray<BatchPlate> Of(IReadOnlyList<PlateJob> jobs)
     {
         var plates = ImmutableArray.CreateBuilder<BatchPlate>();
-        foreach (var group in jobs.GroupBy(job => (job.Printer, job.Filaments)).OrderBy(g => g.Key.Printer, StringComparer.Ordinal).ThenBy(g => g.Key.Filaments, StringComparer.Ordinal))
+        foreach (var group in jobs.GroupBy(job => (job.Printer, job.Filaments)).OrderBy(g => g.Key.Printer, StringComparer.Ordinal)
+            .ThenBy(g => g.Key.Filaments, StringComparer.Ordinal))
         {
-            PlateJob[] ordered = [.. group.OrderByDescending(job => job.Size.Y).ThenByDescending(job => job.Size.X).ThenBy(job => job.Name, StringComparer.Ordinal)];
+            PlateJob[] ordered =
+                [.. group.OrderByDescending(job => job.Size.Y).ThenByDescending(job => job.Size.X).ThenBy(job => job.Name,
+                    StringComparer.Ordinal)];
             var open = new List<Plate>();
             foreach (PlateJob job in ordered)
             {
@@ -50,7 +54,9 @@ internal static class PlateFill
                 }
             }
 
-            plates.AddRange(open.Select(plate => new BatchPlate(group.Key.Printer, group.Key.Filaments.Split(", "), plate.Names, Math.Round(plate.Share, 2))));
+            plates.AddRange(
+                open.Select(
+                    plate => new BatchPlate(group.Key.Printer, group.Key.Filaments.Split(", "), plate.Names, Math.Round(plate.Share, 2))));
         }
 
         return plates.ToImmutable();

@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Variation;
 using ShellForge.Checks.Findings;
@@ -53,12 +53,15 @@ internal static class HousingFigured
                 Rule = finding.Rule, Severity = ReportJson.Word(finding.Severity), Subject = finding.Subject, Message = finding.Message,
             })],
             Shopping = [.. report.Shopping.Select(item => new NamedCount(item.Item, item.Count))],
-            Resolved = [.. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal).Select(decision => new NamedText(decision.Path, decision.Value))],
+            Resolved =
+                [.. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal)
+                    .Select(decision => new NamedText(decision.Path, decision.Value))],
         };
     }
 
     /// <summary>The values that tell a variant, for its row.</summary>
-    public static IReadOnlyList<NamedText> ValuesOf(IEnumerable<PlanSetting> telling) => [.. telling.Select(setting => new NamedText(setting.Path, setting.Value.Raw))];
+    public static IReadOnlyList<NamedText> ValuesOf(IEnumerable<PlanSetting> telling) =>
+        [.. telling.Select(setting => new NamedText(setting.Path, setting.Value.Raw))];
 
     // Extent of the parts as they sit in the housing.
     private static double[] SizeOf(HousingUnderCheck housing)

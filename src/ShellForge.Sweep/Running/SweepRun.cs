@@ -57,7 +57,8 @@ public static class SweepRun
                 new ParallelOptions { MaxDegreeOfParallelism = part.Jobs, CancellationToken = cancel },
                 each => told(One(each.Variant, each.Key, folder, writer, make, cancel)));
         }
-        catch (AggregateException several) when (several.InnerExceptions.FirstOrDefault(e => e is IOException or UnauthorizedAccessException or OperationCanceledException) is { } first)
+        catch (AggregateException several) when (several.InnerExceptions.FirstOrDefault(
+            e => e is IOException or UnauthorizedAccessException or OperationCanceledException) is { } first)
         {
             System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
         }
@@ -67,10 +68,14 @@ public static class SweepRun
     private static void Seek(SweepOrder order, SweepFolder folder, SweepWriter writer, BestWish wish, Making making)
     {
         var ranges = Mine(order, Shard.Whole)
-            .GroupBy(each => string.Join('\n', [each.Variant.BoardIndex.ToString(System.Globalization.CultureInfo.InvariantCulture), each.Variant.Case ?? "", .. each.Variant.Telling.Where(s => s.Path != wish.Along).Select(s => $"{s.Path}={s.Value.Text}")]))
+            .GroupBy(
+                each => string.Join('\n',
+                    [each.Variant.BoardIndex.ToString(System.Globalization.CultureInfo.InvariantCulture), each.Variant.Case ?? "",
+                        .. each.Variant.Telling.Where(s => s.Path != wish.Along).Select(s => $"{s.Path}={s.Value.Text}")]))
             .Select(range => range.ToArray()).ToArray();
         Parallel.ForEach(
-            Partitioner.Create(ranges, loadBalance: true), new ParallelOptions { MaxDegreeOfParallelism = making.Part.Jobs, CancellationToken = making.Cancel },
+            Partitioner.Create(ranges, loadBalance: true),
+                new ParallelOptions { MaxDegreeOfParallelism = making.Part.Jobs, CancellationToken = making.Cancel },
             range => LineSearch.Best(range.Length, wish.Shape, i =>
             {
                 (Variant variant, string key) = range[i];
@@ -89,7 +94,8 @@ public static class SweepRun
         SweepPart Part, Func<Variant, string, CancellationToken, MadeVariant> Make, Action<VariantRow> Told, CancellationToken Cancel);
 
     private static VariantRow One(
-        Variant variant, string key, SweepFolder folder, SweepWriter writer, Func<Variant, string, CancellationToken, MadeVariant> make, CancellationToken cancel)
+        Variant variant, string key, SweepFolder folder, SweepWriter writer, Func<Variant, string, CancellationToken, MadeVariant> make,
+            CancellationToken cancel)
     {
         if (folder.FinishedMeanwhile(variant.Folder, key) is { } there)
         {

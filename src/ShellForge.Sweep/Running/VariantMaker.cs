@@ -45,13 +45,21 @@ public sealed class VariantMaker(SweepOrder order, Func<HousingUnderCheck, strin
         {
             BoardReadResult read = BoardFileReader.Read(board.FileName, board.Text, board.Profiles, order.OverridesOf(variant));
             return read.File is null
-                ? new MadeVariant(row with { Outcome = VariantOutcome.Refused, Faults = [.. read.Diagnostics.Where(d => d.IsError).Select(d => d.ToString())] }, [])
+                ? new MadeVariant(
+                    row with
+                    {
+                        Outcome = VariantOutcome.Refused,
+                        Faults = [.. read.Diagnostics.Where(d => d.IsError).Select(d => d.ToString())]
+                    }, [])
                 : Housed(row, Named(read.File, variant), board, cancel);
         }
-        catch (Exception e) when (e is not (OperationCanceledException or IOException or UnauthorizedAccessException or OutOfMemoryException))
+        catch (Exception e) when (e is not (OperationCanceledException or IOException or UnauthorizedAccessException
+            or OutOfMemoryException))
         {
-            // The one place below the command that catches everything: a defect in one variant must not take the others with it. It is told in the index.
-            return new MadeVariant(row with { Faults = [$"a defect of the program: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")}"] }, []);
+            // The one place below the command that catches everything: a defect in one variant must not take the others with it. It is told
+            // in the index.
+            return new MadeVariant(
+                row with { Faults = [$"a defect of the program: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")}"] }, []);
         }
     }
 
@@ -86,7 +94,8 @@ public sealed class VariantMaker(SweepOrder order, Func<HousingUnderCheck, strin
             Variant = variant.Code,
             Revision = order.Plan.Mark == VariantMark.Inside ? mark[..Math.Min(mark.Length, LongestMark)] : file.Revision,
             Remarks = [.. file.Remarks.Select(remark => remark.File == plan ? remark with { Line = 0, Column = 0 } : remark)],
-            Places = file.Places.ToImmutableDictionary(place => place.Key, place => place.Value.File == plan ? place.Value with { Line = 0, Column = 0 } : place.Value),
+            Places = file.Places.ToImmutableDictionary(place => place.Key,
+                place => place.Value.File == plan ? place.Value with { Line = 0, Column = 0 } : place.Value),
         };
     }
 }

@@ -44,7 +44,8 @@ public sealed record BestChoice(VariantRow? Row, string? Limit, ImmutableArray<V
             }
         }
 
-        string? limit = stopped is not null && (best is null || Score(wish, stopped.Housing!) < Score(wish, best.Housing!)) ? Told(stopped) : null;
+        string? limit = stopped is not null && (best is null || Score(wish, stopped.Housing!) < Score(wish, best.Housing!))
+            ? Told(stopped) : null;
         return new BestChoice(best, limit, [.. front.Take(LongestFront)]);
     }
 
@@ -52,7 +53,8 @@ public sealed record BestChoice(VariantRow? Row, string? Limit, ImmutableArray<V
     public static double Score(BestWish wish, HousingFigures housing) => wish.Weights.Sum(one => one.Weight * Figure(one.Word, housing));
 
     /// <summary>The wish as a person says it.</summary>
-    public static string Words(BestWish wish) => string.Join(", ", wish.Weights.Where(one => one.Weight > 0).Select(one => wish.Weights.Length == 1
+    public static string Words(BestWish wish) =>
+        string.Join(", ", wish.Weights.Where(one => one.Weight > 0).Select(one => wish.Weights.Length == 1
         ? one.Word : string.Create(CultureInfo.InvariantCulture, $"{one.Word} x {one.Weight}")));
 
     private static double Figure(string word, HousingFigures housing) => word switch

@@ -22,7 +22,8 @@ public static class LineSearch
             Narrow(count, At);
         }
 
-        return known.Where(entry => entry.Value is not null).OrderBy(entry => entry.Value).ThenBy(entry => entry.Key).Select(entry => (int?)entry.Key).FirstOrDefault();
+        return known.Where(entry => entry.Value is not null).OrderBy(entry => entry.Value).ThenBy(entry => entry.Key)
+            .Select(entry => (int?)entry.Key).FirstOrDefault();
     }
 
     // The best is one end of what can be printed: both ends are looked at, and where one is stopped, the border between.

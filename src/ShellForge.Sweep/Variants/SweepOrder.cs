@@ -7,7 +7,9 @@ using ShellForge.Output.Files;
 
 namespace ShellForge.Sweep.Variants;
 
-/// <summary>Everything that decides what a sweep makes: the same order gives the same bytes, wherever and in how many pieces it runs.</summary>
+/// <summary>
+/// Everything that decides what a sweep makes: the same order gives the same bytes, wherever and in how many pieces it runs.
+/// </summary>
 public sealed record SweepOrder
 {
     /// <summary>The plan.</summary>
@@ -36,13 +38,16 @@ public sealed record SweepOrder
         [.. variant.Settings.Select(setting => setting.Override), .. Overrides.Select(SetOverride.Parse)];
 
     /// <summary>
-    /// The keys of variants: 64 hexadecimal digits over everything that decides a variant's bytes. Where it is the same, nothing needs to be
-    /// made again.
+    /// The keys of variants: 64 hexadecimal digits over everything that decides a variant's bytes. Where it is the same, nothing needs to
+    /// be made again.
     /// </summary>
     public Func<Variant, string> Keys()
     {
         byte[][] boards = [.. Boards.Select(Digest)];
-        string rest = string.Join('\n', ["shellforge-variant/1", Version, Path.GetFileName(Plan.File), Plan.Mark.ToString(), string.Join(",", Formats.Select(format => format.Word)), FindingsOnly.ToString(), .. Overrides]);
+        string rest =
+            string.Join('\n',
+                ["shellforge-variant/1", Version, Path.GetFileName(Plan.File), Plan.Mark.ToString(),
+                    string.Join(",", Formats.Select(format => format.Word)), FindingsOnly.ToString(), .. Overrides]);
         return variant =>
         {
             using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);

@@ -9,9 +9,13 @@ namespace ShellForge.Sweep.Variants;
 /// </summary>
 public static class VariantList
 {
-    /// <summary>How many combinations are looked at before exclusions and repetitions; a plan may have too many even to count through.</summary>
+    /// <summary>
+    /// How many combinations are looked at before exclusions and repetitions; a plan may have too many even to count through.
+    /// </summary>
     public static double Combinations(SweepOrder order) =>
-        order.Boards.Length * (order.Plan.Axes.IsEmpty && !order.Plan.Cases.IsEmpty ? 0 : order.Plan.Axes.Aggregate(1.0, (product, axis) => product * axis.Steps.Length))
+        order.Boards.Length
+            * (order.Plan.Axes.IsEmpty && !order.Plan.Cases.IsEmpty ? 0
+                : order.Plan.Axes.Aggregate(1.0, (product, axis) => product * axis.Steps.Length))
         + (order.Boards.Length * (double)order.Plan.Cases.Length);
 
     /// <summary>All variants.</summary>

@@ -23,7 +23,8 @@ internal static class VariantNames
     /// <summary>Twelve letters that stand for a variant's values, however the plan is ordered.</summary>
     public static string LongCode(string board, string? caseName, ImmutableArray<PlanSetting> telling)
     {
-        string text = string.Join('\n', [board, caseName ?? "", .. telling.Select(s => $"{s.Path}={s.Value.Text}").Order(StringComparer.Ordinal)]);
+        string text =
+            string.Join('\n', [board, caseName ?? "", .. telling.Select(s => $"{s.Path}={s.Value.Text}").Order(StringComparer.Ordinal)]);
         byte[] digest = SHA256.HashData(Encoding.UTF8.GetBytes(text));
         return string.Concat(digest.Take(2 * CodeLength).Select(b => Alphabet[b % Alphabet.Length]));
     }

@@ -11,7 +11,8 @@ public sealed class CrowdedSectorTests
     private static readonly WrittenBoard Beside = new()
     {
         Outline = "{polygon: [[-40, -30], [40, -30], [40, 30], [-40, 30]]}",
-        Holes = ["{at: [34, 24], diameter: 2.7}", "{at: [-34, 24], diameter: 2.7}", "{at: [-34, -24], diameter: 2.7}", "{at: [10, -18], diameter: 2.7}"],
+        Holes = ["{at: [34, 24], diameter: 2.7}", "{at: [-34, 24], diameter: 2.7}", "{at: [-34, -24], diameter: 2.7}",
+            "{at: [10, -18], diameter: 2.7}"],
         Pixels = "{package: \"2020\", circle: 36, count: 12, from: 90, direction: cw}",
         Cable = "{part: J1}",
         Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, at: [21, -26.5], faces: 270, past-edge: 0}"],

@@ -9,7 +9,8 @@ namespace ShellForge.Checks.Tests.Fit;
 
 public class HeadAgainstPartTests
 {
-    // An M2 head is 4 across, a washer 5. The hole lies as drawn, bodies lie on a lattice: the gap is half a millimetre less a hair or more.
+    // An M2 head is 4 across, a washer 5. The hole lies as drawn, bodies lie on a lattice: the gap is half a millimetre less a hair or
+    // more.
     [Theory]
     [InlineData(20.1, 2.5, false, false)]
     [InlineData(20.3, 2.5, false, false)]

@@ -23,7 +23,11 @@ public class MissingKeyTests
         int count = twist.Lugs.Length;
         HousingPlan even = Twisted with
         {
-            Closure = twist with { Lugs = [.. Enumerable.Range(0, count).Select(i => twist.Lugs[0] + Angle.FromDegrees(i * 360.0 / count))] },
+            Closure = twist with
+            {
+                Lugs =
+                [.. Enumerable.Range(0, count).Select(i => twist.Lugs[0] + Angle.FromDegrees(i * 360.0 / count))]
+            },
         };
 
         Finding stop = Assert.Single(StopsOf(even));

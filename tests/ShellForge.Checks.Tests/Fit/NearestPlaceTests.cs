@@ -11,7 +11,8 @@ public class NearestPlaceTests
     [Fact]
     public void A_long_bar_is_nearest_to_a_post_beside_its_middle_and_not_at_a_corner()
     {
-        Region post = Region.Rectangle(new Point2(3, -2), new Point2(4, -0.2)).And(Region.Rectangle(new Point2(3.4, -1), new Point2(3.6, -0.1)));
+        Region post =
+            Region.Rectangle(new Point2(3, -2), new Point2(4, -0.2)).And(Region.Rectangle(new Point2(3.4, -1), new Point2(3.6, -0.1)));
         (Point2 on, Point2 other) = NearestPlace.Between(Bar, post);
         Assert.InRange(on.X, 3.399, 3.601);
         Assert.Equal(0, on.Y, 3);

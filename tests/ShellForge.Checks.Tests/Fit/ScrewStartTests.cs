@@ -89,5 +89,6 @@ public class ScrewStartTests
     }
 
     private static ImmutableArray<ScrewPlace> Square(double hole, double thread) =>
-        [.. Enumerable.Range(0, 4).Select(i => new ScrewPlace($"screw {i + 1}", Point2.Polar(42, Angle.FromDegrees(45 + (90 * i))), hole, thread, 1.6))];
+        [.. Enumerable.Range(0, 4)
+            .Select(i => new ScrewPlace($"screw {i + 1}", Point2.Polar(42, Angle.FromDegrees(45 + (90 * i))), hole, thread, 1.6))];
 }

@@ -40,9 +40,11 @@ public class TiltInTests
     public void It_does_not_when_the_walls_are_high() => Assert.Null(TiltIn.LeastSlant(Board, Tub(rim: 60), Port, 2.5));
 
     [Fact]
-    public void It_does_not_when_the_window_is_as_low_as_the_connector() => Assert.Null(TiltIn.LeastSlant(Board, Tub(rim: 14, windowTop: 8.2), Port, 2.5));
+    public void It_does_not_when_the_window_is_as_low_as_the_connector() =>
+        Assert.Null(TiltIn.LeastSlant(Board, Tub(rim: 14, windowTop: 8.2), Port, 2.5));
 
     private static SurfaceTree Tub(double rim, double windowTop = 11.5) => new(SolidEvaluator.Evaluate(
         Shapes.Box(new Point3(-22, -22, 0), new Point3(22, 22, rim)).Less(
-            Shapes.Box(new Point3(-20, -20, 1), new Point3(20, 20, rim + 1)), Shapes.Box(new Point3(19, -5, 3), new Point3(23, 5, windowTop)))).Require().Mesh);
+            Shapes.Box(new Point3(-20, -20, 1), new Point3(20, 20, rim + 1)),
+                Shapes.Box(new Point3(19, -5, 3), new Point3(23, 5, windowTop)))).Require().Mesh);
 }

@@ -37,7 +37,8 @@ public class DarkLedTests
         {
             Outline = Circle(30, 0, 180),
             Holes = ["{at: [-20, 5], diameter: 2.7}", "{at: [20, 5], diameter: 2.7}", "{at: [0, 24], diameter: 2.7}"],
-            Pixels = "[{package: \"5050\", at: [-14, 14]}, {package: \"5050\", at: [-5, 18]}, {package: \"5050\", at: [5, 18]}, {package: \"5050\", at: [14, 14]}]",
+            Pixels = "[{package: \"5050\", at: [-14, 14]}, {package: \"5050\", at: [-5, 18]}, {package: \"5050\", at: [5, 18]}, {package: "
+                + "\"5050\", at: [14, 14]}]",
             Light = "{window: disc}",
         }.Read());
         Assert.Contains(new LedInTheDark().Check(housing), finding => finding is { Severity: Severity.Stop, Subject: "D1, D4" });
@@ -60,9 +61,11 @@ public class DarkLedTests
         Assert.Equal(expected, LedInTheDark.Names(names));
 
     // Part of a circle, closed by a straight side.
-    internal static string Circle(double radius, double from, double to) => "{polygon: [" + string.Join(", ", Enumerable.Range(0, 61).Select(i =>
+    internal static string Circle(double radius, double from, double to) =>
+        "{polygon: [" + string.Join(", ", Enumerable.Range(0, 61).Select(i =>
     {
         double at = (from + ((to - from) * i / 60)) * Math.PI / 180;
-        return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"[{radius * Math.Cos(at):0.###}, {radius * Math.Sin(at):0.###}]");
+        return string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"[{radius * Math.Cos(at):0.###}, {radius * Math.Sin(at):0.###}]");
     })) + "]}";
 }

@@ -7,9 +7,9 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Checks.Tests.Light;
 
 /// <summary>
-/// Light by brute force on the meshes as they are printed: photons leave every LED and are followed through all their reflections, on plastic,
-/// board, LED bodies and screw heads, and collision by collision through the diffuser. For round housings with one circle of LEDs that look
-/// up and a printed-in diffuser. It shares no code with the model of light.
+/// Light by brute force on the meshes as they are printed: photons leave every LED and are followed through all their reflections, on
+/// plastic, board, LED bodies and screw heads, and collision by collision through the diffuser. For round housings with one circle of LEDs
+/// that look up and a printed-in diffuser. It shares no code with the model of light.
 /// </summary>
 internal sealed class FullTracer
 {
@@ -19,42 +19,43 @@ internal sealed class FullTracer
     private const double HalfBand = 0.5;
     private const double Board = 0.2;
 
-    private readonly Random dice;
-    private readonly TriangleGrid grid = new();
-    private readonly List<double> reflectances = [];
-    private readonly ScatteringSheet sheet;
-    private readonly PixelCircle circle;
-    private readonly double top;
+    private readonly Random _dice;
+    private readonly TriangleGrid _grid = new();
+    private readonly List<double> _reflectances = [];
+    private readonly ScatteringSheet _sheet;
+    private readonly PixelCircle _circle;
+    private readonly double _top;
 
     public FullTracer(HousingUnderCheck housing, int seed, double ledBody)
     {
-        dice = new Random(seed);
+        _dice = new Random(seed);
         HousingPlan plan = housing.Plan;
-        circle = Assert.Single(housing.Board.Board.PixelCircles);
-        top = plan.Stack.BoardTop + circle.Led.Height;
+        _circle = Assert.Single(housing.Board.Board.PixelCircles);
+        _top = plan.Stack.BoardTop + _circle.Led.Height;
         int sheetMaterial = -1;
         foreach (MadePart part in housing.Parts)
         {
-            Add(part.AssembledMesh, reflectances.Count);
-            sheetMaterial = part.Name == PartNames.Diffuser ? reflectances.Count : sheetMaterial;
-            reflectances.Add(part.Plan.Filament.Reflectance);
+            Add(part.AssembledMesh, _reflectances.Count);
+            sheetMaterial = part.Name == PartNames.Diffuser ? _reflectances.Count : sheetMaterial;
+            _reflectances.Add(part.Plan.Filament.Reflectance);
         }
 
         Add(Shapes.Extrude(housing.Board.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop), Board);
-        foreach (Pixel pixel in circle.Pixels)
+        foreach (Pixel pixel in _circle.Pixels)
         {
-            Point2 x = Point2.Polar(circle.Led.Length / 2, pixel.Rotation);
-            Point2 y = Point2.Polar(circle.Led.Width / 2, pixel.Rotation + Angle.FromDegrees(90));
-            grid.AddPrism([pixel.At - x - y, pixel.At + x - y, pixel.At + x + y, pixel.At - x + y], plan.Stack.BoardTop + 0.001, top - 0.001, reflectances.Count);
+            Point2 x = Point2.Polar(_circle.Led.Length / 2, pixel.Rotation);
+            Point2 y = Point2.Polar(_circle.Led.Width / 2, pixel.Rotation + Angle.FromDegrees(90));
+            _grid.AddPrism([pixel.At - x - y, pixel.At + x - y, pixel.At + x + y, pixel.At - x + y], plan.Stack.BoardTop + 0.001,
+                _top - 0.001, _reflectances.Count);
         }
 
-        reflectances.Add(ledBody);
-        grid.Sort();
+        _reflectances.Add(ledBody);
+        _grid.Sort();
         SheetMaterial = sheetMaterial;
         Assert.True(sheetMaterial >= 0 && plan.Diffuser.Lap is not null);
         double[] radii = [.. plan.Cover.Window.Loops.Select(loop => loop.Average(at => at.Length)).Order()];
         Window = radii.Length == 1 ? (0, radii[0]) : (radii[0], radii[1]);
-        sheet = new ScatteringSheet(dice)
+        _sheet = new ScatteringSheet(_dice)
         {
             Window = Window,
             Faces = (plan.Stack.DiffuserInner, plan.Stack.DiffuserOuter),
@@ -73,7 +74,9 @@ internal sealed class FullTracer
     /// <summary>Share that the room throws on the sheet, each time it comes there counted.</summary>
     public double Landed { get; private set; }
 
-    /// <summary>Light that is seen along the circle, between one LED and the next, the first place halfway to the one before; all LEDs together.</summary>
+    /// <summary>
+    /// Light that is seen along the circle, between one LED and the next, the first place halfway to the one before; all LEDs together.
+    /// </summary>
     public double[] Along { get; } = new double[PlacesAlong];
 
     /// <summary>Light that is seen across the window, from its inner edge to its outer, per area.</summary>
@@ -87,12 +90,12 @@ internal sealed class FullTracer
     /// <summary>Follows photons.</summary>
     public void Run(int photons)
     {
-        int n = circle.Pixels.Length;
+        int n = _circle.Pixels.Length;
         Apart = new double[n];
-        double m = Math.Log(0.5) / Math.Log(Math.Cos(circle.Led.ViewingAngleDegrees / 2 * Math.PI / 180));
+        double m = Math.Log(0.5) / Math.Log(Math.Cos(_circle.Led.ViewingAngleDegrees / 2 * Math.PI / 180));
         for (int i = 0; i < photons; i++)
         {
-            Pixel pixel = circle.Pixels[i % n];
+            Pixel pixel = _circle.Pixels[i % n];
             Follow(pixel, i % n, m, 1.0 / photons);
         }
 
@@ -105,19 +108,19 @@ internal sealed class FullTracer
 
     private void Follow(Pixel pixel, int led, double m, double unit)
     {
-        double half = circle.Led.WindowWidth / 2;
+        double half = _circle.Led.WindowWidth / 2;
         Point2 x = Point2.Polar(half, pixel.Rotation);
         Point2 y = Point2.Polar(half, pixel.Rotation + Angle.FromDegrees(90));
-        Point2 plan = pixel.At + (((2 * dice.NextDouble()) - 1) * x) + (((2 * dice.NextDouble()) - 1) * y);
-        Point3 from = new(plan.X, plan.Y, top);
-        double cosine = Math.Pow(dice.NextDouble(), 1 / (m + 1));
+        Point2 plan = pixel.At + (((2 * _dice.NextDouble()) - 1) * x) + (((2 * _dice.NextDouble()) - 1) * y);
+        Point3 from = new(plan.X, plan.Y, _top);
+        double cosine = Math.Pow(_dice.NextDouble(), 1 / (m + 1));
         double flat = Math.Sqrt(1 - (cosine * cosine));
-        double turn = 2 * Math.PI * dice.NextDouble();
+        double turn = 2 * Math.PI * _dice.NextDouble();
         Point3 along = new(flat * Math.Cos(turn), flat * Math.Sin(turn), cosine);
         double weight = 1;
         for (int flight = 0; ; flight++)
         {
-            (double distance, Point3 normal, int material) = grid.First(from, along);
+            (double distance, Point3 normal, int material) = _grid.First(from, along);
             if (material < 0)
             {
                 return;
@@ -131,7 +134,7 @@ internal sealed class FullTracer
                 Landed += weight * unit;
                 (double px, double py, double pz) = (hit.X, hit.Y, hit.Z);
                 (double dx, double dy, double dz) = (along.X, along.Y, along.Z);
-                (int side, double left) = sheet.Follow(ref px, ref py, ref pz, ref dx, ref dy, ref dz, weight);
+                (int side, double left) = _sheet.Follow(ref px, ref py, ref pz, ref dx, ref dy, ref dz, weight);
                 if (side > 0)
                 {
                     Count(px, py, led, left * unit);
@@ -147,10 +150,10 @@ internal sealed class FullTracer
                 continue;
             }
 
-            weight *= reflectances[material];
+            weight *= _reflectances[material];
             if (weight < 0.1)
             {
-                if (dice.NextDouble() > 0.2)
+                if (_dice.NextDouble() > 0.2)
                 {
                     return;
                 }
@@ -158,9 +161,9 @@ internal sealed class FullTracer
                 weight *= 5;
             }
 
-            double h = (2 * dice.NextDouble()) - 1;
+            double h = (2 * _dice.NextDouble()) - 1;
             double beside = Math.Sqrt(1 - (h * h));
-            turn = 2 * Math.PI * dice.NextDouble();
+            turn = 2 * Math.PI * _dice.NextDouble();
             along = facing + new Point3(beside * Math.Cos(turn), beside * Math.Sin(turn), h);
             along = (1 / along.Length) * along;
             from = hit + (1e-6 * facing);
@@ -173,7 +176,7 @@ internal sealed class FullTracer
         (double share, int apart) = Place(new Point2(x, y), led);
         Apart[apart] += light;
         double r = Math.Sqrt((x * x) + (y * y));
-        if (Math.Abs(r - (circle.Diameter / 2)) < HalfBand)
+        if (Math.Abs(r - (_circle.Diameter / 2)) < HalfBand)
         {
             Along[(int)(share * PlacesAlong)] += light;
         }
@@ -188,21 +191,21 @@ internal sealed class FullTracer
     /// <summary>Where a place is between an LED's half way to its neighbours, 0 to 1, and how many LEDs that one is off another.</summary>
     public (double Share, int Apart) Place(Point2 at, int led)
     {
-        int n = circle.Pixels.Length;
-        double turn = (Math.Atan2(at.Y, at.X) - Math.Atan2(circle.Pixels[led].At.Y, circle.Pixels[led].At.X)) / (2 * Math.PI) * n;
+        int n = _circle.Pixels.Length;
+        double turn = (Math.Atan2(at.Y, at.X) - Math.Atan2(_circle.Pixels[led].At.Y, _circle.Pixels[led].At.X)) / (2 * Math.PI) * n;
         double nearest = Math.Floor(turn + 0.5);
         return (Math.Min(turn - nearest + 0.5, 0.9999999), (int)(((nearest % n) + n) % n));
     }
 
     /// <summary>Whether a place counts along the circle.</summary>
-    public bool IsAlong(Point2 at) => Math.Abs(at.Length - (circle.Diameter / 2)) < HalfBand;
+    public bool IsAlong(Point2 at) => Math.Abs(at.Length - (_circle.Diameter / 2)) < HalfBand;
 
     private void Add(Mesh mesh, int material)
     {
         Point3[] corners = [.. mesh.Vertices.Select(vertex => vertex.ToMillimetres())];
         for (int i = 0; i < mesh.Triangles.Length; i += 3)
         {
-            grid.Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
+            _grid.Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
         }
     }
 
@@ -212,12 +215,13 @@ internal sealed class FullTracer
         {
             for (int i = 0; i < source.Triangles.Length; i += 3)
             {
-                grid.Add(
-                    source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]], source.Vertices[source.Triangles[i + 2]],
-                    reflectances.Count);
+                _grid.Add(
+                    source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]],
+                        source.Vertices[source.Triangles[i + 2]],
+                    _reflectances.Count);
             }
         }
 
-        reflectances.Add(reflectance);
+        _reflectances.Add(reflectance);
     }
 }

@@ -40,7 +40,8 @@ public class FullTracerTests(ITestOutputHelper output)
             (light.Map.DirectShare, tracer.Direct), (light.Map.SeenShare, tracer.Seen), (Least(along), Least(tracer.Along)),
             (Edge(across), Edge(tracer.Across)), (next, nextTraced),
         ];
-        output.WriteLine($"{sample}: model and tracer: direct, seen, along, across, next: " + string.Join("; ", compared.Select(pair => $"{pair.Item1:0.0000} {pair.Item2:0.0000}")));
+        output.WriteLine($"{sample}: model and tracer: direct, seen, along, across, next: "
+            + string.Join("; ", compared.Select(pair => $"{pair.Item1:0.0000} {pair.Item2:0.0000}")));
 
         Near(light.Map.DirectShare, tracer.Direct, NoiseOfSums + Model);
         Near(light.Map.SeenShare, tracer.Seen, NoiseOfSums + ModelOfSheet);
@@ -57,7 +58,8 @@ public class FullTracerTests(ITestOutputHelper output)
         double mean = along.Average();
         double[] waves = [.. Enumerable.Range(1, Harmonics).Select(k => 2 * along.Select((light, i) =>
             light * Math.Cos(2 * Math.PI * k * (i + 0.5) / along.Length)).Average())];
-        return Enumerable.Range(0, 100).Min(i => 1 + waves.Select((wave, k) => wave / mean * Math.Cos(2 * Math.PI * (k + 1) * i / 100)).Sum());
+        return Enumerable.Range(0, 100)
+            .Min(i => 1 + waves.Select((wave, k) => wave / mean * Math.Cos(2 * Math.PI * (k + 1) * i / 100)).Sum());
     }
 
     // The outermost half millimetre on both sides over the mean.

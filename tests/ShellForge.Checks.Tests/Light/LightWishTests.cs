@@ -31,7 +31,8 @@ public class LightWishTests
     [Fact]
     public void The_evenness_asked_of_a_lit_wall_stands_in_the_plan_with_what_becomes_of_it()
     {
-        string Said(string evenness) => HousingPlanner.Plan((Side with { Light = $"{{through: wall, look: blend, evenness: {evenness}}}" }).Read())
+        string Said(string evenness) =>
+            HousingPlanner.Plan((Side with { Light = $"{{through: wall, look: blend, evenness: {evenness}}}" }).Read())
             .Decisions.Single(decision => decision.Path == "light.evenness").Value;
         Assert.Equal("even", Said("even"));
         Assert.Equal("soft", Said("soft"));
@@ -49,7 +50,8 @@ public class LightWishTests
     public void A_window_narrower_than_the_LEDs_is_told_with_the_width_that_is_built()
     {
         WrittenBoard board = Front with { Pixels = "{package: \"5050\", circle: 46, count: 16, from: 90, direction: cw}" };
-        PlanRefusal told = Assert.Single(Refusals(board with { Light = "{through: front, window: 3}" }), refusal => refusal.Rule == "window-widened");
+        PlanRefusal told = Assert.Single(Refusals(board with { Light = "{through: front, window: 3}" }),
+            refusal => refusal.Rule == "window-widened");
         Assert.Equal(5, told.Measured, 6);
         Assert.Equal(3, told.Limit, 6);
         Assert.DoesNotContain("window-widened", Told(board with { Light = "{through: front, window: 8}" }));

@@ -5,7 +5,9 @@ using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Light;
 
-/// <summary>Outlines that leave little or no room about the board's middle are planned, or refused with the reason; none ends in an exception.</summary>
+/// <summary>
+/// Outlines that leave little or no room about the board's middle are planned, or refused with the reason; none ends in an exception.
+/// </summary>
 public class OffCircleTests
 {
     [Fact]
@@ -18,7 +20,8 @@ public class OffCircleTests
             Pixels = "{package: \"5050\", circle: 36, count: 12, from: 20, skip: [6, 7, 8, 9, 10, 11, 12]}",
         }.Read());
         Assert.DoesNotContain(plan.Refusals, refusal => refusal.Rule == "no-room-for-window");
-        Assert.All(plan.Source.Board.PixelCircles.SelectMany(circle => circle.Pixels), led => Assert.True(plan.Cover.Window.Contains(led.At)));
+        Assert.All(plan.Source.Board.PixelCircles.SelectMany(circle => circle.Pixels),
+            led => Assert.True(plan.Cover.Window.Contains(led.At)));
     }
 
     [Theory]

@@ -2,8 +2,8 @@ namespace ShellForge.Checks.Tests.Light;
 
 /// <summary>
 /// A printed-in diffuser as a cloud that scatters: photons walk through it from one collision to the next until they leave or die. Its body
-/// goes round the axis, so radius and height say where a photon is in it. Refraction and inner reflection at its faces by Fresnel; what runs
-/// into the bezel that it is fused to is swallowed but for what black plastic throws back.
+/// goes round the axis, so radius and height say where a photon is in it. Refraction and inner reflection at its faces by Fresnel; what
+/// runs into the bezel that it is fused to is swallowed but for what black plastic throws back.
 /// </summary>
 /// <remarks>
 /// Collisions a millimetre and the share that survives each are fitted to a slab without rims: 0.8 mm let 0.238 through and a thick one
@@ -34,9 +34,12 @@ internal sealed class ScatteringSheet(Random dice)
     /// <summary>What the bezel round it throws back.</summary>
     public double Bezel { get; init; } = 0.06;
 
-    /// <summary>Sends a photon of some weight in from below; gives back where it went, with which weight, and the direction of leaving.</summary>
+    /// <summary>
+    /// Sends a photon of some weight in from below; gives back where it went, with which weight, and the direction of leaving.
+    /// </summary>
     /// <returns>+1: it left in front, -1: it came back, 0: it died.</returns>
-    public (int Side, double Weight) Follow(ref double x, ref double y, ref double z, ref double dx, ref double dy, ref double dz, double weight)
+    public (int Side, double Weight) Follow(ref double x, ref double y, ref double z, ref double dx, ref double dy, ref double dz,
+        double weight)
     {
         // Over the face: either thrown back at once or bent inward.
         double bottom = Bottom(Radius(x, y));
@@ -125,7 +128,8 @@ internal sealed class ScatteringSheet(Random dice)
     }
 
     // The first face within a way: how far, what it is (0 none, 1 to the room of the LEDs, 2 bezel, 3 front), and its inward normal.
-    private (double Far, int What, double X, double Y, double Z) ToFace(double x, double y, double z, double dx, double dy, double dz, double way)
+    private (double Far, int What, double X, double Y, double Z) ToFace(double x, double y, double z, double dx, double dy, double dz,
+        double way)
     {
         double r = Radius(x, y);
 

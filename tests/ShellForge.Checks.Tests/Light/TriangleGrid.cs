@@ -3,17 +3,17 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Checks.Tests.Light;
 
 /// <summary>
-/// Triangles sorted into cubes of space, for the tests' own tracer: a ray walks from cube to cube, tries the plane of each triangle and then
-/// its three edges. In doubles, and of no code of the model's.
+/// Triangles sorted into cubes of space, for the tests' own tracer: a ray walks from cube to cube, tries the plane of each triangle and
+/// then its three edges. In doubles, and of no code of the model's.
 /// </summary>
 internal sealed class TriangleGrid
 {
     private const double Side = 1.5;
 
-    private readonly List<(Point3 A, Point3 B, Point3 C, Point3 Normal, int Material)> triangles = [];
-    private int[][] cubes = [];
-    private Point3 low;
-    private (int X, int Y, int Z) count;
+    private readonly List<(Point3 A, Point3 B, Point3 C, Point3 Normal, int Material)> _triangles = [];
+    private int[][] _cubes = [];
+    private Point3 _low;
+    private (int X, int Y, int Z) _count;
 
     /// <summary>Adds a triangle, counter-clockwise seen from outside.</summary>
     public void Add(Point3 a, Point3 b, Point3 c, int material)
@@ -21,7 +21,7 @@ internal sealed class TriangleGrid
         Point3 normal = Point3.Cross(b - a, c - a);
         if (normal.Length > 0)
         {
-            triangles.Add((a, b, c, (1 / normal.Length) * normal, material));
+            _triangles.Add((a, b, c, (1 / normal.Length) * normal, material));
         }
     }
 
@@ -44,19 +44,19 @@ internal sealed class TriangleGrid
     /// <summary>Sorts what was added; call it once, before the first ray.</summary>
     public void Sort()
     {
-        double Least(Func<Point3, double> of) => triangles.Min(t => Math.Min(of(t.A), Math.Min(of(t.B), of(t.C))));
-        double Most(Func<Point3, double> of) => triangles.Max(t => Math.Max(of(t.A), Math.Max(of(t.B), of(t.C))));
-        low = new Point3(Least(p => p.X) - 0.1, Least(p => p.Y) - 0.1, Least(p => p.Z) - 0.1);
-        count = (
-            1 + (int)((Most(p => p.X) + 0.1 - low.X) / Side), 1 + (int)((Most(p => p.Y) + 0.1 - low.Y) / Side),
-            1 + (int)((Most(p => p.Z) + 0.1 - low.Z) / Side));
-        var lists = new List<int>?[count.X * count.Y * count.Z];
-        for (int i = 0; i < triangles.Count; i++)
+        double Least(Func<Point3, double> of) => _triangles.Min(t => Math.Min(of(t.A), Math.Min(of(t.B), of(t.C))));
+        double Most(Func<Point3, double> of) => _triangles.Max(t => Math.Max(of(t.A), Math.Max(of(t.B), of(t.C))));
+        _low = new Point3(Least(p => p.X) - 0.1, Least(p => p.Y) - 0.1, Least(p => p.Z) - 0.1);
+        _count = (
+            1 + (int)((Most(p => p.X) + 0.1 - _low.X) / Side), 1 + (int)((Most(p => p.Y) + 0.1 - _low.Y) / Side),
+            1 + (int)((Most(p => p.Z) + 0.1 - _low.Z) / Side));
+        var lists = new List<int>?[_count.X * _count.Y * _count.Z];
+        for (int i = 0; i < _triangles.Count; i++)
         {
-            (Point3 a, Point3 b, Point3 c, Point3 normal, _) = triangles[i];
-            (int x0, int x1) = Cells(a.X - low.X, b.X - low.X, c.X - low.X, count.X);
-            (int y0, int y1) = Cells(a.Y - low.Y, b.Y - low.Y, c.Y - low.Y, count.Y);
-            (int z0, int z1) = Cells(a.Z - low.Z, b.Z - low.Z, c.Z - low.Z, count.Z);
+            (Point3 a, Point3 b, Point3 c, Point3 normal, _) = _triangles[i];
+            (int x0, int x1) = Cells(a.X - _low.X, b.X - _low.X, c.X - _low.X, _count.X);
+            (int y0, int y1) = Cells(a.Y - _low.Y, b.Y - _low.Y, c.Y - _low.Y, _count.Y);
+            (int z0, int z1) = Cells(a.Z - _low.Z, b.Z - _low.Z, c.Z - _low.Z, _count.Z);
             for (int z = z0; z <= z1; z++)
             {
                 for (int y = y0; y <= y1; y++)
@@ -64,28 +64,29 @@ internal sealed class TriangleGrid
                     for (int x = x0; x <= x1; x++)
                     {
                         // Cubes that the triangle's plane passes by are left out.
-                        Point3 middle = low + new Point3((x + 0.5) * Side, (y + 0.5) * Side, (z + 0.5) * Side);
+                        Point3 middle = _low + new Point3((x + 0.5) * Side, (y + 0.5) * Side, (z + 0.5) * Side);
                         double reach = Side / 2 * (Math.Abs(normal.X) + Math.Abs(normal.Y) + Math.Abs(normal.Z));
                         if (Math.Abs(Point3.Dot(normal, middle - a)) <= reach + 1e-6)
                         {
-                            (lists[(((z * count.Y) + y) * count.X) + x] ??= []).Add(i);
+                            (lists[(((z * _count.Y) + y) * _count.X) + x] ??= []).Add(i);
                         }
                     }
                 }
             }
         }
 
-        cubes = [.. lists.Select(list => list?.ToArray() ?? [])];
+        _cubes = [.. lists.Select(list => list?.ToArray() ?? [])];
     }
 
     /// <summary>The first triangle ahead: distance (infinite without one), its outward normal and material.</summary>
     public (double Distance, Point3 Normal, int Material) First(Point3 from, Point3 along)
     {
         (double Distance, Point3 Normal, int Material) found = (double.PositiveInfinity, default, -1);
-        Point3 start = from - low;
+        Point3 start = from - _low;
         double enter = 0;
         double leave = double.PositiveInfinity;
-        foreach ((double at, double step, int cells) in ((double, double, int)[])[(start.X, along.X, count.X), (start.Y, along.Y, count.Y), (start.Z, along.Z, count.Z)])
+        foreach ((double at, double step, int cells) in ((double, double, int)[])[(start.X, along.X, _count.X),
+            (start.Y, along.Y, _count.Y), (start.Z, along.Z, _count.Z)])
         {
             double end = cells * Side;
             if (step == 0)
@@ -104,15 +105,15 @@ internal sealed class TriangleGrid
         }
 
         Point3 first = start + ((enter + 1e-9) * along);
-        int x = Math.Clamp((int)(first.X / Side), 0, count.X - 1);
-        int y = Math.Clamp((int)(first.Y / Side), 0, count.Y - 1);
-        int z = Math.Clamp((int)(first.Z / Side), 0, count.Z - 1);
+        int x = Math.Clamp((int)(first.X / Side), 0, _count.X - 1);
+        int y = Math.Clamp((int)(first.Y / Side), 0, _count.Y - 1);
+        int z = Math.Clamp((int)(first.Z / Side), 0, _count.Z - 1);
         (double nextX, double stepX) = Walk(start.X, along.X, x);
         (double nextY, double stepY) = Walk(start.Y, along.Y, y);
         (double nextZ, double stepZ) = Walk(start.Z, along.Z, z);
         while (true)
         {
-            foreach (int i in cubes[(((z * count.Y) + y) * count.X) + x])
+            foreach (int i in _cubes[(((z * _count.Y) + y) * _count.X) + x])
             {
                 Try(i, from, along, ref found);
             }
@@ -139,7 +140,7 @@ internal sealed class TriangleGrid
                 nextZ += stepZ;
             }
 
-            if (x < 0 || y < 0 || z < 0 || x >= count.X || y >= count.Y || z >= count.Z)
+            if (x < 0 || y < 0 || z < 0 || x >= _count.X || y >= _count.Y || z >= _count.Z)
             {
                 return found;
             }
@@ -156,7 +157,7 @@ internal sealed class TriangleGrid
 
     private void Try(int index, Point3 from, Point3 along, ref (double Distance, Point3 Normal, int Material) found)
     {
-        (Point3 a, Point3 b, Point3 c, Point3 normal, int material) = triangles[index];
+        (Point3 a, Point3 b, Point3 c, Point3 normal, int material) = _triangles[index];
         double down = Point3.Dot(normal, along);
         if (down == 0)
         {

@@ -71,7 +71,8 @@ public class WholeHousingTests
         Assert.True(face.Wraps);
         Assert.Equal(band.Bottom, face.Bottom, 6);
 
-        // Half of what a lobe of 120 degrees sends out meets a wall beside it within the band's height; seams and a dark front get next to nothing.
+        // Half of what a lobe of 120 degrees sends out meets a wall beside it within the band's height; seams and a dark front get next to
+        // nothing.
         Assert.InRange(light.Map.DirectShare, 0.2, 0.6);
         Assert.InRange(light.Leaks.SeamShare, 0, 0.01);
 
@@ -101,8 +102,9 @@ public class WholeHousingTests
         Assert.Contains(new NothingBelow().Check(alone), finding => finding is { Severity: Severity.Stop, Subject: PartNames.Cover });
     }
 
-    // By hand: 5 mm from an LED and 3.2 above it the rim gets 0.0050 of the LED's light on each mm2 and passes 1 / (1 + 0.86 / 0.25) of it, 0.0011.
-    // The window, 951 mm2 for 12 LEDs, gets half of theirs straight or a little more and passes 1 / (1 + 0.8 / 0.25), at its rims less: 0.0014 to 0.0016.
+    // By hand: 5 mm from an LED and 3.2 above it the rim gets 0.0050 of the LED's light on each mm2 and passes 1 / (1 + 0.86 / 0.25) of it,
+    // 0.0011. The window, 951 mm2 for 12 LEDs, gets half of theirs straight or a little more and passes 1 / (1 + 0.8 / 0.25), at its rims
+    // less: 0.0014 to 0.0016.
     [Fact]
     public void A_white_baffle_seen_through_a_port_on_the_LED_side_is_told_as_the_baffle()
     {

@@ -32,7 +32,8 @@ public class PhysicsRulesTests
 
     // The distance that the plan finds for the lamp as it is; found anew only where the light is changed.
     private static string[] WithDistance(string[] set) =>
-        set.Any(each => each.StartsWith("housing.", StringComparison.Ordinal) || each.StartsWith("print.", StringComparison.Ordinal) || each.StartsWith("board.", StringComparison.Ordinal))
+        set.Any(each => each.StartsWith("housing.", StringComparison.Ordinal) || each.StartsWith("print.", StringComparison.Ordinal)
+            || each.StartsWith("board.", StringComparison.Ordinal))
             ? set : [.. set, "housing.diffuser.distance=5"];
 
     private static HousingUnderCheck Planned(string[] set)
@@ -166,7 +167,8 @@ public class PhysicsRulesTests
     public void Currents_are_told_as_they_are_drawn()
     {
         Finding note = Assert.Single(new SupplyOverloaded().Check(Lamp()));
-        Assert.Equal("At full white: up to 1.54 A (worst LEDs), too much for this supply (1.2 A, 80 % of its 1.5 A). At your 20 %: 0.41 A.", note.Message);
+        Assert.Equal("At full white: up to 1.54 A (worst LEDs), too much for this supply (1.2 A, 80 % of its 1.5 A). At your 20 %: 0.41 A.",
+            note.Message);
         Assert.Equal("keep the firmware at or below 193 of 255", note.Remedy);
         Finding weak = Assert.Single(new SupplyOverloaded().Check(Lamp("power.supply={volts: 5, amps: 0.1}")));
         Assert.Equal("dimming does not help, since dark LEDs and controller alone draw more: take a supply of 1.0 A or more", weak.Remedy);
@@ -177,7 +179,8 @@ public class PhysicsRulesTests
     {
         foreach (string ambient in new[] { "use.ambient=30", "use.ambient=45", "use.ambient=55", "use.ambient=58" })
         {
-            foreach (Finding finding in new Rule[] { new PlasticTooWarm(), new LedsTooWarm() }.SelectMany(rule => rule.Check(Lamp(ambient))))
+            foreach (Finding finding in new Rule[] { new PlasticTooWarm(), new LedsTooWarm() }.SelectMany(
+                rule => rule.Check(Lamp(ambient))))
             {
                 Assert.DoesNotContain(" 0 of 255", finding.Remedy, StringComparison.Ordinal);
                 Assert.DoesNotContain("degC", finding.Message + finding.Unit, StringComparison.Ordinal);
@@ -206,7 +209,9 @@ public class PhysicsRulesTests
     public void Coefficients_come_from_the_profile_that_the_file_names()
     {
         ProfileLibrary profiles = ProfileLibrary.Load(
-            [("mine.yaml", "format: shellforge-profiles/1\nheat: {breeze: {like: still-air, upright-convection: [5, 4, 6, a fan beside it]}}\n")]).Library;
+            [("mine.yaml",
+                "format: shellforge-profiles/1\nheat: {breeze: {like: still-air, upright-convection: [5, 4, 6, a fan beside it]}}\n")])
+                    .Library;
         HousingHeat Heat(string air)
         {
             BoardFile file = BoardFileReader.Read("board.yaml", Text, profiles, [SetOverride.Parse($"use.air={air}")]).File!;
@@ -226,10 +231,13 @@ public class PhysicsRulesTests
         Assert.Empty(cool.Plan.Vents);
         Assert.NotEmpty(warm.Plan.Vents);
         Assert.Empty(covered.Plan.Vents);
-        double sealedRise = Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none", "housing.diffuser.distance=5").Heat.Planned[HeatBody.InnerAir].Mean - 30;
+        double sealedRise =
+            Lamp("use.orientation=hanging", "power.brightness=1", "housing.vents=none", "housing.diffuser.distance=5")
+                .Heat.Planned[HeatBody.InnerAir].Mean - 30;
         Decision told = Assert.Single(warm.Plan.Decisions, decision => decision.Path == "vents");
         Assert.Contains(FormattableString.Invariant($"rises by about {sealedRise:0} K"), told.Why, StringComparison.Ordinal);
-        Assert.Contains("lies against", Assert.Single(covered.Plan.Decisions, decision => decision.Path == "vents").Why, StringComparison.Ordinal);
+        Assert.Contains("lies against", Assert.Single(covered.Plan.Decisions, decision => decision.Path == "vents").Why,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -292,11 +300,14 @@ public class PhysicsRulesTests
     public void Cautions_fit_the_supply()
     {
         Assert.Contains(Cautions.All(Lamp()), caution => caution.Risk == "Eyes");
-        Assert.DoesNotContain(Cautions.All(Lamp()), caution => (caution.Risk + caution.Text).Contains("mains", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(Cautions.All(Lamp()),
+            caution => (caution.Risk + caution.Text).Contains("mains", StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain(Cautions.Of(Lamp()), caution => caution.Text.Contains("Lithium", StringComparison.Ordinal));
-        Assert.Contains(Cautions.Of(Lamp("power.supply=cell-3.7V-1A")), caution => caution.Text.Contains("Lithium", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply=cell-3.7V-1A")),
+            caution => caution.Text.Contains("Lithium", StringComparison.Ordinal));
         Assert.Equal(Cautions.All(Lamp()).Length, Cautions.All(Lamp()).Select(caution => caution.Text).Distinct().Count());
         Assert.Single(Cautions.All(Lamp()), caution => caution.Text.Contains("flash", StringComparison.Ordinal));
-        Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")), caution => caution.Text.Contains("electrician", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")),
+            caution => caution.Text.Contains("electrician", StringComparison.Ordinal));
     }
 }

@@ -30,7 +30,8 @@ internal static class KnownShapes
         [
             new MadePart
             {
-                Plan = Plan.Parts.First(part => part.Name == PartNames.Tub) with { Name = "shape", ToPrint = Transform3.Identity, ShrinkScale = 1 },
+                Plan = Plan.Parts.First(part => part.Name == PartNames.Tub) with { Name = "shape", ToPrint = Transform3.Identity,
+                    ShrinkScale = 1 },
                 InPrint = SolidEvaluator.Evaluate(shape),
             },
         ],

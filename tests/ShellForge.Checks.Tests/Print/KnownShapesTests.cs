@@ -24,7 +24,8 @@ public class KnownShapesTests
     {
         double tangent = Math.Tan(degrees * Math.PI / 180);
         int count = Ring.CountFor(10 + (8 * tangent));
-        Solid cone = Shapes.Taper(new Ring(10, RingSide.Outside, count, Angle.Zero), 0, new Ring(10 + (8 * tangent), RingSide.Outside, count, Angle.Zero), 8, Point2.Origin);
+        Solid cone = Shapes.Taper(new Ring(10, RingSide.Outside, count, Angle.Zero), 0,
+            new Ring(10 + (8 * tangent), RingSide.Outside, count, Angle.Zero), 8, Point2.Origin);
         Finding[] found = KnownShapes.Found(new NothingBelow(), cone);
         Assert.Equal(told, found.Length > 0);
         Assert.All(found, finding => Assert.Equal(degrees, finding.Measured!.Value, 0.5));
@@ -39,7 +40,8 @@ public class KnownShapesTests
     [InlineData(41.0, Severity.Stop)]
     public void A_bridge_is_told_by_its_span(double span, Severity? severity)
     {
-        Solid gate = Shapes.Box(new Point3(-30, -4, 0), new Point3(30, 4, 12)).Less(Shapes.Box(new Point3(-span / 2, -9, -1), new Point3(span / 2, 9, 10)));
+        Solid gate = Shapes.Box(new Point3(-30, -4, 0), new Point3(30, 4, 12))
+            .Less(Shapes.Box(new Point3(-span / 2, -9, -1), new Point3(span / 2, 9, 10)));
         Finding[] found = KnownShapes.Found(new NothingBelow(), gate);
         Assert.Equal(severity, found.Length == 0 ? null : Assert.Single(found).Severity);
 
@@ -60,7 +62,8 @@ public class KnownShapesTests
     [Fact]
     public void An_island_in_the_air_is_a_stop_where_it_starts()
     {
-        Solid floating = Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 2)).And(Shapes.Box(new Point3(3, 4, 6), new Point3(6, 7, 8)));
+        Solid floating =
+            Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 2)).And(Shapes.Box(new Point3(3, 4, 6), new Point3(6, 7, 8)));
         Finding finding = Assert.Single(KnownShapes.Found(new NothingBelow(), floating));
         Assert.Equal(Severity.Stop, finding.Severity);
         Assert.Equal(6, finding.At!.Value.Z, 0.01);
@@ -123,7 +126,8 @@ public class KnownShapesTests
     [InlineData(0.40, false)]
     public void A_slot_narrower_than_half_a_line_closes(double slot, bool told)
     {
-        Solid slotted = Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 4)).Less(Shapes.Box(new Point3(-6, 0, -1), new Point3(6, slot, 5)));
+        Solid slotted =
+            Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 4)).Less(Shapes.Box(new Point3(-6, 0, -1), new Point3(6, slot, 5)));
         Assert.Equal(told, KnownShapes.Found(new GapCloses(), slotted).Length > 0);
     }
 
@@ -133,7 +137,8 @@ public class KnownShapesTests
     [InlineData(1.0, false)]
     public void A_skin_of_one_layer_is_told_with_its_place(double skin, bool told)
     {
-        Solid box = Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 6)).Less(Shapes.Box(new Point3(-7, -7, skin), new Point3(7, 7, 8)));
+        Solid box =
+            Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 6)).Less(Shapes.Box(new Point3(-7, -7, skin), new Point3(7, 7, 8)));
         Finding[] found = KnownShapes.Found(new SkinTooThin(), box);
         Assert.Equal(told, found.Length > 0);
         Assert.All(found, finding => Assert.Equal(skin, finding.Measured!.Value, 0.01));
@@ -145,7 +150,9 @@ public class KnownShapesTests
     public void The_thinnest_place_of_a_tube_is_its_wall(double wall)
     {
         int count = Ring.CountFor(30);
-        Solid tube = Shapes.Extrude(Region.Annulus(new Ring(30, RingSide.Outside, count, Angle.Zero), new Ring(30 - wall, RingSide.Outside, count, Angle.Zero)), 0, 20);
+        Solid tube =
+            Shapes.Extrude(Region.Annulus(new Ring(30, RingSide.Outside, count, Angle.Zero),
+                new Ring(30 - wall, RingSide.Outside, count, Angle.Zero)), 0, 20);
         Assert.Equal(wall, SkinTooThin.ThinnestOf(new SurfaceTree(SolidEvaluator.Evaluate(tube).Require().Mesh))!.Value.Thickness, 0.01);
     }
 
@@ -159,7 +166,8 @@ public class KnownShapesTests
             (double a, double b, double c) = sizes;
             int count = Ring.CountFor(24);
             Solid shape = Shapes.Box(new Point3(-a - 4, -b - 4, 0), new Point3(a + 4, b + 4, 2))
-                .And(Shapes.Taper(new Ring(a, RingSide.Outside, count, Angle.Zero), 2, new Ring(a / 2, RingSide.Outside, count, Angle.Zero), 12, Point2.Origin))
+                .And(Shapes.Taper(new Ring(a, RingSide.Outside, count, Angle.Zero), 2, new Ring(a / 2, RingSide.Outside, count, Angle.Zero),
+                    12, Point2.Origin))
                 .Less(Shapes.Extrude(Region.Disc(new Point2(a, b), new Ring(c / 10, RingSide.Outside, count, Angle.Zero)), -1, 3));
             double volume = Measure.Volume(SolidEvaluator.Evaluate(shape).Require().Mesh);
             return Math.Abs(KnownShapes.Layers(shape).Volume - volume) <= 0.001 * volume;
@@ -170,13 +178,15 @@ public class KnownShapesTests
     public void A_part_too_long_for_the_bed_fits_turned_or_is_a_stop()
     {
         Assert.Empty(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -3, 0), new Point3(120, 3, 5))));
-        Assert.Equal(Severity.Stop, Assert.Single(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -60, 0), new Point3(120, 60, 5)))).Severity);
+        Assert.Equal(Severity.Stop,
+            Assert.Single(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -60, 0), new Point3(120, 60, 5)))).Severity);
     }
 
     [Fact]
     public void A_part_whose_weight_hangs_over_its_foot_tips()
     {
-        Solid hammer = Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 20)).And(Shapes.Box(new Point3(0, 0, 20), new Point3(60, 10, 30)));
+        Solid hammer =
+            Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 20)).And(Shapes.Box(new Point3(0, 0, 20), new Point3(60, 10, 30)));
         Assert.Contains(KnownShapes.Found(new PoorFooting(), hammer), finding => finding.Severity == Severity.Stop);
         Solid steady = Shapes.Box(new Point3(0, 0, 0), new Point3(30, 30, 10));
         Assert.DoesNotContain(KnownShapes.Found(new PoorFooting(), steady), finding => finding.Severity != Severity.Note);
@@ -186,5 +196,6 @@ public class KnownShapesTests
 
     private static Solid WallOnPlate(double wall) => Plate.And(Shapes.Box(new Point3(0, 4, 1), new Point3(10, 4 + wall, 6)));
 
-    private static Region Stroke(double x0, double y0, double x1, double y1, double width) => Region.Slot(new Point2(x0, y0), new Point2(x1, y1), width);
+    private static Region Stroke(double x0, double y0, double x1, double y1, double width) =>
+        Region.Slot(new Point2(x0, y0), new Point2(x1, y1), width);
 }

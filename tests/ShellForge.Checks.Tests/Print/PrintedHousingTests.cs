@@ -18,7 +18,8 @@ public class PrintedHousingTests
             Outline = "{disc: 60}",
             Holes = ["{circle: 52, count: 4, from: 45, diameter: 2.2}"],
             Pixels = "{package: \"2020\", circle: 34, count: 12, from: 90, direction: cw}",
-            Parts = [FormattableString.Invariant($"{{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: {pastEdge}}}")],
+            Parts = [FormattableString.Invariant(
+                $"{{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: {pastEdge}}}")],
             Insert = "m2x3-od3.6",
             Cable = "{part: J1}",
         }.Read());

@@ -47,7 +47,8 @@ public class ThinFeaturesTests
     [InlineData(0.4, true)]
     [InlineData(0.8, false)]
     public void A_pin_finer_than_a_line_vanishes_whole(double diameter, bool vanishes) =>
-        Assert.Equal(vanishes, !ThinFeatures.Narrower(Region.Disc(new Point2(3, 3), Ring.Peg(diameter / 2)), Line - PrintTolerances.Width).IsEmpty);
+        Assert.Equal(vanishes,
+            !ThinFeatures.Narrower(Region.Disc(new Point2(3, 3), Ring.Peg(diameter / 2)), Line - PrintTolerances.Width).IsEmpty);
 
     [Theory]
     [InlineData(0.15, true)]

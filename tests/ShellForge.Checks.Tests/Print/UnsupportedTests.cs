@@ -67,7 +67,8 @@ public class UnsupportedTests
         Region wall = Region.Annulus(outer, outer.Coaxial(radius - 1.68, RingSide.Inside));
         foreach (double turn in new[] { 0.0, -90, 31 })
         {
-            Region opening = Region.Rectangle(new Point2(radius - 5, -width / 2), new Point2(radius + 5, width / 2)).Turned(Angle.FromDegrees(turn));
+            Region opening = Region.Rectangle(new Point2(radius - 5, -width / 2), new Point2(radius + 5, width / 2))
+                .Turned(Angle.FromDegrees(turn));
             UnsupportedPiece piece = Assert.Single(Unsupported.Of(wall, wall.Less(opening), Layer, Line));
             Assert.Equal(Hold.Bridge, piece.Hold);
             Assert.Equal(width - (2 * Layer), piece.Reach, 0.35);
@@ -85,7 +86,8 @@ public class UnsupportedTests
     [Fact]
     public void A_post_that_starts_in_the_air_is_an_island()
     {
-        UnsupportedPiece piece = Assert.Single(Unsupported.Of(Rectangle(0, 0, 5, 5).And(Rectangle(9, 0, 11, 3)), Rectangle(0, 0, 5, 5), Layer, Line));
+        UnsupportedPiece piece =
+            Assert.Single(Unsupported.Of(Rectangle(0, 0, 5, 5).And(Rectangle(9, 0, 11, 3)), Rectangle(0, 0, 5, 5), Layer, Line));
         Assert.Equal(Hold.None, piece.Hold);
         Assert.Equal(3, piece.Reach, 0.01);
     }
@@ -117,10 +119,18 @@ public class UnsupportedTests
                 from y in Gen.Choose(-60, 60)
                 from size in Gen.Choose(2, 60)
                 from adds in Gen.Elements(true, true, false)
-                select (Add: adds, Shape: Region.Rectangle(new Point2(x / 5.0, y / 5.0), new Point2((x + size) / 5.0, (y + size + 7) / 5.0)))).ListOf(4)
-            select parts.Aggregate(Region.Disc(Point2.Origin, Ring.Hole(9)), (all, part) => part.Add ? all.And(part.Shape) : all.Less(part.Shape));
+                select (Add: adds,
+                    Shape: Region.Rectangle(new Point2(x / 5.0, y / 5.0), new Point2((x + size) / 5.0, (y + size + 7) / 5.0)))).ListOf(4)
+            select parts.Aggregate(Region.Disc(Point2.Origin, Ring.Hole(9)),
+                (all, part) => part.Add ? all.And(part.Shape) : all.Less(part.Shape));
         Gen<double> growth = Gen.Elements(0.0, 0.05, 0.19, 0.25, 1.0);
-        return Prop.ForAll((from a in section from b in section from grow in growth from same in Gen.Elements(true, true, false) select (Below: a, Layer: same ? a.Grown(grow) : b)).ToArbitrary(), pair =>
+        return Prop.ForAll(
+            (from a in section
+             from b in section
+             from grow in growth
+             from same in Gen.Elements(true, true, false)
+             select (Below: a,
+                Layer: same ? a.Grown(grow) : b)).ToArbitrary(), pair =>
         {
             const double step = 0.2;
             Region free = pair.Layer.Less(pair.Below.Grown(step));

@@ -28,7 +28,8 @@ public sealed class HeadMotionTests
     [Fact]
     public void Corners_of_a_circle_of_short_sides_set_its_speed()
     {
-        // 24 sides: a corner of 15 degrees turns at most sin 15 of the speed along one axis, so that 8 mm/s are reached at 30.9 mm/s or more.
+        // 24 sides: a corner of 15 degrees turns at most sin 15 of the speed along one axis, so that 8 mm/s are reached at 30.9 mm/s or
+        // more.
         Point2[] circle = [.. Enumerable.Range(0, 25).Select(i => Point2.Polar(3, Angle.FromDegrees(15 * i)))];
         double length = 24 * Point2.Distance(circle[0], circle[1]);
         Assert.InRange(Seconds(circle, 300), length / 60, length / 30.9);
@@ -87,7 +88,8 @@ public sealed class HeadMotionTests
         {
             int steps = Math.Max(1, (int)(Point2.Distance(path[i - 1], path[i]) / step));
             most.AddRange(Enumerable.Repeat(speed, steps - 1));
-            most.Add(i + 1 < path.Length ? Math.Min(speed, CornerStep / Slant(Unit(path[i + 1] - path[i]) - Unit(path[i] - path[i - 1]))) : CornerStep / Slant(Unit(path[i] - path[i - 1])));
+            most.Add(i + 1 < path.Length ? Math.Min(speed, CornerStep / Slant(Unit(path[i + 1] - path[i]) - Unit(path[i] - path[i - 1])))
+                : CornerStep / Slant(Unit(path[i] - path[i - 1])));
         }
 
         for (int i = 1; i < most.Count; i++)

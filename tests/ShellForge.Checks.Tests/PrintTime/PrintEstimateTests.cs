@@ -18,8 +18,8 @@ public sealed class PrintEstimateTests
     [Fact]
     public void A_solid_block_weighs_what_its_lines_and_infill_weigh()
     {
-        // 40 x 40 x 20: 4 lines round it, 4 layers under and over, infill between; the layer over the infill is of threads as thick as the nozzle.
-        // Strokes end a quarter of a line into the innermost line. They are joined at their ends: two sides' length a layer.
+        // 40 x 40 x 20: 4 lines round it, 4 layers under and over, infill between; the layer over the infill is of threads as thick as the
+        // nozzle. Strokes end a quarter of a line into the innermost line. They are joined at their ends: two sides' length a layer.
         const double height = 0.2;
         double spacing = WallLines.Spacing(Printer, height);
         double section = spacing * height;
@@ -39,7 +39,8 @@ public sealed class PrintEstimateTests
     public void Skin_under_a_step_is_solid()
     {
         // Over the lower half's rim the four layers below the step are solid; under the upper half they are infill.
-        Solid stepped = Shapes.Box(new Point3(0, 0, 0), new Point3(40, 40, 10)).And(Shapes.Box(new Point3(10, 10, 10), new Point3(30, 30, 20)));
+        Solid stepped =
+            Shapes.Box(new Point3(0, 0, 0), new Point3(40, 40, 10)).And(Shapes.Box(new Point3(10, 10, 10), new Point3(30, 30, 20)));
         Solid low = Shapes.Box(new Point3(0, 0, 0), new Point3(40, 40, 10));
         Solid high = Shapes.Box(new Point3(10, 10, 0), new Point3(30, 30, 10));
         double apart = Of(low, Printer).Grams + Of(high, Printer).Grams;
@@ -62,15 +63,20 @@ public sealed class PrintEstimateTests
         PrintEstimate now = PrintEstimate.Of(layers, Printer, Filament).Started(Printer).Changed(layers, layers, Printer, Filament);
         PrinterMotion[] others =
         [
-            drive with { Perimeters = Less(drive.Perimeters, 1) }, drive with { SkinLayers = Less(drive.SkinLayers, 1) }, drive with { Infill = Half(drive.Infill) },
-            drive with { SpeedOuter = Half(drive.SpeedOuter) }, drive with { SpeedInner = Half(drive.SpeedInner) }, drive with { SpeedSmall = Half(drive.SpeedSmall) },
-            drive with { SpeedSkin = Half(drive.SpeedSkin) }, drive with { SpeedTop = Half(drive.SpeedTop) }, drive with { SpeedInfill = Half(drive.SpeedInfill) },
+            drive with { Perimeters = Less(drive.Perimeters, 1) }, drive with { SkinLayers = Less(drive.SkinLayers, 1) },
+                drive with { Infill = Half(drive.Infill) },
+            drive with { SpeedOuter = Half(drive.SpeedOuter) }, drive with { SpeedInner = Half(drive.SpeedInner) },
+                drive with { SpeedSmall = Half(drive.SpeedSmall) },
+            drive with { SpeedSkin = Half(drive.SpeedSkin) }, drive with { SpeedTop = Half(drive.SpeedTop) },
+                drive with { SpeedInfill = Half(drive.SpeedInfill) },
             drive with { SpeedBridge = Half(drive.SpeedBridge) }, drive with { SpeedFirstLayer = Half(drive.SpeedFirstLayer) },
             drive with { SpeedTravel = Half(drive.SpeedTravel) }, drive with { Acceleration = Half(drive.Acceleration) },
             drive with { TravelAcceleration = Half(drive.TravelAcceleration) }, drive with { CornerStep = Half(drive.CornerStep) },
-            drive with { LayerTime = Half(drive.LayerTime) }, drive with { SpeedLeast = Half(drive.SpeedLeast) }, drive with { Retraction = Half(drive.Retraction) },
+            drive with { LayerTime = Half(drive.LayerTime) }, drive with { SpeedLeast = Half(drive.SpeedLeast) },
+                drive with { Retraction = Half(drive.Retraction) },
             drive with { RetractionSpeed = Half(drive.RetractionSpeed) }, drive with { RetractionFrom = new Sourced(100, "") },
-            drive with { StartTime = Half(drive.StartTime) }, drive with { ChangeTime = Half(drive.ChangeTime) }, drive with { ChangePlastic = Half(drive.ChangePlastic) },
+            drive with { StartTime = Half(drive.StartTime) }, drive with { ChangeTime = Half(drive.ChangeTime) },
+                drive with { ChangePlastic = Half(drive.ChangePlastic) },
         ];
         Assert.Equal(typeof(PrinterMotion).GetProperties().Length, others.Length);
         Assert.All(others, other =>

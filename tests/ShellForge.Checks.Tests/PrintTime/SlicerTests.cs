@@ -11,8 +11,8 @@ using ShellForge.Testing;
 namespace ShellForge.Checks.Tests.PrintTime;
 
 /// <summary>
-/// A general-purpose slicer with the speeds of a printer profile is the judge. The whole table of boards is made by <c>print-time</c> of the
-/// benchmarks; here the smallest board keeps it short.
+/// A general-purpose slicer with the speeds of a printer profile is the judge. The whole table of boards is made by <c>print-time</c> of
+/// the benchmarks; here the smallest board keeps it short.
 /// </summary>
 public sealed class SlicerTests
 {
@@ -31,7 +31,8 @@ public sealed class SlicerTests
             PrintEstimate ours = PrintEstimate.Of(PartLayers.Of(mesh, printer), printer, part.Plan.Filament);
             SlicerFigures theirs = Slicer.Slice(mesh, printer, part.Plan.Filament.Density, TimeSpan.FromMinutes(3));
             Assert.InRange(ours.LayingMinutes / theirs.Minutes, 0.85, 1.15);
-            sum = (sum.Grams + ours.Grams, sum.Minutes + ours.LayingMinutes, sum.SlicedGrams + theirs.Grams, sum.SlicedMinutes + theirs.Minutes);
+            sum = (sum.Grams + ours.Grams, sum.Minutes + ours.LayingMinutes, sum.SlicedGrams + theirs.Grams,
+                sum.SlicedMinutes + theirs.Minutes);
         }
 
         Assert.InRange(sum.Minutes / sum.SlicedMinutes, 1 - (PrintEstimate.TimeTolerance / 100), 1 + (PrintEstimate.TimeTolerance / 100));

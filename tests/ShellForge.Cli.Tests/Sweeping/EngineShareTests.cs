@@ -49,9 +49,11 @@ public class EngineShareTests
     {
         using var bench = new Bench();
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
-        File.WriteAllText(bench.Folder.File("plan.yaml"), "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2, 0.3]}\n");
+        File.WriteAllText(bench.Folder.File("plan.yaml"),
+            "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2, 0.3]}\n");
 
-        Assert.Equal(0, bench.RunWith("SLURM_ARRAY_TASK_ID=1 SLURM_ARRAY_TASK_COUNT=2", "sweep", "plan.yaml", "-o", "out", "--findings-only"));
+        Assert.Equal(0,
+            bench.RunWith("SLURM_ARRAY_TASK_ID=1 SLURM_ARRAY_TASK_COUNT=2", "sweep", "plan.yaml", "-o", "out", "--findings-only"));
         Assert.Contains("share 1/2 (by SLURM_ARRAY_TASK_ID): 1 variant, 1 made", bench.Out, StringComparison.Ordinal);
         Assert.False(File.Exists(bench.Folder.File("out/index.html")));
 
@@ -74,7 +76,8 @@ public class EngineShareTests
     {
         using var bench = new Bench();
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
-        File.WriteAllText(bench.Folder.File("plan.yaml"), "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2, 0.3]}\n");
+        File.WriteAllText(bench.Folder.File("plan.yaml"),
+            "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2, 0.3]}\n");
 
         Assert.Equal(0, bench.Run("sweep", "plan.yaml", "-o", "out", "--script", engine, "--shares", "5"));
 
@@ -86,7 +89,8 @@ public class EngineShareTests
 
     private static Func<string, string?> Of(string variables)
     {
-        var all = variables.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(pair => pair.Split('=')).ToDictionary(pair => pair[0], pair => pair[1]);
+        var all = variables.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(pair => pair.Split('=')).ToDictionary(pair => pair[0],
+            pair => pair[1]);
         return name => all.GetValueOrDefault(name);
     }
 }

@@ -36,7 +36,8 @@ public sealed class CalibrateVerbTests
     public void What_is_empty_in_the_file_is_asked_and_a_wrong_answer_is_asked_again()
     {
         using var bench = new Bench { Typed = ".31\n0,30\n.50\n" };
-        File.WriteAllText(bench.Folder.File("answers.yaml"), Answers.Replace("fits: .3", "fits:", StringComparison.Ordinal).Replace("turns: 0.50", "", StringComparison.Ordinal));
+        File.WriteAllText(bench.Folder.File("answers.yaml"),
+            Answers.Replace("fits: .3", "fits:", StringComparison.Ordinal).Replace("turns: 0.50", "", StringComparison.Ordinal));
         Assert.Equal(0, bench.Run("calibrate", "answers.yaml"));
         Assert.Contains("goes in under light pressure of one thumb", bench.Out, StringComparison.Ordinal);
         Assert.Contains("'.31' is no figure of this coupon", bench.Out, StringComparison.Ordinal);
@@ -46,7 +47,8 @@ public sealed class CalibrateVerbTests
     [Theory]
     [InlineData("fits: .3", "fits: .2", "answers.yaml:8:13: lid-fit, fits: 0.20 can't fit while 0.25 is too tight")]
     [InlineData("loose: .4", "loose: .2", "answers.yaml:9:14: lid-fit, loose: 0.25 can't be too tight while 0.20 is too loose")]
-    [InlineData("turns: 0.50", "turns: .05", "answers.yaml:10:14: lid-fit, turns: the lid can't turn freely at 0.05 and need pressure at 0.30")]
+    [InlineData("turns: 0.50", "turns: .05",
+        "answers.yaml:10:14: lid-fit, turns: the lid can't turn freely at 0.05 and need pressure at 0.30")]
     [InlineData("fits: .3", "fits: .33", "answers.yaml:8:13: lid-fit, fits: '.33' is no figure of this coupon")]
     [InlineData("turns: 0.50", "turn: 0.50", "answers.yaml:10:13: lid-fit asks no question 'turn'")]
     [InlineData("kind: lid-fit", "kind: lid", "there is no coupon 'lid'")]
@@ -67,7 +69,8 @@ public sealed class CalibrateVerbTests
         File.WriteAllText(bench.Folder.File("answers.yaml"), Answers);
         File.WriteAllText(bench.Folder.File("board.yaml"), Bench.SmallBoard);
         Assert.Equal(0, bench.Run("calibrate", "answers.yaml", "--board", "board.yaml"));
-        Assert.Contains("cover.lip.gap: 0.22 becomes 0.32 (lip fit 0.3 (measured 2026-11-30, coupon lid-fit)", bench.Out, StringComparison.Ordinal);
+        Assert.Contains("cover.lip.gap: 0.22 becomes 0.32 (lip fit 0.3 (measured 2026-11-30, coupon lid-fit)", bench.Out,
+            StringComparison.Ordinal);
         Assert.Contains("verdict: ", bench.Out, StringComparison.Ordinal);
         Assert.True(File.Exists(bench.Folder.File("profiles/measured-fdm-0.4+petg-black.yaml")));
     }
@@ -88,7 +91,9 @@ public sealed class CalibrateVerbTests
 
             """);
         Assert.Equal(0, bench.Run("calibrate", "answers.yaml"));
-        Assert.Contains("no step fits. Print the next one: shellforge coupon insert-holes --printer fdm-0.4 --filament petg-black --insert m2.5x4-od4.6 --around 4.42", bench.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "no step fits. Print the next one: shellforge coupon insert-holes --printer fdm-0.4 --filament petg-black --insert "
+                + "m2.5x4-od4.6 --around 4.42", bench.Out, StringComparison.Ordinal);
         Assert.False(Directory.Exists(bench.Folder.File("config/profiles")));
     }
 }

@@ -7,7 +7,8 @@ public class CompareVerbTests
     {
         using var bench = new Bench();
         File.WriteAllText(bench.Folder.File("a.yaml"), Bench.SmallBoard);
-        File.WriteAllText(bench.Folder.File("b.yaml"), Bench.SmallBoard.Replace("closure: snap", "closure: snap\n  floor: 2.6", StringComparison.Ordinal));
+        File.WriteAllText(bench.Folder.File("b.yaml"),
+            Bench.SmallBoard.Replace("closure: snap", "closure: snap\n  floor: 2.6", StringComparison.Ordinal));
 
         Assert.Equal(0, bench.Run("compare", "a.yaml", "b.yaml", "-o", "page.html"));
         string told = bench.Out;

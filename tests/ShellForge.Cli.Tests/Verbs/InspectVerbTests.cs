@@ -59,7 +59,8 @@ public class InspectVerbTests
 
         Assert.Equal(0, exit);
         Assert.Contains("sound", text, StringComparison.Ordinal);
-        Assert.Contains("12 triangles, 10 x 20 x 30 mm, 6000 mm\u00B3, surface 2200 mm\u00B2, overhang 0 mm\u00B2", text, StringComparison.Ordinal);
+        Assert.Contains("12 triangles, 10 x 20 x 30 mm, 6000 mm\u00B3, surface 2200 mm\u00B2, overhang 0 mm\u00B2", text,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -106,7 +107,8 @@ public class InspectVerbTests
     [Fact]
     public void A_text_file_is_read_and_its_hole_told() =>
         Says(
-            Encoding.ASCII.GetBytes("solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid a\n"),
+            Encoding.ASCII.GetBytes(
+                "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid a\n"),
             "text STL", "open-edge (3)");
 
     [Fact]

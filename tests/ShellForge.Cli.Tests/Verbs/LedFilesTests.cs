@@ -71,8 +71,12 @@ public class LedFilesTests
 
         JsonNode leds = JsonNode.Parse(json)!;
         static string Hundredths(JsonNode? value) => Math.Round((double)value! * 100).ToString("0;-0;0", CultureInfo.InvariantCulture);
-        string expected = $"{leds["count"]} {leds["brightness_cap"]} {leds["current_limit_ma"]} {Hundredths(leds["circles"]![0]!["diameter_mm"])}\n"
-            + string.Concat(leds["leds"]!.AsArray().Select(led => $"{Hundredths(led!["x_mm"])} {Hundredths(led["y_mm"])} {Hundredths(led["clockwise_deg"])} {led["circle"]}\n"));
+        string expected =
+            $"{leds["count"]} {leds["brightness_cap"]} {leds["current_limit_ma"]} {Hundredths(leds["circles"]![0]!["diameter_mm"])}\n"
+            + string.Concat(
+                leds["leds"]!.AsArray()
+                    .Select(led =>
+                        $"{Hundredths(led!["x_mm"])} {Hundredths(led["y_mm"])} {Hundredths(led["clockwise_deg"])} {led["circle"]}\n"));
         Assert.Equal(expected, told);
     }
 
@@ -92,7 +96,13 @@ public class LedFilesTests
 
     private static string Run(string program, string folder, params string[] args)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, args) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process =
+            Process.Start(new ProcessStartInfo(program, args)
+            {
+                WorkingDirectory = folder,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true
+            })!;
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string told = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

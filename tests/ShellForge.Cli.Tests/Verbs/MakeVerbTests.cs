@@ -54,7 +54,8 @@ public class MakeVerbTests
         Assert.All(
             new[] { "assembly.glb", "plan.svg", "section.svg", "report.html" },
             name => Assert.True(File.Exists(bench.Folder.File("out/" + name)), name));
-        bool stopped = report.RootElement.GetProperty("findings").EnumerateArray().Any(f => f.GetProperty("severity").GetString() == "stop");
+        bool stopped =
+            report.RootElement.GetProperty("findings").EnumerateArray().Any(f => f.GetProperty("severity").GetString() == "stop");
         Assert.Equal(stopped ? 1 : 0, exit);
     }
 

@@ -15,7 +15,8 @@ public class ManualVerbTests
         string page = bench.Out.Replace("\\-", "-", StringComparison.Ordinal);
         var root = ShellForgeCommand.Root(new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" });
         Assert.All(root.Subcommands, verb => Assert.Contains($".SS {verb.Name}", page, StringComparison.Ordinal));
-        Assert.All(root.Subcommands.SelectMany(verb => verb.Options), option => Assert.Contains($"\\fB{option.Name}\\fR", page, StringComparison.Ordinal));
+        Assert.All(root.Subcommands.SelectMany(verb => verb.Options),
+            option => Assert.Contains($"\\fB{option.Name}\\fR", page, StringComparison.Ordinal));
         Assert.All(Enum.GetValues<ExitCode>(), code => Assert.Contains($".TP\n.B {(int)code}\n", page, StringComparison.Ordinal));
         Assert.DoesNotMatch(new Regex(@"^\.(?!TH|SH|SS|TP|B |I )", RegexOptions.Multiline), page);
     }
@@ -26,6 +27,7 @@ public class ManualVerbTests
         string readme = File.ReadAllText(Repository.At("README.md"));
 
         Assert.Equal(Enum.GetValues<ExitCode>(), ExitCodes.Meanings.Select(each => each.Code));
-        Assert.All(ExitCodes.Meanings, each => Assert.Contains($"| {(int)each.Code} | {each.Meaning} |\n", readme, StringComparison.Ordinal));
+        Assert.All(ExitCodes.Meanings,
+            each => Assert.Contains($"| {(int)each.Code} | {each.Meaning} |\n", readme, StringComparison.Ordinal));
     }
 }

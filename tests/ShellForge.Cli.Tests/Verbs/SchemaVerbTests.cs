@@ -40,7 +40,8 @@ public class SchemaVerbTests
         Assert.Equal(0, bench.Run("schema", name));
 
         Assert.True(SchemaJudge.IsSchema(bench.Out));
-        Assert.StartsWith("https://json-schema.org/draft/2020-12/", bench.Json().GetProperty("$schema").GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("https://json-schema.org/draft/2020-12/", bench.Json().GetProperty("$schema").GetString(),
+            StringComparison.Ordinal);
 
         // Profile files repeat a value with its source hundreds of times: ten thousand lines that nobody would look at.
         Assert.True(name == "profiles" || Golden.Text($"schema/{name}.json", bench.Out) == bench.Out, bench.Out);
@@ -89,10 +90,13 @@ public class SchemaVerbTests
         using var bench = new Bench();
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
         File.WriteAllText(bench.Folder.File("broken.yaml"), Bench.SmallBoard.Replace("disc: 40", "disk: 40", StringComparison.Ordinal));
-        File.WriteAllText(bench.Folder.File("plan.yaml"), "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2]}\n");
+        File.WriteAllText(bench.Folder.File("plan.yaml"),
+            "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2]}\n");
         File.Copy(Repository.At("out-samples", "mooring-beacon", "diffuser.stl"), bench.Folder.File("good.stl"));
-        File.WriteAllText(bench.Folder.File("open.stl"), "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid a\n");
-        File.WriteAllText(bench.Folder.File("edge.gbr"), "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\nG75*\nX20000000Y0D02*\nG03*\nX20000000Y0I-20000000J0D01*\nM02*\n");
+        File.WriteAllText(bench.Folder.File("open.stl"),
+            "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid a\n");
+        File.WriteAllText(bench.Folder.File("edge.gbr"),
+            "%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.1*%\nD10*\nG75*\nX20000000Y0D02*\nG03*\nX20000000Y0I-20000000J0D01*\nM02*\n");
         File.WriteAllText(bench.Folder.File("holes.drl"), "M48\nMETRIC\nT1C2.2\n%\nT1\nX15.0Y0.0\nX-15.0Y0.0\nM30\n");
         bench.Run(line.Split(' '));
         return JsonNode.Parse(name switch
@@ -110,7 +114,8 @@ public class SchemaVerbTests
         foreach ((string key, JsonNode? _) in (value as JsonObject)?.ToArray() ?? [])
         {
             JsonNode? own = schema["properties"]?[key] ?? schema["additionalProperties"];
-            yield return node => node[key] = own?["type"] is JsonArray or JsonValue && Kinds(own).Contains("object") ? "words" : new JsonObject { ["no"] = "kind" };
+            yield return node => node[key] = own?["type"] is JsonArray or JsonValue && Kinds(own).Contains("object") ? "words"
+                : new JsonObject { ["no"] = "kind" };
             if (schema["required"] is JsonArray required && required.Any(word => (string)word! == key))
             {
                 yield return node => node.AsObject().Remove(key);

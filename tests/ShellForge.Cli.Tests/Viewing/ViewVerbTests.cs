@@ -168,7 +168,8 @@ public class ViewVerbTests
         await using NetworkStream stream = client.GetStream();
         try
         {
-            await stream.WriteAsync(Encoding.ASCII.GetBytes(request.Replace("Host: H\r", $"Host: {address.Authority}\r", StringComparison.Ordinal)));
+            await stream.WriteAsync(
+                Encoding.ASCII.GetBytes(request.Replace("Host: H\r", $"Host: {address.Authority}\r", StringComparison.Ordinal)));
         }
         catch (IOException)
         {

@@ -40,7 +40,8 @@ public class StagedFilesTests
         folder.Write("baffle.stl", "old");
         folder.Write("housing-2.3mf", "old");
         folder.Write("mine.stl", "not ours");
-        folder.Write("report.json", """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl", "plate": "housing-2.3mf"}, {"plate": "/a.3mf"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
+        folder.Write("report.json",
+            """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl", "plate": "housing-2.3mf"}, {"plate": "/a.3mf"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
 
         StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles(folder.Path));
 

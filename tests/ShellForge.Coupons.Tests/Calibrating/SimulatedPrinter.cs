@@ -5,8 +5,8 @@ using ShellForge.Coupons.Answers;
 namespace ShellForge.Coupons.Tests.Calibrating;
 
 /// <summary>
-/// A printer whose faults are known, and a person who measures and tries its prints with a steady but not perfect hand. What sizes come out to is worked
-/// out here from the faults, not by the project's own rules.
+/// A printer whose faults are known, and a person who measures and tries its prints with a steady but not perfect hand. What sizes come out
+/// to is worked out here from the faults, not by the project's own rules.
 /// </summary>
 /// <param name="Outer">What outer sizes gain, mm.</param>
 /// <param name="Hole">What holes gain on the diameter, mm.</param>
@@ -25,12 +25,12 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double ChartCloses = 0.2;
     public const double InsertReach = 0.09;
 
-    private readonly Random noise = new(7);
+    private readonly Random _noise = new(7);
 
-    public int Seed { init => noise = new Random(value); }
+    public int Seed { init => _noise = new Random(value); }
 
     /// <summary>Calipers are read to 0.02; hands judge to 0.01.</summary>
-    private double Noise(double spread) => spread * ((2 * noise.NextDouble()) - 1);
+    private double Noise(double spread) => spread * ((2 * _noise.NextDouble()) - 1);
 
     public double InsertHoleInHand(double drawn, double writtenScale) => (drawn * writtenScale * (1 - Shrinkage)) + Hole;
 
@@ -60,7 +60,8 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     private string Chosen(Coupon coupon, StepQuestion question)
     {
         (double Tight, double Best, double Loose) wanted = coupon.Kind.Name == "insert-holes"
-            ? (BestInsertHole(coupon.Wish.Insert!) - InsertReach, BestInsertHole(coupon.Wish.Insert!), BestInsertHole(coupon.Wish.Insert!) + InsertReach)
+            ? (BestInsertHole(coupon.Wish.Insert!) - InsertReach, BestInsertHole(coupon.Wish.Insert!),
+                BestInsertHole(coupon.Wish.Insert!) + InsertReach)
             : (TightGap, WantedGap, LooseGap);
         double InHand(double step) => coupon.Kind.Name switch
         {

@@ -123,13 +123,15 @@ public sealed class SimulatedPrinterTests
         }
 
         double diameterShare = 0.0005 * 2 * board.Board.Outline.OuterRadius;
-        Within("lid on tub", printer.GapInHand(plan.Cover.LipGap, printer.Hole), SimulatedPrinter.TightGap, SimulatedPrinter.LooseGap + diameterShare);
+        Within("lid on tub", printer.GapInHand(plan.Cover.LipGap, printer.Hole), SimulatedPrinter.TightGap,
+            SimulatedPrinter.LooseGap + diameterShare);
         BossPlan[] bosses = [.. plan.Bosses.Where(boss => boss.Hole is not null)];
         Assert.NotEmpty(bosses);
         foreach (BossPlan boss in bosses)
         {
             double best = SimulatedPrinter.BestInsertHole(WrittenBoard.Shipped.Inserts.Find(boss.Hole!.Insert.Name)!);
-            Within("insert", printer.InsertHoleInHand(boss.Hole.Diameter, scale), best - SimulatedPrinter.InsertReach, best + SimulatedPrinter.InsertReach);
+            Within("insert", printer.InsertHoleInHand(boss.Hole.Diameter, scale), best - SimulatedPrinter.InsertReach,
+                best + SimulatedPrinter.InsertReach);
 
             // Half of what a screw M2.5 leaves in a hole of 2.7 is the boss's; the rest is the board's own spread.
             Within("boss beside hole", Math.Abs(boss.At.Length * (inHand - 1)), 0, 0.1);
@@ -137,7 +139,8 @@ public sealed class SimulatedPrinterTests
 
         foreach (ScrewJointPlan joint in plan.Screws.Where(joint => joint.Use == ScrewUse.Closure))
         {
-            Within("closure screw's hole", (joint.PassDiameter * inHand) + printer.Hole, joint.Screw.ThreadDiameter + 0.15, joint.Screw.ThreadDiameter + 0.8);
+            Within("closure screw's hole", (joint.PassDiameter * inHand) + printer.Hole, joint.Screw.ThreadDiameter + 0.15,
+                joint.Screw.ThreadDiameter + 0.8);
         }
 
         FilamentProfile real = WrittenBoard.Shipped.Filaments.Find(plan.Diffuser.Filament.Name)!;
@@ -160,7 +163,8 @@ public sealed class SimulatedPrinterTests
         return loaded.Library;
     }
 
-    private static IEnumerable<(string Name, string Text)> Profiles(SimulatedPrinter printer, CouponWish wish, string[] kinds, ProfileLibrary library) =>
+    private static IEnumerable<(string Name, string Text)> Profiles(SimulatedPrinter printer, CouponWish wish, string[] kinds,
+        ProfileLibrary library) =>
         MeasuredProfiles.Files(Read(printer, wish, kinds, library), wish.Printer.Name, wish.Filament.Name, library, Day)
             .Select(file => (file.Name, Encoding.UTF8.GetString(file.Content.ToArray())));
 

@@ -36,7 +36,8 @@ public sealed class FitSliceTests
         for (double z = 1.05; z < Measure.Bounds(cut).Max.Z; z += 0.7)
         {
             Region section = Slicing.At(cut, z);
-            Assert.True(section.Less(Slicing.At(tub, z + lower).Offset(0.002)).Area < 0.01, $"at {z:0.00} something stands in the slice that the tub does not have");
+            Assert.True(section.Less(Slicing.At(tub, z + lower).Offset(0.002)).Area < 0.01,
+                $"at {z:0.00} something stands in the slice that the tub does not have");
             met += section.IsEmpty ? 0 : 1;
         }
 
@@ -90,8 +91,11 @@ public sealed class FitSliceTests
         Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");
         BoardFile board = Board(sample);
         FitSlice slice = FitSlice.Of(HousingPlanner.Plan(board));
-        SlicerFigures figures = Slicer.Slice(OneBed.Of(slice.Pieces.Select(piece => piece.Mesh)), board.Print.Printer, board.Print.Shell.Density, TimeSpan.FromMinutes(2));
-        string told = FormattableString.Invariant($"{figures.Minutes:0.0} min, {figures.Grams:0.0} g; ours {slice.Estimate.LayingMinutes:0.0} min, {slice.Estimate.Grams:0.0} g");
+        SlicerFigures figures = Slicer.Slice(OneBed.Of(slice.Pieces.Select(piece => piece.Mesh)), board.Print.Printer,
+            board.Print.Shell.Density, TimeSpan.FromMinutes(2));
+        string told =
+            FormattableString.Invariant(
+                $"{figures.Minutes:0.0} min, {figures.Grams:0.0} g; ours {slice.Estimate.LayingMinutes:0.0} min, {slice.Estimate.Grams:0.0} g");
         Assert.True(figures.Minutes < minutes, told);
         Assert.True(figures.Grams < 12, told);
     }

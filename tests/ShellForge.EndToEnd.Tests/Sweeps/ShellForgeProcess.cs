@@ -25,7 +25,12 @@ internal static class ShellForgeProcess
     /// <summary>Starts a program with a folder before everything on its path.</summary>
     public static Process Start(string bin, string folder, string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, arguments)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true
+        };
         start.Environment["PATH"] = $"{bin}:{Environment.GetEnvironmentVariable("PATH")}:/usr/sbin";
         return Process.Start(start)!;
     }
@@ -42,5 +47,6 @@ internal static class ShellForgeProcess
     }
 
     /// <summary>Whether a program is on the path.</summary>
-    public static bool Has(string program) => (Environment.GetEnvironmentVariable("PATH") + ":/usr/sbin").Split(':').Any(folder => File.Exists(Path.Combine(folder, program)));
+    public static bool Has(string program) =>
+        (Environment.GetEnvironmentVariable("PATH") + ":/usr/sbin").Split(':').Any(folder => File.Exists(Path.Combine(folder, program)));
 }

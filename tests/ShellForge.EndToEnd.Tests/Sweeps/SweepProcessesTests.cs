@@ -43,7 +43,9 @@ public class SweepProcessesTests
 
     // Everything but the folders of writers that may still live.
     private static SortedDictionary<string, string> Made(TemporaryFolder folder) => new(
-        folder.Snapshot().Where(file => file.Key.StartsWith("out/", StringComparison.Ordinal) && !file.Key.Contains("/writer-", StringComparison.Ordinal)).ToDictionary(),
+        folder.Snapshot()
+            .Where(file => file.Key.StartsWith("out/", StringComparison.Ordinal)
+                && !file.Key.Contains("/writer-", StringComparison.Ordinal)).ToDictionary(),
         StringComparer.Ordinal);
 
     private static SortedDictionary<string, string> OneRun()
@@ -105,7 +107,8 @@ public class SweepProcessesTests
     [SkippableFact]
     public void Shares_on_slurm_with_a_node_lost_in_the_middle_join_to_the_bytes_of_one_run()
     {
-        Skip.IfNot(ShellForgeProcess.Has("slurmctld") && ShellForgeProcess.Has("slurmd") && ShellForgeProcess.Has("munged"), "Slurm is not installed");
+        Skip.IfNot(ShellForgeProcess.Has("slurmctld") && ShellForgeProcess.Has("slurmd") && ShellForgeProcess.Has("munged"),
+            "Slurm is not installed");
         Skip.IfNot(Environment.UserName == "root", "the daemons of Slurm are started as root here");
         using var folder = new TemporaryFolder();
         Lay(folder);
@@ -116,7 +119,8 @@ public class SweepProcessesTests
         folder.Write("job.sh", script.Replace("--cpus-per-task=2", "--cpus-per-task=1", StringComparison.Ordinal));
         string slurm = Path.Combine(Repository.At("tests", "ShellForge.EndToEnd.Tests"), "Sweeps", "slurm-two-nodes.sh");
 
-        (int exit, string told) = ShellForgeProcess.Run(bin, folder.Path, "bash", slurm, folder.File("slurm"), folder.File("job.sh"), folder.File("out"));
+        (int exit, string told) = ShellForgeProcess.Run(bin, folder.Path, "bash", slurm, folder.File("slurm"), folder.File("job.sh"),
+            folder.File("out"));
 
         Skip.If(exit == 75, "Slurm does not start here: " + told);
         Assert.True(exit == 0, told);

@@ -44,7 +44,8 @@ public class PdfDocumentTests
         Assert.Equal("Set (4) inserts \\ 235 \u00b0C ?", ((CString)shown.Operands[0]).Value);
         Assert.Contains(content.OfType<COperator>(), each => each.Name == "Do");
 
-        PdfDictionary picture = read.Internals.GetAllObjects().OfType<PdfDictionary>().Single(each => each.Elements.GetName("/Subtype") == "/Image");
+        PdfDictionary picture =
+            read.Internals.GetAllObjects().OfType<PdfDictionary>().Single(each => each.Elements.GetName("/Subtype") == "/Image");
         Assert.Equal(7, picture.Elements.GetInteger("/Width"));
         Assert.Equal(5, picture.Elements.GetInteger("/Height"));
     }
@@ -54,7 +55,8 @@ public class PdfDocumentTests
     {
         byte[] file = Written();
         string text = System.Text.Encoding.Latin1.GetString(file);
-        int table = int.Parse(text[(text.LastIndexOf("startxref\n", StringComparison.Ordinal) + 10)..].Split('\n')[0], System.Globalization.CultureInfo.InvariantCulture);
+        int table = int.Parse(text[(text.LastIndexOf("startxref\n", StringComparison.Ordinal) + 10)..].Split('\n')[0],
+            System.Globalization.CultureInfo.InvariantCulture);
         string[] lines = text[table..].Split('\n');
 
         Assert.Equal("xref", lines[0]);
@@ -79,6 +81,7 @@ public class PdfDocumentTests
         string[] lines = [.. PdfFontWidths.Lines(text, PdfFont.Plain, 3.5, width.Get)];
 
         Assert.Equal(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), lines.SelectMany(line => line.Split(' ')));
-        Assert.All(lines, line => Assert.True(!line.Contains(' ', StringComparison.Ordinal) || PdfFontWidths.Of(line, PdfFont.Plain, 3.5) <= width.Get));
+        Assert.All(lines,
+            line => Assert.True(!line.Contains(' ', StringComparison.Ordinal) || PdfFontWidths.Of(line, PdfFont.Plain, 3.5) <= width.Get));
     }
 }

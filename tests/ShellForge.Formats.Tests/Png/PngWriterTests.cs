@@ -45,7 +45,8 @@ public sealed class PngWriterTests
         var slope = new Picture(96, 96, Rgb.White);
         for (int i = 0; i < 96 * 96; i++)
         {
-            slope[i % 96, i / 96] = i < 96 ? new Rgb(0, 0, 0) : i < 192 ? Rgb.White : new Rgb((byte)(2 * (i % 96)), (byte)(2 * (i / 96)), 90);
+            slope[i % 96, i / 96] = i < 96 ? new Rgb(0, 0, 0)
+                : i < 192 ? Rgb.White : new Rgb((byte)(2 * (i % 96)), (byte)(2 * (i / 96)), 90);
         }
 
         Picture few = slope.WithFewColours();
@@ -61,7 +62,8 @@ public sealed class PngWriterTests
         Assert.InRange(colours.Count, 65, 256);
         Assert.Equal((new Rgb(0, 0, 0), Rgb.White), (few[5, 0], few[5, 1]));
         byte[] pixels = Decode(PngWriter.ToBytes(few), out _, out _);
-        Assert.Equal(few[70, 50], new Rgb(pixels[3 * ((50 * 96) + 70)], pixels[(3 * ((50 * 96) + 70)) + 1], pixels[(3 * ((50 * 96) + 70)) + 2]));
+        Assert.Equal(few[70, 50],
+            new Rgb(pixels[3 * ((50 * 96) + 70)], pixels[(3 * ((50 * 96) + 70)) + 1], pixels[(3 * ((50 * 96) + 70)) + 2]));
     }
 
     // A reader of our own after the specification; checks lengths, order and checksums.

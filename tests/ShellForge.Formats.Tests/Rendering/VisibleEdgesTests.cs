@@ -39,7 +39,8 @@ public sealed class VisibleEdgesTests
 
         ImmutableArray<(Point2 From, Point2 To)> lines = Seen(pin);
 
-        Assert.True(Has(lines, -6, 0, 6, 0) && Has(lines, -6, 8, 6, 8) && Has(lines, -6, 0, -6, 8) && Has(lines, 6, 0, 6, 8), string.Join('\n', lines));
+        Assert.True(Has(lines, -6, 0, 6, 0) && Has(lines, -6, 8, 6, 8) && Has(lines, -6, 0, -6, 8) && Has(lines, 6, 0, 6, 8),
+            string.Join('\n', lines));
         Assert.Equal(4, lines.Length);
     }
 
@@ -50,7 +51,8 @@ public sealed class VisibleEdgesTests
         Ring rim = Ring.Peg(10);
         ImmutableArray<(Point2 From, Point2 To)> lines = Seen(Shapes.Extrude(Region.Annulus(rim, rim.Coaxial(7, RingSide.Outside)), 0, 5));
 
-        Assert.True(lines.Any(line => Math.Abs(line.From.Y) < 0.02 && Math.Abs(line.To.Y) < 0.02 && line.To.X - line.From.X > 13.5), string.Join('\n', lines));
+        Assert.True(lines.Any(line => Math.Abs(line.From.Y) < 0.02 && Math.Abs(line.To.Y) < 0.02 && line.To.X - line.From.X > 13.5),
+            string.Join('\n', lines));
         Assert.All(lines, line => Assert.True(Math.Abs(line.From.X) < 10.1 && line.From.Y is > -0.1 and < 5.1));
     }
 }

@@ -60,7 +60,9 @@ public class StepWriterTests
     [SkippableFact]
     public void A_wall_that_a_port_cuts_is_round_where_the_cut_leaves_it_whole()
     {
-        Solid wall = Shapes.Extrude(Region.Annulus(new Ring(20, RingSide.Outside, 100, Angle.Zero), new Ring(17, RingSide.Inside, 100, Angle.Zero)), 0, 12);
+        Solid wall =
+            Shapes.Extrude(
+                Region.Annulus(new Ring(20, RingSide.Outside, 100, Angle.Zero), new Ring(17, RingSide.Inside, 100, Angle.Zero)), 0, 12);
         Mesh mesh = Evaluated(wall.Less(Shapes.Box(new Point3(10, -5, 4), new Point3(30, 5, 8))));
         string text = Written(mesh);
 
@@ -93,7 +95,8 @@ public class StepWriterTests
     [InlineData("dome-dial", "tub", 2000, 1700)]
     public void A_part_of_a_sample_is_closed_and_has_its_volume(string sample, string part, int mostFaces, int mostKilobytes)
     {
-        Mesh mesh = StlReader.Read(File.ReadAllBytes(Repository.At("out-samples", sample, part + ".stl"))).Bodies[0].Triangles.ToLatticeMesh()!;
+        Mesh mesh =
+            StlReader.Read(File.ReadAllBytes(Repository.At("out-samples", sample, part + ".stl"))).Bodies[0].Triangles.ToLatticeMesh()!;
         string text = Written(mesh);
 
         Verdict verdict = Judged(text);
@@ -181,7 +184,13 @@ public class StepWriterTests
 
     private static string Run(string program, params string[] args)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, args) { WorkingDirectory = Judge, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process =
+            Process.Start(new ProcessStartInfo(program, args)
+            {
+                WorkingDirectory = Judge,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true
+            })!;
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string told = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

@@ -8,7 +8,9 @@ namespace ShellForge.Formats.Tests.Stl;
 
 public class StlReaderTests
 {
-    private const string OneFacet = "solid plate 1\n facet normal 0 0 1\n  outer loop\n   vertex 0 0 0\n   vertex 1 0 0\n   vertex 0 1e0 +0.5\n  endloop\n endfacet\nendsolid plate 1\n";
+    private const string OneFacet =
+        "solid plate 1\n facet normal 0 0 1\n  outer loop\n   vertex 0 0 0\n   vertex 1 0 0\n   vertex 0 1e0 +0.5\n  endloop\n "
+            + "endfacet\nendsolid plate 1\n";
 
     private static SoupFile ReadText(string text) => StlReader.Read(Encoding.UTF8.GetBytes(text));
 

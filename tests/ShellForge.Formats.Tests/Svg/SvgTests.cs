@@ -30,7 +30,8 @@ public class SvgTests
         var random = new Random(5);
         for (int i = 0; i < 2000; i++)
         {
-            double value = i < 8 ? new[] { 0, -0.0, -0.0004, 0.001, -0.05, 12, 0.9996, -7.25 }[i] : Math.Round((random.NextDouble() - 0.5) * 900, random.Next(6));
+            double value = i < 8 ? new[] { 0, -0.0, -0.0004, 0.001, -0.05, 12, 0.9996, -7.25 }[i]
+                : Math.Round((random.NextDouble() - 0.5) * 900, random.Next(6));
             var sheet = new SvgSheet(10, 10, "numbers");
             sheet.Line(new Point2(value, 1), new Point2(2, value), Stroke.Thin);
             string expected = value.ToString("0.###", CultureInfo.InvariantCulture);

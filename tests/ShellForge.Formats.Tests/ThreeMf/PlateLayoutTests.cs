@@ -12,7 +12,8 @@ public class PlateLayoutTests
     private static readonly PrintBed Bed = new(210, 210, 5, 2);
 
     private static PrintJob Job(string name, double size, params PrintFilament[] filaments) =>
-        new(name, [.. filaments.Select((filament, i) => new PrintBody($"{name} {i}", Bodies.Tetrahedron(size / (i + 1), -size / 2), filament))]);
+        new(name, [
+            .. filaments.Select((filament, i) => new PrintBody($"{name} {i}", Bodies.Tetrahedron(size / (i + 1), -size / 2), filament))]);
 
     private static (double FromX, double FromY, double FromZ, double ToX, double ToY) Box(PlacedJob placed)
     {
@@ -36,7 +37,8 @@ public class PlateLayoutTests
     public void A_job_joins_no_plate_where_it_adds_layers_of_two_filaments()
     {
         // The cover changes filament over its diffuser's 20 mm; a white baffle beside a black tub would change over all of its own 40.
-        ImmutableArray<PrintPlate> plates = PlateLayout.Arrange([Job("tub", 40, Black), Job("baffle", 40, White), Job("cover", 40, Black, White)], Bed);
+        ImmutableArray<PrintPlate> plates =
+            PlateLayout.Arrange([Job("tub", 40, Black), Job("baffle", 40, White), Job("cover", 40, Black, White)], Bed);
 
         Assert.Equal(["tub cover", "baffle"], plates.Select(Names));
         Assert.All(plates, plate => Assert.Equal<PrintFilament>([Black, White], plate.Filaments));
@@ -45,7 +47,8 @@ public class PlateLayoutTests
     [Fact]
     public void A_printer_of_one_filament_has_that_one_alone_on_each_plate()
     {
-        ImmutableArray<PrintPlate> plates = PlateLayout.Arrange([Job("tub", 40, Black), Job("diffuser", 40, White)], Bed with { Filaments = 1 });
+        ImmutableArray<PrintPlate> plates = PlateLayout.Arrange([Job("tub", 40, Black), Job("diffuser", 40, White)],
+            Bed with { Filaments = 1 });
 
         Assert.Equal<PrintFilament>([Black, White], plates.Select(plate => Assert.Single(plate.Filaments)));
     }
@@ -72,11 +75,13 @@ public class PlateLayoutTests
     {
         var random = new Random(seed);
         ImmutableArray<PrintJob> jobs = [.. Enumerable.Range(0, random.Next(1, 9)).Select(i => Job(
-            $"job {i}", random.Next(1, 200) + random.NextDouble(), random.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
+            $"job {i}", random.Next(1, 200) + random.NextDouble(),
+                random.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
 
         ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(jobs, Bed);
 
-        Assert.Equal(jobs.Select(job => job.Name).Order(), plates.SelectMany(plate => plate.Jobs).Select(placed => placed.Job.Name).Order());
+        Assert.Equal(jobs.Select(job => job.Name).Order(),
+            plates.SelectMany(plate => plate.Jobs).Select(placed => placed.Job.Name).Order());
         foreach (PrintPlate plate in plates)
         {
             foreach (PlacedJob placed in plate.Jobs)
@@ -84,11 +89,13 @@ public class PlateLayoutTests
                 (double fromX, double fromY, double fromZ, double toX, double toY) = Box(placed);
                 Assert.True(fromX >= 5 && fromY >= 5 && toX <= 205 && toY <= 205, $"{Box(placed)}");
                 Assert.Equal(0, fromZ);
-                Assert.Equal(placed.Shift, new Point3(Math.Round(placed.Shift.X * 8) / 8, Math.Round(placed.Shift.Y * 8) / 8, placed.Shift.Z));
+                Assert.Equal(placed.Shift,
+                    new Point3(Math.Round(placed.Shift.X * 8) / 8, Math.Round(placed.Shift.Y * 8) / 8, placed.Shift.Z));
                 foreach (PlacedJob other in plate.Jobs.Where(other => other != placed))
                 {
                     (double otherX, double otherY, _, double otherToX, double otherToY) = Box(other);
-                    Assert.True(Math.Max(Math.Max(otherX - toX, fromX - otherToX), Math.Max(otherY - toY, fromY - otherToY)) >= PlateLayout.Gap);
+                    Assert.True(
+                        Math.Max(Math.Max(otherX - toX, fromX - otherToX), Math.Max(otherY - toY, fromY - otherToY)) >= PlateLayout.Gap);
                 }
             }
         }

@@ -6,8 +6,8 @@ using System.Xml.Linq;
 namespace ShellForge.Formats.Tests.ThreeMf;
 
 /// <summary>
-/// Holds a 3MF package against the core specification (1.3), the colours of the materials extension (1.2) and the packaging rules under it, line by line and without anything of the
-/// writer: whatever is not allowed there is a fault here, also what readers forgive.
+/// Holds a 3MF package against the core specification (1.3), the colours of the materials extension (1.2) and the packaging rules under it,
+/// line by line and without anything of the writer: whatever is not allowed there is a fault here, also what readers forgive.
 /// </summary>
 internal sealed partial class StrictPackage
 {
@@ -26,11 +26,11 @@ internal sealed partial class StrictPackage
 
     private static ReadOnlySpan<byte> Png => [0x89, (byte)'P', (byte)'N', (byte)'G'];
 
-    private readonly Dictionary<string, byte[]> parts = [];
-    private readonly Dictionary<int, XElement> objects = [];
-    private readonly Dictionary<int, int> materials = [];
-    private readonly HashSet<int> used = [];
-    private readonly List<string> faults = [];
+    private readonly Dictionary<string, byte[]> _parts = [];
+    private readonly Dictionary<int, XElement> _objects = [];
+    private readonly Dictionary<int, int> _materials = [];
+    private readonly HashSet<int> _used = [];
+    private readonly List<string> _faults = [];
 
     private StrictPackage()
     {
@@ -47,24 +47,24 @@ internal sealed partial class StrictPackage
                 using Stream stream = entry.Open();
                 var bytes = new MemoryStream();
                 stream.CopyTo(bytes);
-                strict.Rule(strict.parts.TryAdd("/" + entry.FullName, bytes.ToArray()), $"two parts are named {entry.FullName}");
+                strict.Rule(strict._parts.TryAdd("/" + entry.FullName, bytes.ToArray()), $"two parts are named {entry.FullName}");
             }
         }
 
         strict.ReadContentTypes();
         if (strict.ReadRelationships() is { } model)
         {
-            strict.ReadModel(XDocument.Load(new MemoryStream(strict.parts[model])).Root!);
+            strict.ReadModel(XDocument.Load(new MemoryStream(strict._parts[model])).Root!);
         }
 
-        return strict.faults;
+        return strict._faults;
     }
 
     private void Rule(bool holds, string fault)
     {
         if (!holds)
         {
-            faults.Add(fault);
+            _faults.Add(fault);
         }
     }
 
@@ -89,9 +89,9 @@ internal sealed partial class StrictPackage
 
     private void ReadContentTypes()
     {
-        if (!parts.TryGetValue("/[Content_Types].xml", out byte[]? bytes))
+        if (!_parts.TryGetValue("/[Content_Types].xml", out byte[]? bytes))
         {
-            faults.Add("there are no content types");
+            _faults.Add("there are no content types");
             return;
         }
 
@@ -99,7 +99,7 @@ internal sealed partial class StrictPackage
         Rule(root.Name == Types + "Types", "the content types have another root");
         Dictionary<string, string> byExtension = root.Elements(Types + "Default")
             .ToDictionary(e => e.Attribute("Extension")!.Value.ToLowerInvariant(), e => e.Attribute("ContentType")!.Value);
-        foreach (string part in parts.Keys.Where(name => name != "/[Content_Types].xml"))
+        foreach (string part in _parts.Keys.Where(name => name != "/[Content_Types].xml"))
         {
             string extension = part[(part.LastIndexOf('.') + 1)..].ToLowerInvariant();
             string expected = extension switch
@@ -117,9 +117,9 @@ internal sealed partial class StrictPackage
     // The name of the model's part.
     private string? ReadRelationships()
     {
-        if (!parts.TryGetValue("/_rels/.rels", out byte[]? bytes))
+        if (!_parts.TryGetValue("/_rels/.rels", out byte[]? bytes))
         {
-            faults.Add("there are no relationships");
+            _faults.Add("there are no relationships");
             return null;
         }
 
@@ -131,16 +131,17 @@ internal sealed partial class StrictPackage
         foreach (XElement relationship in all)
         {
             string target = relationship.Attribute("Target")?.Value ?? "";
-            Rule(target.StartsWith('/') && parts.ContainsKey(target), $"a relationship leads to {target}");
+            Rule(target.StartsWith('/') && _parts.ContainsKey(target), $"a relationship leads to {target}");
             string type = relationship.Attribute("Type")?.Value ?? "";
             Rule(type is ModelRelationship or ThumbnailRelationship, $"a relationship is of type {type}");
-            Rule(type != ThumbnailRelationship || parts.GetValueOrDefault(target)?.AsSpan().StartsWith(Png) != false, "the thumbnail is no picture");
+            Rule(type != ThumbnailRelationship || _parts.GetValueOrDefault(target)?.AsSpan().StartsWith(Png) != false,
+                "the thumbnail is no picture");
         }
 
         XElement[] models = [.. all.Where(e => e.Attribute("Type")?.Value == ModelRelationship)];
         Rule(models.Length == 1, $"{models.Length} models are the first part");
         string? model = models.FirstOrDefault()?.Attribute("Target")?.Value;
-        return model is not null && parts.ContainsKey(model) ? model : null;
+        return model is not null && _parts.ContainsKey(model) ? model : null;
     }
 
     private void ReadModel(XElement model)
@@ -160,7 +161,8 @@ internal sealed partial class StrictPackage
         }
 
         Rule(
-            model.Elements(Core + "metadata").Select(m => m.Attribute("name")?.Value).Distinct().Count() == model.Elements(Core + "metadata").Count(),
+            model.Elements(Core + "metadata").Select(m => m.Attribute("name")?.Value).Distinct()
+                .Count() == model.Elements(Core + "metadata").Count(),
             "two metadata share a name");
         foreach (XElement resource in model.Element(Core + "resources")?.Elements() ?? [])
         {
@@ -175,9 +177,9 @@ internal sealed partial class StrictPackage
             ReadPlace(item, ["objectid"], ["transform", "partnumber"], built: true);
         }
 
-        foreach (int id in objects.Keys.Where(id => !used.Contains(id)))
+        foreach (int id in _objects.Keys.Where(id => !_used.Contains(id)))
         {
-            faults.Add($"nobody uses object {id}");
+            _faults.Add($"nobody uses object {id}");
         }
     }
 
@@ -188,13 +190,13 @@ internal sealed partial class StrictPackage
     private void ReadResource(XElement resource)
     {
         int id = Number(resource, "id");
-        Rule(id > 0 && !objects.ContainsKey(id) && !materials.ContainsKey(id), $"the id {id} is taken or no id");
+        Rule(id > 0 && !_objects.ContainsKey(id) && !_materials.ContainsKey(id), $"the id {id} is taken or no id");
         if (resource.Name == Core + "basematerials")
         {
             Attributes(resource, ["id"], []);
             Children(resource, "base");
-            materials[id] = resource.Elements().Count();
-            Rule(materials[id] > 0, "a group of materials is empty");
+            _materials[id] = resource.Elements().Count();
+            Rule(_materials[id] > 0, "a group of materials is empty");
             foreach (XElement material in resource.Elements())
             {
                 Attributes(material, ["name", "displaycolor"], []);
@@ -207,8 +209,8 @@ internal sealed partial class StrictPackage
         if (resource.Name == Colours + "colorgroup")
         {
             Attributes(resource, ["id"], []);
-            materials[id] = resource.Elements().Count();
-            Rule(materials[id] > 0, "a group of colours is empty");
+            _materials[id] = resource.Elements().Count();
+            Rule(_materials[id] > 0, "a group of colours is empty");
             foreach (XElement colour in resource.Elements())
             {
                 Rule(colour.Name == Colours + "color", $"a group of colours holds {colour.Name}");
@@ -227,8 +229,9 @@ internal sealed partial class StrictPackage
         if (resource.Attribute("pid") is not null || resource.Attribute("pindex") is not null)
         {
             int material = Number(resource, "pid");
-            Rule(materials.ContainsKey(material), $"object {id} is of material {material}, which does not come before it");
-            Rule(Number(resource, "pindex") is int index && index >= 0 && index < materials.GetValueOrDefault(material), $"object {id} has no such material");
+            Rule(_materials.ContainsKey(material), $"object {id} is of material {material}, which does not come before it");
+            Rule(Number(resource, "pindex") is int index && index >= 0 && index < _materials.GetValueOrDefault(material),
+                $"object {id} has no such material");
         }
 
         foreach (XElement mesh in resource.Elements(Core + "mesh"))
@@ -247,15 +250,15 @@ internal sealed partial class StrictPackage
             }
         }
 
-        objects[id] = resource;
+        _objects[id] = resource;
     }
 
     private void ReadPlace(XElement element, string[] required, string[] optional, bool built)
     {
         Attributes(element, required, optional);
         int id = Number(element, "objectid");
-        Rule(objects.ContainsKey(id), $"{element.Name.LocalName} means object {id}, which does not come before it");
-        used.Add(id);
+        Rule(_objects.ContainsKey(id), $"{element.Name.LocalName} means object {id}, which does not come before it");
+        _used.Add(id);
         double[] move = Decimals(element.Attribute("transform")?.Value ?? "1 0 0 0 1 0 0 0 1 0 0 0");
         Rule(move.Length == 12, "a transform is not of twelve numbers");
         if (move.Length == 12)
@@ -263,12 +266,14 @@ internal sealed partial class StrictPackage
             double size = (move[0] * ((move[4] * move[8]) - (move[5] * move[7]))) - (move[1] * ((move[3] * move[8]) - (move[5] * move[6])))
                 + (move[2] * ((move[3] * move[7]) - (move[4] * move[6])));
             Rule(size > 0, "a transform mirrors or flattens");
-            Rule(!built || Corners(id).All(p => p.X + move[9] > -1e-4 && p.Y + move[10] > -1e-4 && p.Z + move[11] > -1e-4), $"object {id} is built outside of the positive octant");
+            Rule(!built || Corners(id).All(p => p.X + move[9] > -1e-4 && p.Y + move[10] > -1e-4 && p.Z + move[11] > -1e-4),
+                $"object {id} is built outside of the positive octant");
         }
     }
 
-    private IEnumerable<(double X, double Y, double Z)> Corners(int id) => !objects.TryGetValue(id, out XElement? found) ? [] :
-        found.Descendants(Core + "component").SelectMany(c => Corners(Number(c, "objectid"))).Concat(found.Descendants(Core + "vertex").Select(Place));
+    private IEnumerable<(double X, double Y, double Z)> Corners(int id) => !_objects.TryGetValue(id, out XElement? found) ? [] :
+        found.Descendants(Core + "component").SelectMany(c => Corners(Number(c, "objectid")))
+            .Concat(found.Descendants(Core + "vertex").Select(Place));
 
     private void ReadMesh(XElement mesh, int id)
     {
@@ -276,7 +281,8 @@ internal sealed partial class StrictPackage
         XElement[] vertices = [.. mesh.Element(Core + "vertices")?.Elements() ?? []];
         XElement[] triangles = [.. mesh.Element(Core + "triangles")?.Elements() ?? []];
         Rule(vertices.Length >= 3 && triangles.Length >= 4, $"object {id} bounds no volume");
-        Rule(vertices.All(v => v.Name == Core + "vertex") && triangles.All(t => t.Name == Core + "triangle"), $"object {id} holds something else");
+        Rule(vertices.All(v => v.Name == Core + "vertex") && triangles.All(t => t.Name == Core + "triangle"),
+            $"object {id} holds something else");
         foreach (XElement vertex in vertices)
         {
             Attributes(vertex, ["x", "y", "z"], []);
@@ -292,15 +298,16 @@ internal sealed partial class StrictPackage
             int[] corners = [Number(triangle, "v1"), Number(triangle, "v2"), Number(triangle, "v3")];
             if (corners.Any(corner => corner < 0 || corner >= places.Length) || corners.Distinct().Count() < 3)
             {
-                faults.Add($"object {id} has a triangle of the vertices {string.Join(", ", corners)}");
+                _faults.Add($"object {id} has a triangle of the vertices {string.Join(", ", corners)}");
                 return;
             }
 
             if (triangle.Attribute("pid") is not null)
             {
                 int group = Number(triangle, "pid");
-                Rule(materials.ContainsKey(group), $"a triangle of object {id} is of material {group}, which does not come before it");
-                Rule(Number(triangle, "p1") is int place && place >= 0 && place < materials.GetValueOrDefault(group), $"a triangle of object {id} has no such material");
+                Rule(_materials.ContainsKey(group), $"a triangle of object {id} is of material {group}, which does not come before it");
+                Rule(Number(triangle, "p1") is int place && place >= 0 && place < _materials.GetValueOrDefault(group),
+                    $"a triangle of object {id} has no such material");
             }
 
             for (int i = 0; i < 3; i++)
@@ -323,7 +330,9 @@ internal sealed partial class StrictPackage
         var edges = new HashSet<((double, double, double), (double, double, double))>();
         foreach (XElement triangle in triangles)
         {
-            var corners = new[] { "v1", "v2", "v3" }.Select(name => places[int.Parse(triangle.Attribute(name)!.Value, CultureInfo.InvariantCulture)]).ToArray();
+            var corners =
+                new[] { "v1", "v2", "v3" }.Select(name => places[int.Parse(triangle.Attribute(name)!.Value, CultureInfo.InvariantCulture)])
+                    .ToArray();
             for (int i = 0; i < 3; i++)
             {
                 if (!edges.Add((corners[i], corners[(i + 1) % 3])))
@@ -339,7 +348,8 @@ internal sealed partial class StrictPackage
     private int Number(XElement element, string name)
     {
         string? text = element.Attribute(name)?.Value;
-        bool whole = text is not null && Whole().IsMatch(text) && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
+        bool whole = text is not null && Whole().IsMatch(text)
+            && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
         Rule(whole, $"{element.Name.LocalName} has the {name} '{text}'");
         return whole ? int.Parse(text!, CultureInfo.InvariantCulture) : -1;
     }
@@ -354,7 +364,8 @@ internal sealed partial class StrictPackage
     {
         string[] words = text.Split(' ');
         Rule(words.All(word => Decimal().IsMatch(word)), $"'{text}' are no numbers");
-        return [.. words.Select(word => double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : 0)];
+        return [.. words.Select(word => double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            ? value : 0)];
     }
 
     [GeneratedRegex("^(metadata )*resources build$")]

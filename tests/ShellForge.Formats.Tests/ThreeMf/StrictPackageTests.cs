@@ -16,8 +16,10 @@ public class StrictPackageTests
         PrintFilament black = new("black", "#10a0ff");
         PrintFilament white = new("white", "#fafafa");
         PrintJob tub = new("tub", [new PrintBody("tub", Bodies.Tetrahedron(10), black)]);
-        PrintJob cover = new("cover", [new PrintBody("cover", Bodies.Tetrahedron(30, -7), black), new PrintBody("diffuser", Bodies.Tetrahedron(5), white)]);
-        ThreeMfWriter.Write(stream, "Harbour & <light>", Assert.Single(PlateLayout.Arrange([tub, cover], new PrintBed(200, 200, 0, 2))), Picture);
+        PrintJob cover = new("cover",
+            [new PrintBody("cover", Bodies.Tetrahedron(30, -7), black), new PrintBody("diffuser", Bodies.Tetrahedron(5), white)]);
+        ThreeMfWriter.Write(stream, "Harbour & <light>", Assert.Single(PlateLayout.Arrange([tub, cover], new PrintBed(200, 200, 0, 2))),
+            Picture);
         return stream.ToArray();
     }
 
@@ -96,6 +98,7 @@ public class StrictPackageTests
     public void A_mesh_that_is_open_or_inside_out_is_found()
     {
         byte[] twisted = Changed("3D/3dmodel.model", "v2=\"1\" v3=\"2\"", "v2=\"2\" v3=\"1\"");
-        Assert.Contains(StrictPackage.FaultsOf(twisted), told => told.Contains("edge twice", StringComparison.Ordinal) || told.Contains("is open", StringComparison.Ordinal));
+        Assert.Contains(StrictPackage.FaultsOf(twisted),
+            told => told.Contains("edge twice", StringComparison.Ordinal) || told.Contains("is open", StringComparison.Ordinal));
     }
 }

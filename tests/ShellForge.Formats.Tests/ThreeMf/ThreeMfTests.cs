@@ -45,7 +45,8 @@ public class ThreeMfTests
         using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {
             Put(archive, "_rels/.rels", relationships
-                ?? "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" Target=\"/m\"/></Relationships>");
+                ?? "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" "
+                    + "Target=\"/m\"/></Relationships>");
             Put(archive, "m", model);
         }
 
@@ -61,7 +62,8 @@ public class ThreeMfTests
     private static SoupFile Read(byte[] package) => ThreeMfReader.Read(new MemoryStream(package));
 
     private static string Tetrahedron(string id) =>
-        $"<object id='{id}' name='body {id}'><mesh><vertices><vertex x='0' y='0' z='0'/><vertex x='1' y='0' z='0'/><vertex x='0' y='1' z='0'/>"
+        $"<object id='{id}' name='body {id}'><mesh><vertices><vertex x='0' y='0' z='0'/><vertex x='1' y='0' z='0'/><vertex x='0' y='1' "
+            + $"z='0'/>"
         + "<vertex x='0' y='0' z='1'/></vertices><triangles><triangle v1='0' v2='2' v3='1'/><triangle v1='0' v2='1' v3='3'/>"
         + "<triangle v1='0' v2='3' v3='2'/><triangle v1='1' v2='2' v3='3'/></triangles></mesh></object>";
 
@@ -84,9 +86,11 @@ public class ThreeMfTests
         XElement item = Assert.Single(model.Descendants(Core + "item"));
         XElement cover = Assert.Single(model.Descendants(Core + "object"));
         Assert.Equal(item.Attribute("objectid")!.Value, cover.Attribute("id")!.Value);
-        Assert.Equal(("cover", "1", "0"), (cover.Attribute("name")!.Value, cover.Attribute("pid")!.Value, cover.Attribute("pindex")!.Value));
+        Assert.Equal(("cover", "1", "0"),
+            (cover.Attribute("name")!.Value, cover.Attribute("pid")!.Value, cover.Attribute("pindex")!.Value));
         Assert.Equal(8, cover.Descendants(Core + "vertex").Count());
-        Assert.Equal([null, null, null, null, "2", "2", "2", "2"], cover.Descendants(Core + "triangle").Select(t => t.Attribute("pid")?.Value));
+        Assert.Equal([null, null, null, null, "2", "2", "2", "2"],
+            cover.Descendants(Core + "triangle").Select(t => t.Attribute("pid")?.Value));
         Assert.Equal(["#10A0F0", "#10A0F1"], model.Descendants(Materials + "color").Select(c => c.Attribute("color")!.Value));
     }
 
@@ -97,12 +101,15 @@ public class ThreeMfTests
 
         XElement config = XDocument.Parse(Text(package, "Metadata/Slic3r_PE_model.config")).Root!;
         string[] told = [.. config.Descendants("volume").Select(volume => string.Join(
-            ' ', volume.Parent!.Attribute("id")!.Value, volume.Attribute("firstid")!.Value, volume.Attribute("lastid")!.Value, Of(volume, "name"), Of(volume, "extruder")))];
+            ' ', volume.Parent!.Attribute("id")!.Value, volume.Attribute("firstid")!.Value, volume.Attribute("lastid")!.Value,
+                Of(volume, "name"), Of(volume, "extruder")))];
 
         Assert.Equal(["3 0 3 tub 0 1", "4 0 3 cover 0 1", "4 4 7 cover 1 2"], told);
-        Assert.Equal("1", Model(package).Elements(Core + "metadata").Single(m => m.Attribute("name")!.Value == "slic3rpe:Version3mf").Value);
+        Assert.Equal("1",
+            Model(package).Elements(Core + "metadata").Single(m => m.Attribute("name")!.Value == "slic3rpe:Version3mf").Value);
 
-        static string Of(XElement volume, string key) => volume.Elements("metadata").Single(m => m.Attribute("key")!.Value == key).Attribute("value")!.Value;
+        static string Of(XElement volume, string key) =>
+            volume.Elements("metadata").Single(m => m.Attribute("key")!.Value == key).Attribute("value")!.Value;
     }
 
     [Fact]
@@ -127,9 +134,11 @@ public class ThreeMfTests
     [Fact]
     public void Colours_that_only_paint_a_body_do_not_take_it_apart()
     {
-        string painted = Tetrahedron("1").Replace("<triangle v1='0' v2='2'", "<triangle pid='7' p1='0' v1='0' v2='2'", StringComparison.Ordinal);
+        string painted = Tetrahedron("1").Replace("<triangle v1='0' v2='2'", "<triangle pid='7' p1='0' v1='0' v2='2'",
+            StringComparison.Ordinal);
 
-        SoupBody body = Assert.Single(Read(Package($"<model><resources>{painted}</resources><build><item objectid='1'/></build></model>")).Bodies);
+        SoupBody body =
+            Assert.Single(Read(Package($"<model><resources>{painted}</resources><build><item objectid='1'/></build></model>")).Bodies);
 
         Assert.Equal("body 1", body.Name);
         Assert.Equal(4, body.Triangles.TriangleCount);
@@ -158,7 +167,8 @@ public class ThreeMfTests
     public void Units_transforms_and_components_are_applied()
     {
         SoupFile file = Read(Package(
-            $"<model unit='inch'><resources>{Tetrahedron("1")}<object id='2'><components><component objectid='1' transform='0 1 0 -1 0 0 0 0 1 10 0 0'/>"
+            $"<model unit='inch'><resources>{Tetrahedron("1")}<object id='2'><components><component objectid='1' transform='0 1 0 -1 0 0 "
+                + $"0 0 1 10 0 0'/>"
             + "</components></object></resources><build><item objectid='2' transform='1 0 0 0 1 0 0 0 1 0 0 2'/></build></model>"));
 
         Assert.Empty(file.Faults);
@@ -174,10 +184,15 @@ public class ThreeMfTests
     [InlineData("<model><resources/><build><item objectid='9'/></build></model>", "missing-object")]
     [InlineData("<model><resources/></model>", "no-build")]
     [InlineData("<model unit='furlong'><build/></model>", "unknown-unit")]
-    [InlineData("<model><resources><object id='1'><components><component objectid='1'/></components></object></resources><build><item objectid='1'/></build></model>", "too-deep")]
-    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='0' y='0' z='0'/></vertices><triangles><triangle v1='0' v2='0' v3='7'/></triangles></mesh></object></resources><build><item objectid='1'/></build></model>", "vertex-number")]
-    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='nan' y='0' z='0'/></vertices><triangles><triangle v1='0' v2='0' v3='0'/></triangles></mesh></object></resources><build><item objectid='1'/></build></model>", "not-a-number")]
-    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='0' y='0' z='0'/></vertices><triangles><triangle v1='0' v2='0' v3='0'/></triangles></mesh></object></resources><build><item objectid='1' transform='-1 0 0 0 1 0 0 0 1 0 0 0'/></build></model>", "mirrored")]
+    [InlineData("<model><resources><object id='1'><components><component objectid='1'/></components></object></resources><build><item "
+        + "objectid='1'/></build></model>", "too-deep")]
+    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='0' y='0' z='0'/></vertices><triangles><triangle v1='0' "
+        + "v2='0' v3='7'/></triangles></mesh></object></resources><build><item objectid='1'/></build></model>", "vertex-number")]
+    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='nan' y='0' z='0'/></vertices><triangles><triangle v1='0' "
+        + "v2='0' v3='0'/></triangles></mesh></object></resources><build><item objectid='1'/></build></model>", "not-a-number")]
+    [InlineData("<model><resources><object id='1'><mesh><vertices><vertex x='0' y='0' z='0'/></vertices><triangles><triangle v1='0' "
+        + "v2='0' v3='0'/></triangles></mesh></object></resources><build><item objectid='1' transform='-1 0 0 0 1 0 0 0 1 0 0 "
+        + "0'/></build></model>", "mirrored")]
     [InlineData("<model><build><item objectid='1' transform='nan 0 0 0 1 0 0 0 1 0 0 0'/></build></model>", "transform")]
     [InlineData("<model", "syntax")]
     [InlineData("<!DOCTYPE m [<!ENTITY a 'aaaaaaaa'>]><model>&a;</model>", "syntax")]

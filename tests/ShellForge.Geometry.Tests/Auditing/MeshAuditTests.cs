@@ -22,7 +22,8 @@ public sealed class MeshAuditTests
         ["frustum"] = Shapes.Taper(Ring.Peg(5), 0, Ring.Peg(5).Coaxial(2, RingSide.Outside), 4, new(100, -100)),
         ["torus"] = Shapes.Revolve([new(10, 0), new(12, 1), new(10, 3), new(9, 1)], 40, Angle.FromDegrees(1), RingSide.Outside),
         ["turned"] = Shapes.Sphere(11, 64).Moved(Transform3.TurnX(Angle.FromDegrees(17)).Then(Transform3.Shift(200, 30, 4))),
-        ["mirrored"] = Shapes.Taper(Ring.Peg(5), 0, Ring.Peg(5).Coaxial(2, RingSide.Outside), 4, new(30, 0)).Moved(Transform3.Scale(-1, 1, 1)),
+        ["mirrored"] = Shapes.Taper(Ring.Peg(5), 0, Ring.Peg(5).Coaxial(2, RingSide.Outside), 4, new(30, 0))
+            .Moved(Transform3.Scale(-1, 1, 1)),
     };
 
     [Theory]
@@ -102,9 +103,11 @@ public sealed class MeshAuditTests
         Assert.True(MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Ball(5))).IsClean);
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(Meshes.Inverted(Ball(9))).ToString());
         Assert.Equal("1 MisnestedShell", MeshAudit.Run(Meshes.Together(Ball(9), Ball(7))).ToString());
-        Assert.Equal("1 MisnestedShell", MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Meshes.Inverted(Ball(5)))).ToString());
+        Assert.Equal("1 MisnestedShell",
+            MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Meshes.Inverted(Ball(5)))).ToString());
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(LooseTriangles.Of(Meshes.Inverted(Ball(9)))).ToString());
-        Assert.Equal("1 InsideOutShell", MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Shifted(Meshes.Inverted(Ball(7)), 30 << 16, 0, 0))).ToString());
+        Assert.Equal("1 InsideOutShell",
+            MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Shifted(Meshes.Inverted(Ball(7)), 30 << 16, 0, 0))).ToString());
     }
 
     [Fact]
@@ -125,7 +128,8 @@ public sealed class MeshAuditTests
     {
         Mesh far = new([new(0, 0, 0), new((1 << 24) + 1, 0, 0), new(0, 5, 0)], [0, 1, 2], [FaceTag.None]);
         Assert.Equal("1 OutOfDomain", MeshAudit.Run(far).ToString());
-        AuditReport soup = MeshAudit.Run(new LooseTriangles([float.NaN, 0, 0, 1, 2, 3, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, float.PositiveInfinity, 0]));
+        AuditReport soup =
+            MeshAudit.Run(new LooseTriangles([float.NaN, 0, 0, 1, 2, 3, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, float.PositiveInfinity, 0]));
         Assert.Equal("2 NotANumber", soup.ToString());
         Assert.Equal(new Point3(1, 2, 3), soup.Faults[0].Place);
     }
@@ -151,10 +155,13 @@ public sealed class MeshAuditTests
     {
         var random = new Random(seed);
         int Coordinate() => random.Next(-4, 5);
-        var vertices = Enumerable.Range(0, 12).Select(_ => new LatticePoint3(Coordinate(), Coordinate(), Coordinate())).Distinct().ToImmutableArray();
-        ImmutableArray<int> triangles = [.. Enumerable.Range(0, 14).SelectMany(_ => Enumerable.Range(0, vertices.Length).OrderBy(_ => random.Next()).Take(3))];
+        var vertices = Enumerable.Range(0, 12).Select(_ => new LatticePoint3(Coordinate(), Coordinate(), Coordinate())).Distinct()
+            .ToImmutableArray();
+        ImmutableArray<int> triangles =
+            [.. Enumerable.Range(0, 14).SelectMany(_ => Enumerable.Range(0, vertices.Length).OrderBy(_ => random.Next()).Take(3))];
         var mesh = new Mesh(vertices, triangles, [.. new FaceTag[14]]);
-        RationalTriangle[] exact = [.. triangles.Select(v => RationalPoint.From(vertices[v])).Chunk(3).Select(c => new RationalTriangle(c[0], c[1], c[2]))];
+        RationalTriangle[] exact =
+            [.. triangles.Select(v => RationalPoint.From(vertices[v])).Chunk(3).Select(c => new RationalTriangle(c[0], c[1], c[2]))];
         var expected = new HashSet<(int, int)>();
         for (int i = 0; i < exact.Length; i++)
         {
@@ -179,7 +186,8 @@ public sealed class MeshAuditTests
     [Fact]
     public void Threads_and_order_of_triangles_change_nothing()
     {
-        Mesh heap = Meshes.Together(Meshes.Of(Shapes.Sphere(20, 160)), Meshes.Of(Shapes.Sphere(20, 160).Moved(Transform3.Shift(20.1, 3, 1))));
+        Mesh heap = Meshes.Together(Meshes.Of(Shapes.Sphere(20, 160)),
+            Meshes.Of(Shapes.Sphere(20, 160).Moved(Transform3.Shift(20.1, 3, 1))));
         Assert.True(heap.TriangleCount > 20_000);
         AuditReport first = MeshAudit.Run(heap);
         AuditReport again = MeshAudit.Run(heap);

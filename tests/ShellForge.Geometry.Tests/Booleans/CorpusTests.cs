@@ -10,7 +10,8 @@ namespace ShellForge.Geometry.Tests.Booleans;
 public class CorpusTests
 {
     public static TheoryData<string> Names =>
-        [.. Directory.EnumerateFiles(Repository.At("tests", "corpus", "booleans"), "*.tree").Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(Repository.At("tests", "corpus", "booleans"), "*.tree").Select(p => Path.GetFileName(p)!)
+            .Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -38,7 +38,8 @@ public class EvaluationTests
 
         Solid grid = Ball.Less(Ball.Moved(Transform3.Shift(3, 2, 1))).And([.. bars]);
 
-        Mesh one = SolidEvaluator.Evaluate(grid, 1, default).Require().Mesh, eight = SolidEvaluator.Evaluate(grid, 8, default).Require().Mesh;
+        Mesh one = SolidEvaluator.Evaluate(grid, 1, default).Require()
+            .Mesh, eight = SolidEvaluator.Evaluate(grid, 8, default).Require().Mesh;
 
         Assert.InRange(one.TriangleCount, 5000, int.MaxValue);
         Assert.Equal(one.Vertices.AsSpan(), eight.Vertices.AsSpan());
@@ -53,7 +54,9 @@ public class EvaluationTests
         {
             (Operand[] operands, _) = SolidFlattener.Flatten(TreeStep.Tree(steps), default);
             Scene scene = new(operands);
-            HashSet<(int, int)> kept = [.. PairFinder.Find(scene, 2, default).Select(pair => (Math.Min(pair.First, pair.Second), Math.Max(pair.First, pair.Second)))];
+            HashSet<(int, int)> kept =
+                [.. PairFinder.Find(scene, 2, default)
+                    .Select(pair => (Math.Min(pair.First, pair.Second), Math.Max(pair.First, pair.Second)))];
             Meetings found = new(scene);
             PairIntersector all = new(scene, found);
             for (int a = 0; a < scene.TriangleCount; a++)

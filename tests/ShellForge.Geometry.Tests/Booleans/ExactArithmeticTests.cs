@@ -5,7 +5,9 @@ using Plane = ShellForge.Geometry.Booleans.Exact.Plane;
 
 namespace ShellForge.Geometry.Tests.Booleans;
 
-/// <summary>What planes and fractions compute in pieces of 64 and 128 bits, against integers of any size, up to the corners of the domain.</summary>
+/// <summary>
+/// What planes and fractions compute in pieces of 64 and 128 bits, against integers of any size, up to the corners of the domain.
+/// </summary>
 public class ExactArithmeticTests
 {
     [Fact]

@@ -35,7 +35,8 @@ public class HardCaseTests
     public void A_notch_of_a_step_leaves_no_needles()
     {
         double deep = 4 - Lattice.Step;
-        Solid notched = Cube.Less(Shapes.Box(new Point3(deep, 1, -1), new Point3(5, 3, 5)), Shapes.Box(new Point3(1, deep, 1), new Point3(3, 5, 3)));
+        Solid notched = Cube.Less(Shapes.Box(new Point3(deep, 1, -1), new Point3(5, 3, 5)),
+            Shapes.Box(new Point3(1, deep, 1), new Point3(3, 5, 3)));
 
         Mesh mesh = Clean(notched).Mesh;
 
@@ -47,7 +48,8 @@ public class HardCaseTests
     public void A_film_of_a_step_stays_a_film()
     {
         Solid film = Cube.Less(Shapes.Box(new Point3(-1, -1, Lattice.Step), new Point3(5, 5, 5)));
-        Solid sheet = Cube.Less(Shapes.Box(new Point3(-1, -1, 2 + Lattice.Step), new Point3(5, 5, 5)), Shapes.Box(new Point3(-1, -1, -1), new Point3(5, 5, 2)));
+        Solid sheet = Cube.Less(Shapes.Box(new Point3(-1, -1, 2 + Lattice.Step), new Point3(5, 5, 5)),
+            Shapes.Box(new Point3(-1, -1, -1), new Point3(5, 5, 2)));
 
         Assert.Equal(16 * Lattice.Step, Measure.Volume(Clean(film).Mesh), 1e-12);
         Assert.Equal(16 * Lattice.Step, Measure.Volume(Clean(sheet).Mesh), 1e-12);

@@ -63,7 +63,8 @@ public class MembershipOracleTests
         Point3 a = mesh.Vertices[mesh.Triangles[t]].ToMillimetres();
         Point3 b = mesh.Vertices[mesh.Triangles[t + 1]].ToMillimetres(), c = mesh.Vertices[mesh.Triangles[t + 2]].ToMillimetres();
         double off = reach * 2 * Math.Pow(10, 2 * random.NextDouble());
-        Point3 spot = a + (u * (b - a)) + (v * (c - a)) + (off * new Point3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5));
+        Point3 spot = a + (u * (b - a)) + (v * (c - a))
+            + (off * new Point3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5));
         return new LatticePoint3(Odd(spot.X), Odd(spot.Y), Odd(spot.Z));
     }
 

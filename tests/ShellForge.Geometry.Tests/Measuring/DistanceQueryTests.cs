@@ -52,7 +52,8 @@ public class DistanceQueryTests
         {
             var tree = new SurfaceTree(mesh);
             return BruteForce.Triangles(mesh).All(t =>
-                PointMembership.Of(tree, t.A) == Membership.OnSurface && PointMembership.Of(tree, 0.5 * (t.A + t.B)) == Membership.OnSurface);
+                PointMembership.Of(tree, t.A) == Membership.OnSurface
+                    && PointMembership.Of(tree, 0.5 * (t.A + t.B)) == Membership.OnSurface);
         });
 
     [Property(MaxTest = 20)]

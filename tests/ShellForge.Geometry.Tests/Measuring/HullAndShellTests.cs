@@ -16,7 +16,11 @@ public class HullAndShellTests
     private static Gen<LatticePoint3[]> Points =>
         from reach in Gen.Elements(1, 2, 3, 1000, Lattice.Limit)
         from count in Gen.Choose(4, 40)
-        from points in (from x in Gen.Choose(-reach, reach) from y in Gen.Choose(-reach, reach) from z in Gen.Choose(-reach, reach) select new LatticePoint3(x, y, z)).ArrayOf(count)
+        from points in (from x in Gen.Choose(-reach, reach)
+                        from y in Gen.Choose(-reach, reach)
+                        from z in Gen.Choose(-reach,
+            reach)
+                        select new LatticePoint3(x, y, z)).ArrayOf(count)
         select points;
 
     [Property(MaxTest = 300)]
@@ -31,7 +35,8 @@ public class HullAndShellTests
             }
 
             bool holdsAll = Enumerable.Range(0, hull.TriangleCount).All(t => points.All(p => Height(hull, t, p).Sign <= 0));
-            return !flat && holdsAll && hull.Vertices.All(points.Contains) && MeshAudit.Run(hull).Count(MeshFaultKind.DegenerateTriangle) == 0
+            return !flat && holdsAll && hull.Vertices.All(points.Contains)
+                && MeshAudit.Run(hull).Count(MeshFaultKind.DegenerateTriangle) == 0
                 && Measure.Genus(hull) == 0 && Measure.Volume(hull) > 0 && MeshAudit.Run(hull).IsClean;
         });
 

@@ -36,7 +36,8 @@ public class RayAndThicknessTests
             (Mesh mesh, Point3 start) = pair;
             var tree = new SurfaceTree(mesh);
             return BruteForce.Triangles(mesh).All(t => new[] { t.A, 0.5 * (t.A + t.B) }.All(target =>
-                !AllFacesThereLookAt(mesh, start, target) || (RayCast.First(tree, start, target - start) is { } hit && hit.Distance <= Point3.Distance(start, target) + 1e-9)));
+                !AllFacesThereLookAt(mesh, start, target)
+                    || (RayCast.First(tree, start, target - start) is { } hit && hit.Distance <= Point3.Distance(start, target) + 1e-9)));
         });
 
     [Property(MaxTest = 100)]
@@ -97,7 +98,8 @@ public class RayAndThicknessTests
     {
         int count = Ring.CountFor(outer);
         var tube = new SurfaceTree(Meshes.Of(Shapes.Extrude(
-            Geometry.Planar.Region.Annulus(new Ring(outer, RingSide.Outside, count, Angle.Zero), new Ring(inner, RingSide.Outside, count, Angle.Zero)), 0, 30)));
+            Geometry.Planar.Region.Annulus(new Ring(outer, RingSide.Outside, count, Angle.Zero),
+                new Ring(inner, RingSide.Outside, count, Angle.Zero)), 0, 30)));
         ThicknessReading thin = Thickness.Thinnest(tube, 2, 5, Angle.FromDegrees(30))!.Value;
         Assert.Equal((outer - inner), thin.Thickness, 0.01);
         Assert.Equal(thin.Thickness, Point3.Distance(thin.At, thin.Opposite), 9);
@@ -110,7 +112,8 @@ public class RayAndThicknessTests
     public void In_a_wedge_the_sphere_grows_from_the_edge(double degrees)
     {
         double rise = 40 * Math.Tan(degrees * Math.PI / 180);
-        Mesh wedge = Meshes.Of(Shapes.Extrude(Geometry.Planar.Region.Polygon([new Point2(0, 0), new Point2(40, 0), new Point2(40, rise)]), -20, 20));
+        Mesh wedge =
+            Meshes.Of(Shapes.Extrude(Geometry.Planar.Region.Polygon([new Point2(0, 0), new Point2(40, 0), new Point2(40, rise)]), -20, 20));
         var tree = new SurfaceTree(wedge);
         int floor = Enumerable.Range(0, wedge.TriangleCount).First(t => Normal(wedge, t).Y < -0.9);
         foreach (double x in new[] { 2.0, 5, 9 })
@@ -148,7 +151,8 @@ public class RayAndThicknessTests
     public void The_thinnest_place_of_a_cup_is_its_floor_and_is_told_where()
     {
         Mesh cup = SolidEvaluator.Evaluate(Shapes.Box(new Point3(-20, -20, 0), new Point3(20, 20, 15)).Less(
-            Shapes.Box(new Point3(-18, -18, 1.5), new Point3(18, 18, 20)), Shapes.Box(new Point3(5, 5, 0.6), new Point3(9, 9, 3)))).Require().Mesh;
+            Shapes.Box(new Point3(-18, -18, 1.5), new Point3(18, 18, 20)), Shapes.Box(new Point3(5, 5, 0.6), new Point3(9, 9, 3))))
+                .Require().Mesh;
         ThicknessReading thin = Thickness.Thinnest(new SurfaceTree(cup), 1, 10, Angle.FromDegrees(30))!.Value;
         Assert.Equal(0.6, thin.Thickness, 4);
         Assert.InRange(thin.At.X, 5, 9);
@@ -192,7 +196,8 @@ public class RayAndThicknessTests
             double distance = Point3.Dot(n, a - start) / slope;
             Point3 at = start + (distance * direction);
             double off = BruteForce.Distance(a, b, c, at);
-            double fromSides = Math.Min(BruteForce.ToSegment(a, b, at), Math.Min(BruteForce.ToSegment(b, c, at), BruteForce.ToSegment(c, a, at)));
+            double fromSides = Math.Min(BruteForce.ToSegment(a, b, at),
+                Math.Min(BruteForce.ToSegment(b, c, at), BruteForce.ToSegment(c, a, at)));
             grazing |= fromSides < 1e-6 || Math.Abs(distance) < 1e-6;
             if (distance >= 0 && off < 1e-9)
             {

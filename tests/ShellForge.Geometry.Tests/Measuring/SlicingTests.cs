@@ -11,7 +11,8 @@ namespace ShellForge.Geometry.Tests.Measuring;
 
 public class SlicingTests
 {
-    private static readonly Region Washer = Region.Annulus(new Ring(20, RingSide.Outside, 96, Angle.Zero), new Ring(12, RingSide.Inside, 96, Angle.Zero));
+    private static readonly Region Washer = Region.Annulus(new Ring(20, RingSide.Outside, 96, Angle.Zero),
+        new Ring(12, RingSide.Inside, 96, Angle.Zero));
 
     [Theory]
     [InlineData(0)]
@@ -31,7 +32,8 @@ public class SlicingTests
     public void A_face_at_the_height_asked_for_belongs_to_what_stands_on_it()
     {
         Mesh steps = Meshes.Together(
-            Meshes.Of(Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 3))), Meshes.Of(Shapes.Box(new Point3(20, 0, 3), new Point3(24, 4, 6))));
+            Meshes.Of(Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 3))),
+                Meshes.Of(Shapes.Box(new Point3(20, 0, 3), new Point3(24, 4, 6))));
         Assert.Equal(16, Slicing.At(steps, 3).Area, 9);
     }
 
@@ -63,7 +65,8 @@ public class SlicingTests
         {
             int count = Ring.CountFor(Math.Max(pair.Item1, pair.Item2));
             Mesh cone = Meshes.Of(Shapes.Taper(
-                new Ring(pair.Item1, RingSide.Inside, count, Angle.Zero), 0, new Ring(pair.Item2, RingSide.Inside, count, Angle.Zero), 8, Point2.Origin));
+                new Ring(pair.Item1, RingSide.Inside, count, Angle.Zero), 0, new Ring(pair.Item2, RingSide.Inside, count, Angle.Zero), 8,
+                    Point2.Origin));
             const int Count = 400;
             double[] middles = [.. Enumerable.Range(0, Count).Select(i => 8 * (i + 0.5) / Count)];
             double sum = Slicing.Layers(cone, middles).Sum(region => region.Area) * 8 / Count;
@@ -74,7 +77,10 @@ public class SlicingTests
     [Property(MaxTest = 60)]
     public Property A_point_is_in_the_section_when_rational_arithmetic_says_it_is_in_the_solid()
     {
-        Mesh tilted = Meshes.Of(Shapes.Box(new Point3(-3, -4, -5), new Point3(3, 4, 5)).Moved(Transform3.TurnX(Angle.FromDegrees(33)).Then(Transform3.TurnY(Angle.FromDegrees(21)))));
+        Mesh tilted =
+            Meshes.Of(
+                Shapes.Box(new Point3(-3, -4, -5), new Point3(3, 4, 5))
+                    .Moved(Transform3.TurnX(Angle.FromDegrees(33)).Then(Transform3.TurnY(Angle.FromDegrees(21)))));
         Gen<double> place = Gen.Choose(-60, 60).Select(n => (n / 10.0) + 0.0123);
         return Prop.ForAll(place.Three().ToArbitrary(), at =>
         {

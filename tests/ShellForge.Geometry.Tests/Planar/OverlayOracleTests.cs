@@ -33,8 +33,9 @@ public sealed class OverlayOracleTests
             }
 
             real++;
-            // Sides of a few steps often pass just between two squares, and floating point puts them into either. In wide figures unions are the
-            // same to the last step; for the others the library first cuts outlines off a little way beyond the figures, and rounds there.
+            // Sides of a few steps often pass just between two squares, and floating point puts them into either. In wide figures unions
+            // are the same to the last step; for the others the library first cuts outlines off a little way beyond the figures, and rounds
+            // there.
             double step = (a.Perimeter + b.Perimeter) * Lattice.Step;
             Assert.True(Apart(a.And(b), a, b, OverlayNG.UNION) <= (reach < 3000 ? step : 0), $"union {reach} {i}");
             Assert.True(Apart(a.Less(b), a, b, OverlayNG.DIFFERENCE) < step, $"difference {reach} {i}");
@@ -64,7 +65,13 @@ public sealed class OverlayOracleTests
                 // Corners, middles of sides, places level with corners, and any.
                 Point2 p = corners[random.Next(corners.Length)];
                 Point2 q = corners[random.Next(corners.Length)];
-                Point2 at = (j % 4) switch { 0 => p, 1 => 0.5 * (p + q), 2 => new Point2(q.X, p.Y), _ => p + ((random.NextDouble() - 0.5) * q) };
+                Point2 at = (j % 4) switch
+                {
+                    0 => p,
+                    1 => 0.5 * (p + q),
+                    2 => new Point2(q.X, p.Y),
+                    _ => p + ((random.NextDouble() - 0.5) * q)
+                };
                 Assert.Equal(locator.Locate(new Coordinate(at.X, at.Y)) != Location.Exterior, region.Contains(at));
             }
         }

@@ -64,7 +64,8 @@ public sealed class RegionTests
         // Bands as thin as that fold onto the outline or onto themselves in part.
         foreach (double radius in new[] { 0.0003, 0.02, 1, 20 })
         {
-            Region shape = Region.Disc(Point2.Origin, Ring.Peg(radius)).Less(Region.Rectangle(new(radius / 3, radius / 7), new(radius * 2, radius * 2)));
+            Region shape = Region.Disc(Point2.Origin, Ring.Peg(radius))
+                .Less(Region.Rectangle(new(radius / 3, radius / 7), new(radius * 2, radius * 2)));
             Region result = shape.Offset(steps * Lattice.Step);
             double most = (Math.Abs(steps) + 1) * 1.5 * Lattice.Step * shape.Perimeter;
             Assert.InRange(Math.Sign(steps) * (result.Area - shape.Area), 0, most);
@@ -77,7 +78,8 @@ public sealed class RegionTests
     {
         var random = new Random(seed);
         Region shape = Region.Union(Enumerable.Range(0, 4).Select(_ => Region.RoundedRectangle(
-            new Point2((random.NextDouble() * 20) - 10, (random.NextDouble() * 20) - 10), 4 + (random.NextDouble() * 9), 3 + (random.NextDouble() * 9), random.Next(2))));
+            new Point2((random.NextDouble() * 20) - 10, (random.NextDouble() * 20) - 10), 4 + (random.NextDouble() * 9),
+                3 + (random.NextDouble() * 9), random.Next(2))));
         double distance = (grow ? 1 : -1) * (0.05 + (random.NextDouble() * 2));
         Region result = shape.Offset(distance);
         foreach (Point2 p in result.Loops.SelectMany(l => l.Select((q, i) => 0.5 * (q + l[(i + 1) % l.Length])).Concat(l)))

@@ -7,7 +7,8 @@ namespace ShellForge.Geometry.Tests.Planar;
 public sealed class RingTests
 {
     [Property(MaxTest = 200)]
-    public void An_inscribed_ring_has_no_corner_outside_its_circle_and_a_circumscribed_one_no_side_inside(ushort size, byte corners, short phase)
+    public void An_inscribed_ring_has_no_corner_outside_its_circle_and_a_circumscribed_one_no_side_inside(ushort size, byte corners,
+        short phase)
     {
         double radius = 0.05 + (size / 400.0);
         int count = 3 + corners;

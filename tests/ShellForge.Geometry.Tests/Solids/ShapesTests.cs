@@ -10,7 +10,8 @@ public sealed class ShapesTests
     [Fact]
     public void A_prism_has_the_volume_of_its_base_times_its_height()
     {
-        Region plate = Region.Annulus(Ring.Peg(20), Ring.Peg(20).Coaxial(8, RingSide.Outside)).Less(Region.Disc(new(14, 0), Ring.Hole(1.6)));
+        Region plate = Region.Annulus(Ring.Peg(20), Ring.Peg(20).Coaxial(8, RingSide.Outside))
+            .Less(Region.Disc(new(14, 0), Ring.Hole(1.6)));
         Assert.Equal(plate.Area * 3, ClosedVolume(Shapes.Extrude(plate, -1, 2)), 1e-8);
     }
 
@@ -65,10 +66,12 @@ public sealed class ShapesTests
     {
         Region square = Region.Rectangle(new(0, 0), new(1, 1));
         Assert.Throws<ArgumentException>(() => Shapes.Extrude(square, 2, 2));
-        Assert.Throws<ArgumentException>(() => Shapes.Loft([new(0, 0), new(1, 0), new(0, 1)], 0, [new(0, 0), new(1, 0), new(1, 1), new(0, 1)], 1));
+        Assert.Throws<ArgumentException>(
+            () => Shapes.Loft([new(0, 0), new(1, 0), new(0, 1)], 0, [new(0, 0), new(1, 0), new(1, 1), new(0, 1)], 1));
         Assert.Throws<ArgumentException>(() => Shapes.Loft([new(0, 0), new(0, 1), new(1, 0)], 0, [new(0, 0), new(0, 1), new(1, 0)], 1));
         Assert.Throws<ArgumentException>(() => Shapes.Taper(Ring.Peg(3), 0, Ring.Peg(300 / 4.0), 1, Point2.Origin));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Shapes.Revolve([new(-1, 0), new(1, 0), new(0, 1)], 32, Angle.Zero, RingSide.Inside));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => Shapes.Revolve([new(-1, 0), new(1, 0), new(0, 1)], 32, Angle.Zero, RingSide.Inside));
         Assert.Same(Solid.Empty, Shapes.Extrude(Region.Empty, 0, 1));
     }
 

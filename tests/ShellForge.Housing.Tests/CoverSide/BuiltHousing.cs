@@ -36,7 +36,8 @@ public sealed class BuiltHousing
 
     /// <summary>A board file given as text.</summary>
     public static BuiltHousing Of(string name, string text, params string[] overrides) =>
-        Known.GetOrAdd(name + text + string.Join(' ', overrides), _ => new Lazy<BuiltHousing>(() => new BuiltHousing(name, text, overrides))).Value;
+        Known.GetOrAdd(name + text + string.Join(' ', overrides),
+            _ => new Lazy<BuiltHousing>(() => new BuiltHousing(name, text, overrides))).Value;
 
     /// <summary>A part as assembled.</summary>
     public Mesh Assembled(string part) => Solid(part).Mesh;
@@ -49,7 +50,8 @@ public sealed class BuiltHousing
         _meshes.GetOrAdd(part + "/print", _ => new Lazy<SolidMesh>(() => Evaluated(Parts[part].InPrint))).Value.Mesh;
 
     /// <summary>Volume that two solids share, mm3.</summary>
-    public static double Shared(Solid one, Solid other) => Measure.Volume(Evaluated(ShellForge.Geometry.Solids.Solid.Intersection(one, other)).Mesh);
+    public static double Shared(Solid one, Solid other) =>
+        Measure.Volume(Evaluated(ShellForge.Geometry.Solids.Solid.Intersection(one, other)).Mesh);
 
     /// <summary>Volume that two assembled parts share, mm3.</summary>
     public double Shared(string one, string other) => Shared(Solid(one).AsOperand(), Solid(other).AsOperand());

@@ -46,7 +46,8 @@ public class MountTests
     [Theory]
     [InlineData(40)]
     [InlineData(60)]
-    public void Stands_of_small_discs_weigh_less_than_a_third_too(int diameter) => AssertLight(BuiltHousing.Of("disc.yaml", Disc(diameter)));
+    public void Stands_of_small_discs_weigh_less_than_a_third_too(int diameter) =>
+        AssertLight(BuiltHousing.Of("disc.yaml", Disc(diameter)));
 
     [Fact]
     public void A_lamp_falls_into_its_stand_when_the_stand_is_moved_into_it()

@@ -3,7 +3,9 @@ using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Housing.Tests.CoverSide;
 
-/// <summary>A gauge: where a straight line goes in and out of a mesh. Plain arithmetic on triangles, nothing of the builders or the kernel.</summary>
+/// <summary>
+/// A gauge: where a straight line goes in and out of a mesh. Plain arithmetic on triangles, nothing of the builders or the kernel.
+/// </summary>
 public static class Probe
 {
     /// <summary>Distances along a ray at which it crosses the mesh, rising.</summary>
@@ -58,7 +60,8 @@ public static class Probe
     public static bool IsInside(Mesh mesh, Point3 point) => Crossings(mesh, point, new Point3(0.0123, 0.0217, 1)).Length % 2 == 1;
 
     /// <summary>Corner of a triangle in mm.</summary>
-    public static Point3 Corner(Mesh mesh, int triangle, int corner) => mesh.Vertices[mesh.Triangles[(3 * triangle) + corner]].ToMillimetres();
+    public static Point3 Corner(Mesh mesh, int triangle, int corner) =>
+        mesh.Vertices[mesh.Triangles[(3 * triangle) + corner]].ToMillimetres();
 
     /// <summary>Outward normal times twice the area.</summary>
     public static Point3 Normal(Mesh mesh, int triangle)

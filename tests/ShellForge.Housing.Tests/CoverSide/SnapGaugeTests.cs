@@ -56,7 +56,8 @@ public class SnapGaugeTests
     private static double[] Outermost(BuiltHousing housing, string part, double degrees, double z)
     {
         HousingPart built = housing.Parts[part];
-        RayGauge gauge = Written.GetOrAdd(built, _ => RayGauge.OnWritten(SolidEvaluator.Evaluate(built.InPrint).Require(), built.Plan.ShrinkScale));
+        RayGauge gauge =
+            Written.GetOrAdd(built, _ => RayGauge.OnWritten(SolidEvaluator.Evaluate(built.InPrint).Require(), built.Plan.ShrinkScale));
         Point2 along = Point2.Polar(1, Angle.FromDegrees(degrees));
 
         // The gauge scales heights too, which print at their true size.

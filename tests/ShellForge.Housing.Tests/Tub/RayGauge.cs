@@ -11,9 +11,9 @@ namespace ShellForge.Housing.Tests.Tub;
 /// </summary>
 internal sealed class RayGauge
 {
-    private readonly (Point3 A, Point3 B, Point3 C)[] triangles;
+    private readonly (Point3 A, Point3 B, Point3 C)[] _triangles;
 
-    private RayGauge((Point3, Point3, Point3)[] triangles) => this.triangles = triangles;
+    private RayGauge((Point3, Point3, Point3)[] triangles) => this._triangles = triangles;
 
     /// <summary>Writes a mesh as binary STL and takes the triangles out of the bytes, its scale in x and y undone.</summary>
     public static RayGauge OnWritten(SolidMesh solid, double scale)
@@ -37,7 +37,7 @@ internal sealed class RayGauge
     {
         Point3 ray = (1 / along.Length) * along;
         var hits = new List<double>();
-        foreach ((Point3 a, Point3 b, Point3 c) in triangles)
+        foreach ((Point3 a, Point3 b, Point3 c) in _triangles)
         {
             Point3 ab = b - a;
             Point3 ac = c - a;

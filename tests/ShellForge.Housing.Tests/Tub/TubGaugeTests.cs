@@ -27,7 +27,8 @@ public sealed class TubGaugeTests
     public void A_polygon_boards_tub_measures_as_planned() => Measure(HousingPlanner.Plan(new WrittenBoard
     {
         Outline = "{polygon: [[-40, -30], [40, -30], [40, 30], [-40, 30]]}",
-        Holes = ["{at: [34, 24], diameter: 2.7}", "{at: [-34, 24], diameter: 2.7}", "{at: [-34, -24], diameter: 2.7}", "{at: [34, -24], diameter: 2.7}"],
+        Holes = ["{at: [34, 24], diameter: 2.7}", "{at: [-34, 24], diameter: 2.7}", "{at: [-34, -24], diameter: 2.7}",
+            "{at: [34, -24], diameter: 2.7}"],
         Pixels = "{package: \"2020\", circle: 36, count: 12, from: 90, direction: cw}",
     }.Read()));
 
@@ -56,7 +57,8 @@ public sealed class TubGaugeTests
         var hole = new Point3(exit.Place.X, exit.Place.Y, middle);
         Assert.InRange(gauge.First(hole, left) + gauge.First(hole, -1 * left), exit.HoleDiameter - Within, exit.HoleDiameter + OutOfRound);
         var above = new Point3(exit.Place.X, exit.Place.Y, exit.FloorTop - 0.01);
-        Assert.InRange(gauge.First(above, outward) + 0.01 - exit.EdgeChamfer, (exit.HoleDiameter / 2) - Within, (exit.HoleDiameter / 2) + OutOfRound);
+        Assert.InRange(gauge.First(above, outward) + 0.01 - exit.EdgeChamfer, (exit.HoleDiameter / 2) - Within,
+            (exit.HoleDiameter / 2) + OutOfRound);
         if (exit.Window is { } window)
         {
             var inside = new Point3(window.Middle.X, window.Middle.Y, middle);
@@ -146,7 +148,8 @@ public sealed class TubGaugeTests
             Near(hole.Depth, gauge.First(new Point3(boss.At.X, boss.At.Y, boss.Top + 5), Down) - 5, $"depth in {boss.Name}");
             double onRim = ((hole.MouthDiameter / 2) + hole.LeadIn + (boss.Diameter / 2)) / 2;
             Near(boss.Top, boss.Top + 5 - round.Select((_, i) => Angle.FromDegrees((5 * i) + 0.5)).Min(a =>
-                gauge.First(new Point3(boss.At.X + (onRim * a.Cos), boss.At.Y + (onRim * a.Sin), boss.Top + 5), Down)), $"top of {boss.Name}");
+                gauge.First(new Point3(boss.At.X + (onRim * a.Cos), boss.At.Y + (onRim * a.Sin), boss.Top + 5), Down)),
+                    $"top of {boss.Name}");
             return;
         }
 
@@ -162,7 +165,8 @@ public sealed class TubGaugeTests
         var left = new Point3(left2.X, left2.Y, 0);
 
         // In the thickness of the wall, or of what the recess leaves of it, in front of the mouth.
-        double u = ((port.Recess?.FaceU ?? port.WallFace) + Math.Max(port.WallInner, (port.Recess?.FaceU ?? port.WallFace) - plan.Shell.Wall)) / 2;
+        double u =
+            ((port.Recess?.FaceU ?? port.WallFace) + Math.Max(port.WallInner, (port.Recess?.FaceU ?? port.WallFace) - plan.Shell.Wall)) / 2;
         Point2 middle = port.Face + ((u - Point2.Dot(port.Face, out2)) * out2);
         var at = new Point3(middle.X, middle.Y, (port.OpeningBottom + port.OpeningTop) / 2);
         Near(port.OpeningWidth, gauge.First(at, left) + gauge.First(at, -1 * left), $"width of {port.Ref}");

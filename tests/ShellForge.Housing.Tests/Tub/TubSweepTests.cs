@@ -24,12 +24,17 @@ public sealed class TubSweepTests
     public void A_tub_is_one_clean_shell(double outer, double bore, int holes, string insert, string closure, string cable)
     {
         double middle = (outer + bore) / 2;
-        double thread = WrittenBoard.Shipped.Screws.All.First(s => s.Thread == WrittenBoard.Shipped.Inserts.Find(insert)!.Thread).ThreadDiameter;
+        double thread = WrittenBoard.Shipped.Screws.All.First(s => s.Thread == WrittenBoard.Shipped.Inserts.Find(insert)!.Thread)
+            .ThreadDiameter;
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
         {
-            Outline = bore > 0 ? FormattableString.Invariant($"{{ring: {{outer: {outer}, bore: {bore}}}}}") : FormattableString.Invariant($"{{disc: {outer}}}"),
-            Holes = holes == 0 ? [] : [FormattableString.Invariant($"{{circle: {outer - (2 * thread) - 3}, count: {holes}, from: 17, diameter: {thread + 0.2}}}")],
-            Pixels = FormattableString.Invariant($"{{package: \"2020\", circle: {(bore > 0 ? middle : outer * 0.5)}, count: 7, from: 90, direction: cw}}"),
+            Outline = bore > 0 ? FormattableString.Invariant($"{{ring: {{outer: {outer}, bore: {bore}}}}}")
+                : FormattableString.Invariant($"{{disc: {outer}}}"),
+            Holes = holes == 0 ? []
+                : [FormattableString.Invariant(
+                    $"{{circle: {outer - (2 * thread) - 3}, count: {holes}, from: 17, diameter: {thread + 0.2}}}")],
+            Pixels = FormattableString.Invariant(
+                $"{{package: \"2020\", circle: {(bore > 0 ? middle : outer * 0.5)}, count: 7, from: 90, direction: cw}}"),
             Parts = cable == "{part: J1}" ? ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: 1.0}"] : [],
             Insert = insert,
             Closure = closure,

@@ -13,7 +13,8 @@ public class MeshPackingTests
     [Property]
     public Property What_is_packed_comes_back_to_the_last_lattice_step() => Prop.ForAll(Vertices.ToArbitrary(), vertices =>
     {
-        int[] triangles = [.. Enumerable.Range(0, vertices.Length).SelectMany(i => new[] { i, (i * 7 + 1) % vertices.Length, vertices.Length - 1 - i })];
+        int[] triangles =
+            [.. Enumerable.Range(0, vertices.Length).SelectMany(i => new[] { i, (i * 7 + 1) % vertices.Length, vertices.Length - 1 - i })];
         var mesh = new Mesh([.. vertices], [.. triangles], [.. new FaceTag[vertices.Length]]);
 
         (LatticePoint3[] places, int[] indices) = Unpacked(PackedMesh.Of(mesh));

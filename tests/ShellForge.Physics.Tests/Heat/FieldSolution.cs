@@ -1,7 +1,9 @@
 // One method from grid to answer, which shares no line with the model that it judges: it reads better whole.
 namespace ShellForge.Physics.Tests.Heat;
 
-/// <summary>A round housing for the field solution, mm and W. Radii from the axis, heights from the outer floor; 0 bore for a disc.</summary>
+/// <summary>
+/// A round housing for the field solution, mm and W. Radii from the axis, heights from the outer floor; 0 bore for a disc.
+/// </summary>
 internal sealed record FieldCase
 {
     public required double BoardOuter { get; init; }
@@ -67,63 +69,68 @@ internal sealed class FieldSolution
         Outside,
     }
 
-    private readonly FieldCase housing;
-    private readonly double[] r;
-    private readonly double[] z;
-    private readonly int columns;
-    private readonly int rows;
-    private readonly double frontZ;
-    private readonly double frontEnd;
-    private readonly double wallInner;
-    private readonly double wallOuter;
-    private readonly double boreOuter;
-    private readonly double boreInner;
-    private readonly Stuff[] stuff;
-    private readonly double[] t;
-    private readonly List<(int Cell, int Normal, bool Vertical, double At, double Low, double High, double Area)> faces = [];
+    private readonly FieldCase _housing;
+    private readonly double[] _r;
+    private readonly double[] _z;
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly double _frontZ;
+    private readonly double _frontEnd;
+    private readonly double _wallInner;
+    private readonly double _wallOuter;
+    private readonly double _boreOuter;
+    private readonly double _boreInner;
+    private readonly Stuff[] _stuff;
+    private readonly double[] _t;
+    private readonly List<(int Cell, int Normal, bool Vertical, double At, double Low, double High, double Area)> _faces = [];
 
     public FieldSolution(FieldCase housing, double cell = 1.0)
     {
-        this.housing = housing;
-        wallInner = housing.BoardOuter + housing.SideGap;
-        wallOuter = wallInner + housing.Wall;
-        boreOuter = housing.BoardInner > 0 ? housing.BoardInner - housing.BoreGap : 0;
-        boreInner = housing.BoardInner > 0 ? boreOuter - housing.Wall : 0;
+        this._housing = housing;
+        _wallInner = housing.BoardOuter + housing.SideGap;
+        _wallOuter = _wallInner + housing.Wall;
+        _boreOuter = housing.BoardInner > 0 ? housing.BoardInner - housing.BoreGap : 0;
+        _boreInner = housing.BoardInner > 0 ? _boreOuter - housing.Wall : 0;
         double boardZ = housing.Floor + housing.Below;
-        frontZ = boardZ + housing.BoardThickness + housing.Above;
-        frontEnd = frontZ + housing.FrontThickness;
-        double inner = frontEnd - housing.WindowThickness;
+        _frontZ = boardZ + housing.BoardThickness + housing.Above;
+        _frontEnd = _frontZ + housing.FrontThickness;
+        double inner = _frontEnd - housing.WindowThickness;
         IEnumerable<double> radii =
         [
-            boreInner, boreOuter, housing.BoardInner, housing.BoardOuter, wallInner, wallOuter, .. housing.Rims.SelectMany(rim => new[] { rim.Radius, rim.Radius + rim.Thickness }),
+            _boreInner, _boreOuter, housing.BoardInner, housing.BoardOuter, _wallInner, _wallOuter,
+                .. housing.Rims.SelectMany(rim => new[] { rim.Radius, rim.Radius + rim.Thickness }),
             .. housing.WindowTo > 0 ? new[] { housing.WindowFrom, housing.WindowTo } : [],
         ];
-        r = Edges(radii, cell);
-        z = Edges([0, housing.Floor, boardZ, boardZ + housing.BoardThickness, frontZ, .. housing.WindowTo > 0 ? new[] { inner } : [], frontEnd], cell);
-        columns = r.Length - 1;
-        rows = z.Length - 1;
-        stuff = new Stuff[columns * rows];
-        for (int i = 0; i < columns; i++)
+        _r = Edges(radii, cell);
+        _z = Edges([0, housing.Floor, boardZ, boardZ + housing.BoardThickness, _frontZ, .. housing.WindowTo > 0 ? new[] { inner } : [],
+            _frontEnd], cell);
+        _columns = _r.Length - 1;
+        _rows = _z.Length - 1;
+        _stuff = new Stuff[_columns * _rows];
+        for (int i = 0; i < _columns; i++)
         {
-            for (int j = 0; j < rows; j++)
+            for (int j = 0; j < _rows; j++)
             {
-                stuff[(i * rows) + j] = At((r[i] + r[i + 1]) / 2, (z[j] + z[j + 1]) / 2, boardZ);
+                _stuff[(i * _rows) + j] = At((_r[i] + _r[i + 1]) / 2, (_z[j] + _z[j + 1]) / 2, boardZ);
             }
         }
 
-        t = [.. stuff.Select(_ => housing.Ambient + 10)];
+        _t = [.. _stuff.Select(_ => housing.Ambient + 10)];
         Solve();
     }
 
     public double Board => Mean(Stuff.Board, (_, _) => true);
 
-    public double BoardWarmest => Enumerable.Range(0, t.Length).Where(c => stuff[c] == Stuff.Board).Max(c => t[c]);
+    public double BoardWarmest => Enumerable.Range(0, _t.Length).Where(c => _stuff[c] == Stuff.Board).Max(c => _t[c]);
 
-    public double FrontOutside => Mean(Stuff.Plastic, (_, j) => j == rows - 1);
+    public double FrontOutside => Mean(Stuff.Plastic, (_, j) => j == _rows - 1);
 
-    public double Floor => Mean(Stuff.Plastic, (i, j) => z[j + 1] <= housing.Floor + 1e-9 && z[j + 1] > housing.Floor - 1e-9 && r[i] >= boreOuter - 1e-9 && r[i + 1] <= wallInner + 1e-9);
+    public double Floor =>
+        Mean(Stuff.Plastic,
+            (i, j) => _z[j + 1] <= _housing.Floor + 1e-9 && _z[j + 1] > _housing.Floor - 1e-9 && _r[i] >= _boreOuter - 1e-9
+                && _r[i + 1] <= _wallInner + 1e-9);
 
-    public double SideOutside => Mean(Stuff.Plastic, (i, _) => i == columns - 1);
+    public double SideOutside => Mean(Stuff.Plastic, (i, _) => i == _columns - 1);
 
     // What leaves into the air, W: as much as is made when the solution is one.
     public double Leaving { get; private set; }
@@ -143,35 +150,36 @@ internal sealed class FieldSolution
 
     private Stuff At(double radius, double height, double boardZ)
     {
-        if (radius > wallInner || radius < boreOuter || height < housing.Floor)
+        if (radius > _wallInner || radius < _boreOuter || height < _housing.Floor)
         {
             return Stuff.Plastic;
         }
 
-        if (height > frontZ)
+        if (height > _frontZ)
         {
-            bool window = radius > housing.WindowFrom && radius < housing.WindowTo;
-            return !window || height > frontEnd - housing.WindowThickness ? Stuff.Plastic : Stuff.Air;
+            bool window = radius > _housing.WindowFrom && radius < _housing.WindowTo;
+            return !window || height > _frontEnd - _housing.WindowThickness ? Stuff.Plastic : Stuff.Air;
         }
 
-        bool board = radius > housing.BoardInner && radius < housing.BoardOuter;
-        return height > boardZ && height < boardZ + housing.BoardThickness ? board ? Stuff.Board : Stuff.Air
-            : height > boardZ && housing.Rims.Any(rim => radius > rim.Radius && radius < rim.Radius + rim.Thickness) ? Stuff.Plastic : Stuff.Air;
+        bool board = radius > _housing.BoardInner && radius < _housing.BoardOuter;
+        return height > boardZ && height < boardZ + _housing.BoardThickness ? board ? Stuff.Board : Stuff.Air
+            : height > boardZ && _housing.Rims.Any(rim => radius > rim.Radius && radius < rim.Radius + rim.Thickness) ? Stuff.Plastic
+                : Stuff.Air;
     }
 
     // Walls across between two rims conduct along z beside the air.
     private (double Along, double Up) Conductivity(int i, int j)
     {
-        Stuff what = stuff[(i * rows) + j];
-        double middle = (r[i] + r[i + 1]) / 2;
-        bool inCells = what == Stuff.Air && housing.CellShare > 0 && middle > housing.Rims[0].Radius && middle < housing.Rims[^1].Radius
-            && z[j] >= housing.Floor + housing.Below + housing.BoardThickness - 1e-9;
-        double share = inCells ? housing.CellShare : 0;
-        double mixed = Air + (share * (housing.Plastic - Air));
+        Stuff what = _stuff[(i * _rows) + j];
+        double middle = (_r[i] + _r[i + 1]) / 2;
+        bool inCells = what == Stuff.Air && _housing.CellShare > 0 && middle > _housing.Rims[0].Radius && middle < _housing.Rims[^1].Radius
+            && _z[j] >= _housing.Floor + _housing.Below + _housing.BoardThickness - 1e-9;
+        double share = inCells ? _housing.CellShare : 0;
+        double mixed = Air + (share * (_housing.Plastic - Air));
         return what switch
         {
             Stuff.Board => (BoardAlong, BoardThrough),
-            Stuff.Plastic => (housing.Plastic, housing.Plastic),
+            Stuff.Plastic => (_housing.Plastic, _housing.Plastic),
             _ => (mixed, mixed),
         };
     }
@@ -180,13 +188,13 @@ internal sealed class FieldSolution
     {
         double sum = 0;
         double weight = 0;
-        for (int c = 0; c < t.Length; c++)
+        for (int c = 0; c < _t.Length; c++)
         {
-            int i = c / rows;
-            if (stuff[c] == what && which(i, c % rows))
+            int i = c / _rows;
+            if (_stuff[c] == what && which(i, c % _rows))
             {
-                double volume = ((r[i + 1] * r[i + 1]) - (r[i] * r[i])) * (z[(c % rows) + 1] - z[c % rows]);
-                sum += t[c] * volume;
+                double volume = ((_r[i + 1] * _r[i + 1]) - (_r[i] * _r[i])) * (_z[(c % _rows) + 1] - _z[c % _rows]);
+                sum += _t[c] * volume;
                 weight += volume;
             }
         }
@@ -196,33 +204,33 @@ internal sealed class FieldSolution
 
     private void Solve()
     {
-        var links = new List<(int Other, double G)>[t.Length];
-        for (int c = 0; c < t.Length; c++)
+        var links = new List<(int Other, double G)>[_t.Length];
+        for (int c = 0; c < _t.Length; c++)
         {
             links[c] = [];
         }
 
-        double[] heat = new double[t.Length];
-        for (int i = 0; i < columns; i++)
+        double[] heat = new double[_t.Length];
+        for (int i = 0; i < _columns; i++)
         {
-            double ring = Math.PI * ((r[i + 1] * r[i + 1]) - (r[i] * r[i])) * 1e-6;
-            double half = (r[i + 1] - r[i]) / 2000;
-            for (int j = 0; j < rows; j++)
+            double ring = Math.PI * ((_r[i + 1] * _r[i + 1]) - (_r[i] * _r[i])) * 1e-6;
+            double half = (_r[i + 1] - _r[i]) / 2000;
+            for (int j = 0; j < _rows; j++)
             {
-                int c = (i * rows) + j;
-                double height = (z[j + 1] - z[j]) / 1000;
+                int c = (i * _rows) + j;
+                double height = (_z[j + 1] - _z[j]) / 1000;
                 (double along, double up) = Conductivity(i, j);
-                if (i + 1 < columns)
+                if (i + 1 < _columns)
                 {
-                    double area = 2 * Math.PI * r[i + 1] / 1000 * height;
-                    Join(c, c + rows, area / ((half / along) + ((r[i + 2] - r[i + 1]) / 2000 / Conductivity(i + 1, j).Along)));
-                    Face(c, c + rows, true, r[i + 1], z[j], z[j + 1], area);
+                    double area = 2 * Math.PI * _r[i + 1] / 1000 * height;
+                    Join(c, c + _rows, area / ((half / along) + ((_r[i + 2] - _r[i + 1]) / 2000 / Conductivity(i + 1, j).Along)));
+                    Face(c, c + _rows, true, _r[i + 1], _z[j], _z[j + 1], area);
                 }
 
-                if (j + 1 < rows)
+                if (j + 1 < _rows)
                 {
-                    Join(c, c + 1, ring / ((height / 2 / up) + ((z[j + 2] - z[j + 1]) / 2000 / Conductivity(i, j + 1).Up)));
-                    Face(c, c + 1, false, z[j + 1], r[i], r[i + 1], ring);
+                    Join(c, c + 1, ring / ((height / 2 / up) + ((_z[j + 2] - _z[j + 1]) / 2000 / Conductivity(i, j + 1).Up)));
+                    Face(c, c + 1, false, _z[j + 1], _r[i], _r[i + 1], ring);
                 }
             }
         }
@@ -232,13 +240,14 @@ internal sealed class FieldSolution
         double step = double.PositiveInfinity;
         for (int round = 0; round < 60 && step > 1e-4; round++)
         {
-            double[] before = [.. t];
-            var more = new List<(int A, int B, double G)>(seen.Select(pair => (pair.A, pair.B, pair.Area * Radiated(t[pair.A], t[pair.B]))));
+            double[] before = [.. _t];
+            var more =
+                new List<(int A, int B, double G)>(seen.Select(pair => (pair.A, pair.B, pair.Area * Radiated(_t[pair.A], _t[pair.B]))));
             Sweep(links, more, heat);
-            step = t.Zip(before, (a, b) => Math.Abs(a - b)).Max();
+            step = _t.Zip(before, (a, b) => Math.Abs(a - b)).Max();
         }
 
-        Leaving = Outside().Sum(film => film.G * (t[film.Cell] - housing.Ambient));
+        Leaving = Outside().Sum(film => film.G * (_t[film.Cell] - _housing.Ambient));
 
         void Join(int a, int b, double g)
         {
@@ -248,25 +257,25 @@ internal sealed class FieldSolution
 
         void Face(int a, int b, bool vertical, double at, double low, double high, double area)
         {
-            bool airThere = stuff[b] == Stuff.Air;
-            if ((stuff[a] == Stuff.Air) != airThere)
+            bool airThere = _stuff[b] == Stuff.Air;
+            if ((_stuff[a] == Stuff.Air) != airThere)
             {
-                faces.Add((airThere ? a : b, airThere ? 1 : -1, vertical, at, low, high, area));
+                _faces.Add((airThere ? a : b, airThere ? 1 : -1, vertical, at, low, high, area));
             }
         }
     }
 
     private void Spread(double[] heat)
     {
-        foreach ((double from, double to, double watts) in housing.Sources)
+        foreach ((double from, double to, double watts) in _housing.Sources)
         {
             (int Cell, double Weight)[] under =
             [
-                .. Enumerable.Range(0, t.Length).Where(c => stuff[c] == Stuff.Board).Select(c =>
+                .. Enumerable.Range(0, _t.Length).Where(c => _stuff[c] == Stuff.Board).Select(c =>
                 {
-                    double low = Math.Max(from, r[c / rows]);
-                    double high = Math.Min(to, r[(c / rows) + 1]);
-                    return (c, high <= low ? 0 : ((high * high) - (low * low)) * (z[(c % rows) + 1] - z[c % rows]));
+                    double low = Math.Max(from, _r[c / _rows]);
+                    double high = Math.Min(to, _r[(c / _rows) + 1]);
+                    return (c, high <= low ? 0 : ((high * high) - (low * low)) * (_z[(c % _rows) + 1] - _z[c % _rows]));
                 }),
             ];
             double all = under.Sum(each => each.Weight);
@@ -280,10 +289,10 @@ internal sealed class FieldSolution
     // Successive over-relaxation at fixed coefficients.
     private void Sweep(List<(int Other, double G)>[] links, List<(int A, int B, double G)> more, double[] heat)
     {
-        double[] own = new double[t.Length];
+        double[] own = new double[_t.Length];
         double[] source = [.. heat];
-        var all = new List<(int Other, double G)>[t.Length];
-        for (int c = 0; c < t.Length; c++)
+        var all = new List<(int Other, double G)>[_t.Length];
+        for (int c = 0; c < _t.Length; c++)
         {
             all[c] = [.. links[c]];
         }
@@ -297,7 +306,7 @@ internal sealed class FieldSolution
         foreach ((int cell, double g) in Outside())
         {
             own[cell] += g;
-            source[cell] += g * housing.Ambient;
+            source[cell] += g * _housing.Ambient;
         }
 
         (int Other, double G)[][] rowsOf = [.. all.Select(list => list.ToArray())];
@@ -306,16 +315,16 @@ internal sealed class FieldSolution
         for (int sweep = 0; sweep < 4000; sweep++)
         {
             double moved = 0;
-            for (int c = 0; c < t.Length; c++)
+            for (int c = 0; c < _t.Length; c++)
             {
                 double flow = source[c];
                 foreach ((int other, double g) in rowsOf[c])
                 {
-                    flow += g * t[other];
+                    flow += g * _t[other];
                 }
 
-                double step = over * ((flow / sum[c]) - t[c]);
-                t[c] += step;
+                double step = over * ((flow / sum[c]) - _t[c]);
+                _t[c] += step;
                 moved = Math.Max(moved, Math.Abs(step));
             }
 
@@ -329,42 +338,43 @@ internal sealed class FieldSolution
     // Outer faces: half a cell of plastic, then Churchill and Chu's film and radiation.
     private IEnumerable<(int Cell, double G)> Outside()
     {
-        for (int c = 0; c < t.Length; c++)
+        for (int c = 0; c < _t.Length; c++)
         {
-            int i = c / rows;
-            int j = c % rows;
-            double height = (z[j + 1] - z[j]) / 1000;
-            if (j == rows - 1)
+            int i = c / _rows;
+            int j = c % _rows;
+            double height = (_z[j + 1] - _z[j]) / 1000;
+            if (j == _rows - 1)
             {
-                double area = Math.PI * ((r[i + 1] * r[i + 1]) - (r[i] * r[i])) * 1e-6;
-                yield return (c, InSeries(height, area, Film(t[c]) + (Emissivity * Radiated(t[c], housing.Ambient))));
+                double area = Math.PI * ((_r[i + 1] * _r[i + 1]) - (_r[i] * _r[i])) * 1e-6;
+                yield return (c, InSeries(height, area, Film(_t[c]) + (Emissivity * Radiated(_t[c], _housing.Ambient))));
             }
 
-            if (i == columns - 1)
+            if (i == _columns - 1)
             {
-                double area = 2 * Math.PI * r[i + 1] / 1000 * height;
-                yield return (c, InSeries((r[i + 1] - r[i]) / 1000, area, Film(t[c]) + (Emissivity * Radiated(t[c], housing.Ambient))));
+                double area = 2 * Math.PI * _r[i + 1] / 1000 * height;
+                yield return (c,
+                    InSeries((_r[i + 1] - _r[i]) / 1000, area, Film(_t[c]) + (Emissivity * Radiated(_t[c], _housing.Ambient))));
             }
 
-            if (i == 0 && boreInner > 0)
+            if (i == 0 && _boreInner > 0)
             {
                 // The bore's wall radiates through its mouth only: the other end is closed by the wall that the housing hangs on.
-                double area = 2 * Math.PI * r[0] / 1000 * height;
-                double mouth = r[0] / 2 / frontEnd;
+                double area = 2 * Math.PI * _r[0] / 1000 * height;
+                double mouth = _r[0] / 2 / _frontEnd;
                 double through = 1 / ((1 / Emissivity) - 1 + (1 / Math.Min(1, mouth)));
-                yield return (c, InSeries((r[1] - r[0]) / 1000, area, Film(t[c]) + (through * Radiated(t[c], housing.Ambient))));
+                yield return (c, InSeries((_r[1] - _r[0]) / 1000, area, Film(_t[c]) + (through * Radiated(_t[c], _housing.Ambient))));
             }
         }
 
-        double InSeries(double thickness, double area, double h) => area / ((thickness / 2 / housing.Plastic) + (1 / h));
+        double InSeries(double thickness, double area, double h) => area / ((thickness / 2 / _housing.Plastic) + (1 / h));
     }
 
     private double Film(double celsius)
     {
         const double prandtl = 0.71;
-        double length = 2 * wallOuter / 1000;
-        double difference = Math.Max(0.1, celsius - housing.Ambient);
-        double film = ((celsius + housing.Ambient) / 2) + 273.15;
+        double length = 2 * _wallOuter / 1000;
+        double difference = Math.Max(0.1, celsius - _housing.Ambient);
+        double film = ((celsius + _housing.Ambient) / 2) + 273.15;
         double viscosity = 1.6e-5 * Math.Pow(film / 303, 1.75);
         double rayleigh = 9.81 / film * difference * Math.Pow(length, 3) / (viscosity * viscosity / prandtl);
         double nusselt = 0.68 + (0.670 * Math.Pow(rayleigh, 0.25) / Math.Pow(1 + Math.Pow(0.492 / prandtl, 9.0 / 16), 4.0 / 9));
@@ -383,13 +393,13 @@ internal sealed class FieldSolution
     {
         var random = new Random(20260729);
         Dictionary<(int Air, int Solid), int> byFace = [];
-        for (int f = 0; f < faces.Count; f++)
+        for (int f = 0; f < _faces.Count; f++)
         {
-            byFace[(AirBeside(faces[f]), faces[f].Cell)] = f;
+            byFace[(AirBeside(_faces[f]), _faces[f].Cell)] = f;
         }
 
         var shares = new Dictionary<(int, int), double>();
-        for (int f = 0; f < faces.Count; f++)
+        for (int f = 0; f < _faces.Count; f++)
         {
             for (int ray = 0; ray < RaysPerFace; ray++)
             {
@@ -397,13 +407,13 @@ internal sealed class FieldSolution
                 int left = 50;
                 do
                 {
-                    at = byFace[Flight(faces[at], AirBeside(faces[at]), random)];
+                    at = byFace[Flight(_faces[at], AirBeside(_faces[at]), random)];
                 }
                 while (random.NextDouble() > Emissivity && --left > 0);
-                if (faces[at].Cell != faces[f].Cell)
+                if (_faces[at].Cell != _faces[f].Cell)
                 {
-                    (int, int) key = (Math.Min(faces[f].Cell, faces[at].Cell), Math.Max(faces[f].Cell, faces[at].Cell));
-                    shares[key] = shares.GetValueOrDefault(key) + (Emissivity * faces[f].Area / RaysPerFace / 2);
+                    (int, int) key = (Math.Min(_faces[f].Cell, _faces[at].Cell), Math.Max(_faces[f].Cell, _faces[at].Cell));
+                    shares[key] = shares.GetValueOrDefault(key) + (Emissivity * _faces[f].Area / RaysPerFace / 2);
                 }
             }
         }
@@ -412,9 +422,10 @@ internal sealed class FieldSolution
     }
 
     private int AirBeside((int Cell, int Normal, bool Vertical, double At, double Low, double High, double Area) face) =>
-        face.Cell + (face.Normal * (face.Vertical ? rows : 1));
+        face.Cell + (face.Normal * (face.Vertical ? _rows : 1));
 
-    private (int Air, int Solid) Flight((int Cell, int Normal, bool Vertical, double At, double Low, double High, double Area) face, int air, Random random)
+    private (int Air, int Solid) Flight((int Cell, int Normal, bool Vertical, double At, double Low, double High, double Area) face,
+        int air, Random random)
     {
         double u = random.NextDouble();
         double sine = Math.Sqrt(random.NextDouble());
@@ -426,29 +437,30 @@ internal sealed class FieldSolution
         double dx = face.Vertical ? face.Normal * cosine : sine * Math.Cos(turn);
         double dy = sine * Math.Sin(turn);
         double dz = face.Vertical ? sine * Math.Cos(turn) : face.Normal * cosine;
-        int i = air / rows;
-        int j = air % rows;
+        int i = air / _rows;
+        int j = air % _rows;
         while (true)
         {
             // The way to each of the cell's four bounds; the nearest ahead is crossed.
             double a = (dx * dx) + (dy * dy);
             double b = (x * dx) + (y * dy);
             double square = (x * x) + (y * y);
-            double ToOuter(double radius) => a < 1e-15 ? double.PositiveInfinity : (Math.Sqrt(Math.Max(0, (b * b) - (a * (square - (radius * radius))))) - b) / a;
+            double ToOuter(double radius) =>
+                a < 1e-15 ? double.PositiveInfinity : (Math.Sqrt(Math.Max(0, (b * b) - (a * (square - (radius * radius))))) - b) / a;
             double ToInner(double radius)
             {
                 double root = (b * b) - (a * (square - (radius * radius)));
                 return b >= 0 || a < 1e-15 || root <= 0 ? double.PositiveInfinity : (-b - Math.Sqrt(root)) / a;
             }
 
-            double outer = ToOuter(r[i + 1]);
-            double innerWay = r[i] > 0 ? ToInner(r[i]) : double.PositiveInfinity;
-            double upright = dz > 0 ? (z[j + 1] - h) / dz : dz < 0 ? (z[j] - h) / dz : double.PositiveInfinity;
+            double outer = ToOuter(_r[i + 1]);
+            double innerWay = _r[i] > 0 ? ToInner(_r[i]) : double.PositiveInfinity;
+            double upright = dz > 0 ? (_z[j + 1] - h) / dz : dz < 0 ? (_z[j] - h) / dz : double.PositiveInfinity;
             double way = Math.Max(0, Math.Min(upright, Math.Min(outer, innerWay)));
             x += dx * way;
             y += dy * way;
             h += dz * way;
-            int from = (i * rows) + j;
+            int from = (i * _rows) + j;
             if (upright <= outer && upright <= innerWay)
             {
                 j += dz > 0 ? 1 : -1;
@@ -458,8 +470,8 @@ internal sealed class FieldSolution
                 i += outer <= innerWay ? 1 : -1;
             }
 
-            int next = (i * rows) + j;
-            if (stuff[next] != Stuff.Air)
+            int next = (i * _rows) + j;
+            if (_stuff[next] != Stuff.Air)
             {
                 return (from, next);
             }

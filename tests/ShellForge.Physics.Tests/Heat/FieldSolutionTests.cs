@@ -62,7 +62,8 @@ public class FieldSolutionTests
     [InlineData(100, 15, 15, 1.6)]
     [InlineData(150, 2, 2, 1.8)]
     [InlineData(200, 15, 6, 3.2)]
-    public void Rings_with_a_baffle_are_as_warm_as_the_field_solution_says(double diameter, double below, double above, double watts) => Compare(
+    public void Rings_with_a_baffle_are_as_warm_as_the_field_solution_says(double diameter, double below, double above, double watts) =>
+        Compare(
         new FieldCase
         {
             BoardOuter = diameter / 2,

@@ -3,7 +3,9 @@ using ShellForge.Physics.Heat;
 
 namespace ShellForge.Physics.Tests.Heat;
 
-/// <summary>Housings for the model of heat, the coefficients as they ship, and the samples' sections as measured off their drawings.</summary>
+/// <summary>
+/// Housings for the model of heat, the coefficients as they ship, and the samples' sections as measured off their drawings.
+/// </summary>
 internal static class HeatCases
 {
     public static HeatCoefficients Typical { get; } = new()
@@ -79,8 +81,10 @@ internal static class HeatCases
                 {
                     WindowShare = Share(ring, housing.WindowFrom * mm, housing.WindowTo * mm),
                     BaffleShare = housing.Rims.Sum(rim => Share(ring, rim.Radius * mm, (rim.Radius + rim.Thickness) * mm))
-                        + (housing.Rims.Length > 1 ? housing.CellShare * Share(ring, housing.Rims[0].Radius * mm, housing.Rims[^1].Radius * mm) : 0),
-                    Leds = 24 * housing.Sources.Sum(source => source.Watts / housing.HeatWatts * Part(ring, source.From * mm, source.To * mm, rings)),
+                        + (housing.Rims.Length > 1
+                            ? housing.CellShare * Share(ring, housing.Rims[0].Radius * mm, housing.Rims[^1].Radius * mm) : 0),
+                    Leds = 24 * housing.Sources.Sum(
+                        source => source.Watts / housing.HeatWatts * Part(ring, source.From * mm, source.To * mm, rings)),
                 }),
             ],
             Floor = new(housing.Floor * mm, housing.Plastic),

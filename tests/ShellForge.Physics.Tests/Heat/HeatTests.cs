@@ -23,7 +23,8 @@ public class HeatTests
     [Property(MaxTest = 25)]
     public bool As_much_heat_leaves_as_is_made(byte size, byte watts, byte ambient, bool vented)
     {
-        HeatInput sealedBox = Hung(40 + (size / 2.0), 1 + (size / 20.0), 0.05 + (watts / 40.0)) with { AmbientCelsius = -20 + (ambient / 4.0) };
+        HeatInput sealedBox =
+            Hung(40 + (size / 2.0), 1 + (size / 20.0), 0.05 + (watts / 40.0)) with { AmbientCelsius = -20 + (ambient / 4.0) };
         HeatInput input = (vented ? Vented(sealedBox) : sealedBox) with
         {
             ControllerWatts = 0.4,
@@ -106,7 +107,8 @@ public class HeatTests
     {
         // Two plates of 100 mm, 10 mm apart, with two side walls: by hand the plates see sqrt(1 + 0.1^2) - 0.1 of each other.
         RoomStrip[] strips = [new(0, 1, 0, 1.1, 0), new(1, 1, 0.01, 1.1, 0.01), new(2, 1, 0, 1, 0.01), new(3, 1.1, 0, 1.1, 0.01)];
-        var pairs = RoomSight.Pairs(strips, false).ToDictionary(pair => (pair.A.Point, pair.B.Point), pair => pair.Area / (Math.PI * (pair.A.Radius + pair.B.Radius)));
+        var pairs = RoomSight.Pairs(strips, false).ToDictionary(pair => (pair.A.Point, pair.B.Point),
+            pair => pair.Area / (Math.PI * (pair.A.Radius + pair.B.Radius)));
         Assert.Equal(0.1 * (Math.Sqrt(1.01) - 0.1), pairs[(0, 1)], 9);
         Assert.Equal(0.1, pairs[(0, 1)] + pairs[(0, 2)] + pairs[(0, 3)], 9);
     }

@@ -16,7 +16,8 @@ public class EnergyTests
         const double radius = 40;
         double m = Math.Log(0.5) / Math.Log(Math.Cos(viewingAngle / 2 * Math.PI / 180));
         double expected = 1 - Math.Pow(h / Math.Sqrt((h * h) + (radius * radius)), m + 1);
-        LightMap map = LightModel.Map(Scenes.Of([Scenes.Up(0.1, 0.07, viewingAngle)], Scenes.Square(40, h, 0.25, at => at.Length < radius)));
+        LightMap map =
+            LightModel.Map(Scenes.Of([Scenes.Up(0.1, 0.07, viewingAngle)], Scenes.Square(40, h, 0.25, at => at.Length < radius)));
         Assert.InRange(map.DirectShare / expected, 0.99, 1.01);
         Assert.InRange(map.DirectShare, 0, 1);
     }
@@ -104,7 +105,8 @@ public class EnergyTests
                 WallSet walls = new WallSet().Box(new(-60, 6, -1), new(60, 7, 6)).Box(new(-60, -7, -1), new(60, -6, 6));
                 var leds = Enumerable.Range(-6, 13).Select(i => Scenes.Up(i * 8, 0, 120, 4));
                 ReceiverGrid face = ReceiverGrid.Flat(new Box2(new Point2(-16, -6), new Point2(16, 6)), 6, step, _ => true);
-                LightMap map = LightModel.Map(Scenes.Of(leds, face, walls, 0.85, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))));
+                LightMap map =
+                    LightModel.Map(Scenes.Of(leds, face, walls, 0.85, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))));
                 return Evenness.Along(map, PitchLine.Row([new(-8, 0), Point2.Origin, new(8, 0)], 8));
             }),
         ];

@@ -19,7 +19,8 @@ public class LeakTests
 
         walls.Box(new(-6 - wall, -6 - wall, -1), new(-6, 6 + wall, 8))
             .Box(new(-6, 6, -1), new(6, 6 + wall, 8)).Box(new(-6, -6 - wall, -1), new(6, -6, 8));
-        return Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(6, 8, 0.5), walls, reflectance, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
+        return Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(6, 8, 0.5), walls, reflectance,
+            DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(reflectance, transmissionLength)],
         };
@@ -61,8 +62,8 @@ public class LeakTests
     [Fact]
     public void A_wall_beside_an_LED_glows_as_photons_and_the_cosine_law_say()
     {
-        // A flat emitter at the foot of a wall at the distance a throws at most 9 / (16 sqrt(3) pi a^2) of its light on each mm2 of it. Photons say
-        // how much of it the window gets; 0.8 mm of wall pass 1 / (1 + 0.8 / 0.25) of theirs.
+        // A flat emitter at the foot of a wall at the distance a throws at most 9 / (16 sqrt(3) pi a^2) of its light on each mm2 of it.
+        // Photons say how much of it the window gets; 0.8 mm of wall pass 1 / (1 + 0.8 / 0.25) of theirs.
         const double a = 6;
         const int photons = 400_000;
         WallSet walls = new WallSet().Room(a, 8, 0.8);
@@ -93,7 +94,8 @@ public class LeakTests
         // A bezel of 0.8 mm from 3 mm on; behind it, or not, the rim of a sheet of 0.8 mm.
         static LightScene Bezel(double sheet) => Scenes.Of(
             [Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5),
-            new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
+            new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0,
+                DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(0, 0.25)],
             Sheet = new WallSet().Box(new(-9, -9, 4), new(9, 9, 4.8)).Tree(),
@@ -111,12 +113,16 @@ public class LeakTests
     {
         // A room of 18 x 18 with white walls, a window of 6 x 6 in its bezel; a sheet lies behind the bezel, or nothing does.
         WallSet walls = new WallSet().Box(new(-10, -10, -3), new(10, 10, -1))
-            .Box(new(9, -10, -1), new(10, 10, 5.6)).Box(new(-10, -10, -1), new(-9, 10, 5.6)).Box(new(-9, 9, -1), new(9, 10, 5.6)).Box(new(-9, -10, -1), new(9, -9, 5.6))
-            .Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)).Box(new(-3, 3, 4.8), new(3, 9, 5.6)).Box(new(-3, -9, 4.8), new(3, -3, 5.6));
-        LightScene open = Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5), walls, 0.85, DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
-        {
-            Materials = [new SurfaceOptics(0.85, 0)],
-        };
+            .Box(new(9, -10, -1), new(10, 10, 5.6)).Box(new(-10, -10, -1), new(-9, 10, 5.6)).Box(new(-9, 9, -1), new(9, 10, 5.6))
+                .Box(new(-9, -10, -1), new(9, -9, 5.6))
+            .Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)).Box(new(-3, 3, 4.8), new(3, 9, 5.6))
+                .Box(new(-3, -9, 4.8), new(3, -3, 5.6));
+        LightScene open =
+            Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5), walls, 0.85,
+                DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
+            {
+                Materials = [new SurfaceOptics(0.85, 0)],
+            };
         Assert.True(Leaks(open).SeamShare > 0.002);
         Assert.Equal(0, Leaks(open with
         {

@@ -37,8 +37,8 @@ public class PhotonTests
                     }
                 }
 
-                // Four standard deviations of a count; 1 % for cells that a shadow's edge crosses, 4 % where windows are drawn as four points or
-                // walls throw light at each other patch by patch.
+                // Four standard deviations of a count; 1 % for cells that a shadow's edge crosses, 4 % where windows are drawn as four
+                // points or walls throw light at each other patch by patch.
                 double slack = window > 0 || reflectance > 0 ? 0.04 : 0.01;
                 double photon = landed[i, j] / photons * 2;
                 double noise = 4 * Math.Sqrt(Math.Max(1, landed[i, j])) / photons * 2;

@@ -7,9 +7,9 @@ namespace ShellForge.Physics.Tests.Light;
 /// <summary>Triangles of boxes and scenes made of them, plain enough for a second tracer to read.</summary>
 internal sealed class WallSet
 {
-    private readonly List<(Point3 A, Point3 B, Point3 C)> triangles = [];
+    private readonly List<(Point3 A, Point3 B, Point3 C)> _triangles = [];
 
-    public IReadOnlyList<(Point3 A, Point3 B, Point3 C)> Triangles => triangles;
+    public IReadOnlyList<(Point3 A, Point3 B, Point3 C)> Triangles => _triangles;
 
     public WallSet Box(Point3 low, Point3 high)
     {
@@ -17,8 +17,8 @@ internal sealed class WallSet
         int[][] faces = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
         foreach (int[] f in faces)
         {
-            triangles.Add((Corner(f[0]), Corner(f[1]), Corner(f[2])));
-            triangles.Add((Corner(f[0]), Corner(f[2]), Corner(f[3])));
+            _triangles.Add((Corner(f[0]), Corner(f[1]), Corner(f[2])));
+            _triangles.Add((Corner(f[0]), Corner(f[2]), Corner(f[3])));
         }
 
         return this;
@@ -34,7 +34,7 @@ internal sealed class WallSet
     public ShadowTree Tree()
     {
         var builder = new ShadowTreeBuilder();
-        foreach ((Point3 a, Point3 b, Point3 c) in triangles)
+        foreach ((Point3 a, Point3 b, Point3 c) in _triangles)
         {
             builder.Add(a, b, c, 0);
         }
@@ -51,14 +51,15 @@ internal static class Scenes
         new(new Point3(x, y, 0), new Point3(0, 0, 1), angle, window);
 
     public static LightScene Of(
-        IEnumerable<LedSource> leds, ReceiverGrid face, WallSet? walls = null, double reflectance = 0, DiffuserOptics? sheet = null) => new()
-        {
-            Leds = [.. leds],
-            Solids = walls?.Tree() ?? ShadowTree.Empty,
-            Materials = [new SurfaceOptics(reflectance, 0)],
-            Face = face,
-            Diffuser = sheet ?? Clear,
-        };
+        IEnumerable<LedSource> leds, ReceiverGrid face, WallSet? walls = null, double reflectance = 0,
+            DiffuserOptics? sheet = null) => new()
+            {
+                Leds = [.. leds],
+                Solids = walls?.Tree() ?? ShadowTree.Empty,
+                Materials = [new SurfaceOptics(reflectance, 0)],
+                Face = face,
+                Diffuser = sheet ?? Clear,
+            };
 
     public static ReceiverGrid Square(double half, double z, double step, Func<Point2, bool>? open = null) =>
         ReceiverGrid.Flat(new Box2(new Point2(-half, -half), new Point2(half, half)), z, step, open ?? (_ => true));

@@ -13,12 +13,14 @@ public class SweepFolderTests
 {
     private const string Plan = "vary: {housing.walls: [2, 3, 4], housing.floor: [1.6, 2.0, 2.4, 2.8]}";
 
-    private static List<string> Run(SweepOrder order, TemporaryFolder folder, Shard? shard = null, Func<Variant, string, CancellationToken, MadeVariant>? make = null)
+    private static List<string> Run(SweepOrder order, TemporaryFolder folder, Shard? shard = null,
+        Func<Variant, string, CancellationToken, MadeVariant>? make = null)
     {
         var made = new ConcurrentBag<string>();
         using (SweepFolder sweep = SweepFolder.Open(folder.Path, order))
         {
-            SweepRun.Run(order, sweep, new SweepPart(shard ?? Shard.Whole, 3), make ?? Orders.Written, row => made.Add(row.Folder), CancellationToken.None);
+            SweepRun.Run(order, sweep, new SweepPart(shard ?? Shard.Whole, 3), make ?? Orders.Written, row => made.Add(row.Folder),
+                CancellationToken.None);
         }
 
         SweepFolder.Fold(folder.Path);
@@ -47,7 +49,8 @@ public class SweepFolderTests
 
         SweepOrder grown = Orders.Of(Plan.Replace("[2, 3, 4]", "[4, 5, 2, 3]", StringComparison.Ordinal));
 
-        Assert.Equal(VariantList.Of(grown).Where(v => v.Telling[0].Value.Text == "5").Select(v => v.Folder).Order(), Run(grown, folder).Order());
+        Assert.Equal(VariantList.Of(grown).Where(v => v.Telling[0].Value.Text == "5").Select(v => v.Folder).Order(),
+            Run(grown, folder).Order());
     }
 
     [Fact]
@@ -111,7 +114,8 @@ public class SweepFolderTests
             int made = 0;
             using (SweepFolder sweep = SweepFolder.Open(folder.Path, order))
             {
-                Assert.ThrowsAny<OperationCanceledException>(() => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), (variant, key, cancel) =>
+                Assert.ThrowsAny<OperationCanceledException>(
+                    () => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), (variant, key, cancel) =>
                 {
                     if (Interlocked.Increment(ref made) > after)
                     {
@@ -138,7 +142,8 @@ public class SweepFolderTests
         using (SweepFolder one = SweepFolder.Open(folder.Path, order))
         using (SweepFolder other = SweepFolder.Open(folder.Path, order))
         {
-            Parallel.ForEach([one, other, one, other], sweep => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 4), Orders.Written, _ => { }, CancellationToken.None));
+            Parallel.ForEach([one, other, one, other],
+                sweep => SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 4), Orders.Written, _ => { }, CancellationToken.None));
         }
 
         Assert.Empty(Run(order, folder));
@@ -175,7 +180,8 @@ public class SweepFolderTests
         var rows = new ConcurrentBag<VariantRow>();
         using (SweepFolder sweep = SweepFolder.Open(folder.Path, order))
         {
-            SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), new VariantMaker(order, (_, _) => []).Make, rows.Add, CancellationToken.None);
+            SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), new VariantMaker(order, (_, _) => []).Make, rows.Add,
+                CancellationToken.None);
         }
 
         Assert.Equal(2, rows.Count(row => row.Outcome == VariantOutcome.Made && File.Exists(folder.File($"{row.Folder}/report.json"))));
@@ -190,12 +196,18 @@ public class SweepFolderTests
     {
         SweepOrder order = Orders.Of("vary: {housing.walls: [4], housing.floor: [2.0, 2.4]}", "housing.walls=3");
         Variant[] all = [.. VariantList.Of(order)];
-        MadeVariant[] made = [.. all.Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
+        MadeVariant[] made =
+            [.. all.Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
 
         Assert.Contains($"tub-{all[0].Code}.stl", made[0].Files.Select(file => file.Name));
-        Assert.Contains(made[0].Files, file => file.Name.StartsWith($"housing-{all[0].Code}", StringComparison.Ordinal) && file.Name.EndsWith(".3mf", StringComparison.Ordinal));
-        JsonElement resolved = JsonDocument.Parse(made[0].Files.Single(file => file.Name == "report.json").Content).RootElement.GetProperty("resolved");
-        Assert.Equal(("2", "plan.yaml"), (resolved.GetProperty("stack.floor").GetProperty("value").GetString(), resolved.GetProperty("stack.floor").GetProperty("from").GetString()));
+        Assert.Contains(made[0].Files,
+            file => file.Name.StartsWith($"housing-{all[0].Code}", StringComparison.Ordinal)
+                && file.Name.EndsWith(".3mf", StringComparison.Ordinal));
+        JsonElement resolved =
+            JsonDocument.Parse(made[0].Files.Single(file => file.Name == "report.json").Content).RootElement.GetProperty("resolved");
+        Assert.Equal(("2", "plan.yaml"),
+            (resolved.GetProperty("stack.floor").GetProperty("value").GetString(),
+                resolved.GetProperty("stack.floor").GetProperty("from").GetString()));
         Assert.Equal("--set 1:1:15", resolved.GetProperty("shell.wall").GetProperty("from").GetString());
 
     }
@@ -206,7 +218,9 @@ public class SweepFolderTests
     public void Parts_that_variants_share_are_equal_unless_each_carries_its_mark(string mark, bool equal)
     {
         SweepOrder order = Orders.Of($"vary: {{power.brightness: [0.2, 0.25]}}\nmark: {mark}");
-        MadeVariant[] made = [.. VariantList.Of(order).Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
+        MadeVariant[] made =
+            [.. VariantList.Of(order)
+                .Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
 
         Assert.Equal(equal, Shape(made[0], "tub") == Shape(made[1], "tub"));
     }

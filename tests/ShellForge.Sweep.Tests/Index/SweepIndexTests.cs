@@ -31,7 +31,8 @@ public class SweepIndexTests
     public void Table_and_document_name_every_variant_in_the_plans_order()
     {
         using var folder = new TemporaryFolder();
-        SweepOrder order = Orders.Of("vary: {name: [\"a, b\", \"say \\\"c\\\"\", \"=1+1\"], housing.walls: [2, 4]}\ncases: {slim: {housing.walls: 3}}");
+        SweepOrder order =
+            Orders.Of("vary: {name: [\"a, b\", \"say \\\"c\\\"\", \"=1+1\"], housing.walls: [2, 4]}\ncases: {slim: {housing.walls: 3}}");
         Make(order, folder);
 
         string[] lines = File.ReadAllLines(folder.File("index.csv"));
@@ -42,7 +43,8 @@ public class SweepIndexTests
         Assert.Contains(",'=1+1,2,", lines[5], StringComparison.Ordinal);
         Assert.Contains(",slim,,3,made,", lines[7], StringComparison.Ordinal);
         JsonElement json = JsonDocument.Parse(File.ReadAllText(folder.File("index.json"))).RootElement;
-        Assert.Equal(VariantList.Of(order).Select(v => v.Folder), json.GetProperty("variants").EnumerateArray().Select(v => v.GetProperty("folder").GetString()!));
+        Assert.Equal(VariantList.Of(order).Select(v => v.Folder),
+            json.GetProperty("variants").EnumerateArray().Select(v => v.GetProperty("folder").GetString()!));
     }
 
     [Fact]
@@ -50,7 +52,9 @@ public class SweepIndexTests
     {
         using var folder = new TemporaryFolder();
         SweepOrder order = Orders.Of("vary: {name: [\"<b>x</b>\", \"</script>\"], housing.walls: [2, 4]}");
-        Make(order, folder, (variant, row) => variant.Number == 3 ? row with { Outcome = VariantOutcome.Refused, Housing = null, Faults = ["plan.yaml:3:9: no"] } : row);
+        Make(order, folder,
+            (variant, row) => variant.Number == 3
+                ? row with { Outcome = VariantOutcome.Refused, Housing = null, Faults = ["plan.yaml:3:9: no"] } : row);
 
         string page = File.ReadAllText(folder.File("index.html"));
         string bare = Regex.Replace(page, "<script.*?</script>", "", RegexOptions.Singleline);
@@ -67,7 +71,8 @@ public class SweepIndexTests
     public void A_batch_buys_for_what_can_be_printed_with_spares_rounded_up()
     {
         using var folder = new TemporaryFolder();
-        Make(Orders.Of("vary: {housing.walls: [2, 3, 4]}\nspares: 10"), folder, (v, row) => v.Number == 2 ? Orders.Row(v, row.Key, stops: 1) : row);
+        Make(Orders.Of("vary: {housing.walls: [2, 3, 4]}\nspares: 10"), folder,
+            (v, row) => v.Number == 2 ? Orders.Row(v, row.Key, stops: 1) : row);
 
         JsonElement item = JsonDocument.Parse(File.ReadAllText(folder.File("index.json"))).RootElement.GetProperty("shopping")[0];
         Assert.Equal((8, 9), (item.GetProperty("needed").GetInt32(), item.GetProperty("to_buy").GetInt32()));
@@ -83,7 +88,8 @@ public class SweepIndexTests
                 $"p{i}", "one", random.Next(2) == 0 ? "black" : "white", (210, 200), (random.Next(10, 260), random.Next(10, 190))))];
             var plates = PlateFill.Of(jobs);
 
-            Assert.Equal(jobs.Select(job => job.Name).Order(StringComparer.Ordinal), plates.SelectMany(plate => plate.Parts).Order(StringComparer.Ordinal));
+            Assert.Equal(jobs.Select(job => job.Name).Order(StringComparer.Ordinal),
+                plates.SelectMany(plate => plate.Parts).Order(StringComparer.Ordinal));
             foreach (BatchPlate plate in plates)
             {
                 PlateJob[] on = [.. plate.Parts.Select(name => jobs.Single(job => job.Name == name))];

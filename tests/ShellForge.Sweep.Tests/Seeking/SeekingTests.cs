@@ -46,13 +46,16 @@ public class SeekingTests
     {
         var wish = new BestWish([("height", 1)], null, RangeShape.Smooth);
         Variant[] variants = [.. VariantList.Of(Orders.Of("vary: {housing.walls: [2, 3, 4, 5]}"))];
-        VariantRow[] rows = [.. variants.Select((v, i) => With(Orders.Row(v, $"{i}", stops: i == 3 ? 1 : 0), height: new[] { 12, 11, 11, 9 }[i], plastic: 10 + i))];
+        VariantRow[] rows =
+            [.. variants.Select(
+                (v, i) => With(Orders.Row(v, $"{i}", stops: i == 3 ? 1 : 0), height: new[] { 12, 11, 11, 9 }[i], plastic: 10 + i))];
 
         BestChoice choice = BestChoice.Of(wish, rows);
 
         Assert.Equal(rows[1].Folder, choice.Row!.Folder);
         Assert.Contains($"{rows[3].Folder} would be better, but: too-low, tub", choice.Limit, StringComparison.Ordinal);
-        Assert.Equal([rows[0].Folder, rows[1].Folder], BestChoice.Of(wish with { Weights = [("height", 1), ("plastic", 1)] }, rows).Front.Select(row => row.Folder));
+        Assert.Equal([rows[0].Folder, rows[1].Folder],
+            BestChoice.Of(wish with { Weights = [("height", 1), ("plastic", 1)] }, rows).Front.Select(row => row.Folder));
         Assert.Equal(wish.ToString(), BestWish.Parse(wish.ToString())!.ToString());
     }
 
@@ -82,8 +85,10 @@ public class SeekingTests
     {
         Housing = row.Housing! with
         {
-            Size = [10, 10, height], Grams = plastic,
-            Findings = row.Housing.Stops > 0 ? [new FindingFigures { Rule = "too-low", Severity = "stop", Subject = "tub", Message = "no" }] : [],
+            Size = [10, 10, height],
+            Grams = plastic,
+            Findings = row.Housing.Stops > 0
+                ? [new FindingFigures { Rule = "too-low", Severity = "stop", Subject = "tub", Message = "no" }] : [],
         },
     };
 }

@@ -6,7 +6,8 @@ namespace ShellForge.Sweep.Tests.Variants;
 public class VariantListTests
 {
     private static string[] Told(SweepOrder order) =>
-        [.. VariantList.Of(order).Select(v => $"{order.Boards[v.BoardIndex].Stem}:{v.Case}{string.Join(' ', v.Telling.Select(s => s.Value.Text))}")];
+        [.. VariantList.Of(order)
+            .Select(v => $"{order.Boards[v.BoardIndex].Stem}:{v.Case}{string.Join(' ', v.Telling.Select(s => s.Value.Text))}")];
 
     [Fact]
     public void Every_value_meets_every_other_the_last_axis_fastest_then_come_the_cases() => Assert.Equal(
@@ -26,7 +27,8 @@ public class VariantListTests
     [Fact]
     public void Boards_are_an_axis_that_exclusions_know() => Assert.Equal(
         ["a:2", "a:4", "b:4"],
-        Told(Orders.OfBoards("vary: {housing.walls: [2, 4]}\nexcept: [{board: b, housing.walls: 2}]", [("a.yaml", Orders.SmallBoard), ("b.yaml", Orders.SmallBoard)])));
+        Told(Orders.OfBoards("vary: {housing.walls: [2, 4]}\nexcept: [{board: b, housing.walls: 2}]",
+            [("a.yaml", Orders.SmallBoard), ("b.yaml", Orders.SmallBoard)])));
 
     [Fact]
     public void What_the_command_line_holds_fixed_tells_no_variants_apart()
@@ -38,12 +40,14 @@ public class VariantListTests
     }
 
     [Fact]
-    public void A_repeated_value_makes_one_variant() => Assert.Equal(["buoy:2", "buoy:4"], Told(Orders.Of("vary: {housing.walls: [2, 4, 2]}")));
+    public void A_repeated_value_makes_one_variant() =>
+        Assert.Equal(["buoy:2", "buoy:4"], Told(Orders.Of("vary: {housing.walls: [2, 4, 2]}")));
 
     [Fact]
     public void Derived_values_are_filled_in_by_path_or_by_its_end() => Assert.Equal(
         ["name=buoy 2 of m2x3-od3.6", "name=buoy 4 of m2x3-od3.6"],
-        VariantList.Of(Orders.Of("set: {housing.insert: m2x3-od3.6}\nvary: {housing.walls: [2, 4]}\nname: \"{board} {walls} of {housing.insert}\""))
+        VariantList.Of(
+            Orders.Of("set: {housing.insert: m2x3-od3.6}\nvary: {housing.walls: [2, 4]}\nname: \"{board} {walls} of {housing.insert}\""))
             .Select(v => v.Settings[^1].Override.ToString()));
 
     [Fact]

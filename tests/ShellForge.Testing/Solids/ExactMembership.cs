@@ -11,7 +11,8 @@ namespace ShellForge.Testing.Solids;
 public static class ExactMembership
 {
     // Directions that no edge of a made body has; the next is taken when a ray meets an edge.
-    private static readonly (int X, int Y, int Z)[] Directions = [(1000003, 7919, -104729), (-15485863, 99991, 611953), (31, -1299709, 15487)];
+    private static readonly (int X, int Y, int Z)[] Directions = [(1000003, 7919, -104729), (-15485863, 99991, 611953),
+        (31, -1299709, 15487)];
 
     /// <summary>In a tree of sources, maps and booleans, each leaf on the lattice as it is.</summary>
     /// <param name="solid">The tree.</param>
@@ -91,5 +92,6 @@ public static class ExactMembership
     }
 
     private static int Determinant(BigInteger[] a, BigInteger[] b, BigInteger[] c) =>
-        ((a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) + (a[1] * ((b[2] * c[0]) - (b[0] * c[2]))) + (a[2] * ((b[0] * c[1]) - (b[1] * c[0])))).Sign;
+        ((a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) + (a[1] * ((b[2] * c[0]) - (b[0] * c[2])))
+            + (a[2] * ((b[0] * c[1]) - (b[1] * c[0])))).Sign;
 }

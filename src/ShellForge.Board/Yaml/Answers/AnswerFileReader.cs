@@ -47,24 +47,29 @@ public static class AnswerFileReader
     private static readonly Form<AnsweredCoupon> Coupon = new("a coupon", keys =>
     {
         FormKey<string> kind = keys.Required("kind", ProfileForms.ProfileNumbers.Word, "Kind of coupon.");
-        FormKey<InsertProfile> insert = keys.Optional("insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts), "The insert it was drawn for.");
-        FormKey<double> around = keys.Optional("around", new NumberKind("a value", LeastAround, MostAround), "The value its steps lie around.");
+        FormKey<InsertProfile> insert = keys.Optional("insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts),
+            "The insert it was drawn for.");
+        FormKey<double> around = keys.Optional("around", new NumberKind("a value", LeastAround, MostAround),
+            "The value its steps lie around.");
         FormKey<ImmutableArray<WrittenAnswer>> answers = keys.Required("answers", new AnswersKind(), "The answers by question.");
         return values => new AnsweredCoupon(
-            values.Said(kind).Value,
-            values.Said(insert).Given ? values.Said(insert).Value : null,
-            values.Said(around).Given ? values.Said(around).Value : null,
-            values.Said(answers).Value,
+            values.Get(kind).Value,
+            values.Get(insert).Given ? values.Get(insert).Value : null,
+            values.Get(around).Given ? values.Get(around).Value : null,
+            values.Get(answers).Value,
             values.Node.Place);
     });
 
     private static readonly Form<AnswerFile> File = new("a file of answers", keys =>
     {
         keys.Required("format", new WordKind<bool>((Format, true)), "Format and version of the file.");
-        FormKey<PrinterProfile> printer = keys.Required("printer", new ProfileKind<PrinterProfile>("a printer", l => l.Printers), "The printer.");
-        FormKey<FilamentProfile> filament = keys.Required("filament", new ProfileKind<FilamentProfile>("a filament", l => l.Filaments), "The filament.");
-        FormKey<ImmutableArray<AnsweredCoupon>> coupons = keys.Required("coupons", new ListKind<AnsweredCoupon>("coupons", Coupon, 1, MostCoupons), "What was printed.");
-        return values => new AnswerFile(values.Said(printer).Value, values.Said(filament).Value, values.Said(coupons).Value);
+        FormKey<PrinterProfile> printer = keys.Required("printer", new ProfileKind<PrinterProfile>("a printer", l => l.Printers),
+            "The printer.");
+        FormKey<FilamentProfile> filament = keys.Required("filament", new ProfileKind<FilamentProfile>("a filament", l => l.Filaments),
+            "The filament.");
+        FormKey<ImmutableArray<AnsweredCoupon>> coupons =
+            keys.Required("coupons", new ListKind<AnsweredCoupon>("coupons", Coupon, 1, MostCoupons), "What was printed.");
+        return values => new AnswerFile(values.Get(printer).Value, values.Get(filament).Value, values.Get(coupons).Value);
     });
 
     /// <summary>Reads a file of answers; all mistakes are told at once.</summary>
@@ -75,7 +80,8 @@ public static class AnswerFileReader
     {
         var sink = new DiagnosticSink();
         AnswerFile? file = null;
-        if (YamlTreeReader.Read(fileName, text, sink) is { } root && File.TryRead(root, new ReadingContext(sink, profiles), out AnswerFile read))
+        if (YamlTreeReader.Read(fileName, text, sink) is { } root
+            && File.TryRead(root, new ReadingContext(sink, profiles), out AnswerFile read))
         {
             file = read;
         }
@@ -106,7 +112,8 @@ public static class AnswerFileReader
             {
                 if (entry.Value is not ScalarNode scalar || scalar.Text.Length > LongestAnswer)
                 {
-                    context.Sink.Error(entry.Value.Place, "bad-answer", $"the answer to '{entry.Key.Text}' is no number and no word", "expected one of both");
+                    context.Sink.Error(entry.Value.Place, "bad-answer", $"the answer to '{entry.Key.Text}' is no number and no word",
+                        "expected one of both");
                     continue;
                 }
 

@@ -7,64 +7,72 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Board.Yaml.Forms;
 
 /// <summary>The board as said.</summary>
-internal sealed record BoardSaid(
-    Said<OutlineSaid> Outline,
-    Said<Point2> Centre,
-    Said<double> Thickness,
-    Said<EdgeFinish> Edge,
-    Said<MeasuredSaid> Measured,
-    Said<ImmutableArray<CutoutSaid>> Cutouts,
-    Said<ImmutableArray<HoleSaid>> Holes,
-    Said<ImmutableArray<PixelsSaid>> Pixels,
-    Said<ImmutableArray<PartSaid>> Parts,
-    Said<ImmutableArray<WireSaid>> Wires,
+internal sealed record ParsedBoard(
+    Parsed<ParsedOutline> Outline,
+    Parsed<Point2> Centre,
+    Parsed<double> Thickness,
+    Parsed<EdgeFinish> Edge,
+    Parsed<ParsedMeasured> Measured,
+    Parsed<ImmutableArray<ParsedCutout>> Cutouts,
+    Parsed<ImmutableArray<ParsedHole>> Holes,
+    Parsed<ImmutableArray<ParsedPixels>> Pixels,
+    Parsed<ImmutableArray<ParsedPart>> Parts,
+    Parsed<ImmutableArray<ParsedWire>> Wires,
     MappingNode Node);
 
 /// <summary>What calipers said of this batch.</summary>
-internal sealed record MeasuredSaid(
-    Said<double> Outer, Said<double> Bore, Said<double> Thickness, Said<double> TabStub, Said<string> Batch);
+internal sealed record ParsedMeasured(
+    Parsed<double> Outer, Parsed<double> Bore, Parsed<double> Thickness, Parsed<double> TabStub, Parsed<string> Batch);
 
 /// <summary>The mapping at `board:`.</summary>
 internal static class BoardForm
 {
     private static readonly Kind<double> Thickness = BoardKinds.Length("a board's thickness", 0.2, 6);
 
-    private static readonly Form<MeasuredSaid> Measured = new("measured sizes", keys =>
+    private static readonly Form<ParsedMeasured> Measured = new("measured sizes", keys =>
     {
-        FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer diameter", 8, BoardKinds.LargestBoard), "Outer diameter of a disc or ring.");
+        FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer diameter", 8, BoardKinds.LargestBoard),
+            "Outer diameter of a disc or ring.");
         FormKey<double> bore = keys.Optional("bore", BoardKinds.Length("a bore diameter", 1, BoardKinds.LargestBoard), "Bore of a ring.");
         FormKey<double> thickness = keys.Optional("thickness", Thickness, "Thickness.");
-        FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5), "Longest stub left by break-off tabs.");
+        FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5),
+            "Longest stub left by break-off tabs.");
         FormKey<string> batch = keys.Optional("batch", BoardKinds.Name, "Which batch was measured.");
-        return values => new MeasuredSaid(
-            values.Said(outer), values.Said(bore), values.Said(thickness), values.Said(stub), values.Said(batch));
+        return values => new ParsedMeasured(
+            values.Get(outer), values.Get(bore), values.Get(thickness), values.Get(stub), values.Get(batch));
     }, buildsIncomplete: true);
 
     /// <summary>The mapping.</summary>
-    public static Form<BoardSaid> Form { get; } = new("the board", keys =>
+    public static Form<ParsedBoard> Form { get; } = new("the board", keys =>
     {
-        FormKey<OutlineSaid> outline = keys.Required("outline", OutlineForm.Form, "The edge: disc, ring, polygon or arcs.");
-        FormKey<Point2> centre = keys.Optional("centre", BoardKinds.Point, "ECAD coordinates of the board's centre.", "[0, 0]; for polygons and arcs the middle of the outline's box");
+        FormKey<ParsedOutline> outline = keys.Required("outline", OutlineForm.Form, "The edge: disc, ring, polygon or arcs.");
+        FormKey<Point2> centre = keys.Optional("centre", BoardKinds.Point, "ECAD coordinates of the board's centre.",
+            "[0, 0]; for polygons and arcs the middle of the outline's box");
         FormKey<double> thickness = keys.Required("thickness", Thickness, "Laminate thickness.");
         FormKey<EdgeFinish> edge = keys.Optional(
-            "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)), "How the edge was made.", "clean");
-        FormKey<MeasuredSaid> measured = keys.Optional("measured", Measured, "Measured sizes of this batch; they override the nominal ones.");
-        FormKey<ImmutableArray<CutoutSaid>> cutouts = keys.Optional("cutouts", List("cutouts", OutlineForm.Cutout), "Cutouts and edge notches.");
-        FormKey<ImmutableArray<HoleSaid>> holes = keys.Optional("holes", List("holes", HoleForm.Form), "Holes and patterns of holes.");
-        FormKey<ImmutableArray<PixelsSaid>> pixels = keys.Required("pixels", PixelForm.Kind, "The LEDs: a circle, or a list of circles and single ones.");
-        FormKey<ImmutableArray<PartSaid>> parts = keys.Optional("parts", List("parts", PartForm.Form), "Everything else that stands up from the board.");
-        FormKey<ImmutableArray<WireSaid>> wires = keys.Optional("wires", List("wires", WireForm.Form), "Soldered leads.");
-        return values => new BoardSaid(
-            values.Said(outline),
-            values.Said(centre),
-            values.Said(thickness),
-            values.Said(edge),
-            values.Said(measured),
-            values.Said(cutouts),
-            values.Said(holes),
-            values.Said(pixels),
-            values.Said(parts),
-            values.Said(wires),
+            "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)),
+                "How the edge was made.", "clean");
+        FormKey<ParsedMeasured> measured = keys.Optional("measured", Measured,
+            "Measured sizes of this batch; they override the nominal ones.");
+        FormKey<ImmutableArray<ParsedCutout>> cutouts = keys.Optional("cutouts", List("cutouts", OutlineForm.Cutout),
+            "Cutouts and edge notches.");
+        FormKey<ImmutableArray<ParsedHole>> holes = keys.Optional("holes", List("holes", HoleForm.Form), "Holes and patterns of holes.");
+        FormKey<ImmutableArray<ParsedPixels>> pixels = keys.Required("pixels", PixelForm.Kind,
+            "The LEDs: a circle, or a list of circles and single ones.");
+        FormKey<ImmutableArray<ParsedPart>> parts = keys.Optional("parts", List("parts", PartForm.Form),
+            "Everything else that stands up from the board.");
+        FormKey<ImmutableArray<ParsedWire>> wires = keys.Optional("wires", List("wires", WireForm.Form), "Soldered leads.");
+        return values => new ParsedBoard(
+            values.Get(outline),
+            values.Get(centre),
+            values.Get(thickness),
+            values.Get(edge),
+            values.Get(measured),
+            values.Get(cutouts),
+            values.Get(holes),
+            values.Get(pixels),
+            values.Get(parts),
+            values.Get(wires),
             values.Node);
     }, buildsIncomplete: true);
 

@@ -8,7 +8,10 @@ namespace ShellForge.Board.Yaml.Forms;
 /// <summary>Kinds that several forms of the board file share.</summary>
 internal static class BoardKinds
 {
-    /// <summary>Largest board across, mm: with its housing, a plug before it and a stand under it it stays inside the lattice, and no common bed is larger.</summary>
+    /// <summary>
+    /// Largest board across, mm: with its housing, a plug before it and a stand under it it stays inside the lattice, and no common bed is
+    /// larger.
+    /// </summary>
     public const double LargestBoard = 360;
 
     /// <summary>Positions on one circle, corners of an outline, entries of a list: far above any real board.</summary>

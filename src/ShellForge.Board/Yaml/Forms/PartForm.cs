@@ -8,24 +8,24 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Board.Yaml.Forms;
 
 /// <summary>A part, or a pattern of parts, as said.</summary>
-internal sealed record PartSaid(
-    Said<string> Ref,
-    Said<PackageProfile> Package,
-    Said<ImmutableArray<double>> Size,
-    Said<bool> Round,
-    Said<BoardSide> Side,
-    PlacementSaid Place,
-    Said<Angle> Rotation,
-    Said<bool> Turns,
-    Said<Angle> Faces,
-    Said<double> PastEdge,
-    Said<double?> Height,
-    Said<PartMounting> Mounted,
-    Said<double> Lift,
-    Said<bool> Passive,
-    Said<double> Joint,
-    Said<double> Watts,
-    Said<PortWish> Port,
+internal sealed record ParsedPart(
+    Parsed<string> Ref,
+    Parsed<PackageProfile> Package,
+    Parsed<ImmutableArray<double>> Size,
+    Parsed<bool> Round,
+    Parsed<BoardSide> Side,
+    ParsedPlacement Place,
+    Parsed<Angle> Rotation,
+    Parsed<bool> Turns,
+    Parsed<Angle> Faces,
+    Parsed<double> PastEdge,
+    Parsed<double?> Height,
+    Parsed<PartMounting> Mounted,
+    Parsed<double> Lift,
+    Parsed<bool> Passive,
+    Parsed<double> Joint,
+    Parsed<double> Watts,
+    Parsed<PortWish> Port,
     MappingNode Node);
 
 /// <summary>An entry of `parts:`.</summary>
@@ -41,48 +41,58 @@ internal static class PartForm
     public static Kind<double?> Height { get; } = BoardKinds.LengthOr("unknown", "a height above the board", 0, 100);
 
     /// <summary>The mapping.</summary>
-    public static Form<PartSaid> Form { get; } = new("a part", keys =>
+    public static Form<ParsedPart> Form { get; } = new("a part", keys =>
     {
         FormKey<string> name = keys.Required("ref", BoardKinds.Name, "Designator; a pattern counts on from its number.");
-        FormKey<PackageProfile> package = keys.Optional("package", new ProfileKind<PackageProfile>("a package", l => l.Packages), "Package.");
-        FormKey<ImmutableArray<double>> size = keys.Optional("size", Size, "Body [along x, along y, height] instead of a package; without the third the height is unknown.");
+        FormKey<PackageProfile> package = keys.Optional("package", new ProfileKind<PackageProfile>("a package", l => l.Packages),
+            "Package.");
+        FormKey<ImmutableArray<double>> size =
+            keys.Optional("size", Size, "Body [along x, along y, height] instead of a package; without the third the height is unknown.");
         keys.ExactlyOneOf(package, size);
-        FormKey<bool> round = keys.Optional("round", BoardKinds.Flag, "The body of `size` is a cylinder that stands on the board.", "false");
+        FormKey<bool> round = keys.Optional("round", BoardKinds.Flag, "The body of `size` is a cylinder that stands on the board.",
+            "false");
         keys.Needs(round, size);
         FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "bottom");
         var place = new PlacementKeys(keys, needed: false);
-        FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle, "Turn of the body, counter-clockwise seen from the top for both sides.", "0");
-        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether it turns with its direction from the centre.", "true on a circle, else false");
+        FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
+            "Turn of the body, counter-clockwise seen from the top for both sides.", "0");
+        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether it turns with its direction from the centre.",
+            "true on a circle, else false");
         FormKey<Angle> faces = keys.Optional("faces", BoardKinds.Angle, "Direction the mouth looks to; overrides rotation.");
         keys.AtMostOneOf(rotation, faces);
         FormKey<double> pastEdge = keys.Optional(
-            "past-edge", BoardKinds.Length("a distance past the edge", -200, 30), "How far the mouth stands out past the board's edge, negative inside; overrides position along `faces`.");
+            "past-edge", BoardKinds.Length("a distance past the edge", -200, 30),
+                "How far the mouth stands out past the board's edge, negative inside; overrides position along `faces`.");
         keys.Needs(pastEdge, faces);
-        FormKey<double?> height = keys.Optional("height", Height, "Top of the body above the board face it sits on, or unknown.", "the package's");
+        FormKey<double?> height = keys.Optional("height", Height, "Top of the body above the board face it sits on, or unknown.",
+            "the package's");
         FormKey<PartMounting> mounted = keys.Optional("mounted", Mounting, "How it sits.", "flat, where the package does not ask for it");
         FormKey<double> lift = keys.Optional("lift", BoardKinds.Length("a gap", 0, 50), "Gap between board and body.", "0");
-        FormKey<bool> passive = keys.Optional("passive", BoardKinds.Flag, "A small passive: an unknown height is no danger.", "the package's");
-        FormKey<double> joint = keys.Optional("joint-protrusion", BoardKinds.Length("a length of leads", 0, 20), "How far leads stand out on the far side.", "the package's");
+        FormKey<bool> passive = keys.Optional("passive", BoardKinds.Flag, "A small passive: an unknown height is no danger.",
+            "the package's");
+        FormKey<double> joint = keys.Optional("joint-protrusion", BoardKinds.Length("a length of leads", 0, 20),
+            "How far leads stand out on the far side.", "the package's");
         FormKey<double> watts = keys.Optional("watts", new NumberKind("a heat in W", 0, 50), "Heat given off in use, W.", "the package's");
-        FormKey<PortWish> port = keys.Optional("port", new WordKind<PortWish>(("open", PortWish.Open), ("closed", PortWish.Closed)), "What the wall does in front of the mouth.", "open where the cable is");
-        return values => new PartSaid(
-            values.Said(name),
-            values.Said(package),
-            values.Said(size),
-            values.Said(round),
-            values.Said(side),
+        FormKey<PortWish> port = keys.Optional("port", new WordKind<PortWish>(("open", PortWish.Open), ("closed", PortWish.Closed)),
+            "What the wall does in front of the mouth.", "open where the cable is");
+        return values => new ParsedPart(
+            values.Get(name),
+            values.Get(package),
+            values.Get(size),
+            values.Get(round),
+            values.Get(side),
             place.Said(values),
-            values.Said(rotation),
-            values.Said(turns),
-            values.Said(faces),
-            values.Said(pastEdge),
-            values.Said(height),
-            values.Said(mounted),
-            values.Said(lift),
-            values.Said(passive),
-            values.Said(joint),
-            values.Said(watts),
-            values.Said(port),
+            values.Get(rotation),
+            values.Get(turns),
+            values.Get(faces),
+            values.Get(pastEdge),
+            values.Get(height),
+            values.Get(mounted),
+            values.Get(lift),
+            values.Get(passive),
+            values.Get(joint),
+            values.Get(watts),
+            values.Get(port),
             values.Node);
     }, buildsIncomplete: true);
 

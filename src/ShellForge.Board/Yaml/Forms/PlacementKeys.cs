@@ -5,14 +5,14 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Board.Yaml.Forms;
 
 /// <summary>Where something is: at a point, in polar coordinates, or several times on a pitch circle.</summary>
-internal sealed record PlacementSaid(
-    Said<Point2> At,
-    Said<Point2> Polar,
-    Said<double> Circle,
-    Said<int> Count,
-    Said<Angle> From,
-    Said<bool> Clockwise,
-    Said<ImmutableArray<int>> Skip)
+internal sealed record ParsedPlacement(
+    Parsed<Point2> At,
+    Parsed<Point2> Polar,
+    Parsed<double> Circle,
+    Parsed<int> Count,
+    Parsed<Angle> From,
+    Parsed<bool> Clockwise,
+    Parsed<ImmutableArray<int>> Skip)
 {
     /// <summary>Whether any place was said.</summary>
     public bool Given => At.Given || Polar.Given || Circle.Given;
@@ -40,10 +40,12 @@ internal sealed class PlacementKeys
     {
         _at = keys.Optional("at", BoardKinds.Point, "Position [x, y] in the ECAD's coordinates.");
         _polar = keys.Optional("polar", PolarKind, "Position [radius, angle] from the board's centre.");
-        _circle = keys.Optional("circle", new LengthKind("the diameter of a pitch circle", 0.5, BoardKinds.LargestBoard), "Diameter of the pitch circle of a pattern.");
+        _circle = keys.Optional("circle", new LengthKind("the diameter of a pitch circle", 0.5, BoardKinds.LargestBoard),
+            "Diameter of the pitch circle of a pattern.");
         _count = keys.Optional("count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread.");
         _from = keys.Optional("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
-        _clockwise = keys.Optional("direction", new WordKind<bool>(("ccw", false), ("cw", true)), "Way round the circle, seen from the top.", "ccw");
+        _clockwise = keys.Optional("direction", new WordKind<bool>(("ccw", false), ("cw", true)),
+            "Way round the circle, seen from the top.", "ccw");
         _skip = keys.Optional(
             "skip",
             new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, BoardKinds.Most), 1, BoardKinds.Most),
@@ -65,12 +67,12 @@ internal sealed class PlacementKeys
     }
 
     /// <summary>What was said.</summary>
-    public PlacementSaid Said(FormValues values) => new(
-        values.Said(_at),
-        values.Said(_polar),
-        values.Said(_circle),
-        values.Said(_count),
-        values.Said(_from),
-        values.Said(_clockwise),
-        values.Said(_skip));
+    public ParsedPlacement Said(FormValues values) => new(
+        values.Get(_at),
+        values.Get(_polar),
+        values.Get(_circle),
+        values.Get(_count),
+        values.Get(_from),
+        values.Get(_clockwise),
+        values.Get(_skip));
 }

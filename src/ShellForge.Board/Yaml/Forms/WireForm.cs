@@ -5,37 +5,39 @@ using ShellForge.Board.Yaml.Vocabulary;
 namespace ShellForge.Board.Yaml.Forms;
 
 /// <summary>A soldered lead as said.</summary>
-internal sealed record WireSaid(
-    Said<string> Name,
-    PlacementSaid Place,
-    Said<BoardSide> Side,
-    Said<int> Conductors,
-    Said<double> Diameter,
-    Said<int> Gauge,
-    Said<string> To,
+internal sealed record ParsedWire(
+    Parsed<string> Name,
+    ParsedPlacement Place,
+    Parsed<BoardSide> Side,
+    Parsed<int> Conductors,
+    Parsed<double> Diameter,
+    Parsed<int> Gauge,
+    Parsed<string> To,
     MappingNode Node);
 
 /// <summary>An entry of `wires:`.</summary>
 internal static class WireForm
 {
     /// <summary>The mapping.</summary>
-    public static Form<WireSaid> Form { get; } = new("a wire", keys =>
+    public static Form<ParsedWire> Form { get; } = new("a wire", keys =>
     {
         FormKey<string> name = keys.Required("name", BoardKinds.Name, "Name for messages.");
         var place = new PlacementKeys(keys, needed: true);
         FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it is soldered on.", "bottom");
-        FormKey<int> conductors = keys.Optional("conductors", new CountKind("a number of conductors", 1, 40), "Conductors that leave together.", "2");
-        FormKey<double> diameter = keys.Optional("diameter", BoardKinds.Length("a wire's diameter", 0.2, 12), "Diameter over the insulation of one conductor.", "by gauge");
+        FormKey<int> conductors = keys.Optional("conductors", new CountKind("a number of conductors", 1, 40),
+            "Conductors that leave together.", "2");
+        FormKey<double> diameter = keys.Optional("diameter", BoardKinds.Length("a wire's diameter", 0.2, 12),
+            "Diameter over the insulation of one conductor.", "by gauge");
         FormKey<int> gauge = keys.Optional("gauge", new CountKind("an AWG size", 10, 36), "Conductor size, AWG.");
         FormKey<string> to = keys.Optional("to", BoardKinds.Name, "Where it goes: out, another wire's name or a part's designator.", "out");
-        return values => new WireSaid(
-            values.Said(name),
+        return values => new ParsedWire(
+            values.Get(name),
             place.Said(values),
-            values.Said(side),
-            values.Said(conductors),
-            values.Said(diameter),
-            values.Said(gauge),
-            values.Said(to),
+            values.Get(side),
+            values.Get(conductors),
+            values.Get(diameter),
+            values.Get(gauge),
+            values.Get(to),
             values.Node);
     }, buildsIncomplete: true);
 }

@@ -16,11 +16,14 @@ public sealed class SetOverride
 
     private SetOverride(string text, Given? given = null) => (_text, _given) = (text, given);
 
-    /// <summary>Takes an override as it was typed. It is looked at when a file is read, so that its faults are told with the file's.</summary>
+    /// <summary>
+    /// Takes an override as it was typed. It is looked at when a file is read, so that its faults are told with the file's.
+    /// </summary>
     public static SetOverride Parse(string text) => new(text);
 
     /// <summary>An override that another file gives, so that its faults are told at the place where that file says it.</summary>
-    internal static SetOverride Of(string path, FilePlace at, PositionedNode value, string text) => new($"{path}={text}", new Given(path, at, value));
+    internal static SetOverride Of(string path, FilePlace at, PositionedNode value, string text) =>
+        new($"{path}={text}", new Given(path, at, value));
 
     /// <summary>Whether another file gives it, so that it is none of the command line's.</summary>
     internal bool IsOfFile => _given is not null;

@@ -32,7 +32,8 @@ internal sealed class TreePatch(DiagnosticSink sink)
     {
         if (node is ListNode list)
         {
-            sink.Error(step.Place, "bad-override", $"a key is given, but a list of {list.Items.Length} is there", "expected an entry in brackets: [0], [name] or [+]");
+            sink.Error(step.Place, "bad-override", $"a key is given, but a list of {list.Items.Length} is there",
+                "expected an entry in brackets: [0], [name] or [+]");
             return null;
         }
 
@@ -90,14 +91,16 @@ internal sealed class TreePatch(DiagnosticSink sink)
                 step.Place,
                 "bad-override",
                 $"there is no entry [{step.Entry}]",
-                string.Create(CultureInfo.InvariantCulture, $"expected [0] to [{Math.Max(0, list.Items.Length - 1)}]{(names.Length > 0 ? ", a name" : "")} or [+]"),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"expected [0] to [{Math.Max(0, list.Items.Length - 1)}]{(names.Length > 0 ? ", a name" : "")} or [+]"),
                 NearestName.In(step.Entry!, names));
             return null;
         }
 
         var named = new MappingNode(
             step.Place,
-            [new MappingEntry(new ScalarNode(step.Place, path[depth - 1].Key == "wires" ? "name" : "ref", true), new ScalarNode(step.Place, step.Entry!, true))]);
+            [new MappingEntry(new ScalarNode(step.Place, path[depth - 1].Key == "wires" ? "name" : "ref", true),
+                new ScalarNode(step.Place, step.Entry!, true))]);
         PositionedNode? put = Put(named, path, depth + 1, value);
         return put is null ? null : new ListNode(list.Place, list.Items.Add(put));
     }

@@ -18,12 +18,12 @@ internal static class InsertForm
         return values => name => new InsertProfile
         {
             Name = name,
-            Thread = values.Said(thread).Value,
-            OuterDiameter = values.Said(outer).Value,
-            Length = values.Said(length).Value,
-            HoleDiameter = values.Said(hole).Value,
-            WallThickness = values.Said(wall).Value,
-            Tapered = values.Said(tapered).Or(false),
+            Thread = values.Get(thread).Value,
+            OuterDiameter = values.Get(outer).Value,
+            Length = values.Get(length).Value,
+            HoleDiameter = values.Get(hole).Value,
+            WallThickness = values.Get(wall).Value,
+            Tapered = values.Get(tapered).Or(false),
         };
     });
 }

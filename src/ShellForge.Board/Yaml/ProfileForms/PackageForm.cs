@@ -11,11 +11,13 @@ internal static class PackageForm
     /// <summary>The mapping below the package's name.</summary>
     public static Form<Func<string, PackageProfile>> Form { get; } = new("a package", keys =>
     {
-        FormKey<Sourced> length = keys.Required("length", ProfileNumbers.Length(0.2, 200), "Body along its x, the diameter of a round one.");
+        FormKey<Sourced> length = keys.Required("length", ProfileNumbers.Length(0.2, 200),
+            "Body along its x, the diameter of a round one.");
         FormKey<Sourced> width = keys.Required("width", ProfileNumbers.Length(0.2, 200), "Body along its y.");
         FormKey<Sourced> height = keys.Optional("height", ProfileNumbers.Length(0, 100), "Body above the board, flat mounted.", "unknown");
         FormKey<bool> round = keys.Optional("round", new FlagKind(), "A cylinder that stands on the board.", "false");
-        FormKey<Sourced> taller = keys.Optional("height-tolerance", ProfileNumbers.Length(0, 10), "By how much makers allow it to be taller.", "0");
+        FormKey<Sourced> taller = keys.Optional("height-tolerance", ProfileNumbers.Length(0, 10),
+            "By how much makers allow it to be taller.", "0");
         FormKey<bool> passive = keys.Optional("passive", new FlagKind(), "Small passive whose unknown height is no danger.", "false");
         FormKey<bool> mounting = keys.Optional("mounting-required", new FlagKind(), "Whether `mounted:` must be said.", "false");
         FormKey<Sourced> onPins = keys.Optional("height-on-pins", ProfileNumbers.Length(0, 100), "Height on pin headers.");
@@ -27,21 +29,21 @@ internal static class PackageForm
         return values => name => new PackageProfile
         {
             Name = name,
-            Length = values.Said(length).Value,
-            Width = values.Said(width).Value,
-            Height = Maybe(values.Said(height)),
-            HeightTolerance = values.Said(taller).Or(ProfileNumbers.None("the height is the largest of the trade")),
-            Round = values.Said(round).Or(false),
-            Passive = values.Said(passive).Or(false),
-            MountingRequired = values.Said(mounting).Or(false),
-            HeightOnPins = Maybe(values.Said(onPins)),
-            HeightInSocket = Maybe(values.Said(inSocket)),
-            HeightMidBoard = Maybe(values.Said(midBoard)),
-            JointProtrusion = values.Said(joint).Or(SurfaceMount),
-            Watts = values.Said(watts).Or(ProfileNumbers.None("gives off no heat worth counting")),
-            Mouth = values.Said(mouth).Given ? values.Said(mouth).Value : null,
+            Length = values.Get(length).Value,
+            Width = values.Get(width).Value,
+            Height = Maybe(values.Get(height)),
+            HeightTolerance = values.Get(taller).Or(ProfileNumbers.None("the height is the largest of the trade")),
+            Round = values.Get(round).Or(false),
+            Passive = values.Get(passive).Or(false),
+            MountingRequired = values.Get(mounting).Or(false),
+            HeightOnPins = Maybe(values.Get(onPins)),
+            HeightInSocket = Maybe(values.Get(inSocket)),
+            HeightMidBoard = Maybe(values.Get(midBoard)),
+            JointProtrusion = values.Get(joint).Or(SurfaceMount),
+            Watts = values.Get(watts).Or(ProfileNumbers.None("gives off no heat worth counting")),
+            Mouth = values.Get(mouth).Given ? values.Get(mouth).Value : null,
         };
     });
 
-    private static Sourced? Maybe(Said<Sourced> said) => said.Given ? said.Value : null;
+    private static Sourced? Maybe(Parsed<Sourced> said) => said.Given ? said.Value : null;
 }

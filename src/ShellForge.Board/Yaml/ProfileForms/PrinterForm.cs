@@ -20,46 +20,52 @@ internal static class PrinterForm
         FormKey<Sourced> hole = keys.Required("hole-allowance", ProfileNumbers.Length(-0.5, 1), "Added to the diameter of upright holes.");
         FormKey<Sourced> loose = keys.Required("loose-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> normal = keys.Required("normal-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
-        FormKey<Sourced> lip = keys.Optional("lip-fit", ProfileNumbers.Length(0, 2), "Gap per side between a round lip and its wall.", "normal-fit");
-        FormKey<Sourced> slot = keys.Optional("slot-fit", ProfileNumbers.Length(0, 2), "Gap per side between a tongue and its slot.", "normal-fit");
+        FormKey<Sourced> lip = keys.Optional("lip-fit", ProfileNumbers.Length(0, 2), "Gap per side between a round lip and its wall.",
+            "normal-fit");
+        FormKey<Sourced> slot = keys.Optional("slot-fit", ProfileNumbers.Length(0, 2), "Gap per side between a tongue and its slot.",
+            "normal-fit");
         FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> accuracy = keys.Required("accuracy", ProfileNumbers.Length(0, 2), "Spread of a printed size, plus and minus.");
         FormKey<Sourced> foot = keys.Required("elephant-foot", ProfileNumbers.Length(0, 1), "Growth of the first layers per side.");
-        FormKey<Sourced> overhang = keys.Required("overhang", ProfileNumbers.Number(20, 85), "Largest overhang from the vertical, degrees.");
+        FormKey<Sourced> overhang = keys.Required("overhang", ProfileNumbers.Number(20, 85),
+            "Largest overhang from the vertical, degrees.");
         FormKey<Sourced> bridgeNote = keys.Required("bridge-note", ProfileNumbers.Length(1, 200), "Bridge span that is noted.");
         FormKey<Sourced> bridgeWarn = keys.Required("bridge-warn", ProfileNumbers.Length(1, 200), "Bridge span that warns.");
         FormKey<Sourced> bridgeStop = keys.Required("bridge-stop", ProfileNumbers.Length(1, 200), "Bridge span that stops.");
-        FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100), "Most plastic that the nozzle melts, mm3/s: no line is laid faster.");
+        FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100),
+            "Most plastic that the nozzle melts, mm3/s: no line is laid faster.");
         Func<FormValues, PrinterMotion> motion = PrinterMotionKeys.Declare(keys);
-        FormKey<Sourced> filaments = keys.Optional("filaments", ProfileNumbers.Whole(1, 64), "Filaments that it changes between by itself within a print.", "1");
-        FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.", "false");
+        FormKey<Sourced> filaments = keys.Optional("filaments", ProfileNumbers.Whole(1, 64),
+            "Filaments that it changes between by itself within a print.", "1");
+        FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.",
+            "false");
         return values => name => new PrinterProfile
         {
             Name = name,
-            Nozzle = values.Said(nozzle).Value,
-            LineWidth = values.Said(line).Value,
-            LayerHeight = values.Said(layer).Value,
-            FirstLayerHeight = values.Said(first).Value,
-            BedX = values.Said(bedX).Value,
-            BedY = values.Said(bedY).Value,
-            BedZ = values.Said(bedZ).Value,
-            BedMargin = values.Said(margin).Value,
-            HoleAllowance = values.Said(hole).Value,
-            LooseFit = values.Said(loose).Value,
-            NormalFit = values.Said(normal).Value,
-            LipFit = values.Said(lip).Or(values.Said(normal).Value),
-            SlotFit = values.Said(slot).Or(values.Said(normal).Value),
-            TightFit = values.Said(tight).Value,
-            Accuracy = values.Said(accuracy).Value,
-            ElephantFoot = values.Said(foot).Value,
-            OverhangDegrees = values.Said(overhang).Value,
-            BridgeNote = values.Said(bridgeNote).Value,
-            BridgeWarn = values.Said(bridgeWarn).Value,
-            BridgeStop = values.Said(bridgeStop).Value,
-            FlowRate = values.Said(flow).Value,
+            Nozzle = values.Get(nozzle).Value,
+            LineWidth = values.Get(line).Value,
+            LayerHeight = values.Get(layer).Value,
+            FirstLayerHeight = values.Get(first).Value,
+            BedX = values.Get(bedX).Value,
+            BedY = values.Get(bedY).Value,
+            BedZ = values.Get(bedZ).Value,
+            BedMargin = values.Get(margin).Value,
+            HoleAllowance = values.Get(hole).Value,
+            LooseFit = values.Get(loose).Value,
+            NormalFit = values.Get(normal).Value,
+            LipFit = values.Get(lip).Or(values.Get(normal).Value),
+            SlotFit = values.Get(slot).Or(values.Get(normal).Value),
+            TightFit = values.Get(tight).Value,
+            Accuracy = values.Get(accuracy).Value,
+            ElephantFoot = values.Get(foot).Value,
+            OverhangDegrees = values.Get(overhang).Value,
+            BridgeNote = values.Get(bridgeNote).Value,
+            BridgeWarn = values.Get(bridgeWarn).Value,
+            BridgeStop = values.Get(bridgeStop).Value,
+            FlowRate = values.Get(flow).Value,
             Motion = motion(values),
-            Filaments = values.Said(filaments).Or(PrinterProfile.OneFilament),
-            SlicerScalesShrinkage = values.Said(scales).Or(false),
+            Filaments = values.Get(filaments).Or(PrinterProfile.OneFilament),
+            SlicerScalesShrinkage = values.Get(scales).Or(false),
         };
     });
 }

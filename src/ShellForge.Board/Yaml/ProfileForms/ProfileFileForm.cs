@@ -19,7 +19,8 @@ internal static class ProfileFileForm
     public static Form<bool> Form { get; } = new("a profile file", keys =>
     {
         keys.Required("format", new WordKind<bool>((Format, true)), "Format and version of the file.");
-        keys.Optional("sources", new MapKind<string>("names of sources", new TextKind("a source", 300), MostProfiles), "Short names for sources.");
+        keys.Optional("sources", new MapKind<string>("names of sources", new TextKind("a source", 300), MostProfiles),
+            "Short names for sources.");
         Shelf(keys, "inserts", InsertForm.Form);
         Shelf(keys, "screws", ScrewForm.Form);
         Shelf(keys, "packages", PackageForm.Form);

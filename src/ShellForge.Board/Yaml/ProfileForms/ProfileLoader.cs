@@ -111,7 +111,8 @@ internal sealed class ProfileLoader
         string name = profile.Key.Text;
         if (name.Length is 0 or > LongestName || name.Any(c => char.IsWhiteSpace(c) || char.IsControl(c)))
         {
-            _sink.Error(profile.Key.Place, "bad-profile-name", $"{profile.Key.KindInWords} cannot name a profile", "expected a word without spaces");
+            _sink.Error(profile.Key.Place, "bad-profile-name", $"{profile.Key.KindInWords} cannot name a profile",
+                "expected a word without spaces");
         }
         else
         {
@@ -144,7 +145,8 @@ internal sealed class ProfileLoader
         var context = new ReadingContext(_sink, null) { Sources = _sources };
 
         // What is looked for by its kind, such as a cap screw of some thread, is the shipped one: an own profile wins by its name alone.
-        foreach (MappingEntry entry in (_raw.GetValueOrDefault(kind) ?? []).OrderBy(entry => _shipped.Contains((kind, entry.Key.Text)) ? 0 : 1))
+        foreach (MappingEntry entry in (_raw.GetValueOrDefault(kind) ?? []).OrderBy(
+            entry => _shipped.Contains((kind, entry.Key.Text)) ? 0 : 1))
         {
             PositionedNode? full = Filled(kind, entry.Key, entry.Value, []);
             if (full is not null && form.TryRead(full, context, out Func<string, T> make))
@@ -167,7 +169,8 @@ internal sealed class ProfileLoader
         MappingNode? model = like is ScalarNode word ? Model(kind, word.Text, mapping) : null;
         if (model is null || onTheWay.Exists(m => ReferenceEquals(m, model)))
         {
-            string problem = model is null ? $"there is no profile {like.KindInWords} to be like" : $"'{name.Text}' is like itself in the end";
+            string problem = model is null ? $"there is no profile {like.KindInWords} to be like"
+                : $"'{name.Text}' is like itself in the end";
             string? nearest = like is ScalarNode typed ? NearestName.In(typed.Text, _raw[kind].Select(e => e.Key.Text)) : null;
             _sink.Error(like.Place, "unknown-profile", problem, $"expected the name of another profile among {kind}", nearest);
             return null;

@@ -15,7 +15,7 @@ internal static class ScrewForm
         FormKey<ImmutableArray<double>> values = keys.Required(
             "values", new ListKind<double>("lengths, rising", new LengthKind("a length", 1, 200), 1, 60), "The lengths.");
         FormKey<string> source = keys.Required("source", new SourceKind(), "Where they come from.");
-        return said => new SourcedList([.. said.Said(values).Value.Order()], said.Said(source).Value);
+        return said => new SourcedList([.. said.Get(values).Value.Order()], said.Get(source).Value);
     });
 
     /// <summary>The mapping below the screw's name.</summary>
@@ -26,7 +26,8 @@ internal static class ScrewForm
         FormKey<Sourced> threadDiameter = keys.Required("thread-diameter", ProfileNumbers.Length(0.5, 20), "Nominal thread diameter.");
         FormKey<Sourced> headDiameter = keys.Required("head-diameter", ProfileNumbers.Length(1, 40), "Largest head diameter.");
         FormKey<Sourced> headHeight = keys.Required("head-height", ProfileNumbers.Length(0.3, 20), "Largest head height.");
-        FormKey<Sourced> clearance = keys.Required("clearance-hole", ProfileNumbers.Length(0.5, 25), "Hole it passes, before the printer's allowance.");
+        FormKey<Sourced> clearance = keys.Required("clearance-hole", ProfileNumbers.Length(0.5, 25),
+            "Hole it passes, before the printer's allowance.");
         FormKey<Sourced> washerDiameter = keys.Required("washer-diameter", ProfileNumbers.Length(1, 40), "Washer outside.");
         FormKey<Sourced> washerThickness = keys.Required("washer-thickness", ProfileNumbers.Length(0.1, 5), "Washer thickness.");
         FormKey<Sourced> least = keys.Required("engagement-minimum", ProfileNumbers.Length(0.5, 30), "Least engagement in brass.");
@@ -36,19 +37,19 @@ internal static class ScrewForm
         return values => name => new ScrewProfile
         {
             Name = name,
-            Thread = values.Said(thread).Value,
-            Head = values.Said(head).Value,
-            ThreadDiameter = values.Said(threadDiameter).Value,
-            HeadDiameter = values.Said(headDiameter).Value,
-            HeadHeight = values.Said(headHeight).Value,
-            ClearanceHole = values.Said(clearance).Value,
-            WasherDiameter = values.Said(washerDiameter).Value,
-            WasherThickness = values.Said(washerThickness).Value,
-            EngagementMinimum = values.Said(least).Value,
-            EngagementDefault = values.Said(wanted).Value,
-            StockLengths = values.Said(stock).Value.Values,
-            StockLengthsSource = values.Said(stock).Value.Source,
-            DriverDiameter = values.Said(driver).Value,
+            Thread = values.Get(thread).Value,
+            Head = values.Get(head).Value,
+            ThreadDiameter = values.Get(threadDiameter).Value,
+            HeadDiameter = values.Get(headDiameter).Value,
+            HeadHeight = values.Get(headHeight).Value,
+            ClearanceHole = values.Get(clearance).Value,
+            WasherDiameter = values.Get(washerDiameter).Value,
+            WasherThickness = values.Get(washerThickness).Value,
+            EngagementMinimum = values.Get(least).Value,
+            EngagementDefault = values.Get(wanted).Value,
+            StockLengths = values.Get(stock).Value.Values,
+            StockLengthsSource = values.Get(stock).Value.Source,
+            DriverDiameter = values.Get(driver).Value,
         };
     });
 }

@@ -14,8 +14,8 @@ internal static class SupplyForm
         return values => name => new SupplyProfile
         {
             Name = name,
-            Volts = values.Said(volts).Value,
-            Amps = values.Said(amps).Value,
+            Volts = values.Get(volts).Value,
+            Amps = values.Get(amps).Value,
         };
     });
 }

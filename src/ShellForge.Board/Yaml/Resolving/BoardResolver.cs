@@ -19,14 +19,14 @@ internal sealed record ResolvedBoard(
 internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
 {
     /// <summary>The board as far as it could be read. Faults have been told.</summary>
-    public ResolvedBoard Resolve(BoardSaid said, HousingSaid? housing)
+    public ResolvedBoard Resolve(ParsedBoard said, ParsedHousing? housing)
     {
         var edge = new OutlineResolver(said, sink);
         BoardOutline? outline = edge.Resolve();
         BoardSurface? surface = outline is null ? null : new BoardSurface(outline, edge.Origin);
         var context = new ResolvingContext(sink, profiles, paths, edge.Origin, edge.Centre - edge.Origin);
         var designators = new Designators(sink);
-        ImmutableArray<PartSaid> partsSaid = said.Parts.Or([]);
+        ImmutableArray<ParsedPart> partsSaid = said.Parts.Or([]);
         ImmutableArray<BoardHole> holes = new HoleResolver(surface, housing, context).Resolve(said.Holes.Or([]));
         ImmutableHashSet<string> partRefs = [.. partsSaid.Where(p => p.Ref.Given).Select(p => p.Ref.Value)];
         ImmutableArray<BoardPart> parts = new PartResolver(surface, designators, context).Resolve(partsSaid);
@@ -39,7 +39,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             return new ResolvedBoard(outline, parts, circles, null);
         }
 
-        MeasuredSaid? measured = said.Measured.Given ? said.Measured.Value : null;
+        ParsedMeasured? measured = said.Measured.Given ? said.Measured.Value : null;
         var board = new CircuitBoard
         {
             Outline = outline,
@@ -57,9 +57,9 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         return new ResolvedBoard(outline, parts, circles, board);
     }
 
-    private static string Spelled(MeasuredSaid measured)
+    private static string Spelled(ParsedMeasured measured)
     {
-        (string What, Said<double> Said)[] sizes =
+        (string What, Parsed<double> Said)[] sizes =
             [("outer", measured.Outer), ("bore", measured.Bore), ("thickness", measured.Thickness), ("tab stub", measured.TabStub)];
         string list = string.Join(", ", sizes.Where(s => s.Said.Given).Select(s => $"{s.What} {NumberText.Written(s.Said.Value)}"));
         return measured.Batch.Given ? $"batch {measured.Batch.Value}: {list}" : list;

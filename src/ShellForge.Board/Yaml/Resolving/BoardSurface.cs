@@ -26,8 +26,12 @@ internal sealed class BoardSurface
     public string Extent => _outline switch
     {
         DiscOutline disc => $"expected places inside the disc of {NumberText.Written(disc.Diameter)} about [{Written(_centre)}]",
-        RingOutline ring => $"expected places between the bore of {NumberText.Written(ring.BoreDiameter)} and the edge of {NumberText.Written(ring.OuterDiameter)} about [{Written(_centre)}]",
-        _ => $"expected places inside the outline, which spans {NumberText.Written(Math.Round(_region.Bounds.Max.X - _region.Bounds.Min.X, 2))} x {NumberText.Written(Math.Round(_region.Bounds.Max.Y - _region.Bounds.Min.Y, 2))} about [{Written(_centre)}]",
+        RingOutline ring =>
+            $"expected places between the bore of {NumberText.Written(ring.BoreDiameter)} and the edge of "
+                + $"{NumberText.Written(ring.OuterDiameter)} about [{Written(_centre)}]",
+        _ => $"expected places inside the outline, which spans "
+            + $"{NumberText.Written(Math.Round(_region.Bounds.Max.X - _region.Bounds.Min.X, 2))} x "
+            + $"{NumberText.Written(Math.Round(_region.Bounds.Max.Y - _region.Bounds.Min.Y, 2))} about [{Written(_centre)}]",
     };
 
     /// <summary>A place as the file writes it.</summary>

@@ -22,10 +22,10 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
     private const double DefaultAmbientCelsius = 30;
 
     /// <summary>The file; null when it has errors, which then have been told.</summary>
-    public BoardFile? Resolve(FileSaid said)
+    public BoardFile? Resolve(ParsedFile said)
     {
         Angle up = said.Up.Or(Angle.FromDegrees(90));
-        HousingSaid? housingSaid = said.Housing.Given ? said.Housing.Value : null;
+        ParsedHousing? housingSaid = said.Housing.Given ? said.Housing.Value : null;
         ResolvedBoard? resolved = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
         HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles).Resolve(housingSaid);
         PowerSpec? power = Power(said);
@@ -70,21 +70,25 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Housing = file.Housing with { Insert = file.Housing.Insert is { } insert ? shell?.Of(insert) ?? insert : null },
             Board = shell is null
                 ? file.Board
-                : file.Board with { Holes = [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)] },
+                : file.Board with
+                {
+                    Holes =
+                    [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)]
+                },
         };
     }
 
-    private PowerSpec? Power(FileSaid said)
+    private PowerSpec? Power(ParsedFile said)
     {
-        PowerSaid? power = said.Power.Given ? said.Power.Value : null;
-        SupplySaid supply;
+        ParsedPower? power = said.Power.Given ? said.Power.Value : null;
+        ParsedSupply supply;
         if (power is { Supply.Given: true })
         {
             supply = power.Supply.Value;
         }
         else if (Default(profiles.Supplies, DefaultSupply, said) is { } usual)
         {
-            supply = new SupplySaid(usual.Name, usual.Volts, usual.Amps);
+            supply = new ParsedSupply(usual.Name, usual.Volts, usual.Amps);
         }
         else
         {
@@ -102,12 +106,13 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         };
     }
 
-    private PrintSpec? Print(FileSaid said)
+    private PrintSpec? Print(ParsedFile said)
     {
-        PrintSaid? print = said.Print.Given ? said.Print.Value : null;
+        ParsedPrint? print = said.Print.Given ? said.Print.Value : null;
         PrinterProfile? printer = print is { Printer.Given: true } ? print.Printer.Value : Default(profiles.Printers, DefaultPrinter, said);
         FilamentProfile? shell = print is { Shell.Given: true } ? print.Shell.Value : Default(profiles.Filaments, DefaultShell, said);
-        FilamentProfile? diffuser = print is { Diffuser.Given: true } ? print.Diffuser.Value : Default(profiles.Filaments, DefaultDiffuser, said);
+        FilamentProfile? diffuser = print is { Diffuser.Given: true } ? print.Diffuser.Value
+            : Default(profiles.Filaments, DefaultDiffuser, said);
         return printer is null || shell is null || diffuser is null
             ? null
             : new PrintSpec
@@ -119,14 +124,15 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             };
     }
 
-    private UseSpec? Use(FileSaid said)
+    private UseSpec? Use(ParsedFile said)
     {
-        UseSaid? use = said.Use.Given ? said.Use.Value : null;
-        var usual = new AmbientSaid(DefaultAmbientCelsius, DefaultAmbientCelsius);
-        AmbientSaid ambient = use?.Ambient.Or(usual) ?? usual;
+        ParsedUse? use = said.Use.Given ? said.Use.Value : null;
+        ParsedAmbient usual = new ParsedAmbient(DefaultAmbientCelsius, DefaultAmbientCelsius);
+        ParsedAmbient ambient = use?.Ambient.Or(usual) ?? usual;
         if (ambient.Coolest > ambient.Warmest)
         {
-            sink.Error(use!.Ambient.Place, "range-backwards", "the range of the surrounding air runs backwards", "expected [coolest, warmest]");
+            sink.Error(use!.Ambient.Place, "range-backwards", "the range of the surrounding air runs backwards",
+                "expected [coolest, warmest]");
         }
 
         return (use is { Air.Given: true } ? use.Air.Value : Default(profiles.Heat, DefaultAir, said)) is { } air
@@ -135,13 +141,14 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
     }
 
     // A user's file may have spoilt one of the shipped profiles.
-    private T? Default<T>(ProfileShelf<T> shelf, string name, FileSaid said)
+    private T? Default<T>(ProfileShelf<T> shelf, string name, ParsedFile said)
         where T : class
     {
         T? found = shelf.Find(name);
         if (found is null)
         {
-            sink.Error(said.Node.Place, "unknown-profile", $"the default profile '{name}' could not be read", "expected a name to be said instead");
+            sink.Error(said.Node.Place, "unknown-profile", $"the default profile '{name}' could not be read",
+                "expected a name to be said instead");
         }
 
         return found;

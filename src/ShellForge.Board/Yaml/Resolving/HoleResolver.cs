@@ -11,16 +11,16 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <param name="surface">Where the laminate is; null when the outline could not be read.</param>
 /// <param name="housing">The wishes for the housing; null when they could not be read.</param>
 /// <param name="context">What every step needs.</param>
-internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, ResolvingContext context)
+internal sealed class HoleResolver(BoardSurface? surface, ParsedHousing? housing, ResolvingContext context)
 {
     private const int MostHoles = 500;
 
     /// <summary>The holes, patterns written out.</summary>
-    public ImmutableArray<BoardHole> Resolve(ImmutableArray<HoleSaid> said)
+    public ImmutableArray<BoardHole> Resolve(ImmutableArray<ParsedHole> said)
     {
         ImmutableArray<BoardHole>.Builder holes = ImmutableArray.CreateBuilder<BoardHole>();
-        var sources = new List<HoleSaid>();
-        foreach (HoleSaid hole in said.Where(h => h.Diameter.Given))
+        var sources = new List<ParsedHole>();
+        foreach (ParsedHole hole in said.Where(h => h.Diameter.Given))
         {
             ImmutableArray<PlaceOnBoard> places = Placing.Places(hole.Place, context);
             if (holes.Count + places.Length > MostHoles)
@@ -44,7 +44,7 @@ internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, 
     }
 
     // A hole with an insert of its own needs the screw of that thread; a screw of its own must fit the insert it meets.
-    private ScrewProfile? OwnScrew(HoleSaid said)
+    private ScrewProfile? OwnScrew(ParsedHole said)
     {
         InsertProfile? insert = said.Insert.Given ? said.Insert.Value
             : housing is { Insert.Given: true } ? housing.Insert.Value
@@ -60,10 +60,10 @@ internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, 
         }
 
         ScrewHead head = housing is { Screw.Given: true } ? housing.Screw.Value.Head : ScrewHead.Pan;
-        return new ScrewChoice(context.Profiles, context.Sink).For(insert, new ScrewSaid(null, head), said.Insert.Place);
+        return new ScrewChoice(context.Profiles, context.Sink).For(insert, new ParsedScrew(null, head), said.Insert.Place);
     }
 
-    private BoardHole Hole(HoleSaid said, ScrewProfile? screw, PlaceOnBoard place, int number) => new()
+    private BoardHole Hole(ParsedHole said, ScrewProfile? screw, PlaceOnBoard place, int number) => new()
     {
         Name = $"hole {number}",
         At = place.At,
@@ -76,7 +76,7 @@ internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, 
         Path = context.Paths.Of(said.Node),
     };
 
-    private void CheckInside(HoleSaid said, ImmutableArray<PlaceOnBoard> places)
+    private void CheckInside(ParsedHole said, ImmutableArray<PlaceOnBoard> places)
     {
         double radius = said.Diameter.Value / 2;
         PlaceOnBoard[] outside = surface is null ? [] : [.. places.Where(p => !surface.HoldsDisc(p.At, radius))];
@@ -86,14 +86,15 @@ internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, 
             context.Sink.Error(
                 said.Node.Place,
                 "hole-off-board",
-                $"{which} of {NumberText.Written(said.Diameter.Value)} at {surface!.Spell(outside[0].At)} {(outside.Length == 1 ? "does" : "do")} not lie inside the board",
+                $"{which} of {NumberText.Written(said.Diameter.Value)} at {surface!.Spell(outside[0].At)} "
+                    + $"{(outside.Length == 1 ? "does" : "do")} not lie inside the board",
                 surface.Extent);
         }
     }
 
-    private void CheckApart(ImmutableArray<BoardHole>.Builder holes, List<HoleSaid> sources)
+    private void CheckApart(ImmutableArray<BoardHole>.Builder holes, List<ParsedHole> sources)
     {
-        var told = new HashSet<HoleSaid>(ReferenceEqualityComparer.Instance);
+        var told = new HashSet<ParsedHole>(ReferenceEqualityComparer.Instance);
         for (int i = 0; i < holes.Count; i++)
         {
             for (int j = 0; j < i; j++)
@@ -104,7 +105,8 @@ internal sealed class HoleResolver(BoardSurface? surface, HousingSaid? housing, 
                     context.Sink.Error(
                         sources[i].Node.Place,
                         "holes-overlap",
-                        $"hole {i + 1} at {surface?.Spell(holes[i].At) ?? "its place"} overlaps hole {j + 1}, given at line {sources[j].Node.Place.Line}",
+                        $"hole {i + 1} at {surface?.Spell(holes[i].At) ?? "its place"} overlaps hole {j + 1}, given at line "
+                            + $"{sources[j].Node.Place.Line}",
                         "expected holes apart from each other");
                 }
             }

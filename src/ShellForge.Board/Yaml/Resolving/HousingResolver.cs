@@ -12,7 +12,7 @@ namespace ShellForge.Board.Yaml.Resolving;
 internal sealed class HousingResolver(ResolvedBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
 {
     /// <summary>The wishes; null when insert or screw could not be read, or an insert is needed and not said.</summary>
-    public HousingSpec? Resolve(HousingSaid said)
+    public HousingSpec? Resolve(ParsedHousing said)
     {
         CableSpec? cable = Cable(said);
         CheckWords(said);
@@ -24,7 +24,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
         ScrewProfile? screw = null;
         if (said.Insert.Given)
         {
-            ScrewSaid? screwSaid = said.Screw.Given ? said.Screw.Value : null;
+            ParsedScrew? screwSaid = said.Screw.Given ? said.Screw.Value : null;
             FilePlace screwPlace = said.Screw.Given ? said.Screw.Place : said.Insert.Place;
             screw = new ScrewChoice(profiles, sink).For(said.Insert.Value, screwSaid, screwPlace);
             if (screw is null)
@@ -57,7 +57,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
     }
 
     // An insert is needed where a screw goes: in every mounting hole without one of its own, and through the cover.
-    private bool NeedsMet(HousingSaid said)
+    private bool NeedsMet(ParsedHousing said)
     {
         if (said.Insert.Given)
         {
@@ -84,15 +84,16 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             said.Node.Place, "no-insert", $"the housing has no `insert:`, and {what}",
             hole is null || said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
-                : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes without a screw");
+                : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes "
+                    + "without a screw");
         return false;
     }
 
-    private LightSpec Light(HousingSaid said)
+    private LightSpec Light(ParsedHousing said)
     {
-        LightSaid? light = said.Light.Given ? said.Light.Value : null;
-        WindowSaid? window = light is { Window.Given: true } ? light.Window.Value : null;
-        EvennessSaid evenness = light is { Evenness.Given: true } ? light.Evenness.Value : EvennessSaid.Soft;
+        ParsedLight? light = said.Light.Given ? said.Light.Value : null;
+        ParsedWindow? window = light is { Window.Given: true } ? light.Window.Value : null;
+        ParsedEvenness evenness = light is { Evenness.Given: true } ? light.Evenness.Value : ParsedEvenness.Soft;
         return new LightSpec(
             light?.Through.Or(LightThrough.Front) ?? LightThrough.Front,
             light?.Look.Or(LightLook.Blend) ?? LightLook.Blend,
@@ -106,28 +107,29 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
     }
 
     // The same coordinates as the board's, which are counted from its centre inside.
-    private Region WindowOutline(Said<WindowSaid> said, WindowSaid window)
+    private Region WindowOutline(Parsed<ParsedWindow> said, ParsedWindow window)
     {
         Point2 centre = board?.Board?.FileCentre ?? Point2.Origin;
         Point2[] corners = [.. OutlinePath.Points(window.Corners).Select(corner => Lattice.Snap(corner - centre))];
         double far = corners.Select(corner => corner.Length).DefaultIfEmpty(0).Max();
         if (corners.Length < 3 || far > BoardKinds.LargestBoard / 2 || OutlinePath.Crossing(corners) is not null)
         {
-            sink.Error(said.Place, "window-not-an-outline", "the window's corners make no outline on the board", "expected three corners or more in order round the window, on the board");
+            sink.Error(said.Place, "window-not-an-outline", "the window's corners make no outline on the board",
+                "expected three corners or more in order round the window, on the board");
             return Region.Empty;
         }
 
         return Region.Polygon(corners);
     }
 
-    private CableSpec? Cable(HousingSaid said)
+    private CableSpec? Cable(ParsedHousing said)
     {
         if (!said.Cable.Given)
         {
             return DefaultCable(said);
         }
 
-        CableSaid cable = said.Cable.Value;
+        ParsedCable cable = said.Cable.Value;
         if (cable.Part is { Given: true } part)
         {
             return Connector(part);
@@ -144,21 +146,23 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             : new NoCable();
     }
 
-    private CableSpec DefaultCable(HousingSaid said)
+    private CableSpec DefaultCable(ParsedHousing said)
     {
         BoardPart[] open = board is null ? [] : [.. board.Parts.Where(p => p.Mouth is not null && p.Port != PortWish.Closed)];
         if (open.Length == 1)
         {
-            sink.Note(said.Node.Place, "cable-not-said", $"`cable:` is not said: it is taken to plug into {open[0].Ref}, the only connector");
+            sink.Note(said.Node.Place, "cable-not-said",
+                $"`cable:` is not said: it is taken to plug into {open[0].Ref}, the only connector");
             return new ConnectorCable(open[0].Ref);
         }
 
         string which = open.Length == 0 ? "no connector takes one" : $"{string.Join(" and ", open.Select(p => p.Ref))} could take it";
-        sink.Warning(said.Node.Place, "cable-not-said", $"`cable:` is not said and {which}: the housing gets no cable exit", "expected cable: {part: ...}, {round: ...} or none");
+        sink.Warning(said.Node.Place, "cable-not-said", $"`cable:` is not said and {which}: the housing gets no cable exit",
+            "expected cable: {part: ...}, {round: ...} or none");
         return new NoCable();
     }
 
-    private ConnectorCable? Connector(Said<string> part)
+    private ConnectorCable? Connector(Parsed<string> part)
     {
         if (board is null)
         {
@@ -185,13 +189,14 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
 
         if (found.Port == PortWish.Closed)
         {
-            sink.Error(part.Place, "cable-port-closed", $"the cable is to plug into {part.Value}, whose port is closed", "expected port: open");
+            sink.Error(part.Place, "cable-port-closed", $"the cable is to plug into {part.Value}, whose port is closed",
+                "expected port: open");
         }
 
         return new ConnectorCable(found.Ref);
     }
 
-    private void CheckWords(HousingSaid said)
+    private void CheckWords(ParsedHousing said)
     {
         if (said.BoreOpen.Given && board is { Outline: not (null or RingOutline) })
         {
@@ -200,14 +205,16 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
 
         if (said.ClosureScrews.Given && said.Closure.Or(ClosureKind.Snap) != ClosureKind.Screws)
         {
-            sink.Warning(said.ClosureScrews.Place, "no-closure-screws", "`closure-screws:` is said, but the closure takes none", "expected closure: screws");
+            sink.Warning(said.ClosureScrews.Place, "no-closure-screws", "`closure-screws:` is said, but the closure takes none",
+                "expected closure: screws");
         }
 
         if (said.Light is { Given: true, Value.Through: { Given: true, Value: LightThrough.Wall } through }
             && board is not null
             && board.Circles.All(c => c.Facing == PixelFacing.Up))
         {
-            sink.Warning(through.Place, "no-side-light", "the light is to leave through the wall, but all LEDs look up", "expected side-facing LEDs, or through: front");
+            sink.Warning(through.Place, "no-side-light", "the light is to leave through the wall, but all LEDs look up",
+                "expected side-facing LEDs, or through: front");
         }
     }
 }

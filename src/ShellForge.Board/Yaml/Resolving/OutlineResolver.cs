@@ -9,7 +9,7 @@ using ShellForge.Geometry.Planar;
 namespace ShellForge.Board.Yaml.Resolving;
 
 /// <summary>Turns the outline, measured sizes and cutouts into the board's edge.</summary>
-internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
+internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
 {
     // Rings narrower than this hold neither a hole nor an LED.
     private const double NarrowestRing = 2;
@@ -21,8 +21,8 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
     public Point2 Centre { get; private set; } = board.Centre.Or(Point2.Origin);
 
     /// <summary>
-    /// Where plans have their origin, in the file's coordinates: the centre, unless that lies off the board or hard at its edge. Directions are
-    /// looked at from there, and each has to meet the board's edge.
+    /// Where plans have their origin, in the file's coordinates: the centre, unless that lies off the board or hard at its edge. Directions
+    /// are looked at from there, and each has to meet the board's edge.
     /// </summary>
     public Point2 Origin { get; private set; } = board.Centre.Or(Point2.Origin);
 
@@ -34,7 +34,7 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
             return null;
         }
 
-        OutlineSaid said = board.Outline.Value;
+        ParsedOutline said = board.Outline.Value;
         BoardOutline? outline =
             said.Disc.Given ? Disc(said.Disc)
             : said.Ring.Given ? Ring(said.Ring)
@@ -44,27 +44,28 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
         return outline is null ? null : WithCutouts(outline);
     }
 
-    private MeasuredSaid? Measured => board.Measured.Given ? board.Measured.Value : null;
+    private ParsedMeasured? Measured => board.Measured.Given ? board.Measured.Value : null;
 
-    private DiscOutline Disc(Said<double> diameter)
+    private DiscOutline Disc(Parsed<double> diameter)
     {
         if (Measured is { Bore.Given: true } measured)
         {
-            sink.Error(measured.Bore.Place, "measured-without-bore", "a bore was measured, but the outline has none", "expected an outline {ring: ...}");
+            sink.Error(measured.Bore.Place, "measured-without-bore", "a bore was measured, but the outline has none",
+                "expected an outline {ring: ...}");
         }
 
         return new DiscOutline(Measured is { Outer.Given: true } m ? m.Outer.Value : diameter.Value);
     }
 
-    private RingOutline? Ring(Said<RingSaid> ring)
+    private RingOutline? Ring(Parsed<ParsedRing> ring)
     {
         if (!ring.Value.Outer.Given || !ring.Value.Bore.Given)
         {
             return null;
         }
 
-        Said<double> outer = Measured is { Outer.Given: true } o ? o.Outer : ring.Value.Outer;
-        Said<double> bore = Measured is { Bore.Given: true } b ? b.Bore : ring.Value.Bore;
+        Parsed<double> outer = Measured is { Outer.Given: true } o ? o.Outer : ring.Value.Outer;
+        Parsed<double> bore = Measured is { Bore.Given: true } b ? b.Bore : ring.Value.Bore;
         if (outer.Value - bore.Value < 2 * NarrowestRing)
         {
             sink.Error(
@@ -78,12 +79,13 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
         return new RingOutline(outer.Value, bore.Value);
     }
 
-    private PolygonOutline? Polygon(Said<ImmutableArray<OutlineCorner>> corners)
+    private PolygonOutline? Polygon(Parsed<ImmutableArray<OutlineCorner>> corners)
     {
         if (Measured is { } measured && (measured.Outer.Given || measured.Bore.Given))
         {
-            Said<double> which = measured.Outer.Given ? measured.Outer : measured.Bore;
-            sink.Error(which.Place, "measured-without-circle", "a diameter was measured, but the outline is no disc or ring", "expected measured sizes of what the outline has");
+            Parsed<double> which = measured.Outer.Given ? measured.Outer : measured.Bore;
+            sink.Error(which.Place, "measured-without-circle", "a diameter was measured, but the outline is no disc or ring",
+                "expected measured sizes of what the outline has");
         }
 
         ImmutableArray<Point2> points = OutlinePath.Points(corners.Value);
@@ -131,7 +133,7 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
         };
     }
 
-    private Region? Cutout(CutoutSaid said)
+    private Region? Cutout(ParsedCutout said)
     {
         if (said.Circle.Given)
         {
@@ -139,18 +141,19 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
             double radius = said.Circle.Value / 2;
             if (at.Length + radius > BoardKinds.LargestBoard / 2)
             {
-                sink.Error(said.Circle.Place, "cutout-off-board", "the cutout lies far from the board", "expected coordinates about the board's centre");
+                sink.Error(said.Circle.Place, "cutout-off-board", "the cutout lies far from the board",
+                    "expected coordinates about the board's centre");
                 return null;
             }
 
             return Region.Disc(at, Geometry.Planar.Ring.Hole(radius));
         }
 
-        Said<ImmutableArray<OutlineCorner>> corners = said.Polygon.Given ? said.Polygon : said.Arcs;
+        Parsed<ImmutableArray<OutlineCorner>> corners = said.Polygon.Given ? said.Polygon : said.Arcs;
         return corners.Given ? Shape(corners, OutlinePath.Points(corners.Value)) : null;
     }
 
-    private Region? Shape(Said<ImmutableArray<OutlineCorner>> said, ImmutableArray<Point2> points)
+    private Region? Shape(Parsed<ImmutableArray<OutlineCorner>> said, ImmutableArray<Point2> points)
     {
         Point2[] centred = [.. points.Select(p => p - Origin)];
         if (centred.Length < 3)
@@ -183,7 +186,8 @@ internal sealed class OutlineResolver(BoardSaid board, DiagnosticSink sink)
             sink.Error(
                 said.Place,
                 "outline-crosses-itself",
-                $"the outline crosses or touches itself near [{NumberText.Written(Math.Round(there.X, 3))}, {NumberText.Written(Math.Round(there.Y, 3))}]",
+                $"the outline crosses or touches itself near [{NumberText.Written(Math.Round(there.X, 3))}, "
+                    + $"{NumberText.Written(Math.Round(there.Y, 3))}]",
                 "expected corners in order round the board");
             return null;
         }

@@ -19,7 +19,8 @@ internal static class PartBody
 {
     /// <summary>The body. A height said in the file is the top of the body; heights of packages and sizes stand on the lift.</summary>
     public static BodySize Of(
-        Said<PackageProfile> package, Said<ImmutableArray<double>> size, bool round, PartMounting mounted, double lift, Said<double?> said)
+        Parsed<PackageProfile> package, Parsed<ImmutableArray<double>> size, bool round, PartMounting mounted, double lift,
+            Parsed<double?> said)
     {
         PackageProfile? profile = package.Given ? package.Value : null;
         double length = profile?.Length ?? size.Value[0];
@@ -40,7 +41,8 @@ internal static class PartBody
                 : new BodySize(length, width, standsRound, null, "said to be unknown");
         }
 
-        return new BodySize(length, width, standsRound, height + lift, lift > 0 ? $"{from}, lifted by {NumberText.Written(lift)}" : from, profile is null ? 0 : Taller(profile, mounted));
+        return new BodySize(length, width, standsRound, height + lift, lift > 0 ? $"{from}, lifted by {NumberText.Written(lift)}" : from,
+            profile is null ? 0 : Taller(profile, mounted));
     }
 
     private static double Taller(PackageProfile package, PartMounting mounted) =>
@@ -63,11 +65,13 @@ internal static class PartBody
         {
             return (
                 nominal.Value + taller,
-                $"package {package.Name}: {NumberText.Written(nominal.Value)} ({nominal.Source}) and {NumberText.Written(taller)} more that makers allow ({package.HeightTolerance.Source})");
+                $"package {package.Name}: {NumberText.Written(nominal.Value)} ({nominal.Source}) and {NumberText.Written(taller)} more "
+                    + $"that makers allow ({package.HeightTolerance.Source})");
         }
 
         return height is { } known
             ? (known.Value, $"package {package.Name}: {known.Source}")
-            : (null, $"the package {package.Name} has no height {(mounted == PartMounting.Unsaid ? "until `mounted:` is said" : "for this mounting")}");
+            : (null, $"the package {package.Name} has no height "
+                + $"{(mounted == PartMounting.Unsaid ? "until `mounted:` is said" : "for this mounting")}");
     }
 }

@@ -14,17 +14,18 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
     private const int MostParts = 2000;
 
     /// <summary>The parts, patterns written out.</summary>
-    public ImmutableArray<BoardPart> Resolve(ImmutableArray<PartSaid> said)
+    public ImmutableArray<BoardPart> Resolve(ImmutableArray<ParsedPart> said)
     {
         ImmutableArray<BoardPart>.Builder parts = ImmutableArray.CreateBuilder<BoardPart>();
-        foreach (PartSaid part in said.Where(p => p.Ref.Given && (p.Package.Given || p.Size.Given)))
+        foreach (ParsedPart part in said.Where(p => p.Ref.Given && (p.Package.Given || p.Size.Given)))
         {
             BodySize body = Body(part);
             double? past = part.PastEdge.Given ? part.PastEdge.Value : null;
             if (part.Faces.Given && Mouth(part) is null)
             {
                 context.Sink.Error(
-                    part.Faces.Place, "no-mouth", $"{part.Ref.Value} has no mouth that could face anywhere", "expected rotation, or a package that takes a plug");
+                    part.Faces.Place, "no-mouth", $"{part.Ref.Value} has no mouth that could face anywhere",
+                        "expected rotation, or a package that takes a plug");
                 continue;
             }
 
@@ -49,9 +50,9 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         return parts.ToImmutable();
     }
 
-    private static MouthProfile? Mouth(PartSaid said) => said.Package.Given ? said.Package.Value.Mouth : null;
+    private static MouthProfile? Mouth(ParsedPart said) => said.Package.Given ? said.Package.Value.Mouth : null;
 
-    private BodySize Body(PartSaid said)
+    private BodySize Body(ParsedPart said)
     {
         PartMounting mounted = said.Mounted.Or(PartMounting.Unsaid);
         BodySize body = PartBody.Of(said.Package, said.Size, said.Round.Or(false), mounted, said.Lift.Or(0), said.Height);
@@ -60,9 +61,11 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             PackageProfile package = said.Package.Value;
             (string Word, Sourced? Height)[] ways =
             [
-                ("flat", package.Height), ("on-pins", package.HeightOnPins), ("in-socket", package.HeightInSocket), ("mid-board", package.HeightMidBoard),
+                ("flat", package.Height), ("on-pins", package.HeightOnPins), ("in-socket", package.HeightInSocket),
+                    ("mid-board", package.HeightMidBoard),
             ];
-            string known = string.Join(", ", ways.Where(w => w.Height is not null).Select(w => $"{w.Word} ({NumberText.Written(w.Height!.Value.Value)})"));
+            string known = string.Join(", ",
+                ways.Where(w => w.Height is not null).Select(w => $"{w.Word} ({NumberText.Written(w.Height!.Value.Value)})"));
             context.Sink.Warning(
                 said.Mounted.Place,
                 Diagnostic.HeightUnknown,
@@ -74,7 +77,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         return body;
     }
 
-    private ImmutableArray<PlaceOnBoard> Places(PartSaid said, double? past)
+    private ImmutableArray<PlaceOnBoard> Places(ParsedPart said, double? past)
     {
         if (said.Place.Given)
         {
@@ -87,11 +90,12 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         }
 
         context.Sink.Error(
-            said.Node.Place, "missing-key", $"it is not said where {said.Ref.Value} is", "expected at, polar, circle, or faces with past-edge");
+            said.Node.Place, "missing-key", $"it is not said where {said.Ref.Value} is",
+                "expected at, polar, circle, or faces with past-edge");
         return [];
     }
 
-    private BoardPart? Part(PartSaid said, string name, BodySize body, PlaceOnBoard place, double? past)
+    private BoardPart? Part(ParsedPart said, string name, BodySize body, PlaceOnBoard place, double? past)
     {
         bool turns = said.Turns.Or(said.Place.Circle.Given);
         Angle rotation = (turns ? place.Direction : Angle.Zero) + said.Rotation.Or(Angle.Zero);
@@ -108,7 +112,8 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             {
                 if (edge is null && surface is not null)
                 {
-                    context.Sink.Error(said.PastEdge.Place, "no-edge-there", $"the board has no edge in front of {name}", "expected a position on the board");
+                    context.Sink.Error(said.PastEdge.Place, "no-edge-there", $"the board has no edge in front of {name}",
+                        "expected a position on the board");
                     return null;
                 }
 
@@ -144,12 +149,13 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         };
     }
 
-    private void CheckOnBoard(PartSaid said, string name, BodySize body, Point2 at, Angle rotation)
+    private void CheckOnBoard(ParsedPart said, string name, BodySize body, Point2 at, Angle rotation)
     {
         if (surface is not null && !surface.Touches(at, body.Length, body.Width, rotation))
         {
             context.Sink.Error(
-                said.Place.Given ? said.Node.Place : said.PastEdge.Place, "part-off-board", $"{name} at {surface.Spell(at)} lies off the board", surface.Extent);
+                said.Place.Given ? said.Node.Place : said.PastEdge.Place, "part-off-board",
+                    $"{name} at {surface.Spell(at)} lies off the board", surface.Extent);
         }
     }
 }

@@ -10,7 +10,7 @@ namespace ShellForge.Board.Yaml.Resolving;
 internal static class PixelOverlaps
 {
     /// <summary>Checks all LEDs against each other.</summary>
-    public static void Check(IReadOnlyList<PixelCircle> circles, List<PixelsSaid> sources, DiagnosticSink sink)
+    public static void Check(IReadOnlyList<PixelCircle> circles, List<ParsedPixels> sources, DiagnosticSink sink)
     {
         var all = new List<(int Circle, Pixel Pixel, Point2[] Corners)>();
         for (int c = 0; c < circles.Count; c++)
@@ -37,10 +37,11 @@ internal static class PixelOverlaps
                 }
 
                 told.Add(all[i].Circle);
-                PixelsSaid said = sources[all[i].Circle];
+                ParsedPixels said = sources[all[i].Circle];
                 PixelCircle circle = circles[all[i].Circle];
                 string pitch = all[i].Circle == all[j].Circle && circle.Count > 1
-                    ? $": {circle.Count} on a circle of {NumberText.Written(circle.Diameter)} are {NumberText.Written(Math.Round(circle.Pitch, 2))} apart"
+                    ? $": {circle.Count} on a circle of {NumberText.Written(circle.Diameter)} are "
+                        + $"{NumberText.Written(Math.Round(circle.Pitch, 2))} apart"
                     : "";
                 sink.Error(
                     said.Place.Count.Given ? said.Place.Count.Place : said.Node.Place,

@@ -20,11 +20,11 @@ internal sealed class PixelResolver(
     public ImmutableArray<BoardPart> Companions => _companions.ToImmutable();
 
     /// <summary>The circles, in file order.</summary>
-    public ImmutableArray<PixelCircle> Resolve(ImmutableArray<PixelsSaid> said)
+    public ImmutableArray<PixelCircle> Resolve(ImmutableArray<ParsedPixels> said)
     {
         ImmutableArray<PixelCircle>.Builder circles = ImmutableArray.CreateBuilder<PixelCircle>();
-        var sources = new List<PixelsSaid>();
-        foreach (PixelsSaid pixels in said.Where(p => p.Package.Given))
+        var sources = new List<ParsedPixels>();
+        foreach (ParsedPixels pixels in said.Where(p => p.Package.Given))
         {
             ImmutableArray<PlaceOnBoard> places = Placing.Places(pixels.Place, context);
             _pixels += places.Length;
@@ -45,7 +45,7 @@ internal sealed class PixelResolver(
         return circles.ToImmutable();
     }
 
-    private PixelCircle Circle(PixelsSaid said, ImmutableArray<PlaceOnBoard> places)
+    private PixelCircle Circle(ParsedPixels said, ImmutableArray<PlaceOnBoard> places)
     {
         LedProfile led = said.Package.Value;
         bool single = !said.Place.Circle.Given;
@@ -55,7 +55,8 @@ internal sealed class PixelResolver(
         {
             bool turns = said.Turns.Or(true) && !single;
             Angle frame = turns ? places[i].Direction : Angle.Zero;
-            pixels[i] = new Pixel(Name(said, i), places[i].At, (turns ? places[i].Direction + ToShine(led, facing) : Angle.Zero) + said.Rotation.Or(Angle.Zero));
+            pixels[i] = new Pixel(Name(said, i), places[i].At,
+                (turns ? places[i].Direction + ToShine(led, facing) : Angle.Zero) + said.Rotation.Or(Angle.Zero));
             designators.Take(pixels[i].Ref, said.Ref.Given ? said.Ref.Place : said.Node.Place);
             AddCompanions(said, pixels[i], places[i], frame, i);
         }
@@ -73,7 +74,7 @@ internal sealed class PixelResolver(
     }
 
     // LEDs count on over all circles. D is the trade's letter; where a diode already has such a designator, LED keeps them apart.
-    private string Name(PixelsSaid said, int index)
+    private string Name(ParsedPixels said, int index)
     {
         if (said.Ref.Given)
         {
@@ -96,7 +97,7 @@ internal sealed class PixelResolver(
         ? Angle.Zero
         : Angle.FromDegrees((facing == PixelFacing.In ? 180 : 0) - led.ShiningFaceDegrees.Value);
 
-    private PixelFacing Facing(PixelsSaid said, LedProfile led)
+    private PixelFacing Facing(ParsedPixels said, LedProfile led)
     {
         PixelFacing facing = said.Facing.Or(led.Emission == LedEmission.Side ? PixelFacing.Out : PixelFacing.Up);
         if ((facing == PixelFacing.Up) != (led.Emission == LedEmission.Top))
@@ -112,7 +113,7 @@ internal sealed class PixelResolver(
         return facing;
     }
 
-    private void CheckOnBoard(PixelsSaid said, LedProfile led, Pixel[] pixels)
+    private void CheckOnBoard(ParsedPixels said, LedProfile led, Pixel[] pixels)
     {
         Pixel[] off = surface is null ? [] : [.. pixels.Where(p => !surface.Holds(p.At))];
         if (off.Length > 0)
@@ -138,12 +139,12 @@ internal sealed class PixelResolver(
         }
     }
 
-    private void AddCompanions(PixelsSaid said, Pixel pixel, PlaceOnBoard place, Angle frame, int index)
+    private void AddCompanions(ParsedPixels said, Pixel pixel, PlaceOnBoard place, Angle frame, int index)
     {
-        ImmutableArray<CompanionSaid> with = said.With.Given ? said.With.Value : [];
+        ImmutableArray<ParsedCompanion> with = said.With.Given ? said.With.Value : [];
         for (int i = 0; i < with.Length; i++)
         {
-            CompanionSaid companion = with[i];
+            ParsedCompanion companion = with[i];
             if (!companion.At.Given || !(companion.Package.Given || companion.Size.Given))
             {
                 continue;

@@ -14,7 +14,7 @@ internal readonly record struct PlaceOnBoard(int Index, Point2 At, Angle Directi
 internal static class Placing
 {
     /// <summary>The places that were said; none when there is nothing to go by.</summary>
-    public static ImmutableArray<PlaceOnBoard> Places(PlacementSaid said, ResolvingContext context)
+    public static ImmutableArray<PlaceOnBoard> Places(ParsedPlacement said, ResolvingContext context)
     {
         if (said.At.Given)
         {
@@ -31,13 +31,14 @@ internal static class Placing
 
     private static PlaceOnBoard Single(Point2 at, ResolvingContext context) => new(0, at, Angle.Of(at - context.Centre));
 
-    private static ImmutableArray<PlaceOnBoard> OnCircle(PlacementSaid said, ResolvingContext context)
+    private static ImmutableArray<PlaceOnBoard> OnCircle(ParsedPlacement said, ResolvingContext context)
     {
         int count = said.Count.Value;
         ImmutableArray<int> skip = said.Skip.Given ? said.Skip.Value : [];
         foreach (int place in skip.Where(s => s > count))
         {
-            context.Sink.Error(said.Skip.Place, "out-of-range", $"place {place} is to be skipped, but there are {count}", $"expected places from 1 to {count}");
+            context.Sink.Error(said.Skip.Place, "out-of-range", $"place {place} is to be skipped, but there are {count}",
+                $"expected places from 1 to {count}");
         }
 
         double step = (said.Clockwise.Or(false) ? -360.0 : 360.0) / count;

@@ -6,7 +6,8 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <summary>Finds a place well inside an outline, for outlines whose centre is none: half discs, arcs, C shapes.</summary>
 internal static class PlanOrigin
 {
-    // A centre this deep inside an outline is a middle to look round from, mm; so is one that lies at least so deep as a share of the deepest.
+    // A centre this deep inside an outline is a middle to look round from, mm; so is one that lies at least so deep as a share of the
+    // deepest.
     private const double Deep = 8;
     private const double Share = 0.5;
 
@@ -46,7 +47,8 @@ internal static class PlanOrigin
         return places.Where(place => place.Depth >= AsDeep * deepest).MinBy(place => Point2.Distance(place.At, middle)).At;
     }
 
-    private static double Depth(Region outline, Point2 at) => outline.Contains(at) ? outline.DistanceToOutline(at) : -outline.DistanceToOutline(at);
+    private static double Depth(Region outline, Point2 at) =>
+        outline.Contains(at) ? outline.DistanceToOutline(at) : -outline.DistanceToOutline(at);
 
     private static double Tenth(double length) => Math.Round(length, 1);
 }

@@ -14,7 +14,7 @@ internal sealed class ScrewChoice(ProfileLibrary profiles, DiagnosticSink sink)
     /// <param name="insert">The insert.</param>
     /// <param name="said">What was said of the screw, or nothing.</param>
     /// <param name="place">Where to point.</param>
-    public ScrewProfile? For(InsertProfile insert, ScrewSaid? said, FilePlace place)
+    public ScrewProfile? For(InsertProfile insert, ParsedScrew? said, FilePlace place)
     {
         if (said is { Profile: { } wanted } && wanted.Thread == insert.Thread)
         {
@@ -39,7 +39,8 @@ internal sealed class ScrewChoice(ProfileLibrary profiles, DiagnosticSink sink)
             sink.Warning(
                 place,
                 "thread-differs",
-                $"the screw {other.Name} ({other.Thread}) does not go into the insert {insert.Name} ({insert.Thread}): {found.Name} is taken",
+                $"the screw {other.Name} ({other.Thread}) does not go into the insert {insert.Name} ({insert.Thread}): {found.Name} is "
+                    + $"taken",
                 $"expected screw: {found.Name}, or {head.ToString().ToLowerInvariant()} for whatever insert is named");
         }
 

@@ -12,17 +12,18 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
     private const string Out = "out";
 
     /// <summary>The leads, patterns written out.</summary>
-    public ImmutableArray<WireLead> Resolve(ImmutableArray<WireSaid> said)
+    public ImmutableArray<WireLead> Resolve(ImmutableArray<ParsedWire> said)
     {
         ImmutableArray<WireLead>.Builder leads = ImmutableArray.CreateBuilder<WireLead>();
         var names = new Designators(context.Sink);
-        foreach (WireSaid wire in said.Where(w => w.Name.Given))
+        foreach (ParsedWire wire in said.Where(w => w.Name.Given))
         {
             double? diameter = wire.Diameter.Given ? wire.Diameter.Value : WireGauge.OverInsulation(wire.Gauge.Or(0));
             if (diameter is null)
             {
                 context.Sink.Error(
-                    wire.Node.Place, "missing-key", $"the thickness of the wire '{wire.Name.Value}' is not said", "expected diameter, or gauge: one of " + WireGauge.Known);
+                    wire.Node.Place, "missing-key", $"the thickness of the wire '{wire.Name.Value}' is not said",
+                        "expected diameter, or gauge: one of " + WireGauge.Known);
                 continue;
             }
 
@@ -45,7 +46,7 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
             }
         }
 
-        foreach (WireSaid wire in said.Where(w => w.To.Given))
+        foreach (ParsedWire wire in said.Where(w => w.To.Given))
         {
             string to = wire.To.Value;
             if (to != Out && !names.Has(to) && !designators.Has(to))
@@ -62,11 +63,12 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
         return leads.ToImmutable();
     }
 
-    private void CheckOnBoard(WireSaid wire, string name, Point2 at)
+    private void CheckOnBoard(ParsedWire wire, string name, Point2 at)
     {
         if (surface is not null && !surface.Holds(at))
         {
-            context.Sink.Error(wire.Node.Place, "wire-off-board", $"the wire '{name}' at {surface.Spell(at)} lies off the board", surface.Extent);
+            context.Sink.Error(wire.Node.Place, "wire-off-board", $"the wire '{name}' at {surface.Spell(at)} lies off the board",
+                surface.Extent);
         }
     }
 }

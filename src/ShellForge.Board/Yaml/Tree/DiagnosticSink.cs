@@ -36,7 +36,8 @@ internal sealed class DiagnosticSink
             .ThenBy(d => d.Column);
         return _left == 0
             ? [.. ordered]
-            : [.. ordered, new Diagnostic(files[^1], 0, 0, "more-diagnostics", DiagnosticSeverity.Error, $"{_left} more mistakes are not shown")];
+            : [.. ordered,
+                new Diagnostic(files[^1], 0, 0, "more-diagnostics", DiagnosticSeverity.Error, $"{_left} more mistakes are not shown")];
     }
 
     private void Add(

@@ -38,7 +38,8 @@ internal sealed class YamlTreeReader
         if (text.Length > YamlLimits.Characters)
         {
             sink.Error(
-                new FilePlace(file, 0, 0), "file-too-large", $"the file has {text.Length} characters", $"expected at most {YamlLimits.Characters}");
+                new FilePlace(file, 0, 0), "file-too-large", $"the file has {text.Length} characters",
+                    $"expected at most {YamlLimits.Characters}");
             return null;
         }
 
@@ -107,7 +108,8 @@ internal sealed class YamlTreeReader
         _events.Skip<DocumentEnd>();
         if (_events.Peek() is not StreamEnd)
         {
-            _sink.Error(PlaceOf(_events.Peek().Start), "more-than-one-document", "a second document starts here", "expected one document to a file");
+            _sink.Error(PlaceOf(_events.Peek().Start), "more-than-one-document", "a second document starts here",
+                "expected one document to a file");
         }
 
         return root;

@@ -44,18 +44,23 @@ internal static class AxisKinds
         FormKey<double> from = keys.Required("from", number, "The first value.");
         FormKey<double> to = keys.Required("to", number, "The last value, included where a step meets it.");
         FormKey<double> step = keys.Optional("step", new NumberKind("a step", -Largest, Largest), "What lies between two values.");
-        FormKey<int> count = keys.Optional("count", new CountKind("a count", 2, MostSteps), "How many values, evenly spread, both ends included.");
+        FormKey<int> count = keys.Optional("count", new CountKind("a count", 2, MostSteps),
+            "How many values, evenly spread, both ends included.");
         keys.ExactlyOneOf(step, count);
-        return values => Spread(values.Node, values.Said(from).Value, values.Said(to).Value, values.Said(step), values.Said(count));
+        return values => Spread(values.Node, values.Get(from).Value, values.Get(to).Value, values.Get(step), values.Get(count));
     });
 
     private static readonly Form<ProfileWish> Profiles = new("a choice of profiles", keys =>
     {
-        FormKey<Func<ProfileLibrary, IEnumerable<string>>> kind = keys.Required("profiles", new WordKind<Func<ProfileLibrary, IEnumerable<string>>>(
-            ("inserts", l => l.Inserts.Names), ("screws", l => l.Screws.Names), ("leds", l => l.Leds.Names), ("filaments", l => l.Filaments.Names),
-            ("printers", l => l.Printers.Names), ("supplies", l => l.Supplies.Names), ("heat", l => l.Heat.Names)), "Which kind of profiles.");
-        FormKey<string> like = keys.Optional("like", new TextKind("a pattern", 80), "Names to take: * stands for any letters, as in \"petg-*\".", "all of the kind");
-        return values => new ProfileWish(values.Said(kind).Value, values.Said(like).Or("*"), values.Node);
+        FormKey<Func<ProfileLibrary, IEnumerable<string>>> kind =
+            keys.Required("profiles", new WordKind<Func<ProfileLibrary, IEnumerable<string>>>(
+            ("inserts", l => l.Inserts.Names), ("screws", l => l.Screws.Names), ("leds", l => l.Leds.Names),
+                ("filaments", l => l.Filaments.Names),
+            ("printers", l => l.Printers.Names), ("supplies", l => l.Supplies.Names), ("heat", l => l.Heat.Names)),
+                "Which kind of profiles.");
+        FormKey<string> like = keys.Optional("like", new TextKind("a pattern", 80),
+            "Names to take: * stands for any letters, as in \"petg-*\".", "all of the kind");
+        return values => new ProfileWish(values.Get(kind).Value, values.Get(like).Or("*"), values.Node);
     });
 
     /// <summary>The values of one path.</summary>
@@ -65,7 +70,7 @@ internal static class AxisKinds
         new OfKey<ProfileWish>("profiles", Profiles, wish => new AxisValues(wish.Values)),
         new MappedKind<ImmutableArray<PositionedNode>, AxisValues>(Range, items => new AxisValues(_ => items)));
 
-    private static ImmutableArray<PositionedNode> Spread(MappingNode node, double from, double to, Said<double> step, Said<int> count)
+    private static ImmutableArray<PositionedNode> Spread(MappingNode node, double from, double to, Parsed<double> step, Parsed<int> count)
     {
         if (count.Given)
         {

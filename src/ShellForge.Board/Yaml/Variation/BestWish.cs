@@ -24,7 +24,8 @@ public sealed record BestWish(ImmutableArray<(string Word, double Weight)> Weigh
 
     /// <summary>The wish on one line, as <see cref="Parse"/> reads it.</summary>
     public override string ToString() =>
-        string.Join(';', Weights.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Word}={one.Weight}"))) + $"|{Shape}|{Along}";
+        string.Join(';', Weights.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Word}={one.Weight}")))
+            + $"|{Shape}|{Along}";
 
     /// <summary>Reads a wish from one line; null where it is none.</summary>
     public static BestWish? Parse(string text)
@@ -41,6 +42,7 @@ public sealed record BestWish(ImmutableArray<(string Word, double Weight)> Weigh
             weights.Add((pair[0], weight));
         }
 
-        return sides.Length == 3 && Enum.TryParse(sides[1], out RangeShape shape) ? new BestWish(weights.ToImmutable(), sides[2].Length == 0 ? null : sides[2], shape) : null;
+        return sides.Length == 3 && Enum.TryParse(sides[1], out RangeShape shape)
+            ? new BestWish(weights.ToImmutable(), sides[2].Length == 0 ? null : sides[2], shape) : null;
     }
 }

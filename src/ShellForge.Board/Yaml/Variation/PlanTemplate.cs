@@ -50,7 +50,8 @@ public static class PlanTemplate
     internal static bool Knows(SweepPlan plan, string word)
     {
         PlanSetting[] all = [.. plan.Fixed, .. plan.Axes.SelectMany(axis => axis.Steps[0])];
-        return word is SweepPlan.BoardWord or SweepPlan.CaseWord || all.Any(setting => setting.Path == word) || OnlyEnding(all, word) is not null;
+        return word is SweepPlan.BoardWord or SweepPlan.CaseWord || all.Any(setting => setting.Path == word)
+            || OnlyEnding(all, word) is not null;
     }
 
     private static PlanSetting? OnlyEnding(PlanSetting[] settings, string word)

@@ -52,7 +52,10 @@ public sealed class PlanValue
     private static string Scalar(ScalarNode scalar)
     {
         bool plain = scalar.Text.Length > 0 && scalar.Text.Trim() == scalar.Text
-            && !scalar.Text.Any(c => char.IsControl(c) || c is '{' or '}' or '[' or ']' or ',' or '"' or '#' or ':' or '&' or '*' or '!' or '|' or '>' or '%' or '@' or '`' or '\'')
+            && !scalar.Text.Any(
+                c => char.IsControl(c)
+                    || c is '{' or '}' or '[' or ']' or ',' or '"' or '#' or ':' or '&' or '*' or '!' or '|' or '>' or '%' or '@' or '`'
+                        or '\'')
             && !(scalar.Quoted && (NumberText.TryNumber(scalar.Text, out _) || scalar.Text is "true" or "false" or "null" or "~"));
         if (plain || scalar.IsNull)
         {

@@ -43,7 +43,7 @@ internal sealed class FormKey<T>(string name, Kind<T> kind, string help, bool re
     {
         if (kind.TryRead(node, context, out T value))
         {
-            values.Set(this, new Said<T>(true, value, node));
+            values.Set(this, new Parsed<T>(true, value, node));
         }
     }
 }
@@ -60,11 +60,11 @@ internal sealed class FormValues(MappingNode node)
     public bool Has(FormKey key) => _values.ContainsKey(key);
 
     /// <summary>What was said at a key.</summary>
-    public Said<T> Said<T>(FormKey<T> key) =>
+    public Parsed<T> Get<T>(FormKey<T> key) =>
         _values.TryGetValue(key, out object? value)
-            ? (Said<T>)value
-            : new Said<T>(false, default!, node.Find(key.Name) ?? node);
+            ? (Parsed<T>)value
+            : new Parsed<T>(false, default!, node.Find(key.Name) ?? node);
 
     /// <summary>Keeps what was read.</summary>
-    public void Set<T>(FormKey<T> key, Said<T> value) => _values[key] = value;
+    public void Set<T>(FormKey<T> key, Parsed<T> value) => _values[key] = value;
 }

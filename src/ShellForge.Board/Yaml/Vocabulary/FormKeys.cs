@@ -66,14 +66,16 @@ internal sealed class FormKeys
                 complete = false;
                 if (!mistyped.Intersect(group.Keys).Any())
                 {
-                    sink.Error(mapping.Place, "missing-key", $"{what} lacks all of {string.Join(", ", group.Keys)}", "expected one of them");
+                    sink.Error(mapping.Place, "missing-key", $"{what} lacks all of {string.Join(", ", group.Keys)}",
+                        "expected one of them");
                 }
             }
 
             if (given.Length > 1)
             {
                 sink.Error(
-                    given[1].Key.Place, "conflicting-keys", $"'{given[1].Key.Text}' cannot stand beside '{given[0].Key.Text}'", "expected one of them");
+                    given[1].Key.Place, "conflicting-keys", $"'{given[1].Key.Text}' cannot stand beside '{given[0].Key.Text}'",
+                        "expected one of them");
                 complete = false;
             }
         }

@@ -35,7 +35,8 @@ internal sealed class LengthKind(string what, double least, double most) : Kind<
 
         if (NumberText.HasOtherUnit(scalar.Text))
         {
-            context.Sink.Error(node.Place, "unknown-unit", $"the unit of {node.KindInWords} is not known", "expected mm, in or mil, or a bare number of mm");
+            context.Sink.Error(node.Place, "unknown-unit", $"the unit of {node.KindInWords} is not known",
+                "expected mm, in or mil, or a bare number of mm");
             return false;
         }
 

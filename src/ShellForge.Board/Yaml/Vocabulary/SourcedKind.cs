@@ -18,7 +18,7 @@ internal sealed class SourcedKind(Kind<double> number) : Kind<Sourced>
         {
             FormKey<double> value = keys.Required("value", number, "The number.");
             FormKey<string> source = keys.Required("source", Source, "Where it comes from.");
-            return values => new Sourced(values.Said(value).Value, values.Said(source).Value);
+            return values => new Sourced(values.Get(value).Value, values.Get(source).Value);
         });
 
     /// <inheritdoc />

@@ -18,7 +18,7 @@ internal sealed class SourcedRangeKind(Kind<double> number) : Kind<SourcedRange>
             FormKey<double> high = keys.Required("high", number, "The largest that it may be.");
             FormKey<string> source = keys.Required("source", Source, "Where it comes from.");
             return values => new SourcedRange(
-                values.Said(value).Value, values.Said(low).Value, values.Said(high).Value, values.Said(source).Value);
+                values.Get(value).Value, values.Get(low).Value, values.Get(high).Value, values.Get(source).Value);
         });
 
     /// <inheritdoc />

@@ -11,7 +11,8 @@ internal sealed class TextKind(string what, int longest, bool mayBeEmpty = false
 
     /// <inheritdoc />
     public override string Expected =>
-        $"{what} of {(mayBeEmpty ? "at most" : "1 to")} {longest} {(asciiOnly ? "letters, digits and signs of plain ASCII" : "characters")} on one line";
+        $"{what} of {(mayBeEmpty ? "at most" : "1 to")} {longest} "
+            + $"{(asciiOnly ? "letters, digits and signs of plain ASCII" : "characters")} on one line";
 
     /// <inheritdoc />
     public override bool Suits(PositionedNode node) => node is ScalarNode { IsNull: false };

@@ -166,7 +166,8 @@ internal sealed class Arrangement
     private List<(int Segment, int Sheet)> RealEdges()
     {
         Scene scene = Found.Scene;
-        List<(int Segment, int Sheet)> membership = new((3 * Sheets.Triangles.ItemCount) + Found.Imprints.Count + (2 * Found.Intervals.Count));
+        List<(int Segment, int Sheet)> membership =
+            new((3 * Sheets.Triangles.ItemCount) + Found.Imprints.Count + (2 * Found.Intervals.Count));
         for (int i = 0; i < Sheets.Triangles.ItemCount; i++)
         {
             int triangle = Sheets.Triangles.At(i);

@@ -38,10 +38,10 @@ internal sealed class Loops
         Loops loops = new(arrangement);
         int[] next = new int[loops.LoopOfSide.Length];
         int sheets = arrangement.Sheets.Count;
-        int runs = Cores.Runs(sheets, WorthThreads, threads);
-        Cores.ForEach(runs, threads, () => new Numbering(arrangement.Points.Count), (run, numbering) =>
+        int runs = ParallelRuns.Count(sheets, WorthThreads, threads);
+        ParallelRuns.ForEach(runs, threads, () => new Numbering(arrangement.Points.Count), (run, numbering) =>
         {
-            (int from, int to) = Cores.Run(run, runs, sheets);
+            (int from, int to) = ParallelRuns.Range(run, runs, sheets);
             for (int sheet = from; sheet < to; sheet++)
             {
                 if ((sheet & 255) == 0)

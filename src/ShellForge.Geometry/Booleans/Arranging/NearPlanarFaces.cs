@@ -5,7 +5,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Geometry.Booleans.Arranging;
 
 /// <summary>
-/// The faces of one operand as they were meant: neighbours of one tag whose corners stay within a step or so of one plane. A turned plane is no longer flat on the lattice, but its face is still one.
+/// The faces of one operand as they were meant: neighbours of one tag whose corners stay within a step or so of one plane. A turned plane
+/// is no longer flat on the lattice, but its face is still one.
 /// </summary>
 internal sealed class NearPlanarFaces
 {
@@ -85,7 +86,8 @@ internal sealed class NearPlanarFaces
     private static bool Continues(LatticePoint3[] spread, LatticePoint3 p)
     {
         Plane plane = new(spread[0], spread[1], spread[2]);
-        double longest = Math.Sqrt(Math.Max(Squared(spread[0], spread[1]), Math.Max(Squared(spread[1], spread[2]), Squared(spread[2], spread[0]))));
+        double longest =
+            Math.Sqrt(Math.Max(Squared(spread[0], spread[1]), Math.Max(Squared(spread[1], spread[2]), Squared(spread[2], spread[0]))));
         double reach = Math.Sqrt(Math.Max(Squared(spread[0], p), Math.Max(Squared(spread[1], p), Squared(spread[2], p))));
         double height = Length(plane) / longest;
         double allowed = Flatness * (1.5 + (reach / height));
@@ -150,7 +152,8 @@ internal sealed class NearPlanarFaces
 
     /// <summary>Distance of a point from a plane, in steps.</summary>
     public static double Distance(in Plane plane, LatticePoint3 p) =>
-        Math.Abs(((double)plane.Nx * (p.X - plane.Anchor.X)) + ((double)plane.Ny * (p.Y - plane.Anchor.Y)) + ((double)plane.Nz * (p.Z - plane.Anchor.Z)))
+        Math.Abs(((double)plane.Nx * (p.X - plane.Anchor.X)) + ((double)plane.Ny * (p.Y - plane.Anchor.Y))
+            + ((double)plane.Nz * (p.Z - plane.Anchor.Z)))
         / Length(plane);
 
     public static double Length(in Plane plane) =>

@@ -30,7 +30,9 @@ internal sealed class Sheets
 
     public Drawing[] Drawings { get; }
 
-    /// <summary>For each sheet the plane it was meant to lie in: turned planes are not flat on the lattice, so one may hold many sheets.</summary>
+    /// <summary>
+    /// For each sheet the plane it was meant to lie in: turned planes are not flat on the lattice, so one may hold many sheets.
+    /// </summary>
     public int[] GroupOf { get; }
 
     public List<Plane> GroupPlanes { get; }

@@ -34,11 +34,11 @@ internal sealed class Coverage
     public static Coverage Of(Arrangement arrangement, Loops loops, int threads, CancellationToken ct)
     {
         int[] start = new int[loops.Count + 1];
-        int runs = Cores.Runs(loops.Count, WorthThreads, threads);
+        int runs = ParallelRuns.Count(loops.Count, WorthThreads, threads);
         List<Cover>[] covers = new List<Cover>[runs];
-        Cores.ForEach(runs, threads, run =>
+        ParallelRuns.ForEach(runs, threads, run =>
         {
-            (int from, int to) = Cores.Run(run, runs, loops.Count);
+            (int from, int to) = ParallelRuns.Range(run, runs, loops.Count);
             Search search = new(arrangement, loops);
             covers[run] = search.Covers;
             for (int loop = from; loop < to; loop++)
@@ -154,7 +154,8 @@ internal sealed class Coverage
                 int au = Drawing.Pick(a, drawing.U), bu = Drawing.Pick(b, drawing.U), cu = Drawing.Pick(c, drawing.U);
                 int av = Drawing.Pick(a, drawing.V), bv = Drawing.Pick(b, drawing.V), cv = Drawing.Pick(c, drawing.V);
                 _candidates[i] = new Candidate(
-                    triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)), Math.Max(av, Math.Max(bv, cv)));
+                    triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)),
+                        Math.Max(av, Math.Max(bv, cv)));
             }
         }
     }

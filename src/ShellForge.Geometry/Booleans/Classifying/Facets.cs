@@ -22,7 +22,8 @@ internal sealed class Facets
     private readonly int[] _facetOfLoop;
     private readonly int[] _loopOfFacet;
 
-    // The fans round all edges, one after the other: twice the facet, plus one where it lies left of the edge; and who comes next and before.
+    // The fans round all edges, one after the other: twice the facet, plus one where it lies left of the edge; and who comes next and
+    // before.
     private int[] _leaves = [];
     private int[] _next = [];
     private int[] _previous = [];
@@ -74,11 +75,11 @@ internal sealed class Facets
     private void GatherFans(int threads, CancellationToken ct)
     {
         int edges = _arrangement.EdgeCount;
-        int runs = Cores.Runs(edges, WorthThreads, threads);
+        int runs = ParallelRuns.Count(edges, WorthThreads, threads);
         List<int>[] leaves = new List<int>[runs], fanSizes = new List<int>[runs];
-        Cores.ForEach(runs, threads, run =>
+        ParallelRuns.ForEach(runs, threads, run =>
         {
-            (int from, int to) = Cores.Run(run, runs, edges);
+            (int from, int to) = ParallelRuns.Range(run, runs, edges);
             List<int> own = leaves[run] = new(3 * (to - from)), sizes = fanSizes[run] = new(to - from);
             List<Leaf> fan = [];
             for (int edge = from; edge < to; edge++)

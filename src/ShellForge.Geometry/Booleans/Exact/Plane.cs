@@ -100,7 +100,10 @@ internal readonly struct Plane
         return Int128.Sign(((Int128)a.Nx * b.Nx) + ((Int128)a.Ny * b.Ny) + ((Int128)a.Nz * b.Nz));
     }
 
-    /// <summary>An axis along which the planes' common line runs, and whether the product of the normals runs up (1) or down (-1) it; 0 when they are parallel.</summary>
+    /// <summary>
+    /// An axis along which the planes' common line runs, and whether the product of the normals runs up (1) or down (-1) it; 0 when they
+    /// are parallel.
+    /// </summary>
     public static (int Axis, int Sense) CrossSense(in Plane a, in Plane b)
     {
         double x1 = (double)a.Ny * b.Nz, x2 = (double)a.Nz * b.Ny, y1 = (double)a.Nz * b.Nx, y2 = (double)a.Nx * b.Nz;

@@ -63,7 +63,8 @@ internal sealed class PointStore
         Point3 a = other._approximate[point];
         for (int i = First(rounded); i >= 0; i = _next[i])
         {
-            if (Close(a, _approximate[i]) && (ratio > 0 ? EqualsNarrow(i, other._narrow[ratio - 1]) : EqualsWide(i, other._wide[-ratio - 1])))
+            if (Close(a, _approximate[i])
+                && (ratio > 0 ? EqualsNarrow(i, other._narrow[ratio - 1]) : EqualsWide(i, other._wide[-ratio - 1])))
             {
                 return i;
             }
@@ -135,7 +136,8 @@ internal sealed class PointStore
         Point3 a = new(x.ToDouble() / dw, y.ToDouble() / dw, z.ToDouble() / dw);
         Wide exact = new(x, y, z, w);
         LatticePoint3 rounded = new(Fractions.Round(a.X, x, w), Fractions.Round(a.Y, y, w), Fractions.Round(a.Z, z, w));
-        bool wholeX = Near(a.X, rounded.X) && Fractions.IsWhole(x, w, rounded.X), wholeY = Near(a.Y, rounded.Y) && Fractions.IsWhole(y, w, rounded.Y);
+        bool wholeX = Near(a.X, rounded.X) && Fractions.IsWhole(x, w, rounded.X), wholeY = Near(a.Y, rounded.Y)
+            && Fractions.IsWhole(y, w, rounded.Y);
         bool wholeZ = Near(a.Z, rounded.Z) && Fractions.IsWhole(z, w, rounded.Z);
         int whole = Whole(ref a, rounded, wholeX, wholeY, wholeZ);
         if (whole == AllWhole)
@@ -237,14 +239,17 @@ internal sealed class PointStore
         return Int256.CompareProducts(a.Pick(axis), b.W, b.Pick(axis), a.W);
     }
 
-    /// <summary>An axis along which two different points differ; the one along which they differ most unless they nearly coincide.</summary>
+    /// <summary>
+    /// An axis along which two different points differ; the one along which they differ most unless they nearly coincide.
+    /// </summary>
     public int AxisBetween(int p, int q)
     {
         double x = Math.Abs(_approximate[p].X - _approximate[q].X);
         double y = Math.Abs(_approximate[p].Y - _approximate[q].Y);
         double z = Math.Abs(_approximate[p].Z - _approximate[q].Z);
         int axis = x >= y && x >= z ? 0 : y >= z ? 1 : 2;
-        return Math.Max(x, Math.Max(y, z)) > 2 * Slack || Compare(p, q, axis) != 0 ? axis : Compare(p, q, 0) != 0 ? 0 : Compare(p, q, 1) != 0 ? 1 : 2;
+        return Math.Max(x, Math.Max(y, z)) > 2 * Slack || Compare(p, q, axis) != 0 ? axis
+            : Compare(p, q, 0) != 0 ? 0 : Compare(p, q, 1) != 0 ? 1 : 2;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -48,13 +48,13 @@ internal sealed class Intersections
     public static Intersections Of(Scene scene, (int First, int Second)[] pairs, int threads, CancellationToken ct)
     {
         Intersections found = new(scene);
-        int runs = Cores.Runs(pairs.Length, WorthThreads, threads);
+        int runs = ParallelRuns.Count(pairs.Length, WorthThreads, threads);
         Meetings[] meetings = new Meetings[runs];
-        Cores.ForEach(runs, threads, run =>
+        ParallelRuns.ForEach(runs, threads, run =>
         {
             Meetings own = meetings[run] = new Meetings(scene);
             PairIntersector intersector = new(scene, own);
-            (int from, int to) = Cores.Run(run, runs, pairs.Length);
+            (int from, int to) = ParallelRuns.Range(run, runs, pairs.Length);
             for (int i = from; i < to; i++)
             {
                 if ((i & 4095) == 0)

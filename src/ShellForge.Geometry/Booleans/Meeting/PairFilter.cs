@@ -110,7 +110,8 @@ internal sealed class PairFilter
     }
 
     // One corner or two in the plane, the rest on one side; all on one side counts too.
-    private static bool OnlyTouches(int p, int q, int r) => Math.Abs(p + q + r) is var sum && sum > 0 && sum == Math.Abs(p) + Math.Abs(q) + Math.Abs(r);
+    private static bool OnlyTouches(int p, int q, int r) =>
+        Math.Abs(p + q + r) is var sum && sum > 0 && sum == Math.Abs(p) + Math.Abs(q) + Math.Abs(r);
 
     // Over a common edge only two of one plane can meet, and don't when they lie on its two sides.
     private bool MayMeetOverEdge(ReadOnlySpan<int> a, ReadOnlySpan<int> b, int sum, int otherSum)
@@ -197,11 +198,14 @@ internal sealed class PairFilter
             return Plane.DotSign((long)_x, (long)_y, (long)_z, p.X - _anchor.X, p.Y - _anchor.Y, p.Z - _anchor.Z);
         }
 
-        /// <summary>Twice the area of three points of the plane as drawn along the axis that the normal leans to most; positive counter-clockwise.</summary>
+        /// <summary>
+        /// Twice the area of three points of the plane as drawn along the axis that the normal leans to most; positive counter-clockwise.
+        /// </summary>
         public long Orient(LatticePoint3 a, LatticePoint3 b, LatticePoint3 c) => Area(Lean, a, b, c);
 
         /// <summary>
-        /// Whether a point of the plane lies in the angle that opens at v counter-clockwise from p to q and is less than half a turn; borders count.
+        /// Whether a point of the plane lies in the angle that opens at v counter-clockwise from p to q and is less than half a turn;
+        /// borders count.
         /// </summary>
         public bool IsInAngle(LatticePoint3 v, LatticePoint3 p, LatticePoint3 q, LatticePoint3 point)
         {
@@ -210,8 +214,8 @@ internal sealed class PairFilter
         }
 
         /// <summary>
-        /// Whether the triangle that made the plane and a segment in it (or a point, twice) have a point in common: unless a side of the triangle
-        /// or the segment's line parts them.
+        /// Whether the triangle that made the plane and a segment in it (or a point, twice) have a point in common: unless a side of the
+        /// triangle or the segment's line parts them.
         /// </summary>
         public bool MayMeet(LatticePoint3 a, LatticePoint3 b, LatticePoint3 c, LatticePoint3 p, LatticePoint3 q)
         {

@@ -19,12 +19,12 @@ internal static class PairFinder
     public static (int First, int Second)[] Find(Scene scene, int threads, CancellationToken ct)
     {
         List<Piece> pieces = Pieces(scene);
-        int runs = Cores.Runs(pieces.Count, scene.TriangleCount < WorthThreads ? int.MaxValue : 2, threads);
+        int runs = ParallelRuns.Count(pieces.Count, scene.TriangleCount < WorthThreads ? int.MaxValue : 2, threads);
         List<(int First, int Second)>[] found = new List<(int, int)>[runs];
-        Cores.ForEach(runs, threads, run =>
+        ParallelRuns.ForEach(runs, threads, run =>
         {
             List<(int First, int Second)> pairs = found[run] = [];
-            (int from, int to) = Cores.Run(run, runs, pieces.Count);
+            (int from, int to) = ParallelRuns.Range(run, runs, pieces.Count);
             for (int i = from; i < to; i++)
             {
                 ct.ThrowIfCancellationRequested();

@@ -12,7 +12,8 @@ internal static class Volume
     {
         double ux = q.X - p.X, uy = q.Y - p.Y, uz = q.Z - p.Z;
         double vx = r.X - p.X, vy = r.Y - p.Y, vz = r.Z - p.Z;
-        double x = ((uy * vz) - (uz * vy)) * (s.X - p.X), y = ((uz * vx) - (ux * vz)) * (s.Y - p.Y), z = ((ux * vy) - (uy * vx)) * (s.Z - p.Z);
+        double x = ((uy * vz) - (uz * vy)) * (s.X - p.X), y = ((uz * vx) - (ux * vz)) * (s.Y - p.Y), z = ((ux * vy) - (uy * vx))
+            * (s.Z - p.Z);
         double volume = x + y + z, bound = (Math.Abs(x) + Math.Abs(y) + Math.Abs(z)) * Tolerances.ThreeProductShare;
         return volume > bound ? 1 : volume < -bound ? -1 : 0;
     }

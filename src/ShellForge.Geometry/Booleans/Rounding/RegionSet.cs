@@ -45,7 +45,9 @@ internal sealed class RegionSet
     /// </summary>
     public double CrossingReach { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Fills all regions and adds their triangles, their tags, and what is known of them (<see cref="Operand.KnownApart"/>).</summary>
+    /// <summary>
+    /// Fills all regions and adds their triangles, their tags, and what is known of them (<see cref="Operand.KnownApart"/>).
+    /// </summary>
     public void Fill(List<int> corners, List<int> tags, List<int> apart, int threads, CancellationToken ct)
     {
         List<int>[] triangles = Settle(threads, ct);
@@ -118,10 +120,10 @@ internal sealed class RegionSet
     private List<int>?[] FilledAhead(int threads, CancellationToken ct)
     {
         List<int>?[] filled = new List<int>?[_regions.Count];
-        int runs = Cores.Runs(filled.Length, WorthThreads, threads);
-        Cores.ForEach(runs, threads, () => runs == 1 ? _filler : new RegionFiller(_vertices), (run, filler) =>
+        int runs = ParallelRuns.Count(filled.Length, WorthThreads, threads);
+        ParallelRuns.ForEach(runs, threads, () => runs == 1 ? _filler : new RegionFiller(_vertices), (run, filler) =>
         {
-            (int from, int to) = Cores.Run(run, runs, filled.Length);
+            (int from, int to) = ParallelRuns.Range(run, runs, filled.Length);
             for (int r = from; r < to; r++)
             {
                 ct.ThrowIfCancellationRequested();
@@ -221,7 +223,8 @@ internal sealed class RegionSet
     }
 
     private static double Along(LatticePoint3 p, LatticePoint3 a, LatticePoint3 b) =>
-        (((double)p.X - a.X) * ((double)b.X - a.X)) + (((double)p.Y - a.Y) * ((double)b.Y - a.Y)) + (((double)p.Z - a.Z) * ((double)b.Z - a.Z));
+        (((double)p.X - a.X) * ((double)b.X - a.X)) + (((double)p.Y - a.Y) * ((double)b.Y - a.Y))
+            + (((double)p.Z - a.Z) * ((double)b.Z - a.Z));
 
     private bool Correct(Region region, in RegionFiller.Conflict conflict, HashSet<int> touched)
     {

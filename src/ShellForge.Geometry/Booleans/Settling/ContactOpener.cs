@@ -7,8 +7,8 @@ namespace ShellForge.Geometry.Booleans.Settling;
 
 /// <summary>
 /// Stage 6: a clean mesh that touches itself at edges or vertices becomes a manifold. Every local component of solid at such a
-/// vertex gets a vertex of its own, all but one moved by at most 64 steps (1 µm), into their own solid or out of it. Where an edge is crowded
-/// but its ends part nothing, it gets a middle that does. Moves come from a fixed list until an exact check finds nothing wrong.
+/// vertex gets a vertex of its own, all but one moved by at most 64 steps (1 µm), into their own solid or out of it. Where an edge is
+/// crowded but its ends part nothing, it gets a middle that does. Moves come from a fixed list until an exact check finds nothing wrong.
 /// </summary>
 internal sealed class ContactOpener
 {
@@ -363,7 +363,8 @@ internal sealed class ContactOpener
         double largest = Math.Max(Math.Abs(direction.X), Math.Max(Math.Abs(direction.Y), Math.Abs(direction.Z)));
         double scale = largest > 0 ? reach / largest : 0;
         return new LatticePoint3(
-            Shifted(site.Home.X, scale * direction.X), Shifted(site.Home.Y, scale * direction.Y), Shifted(site.Home.Z, scale * direction.Z));
+            Shifted(site.Home.X, scale * direction.X), Shifted(site.Home.Y, scale * direction.Y),
+                Shifted(site.Home.Z, scale * direction.Z));
     }
 
     private static int Shifted(int coordinate, double by) =>

@@ -13,7 +13,9 @@ internal static class SolidWedges
     /// <summary>The partner of each half-edge, and the half-edges of each edge with more than two faces.</summary>
     internal readonly record struct Pairing(int[] Partner, List<int[]> CrowdedEdges);
 
-    /// <summary>The partners, or null when faces that bound solid from one side and from the other do not alternate round some edge.</summary>
+    /// <summary>
+    /// The partners, or null when faces that bound solid from one side and from the other do not alternate round some edge.
+    /// </summary>
     public static Pairing? Pair(Operand mesh)
     {
         int[] partner = [.. mesh.Partner];

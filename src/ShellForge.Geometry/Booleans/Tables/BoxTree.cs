@@ -18,7 +18,8 @@ internal sealed class BoxTree
 
     /// <param name="vertices">Corners' places.</param>
     /// <param name="corners">Three vertex numbers a triangle.</param>
-    /// <param name="knownApart">A number a triangle: those with the same number of 0 or more meet only in shared corners and edges. Null when nothing is known.</param>
+    /// <param name="knownApart">A number a triangle: those with the same number of 0 or more meet only in shared corners and edges. Null
+    /// when nothing is known.</param>
     public BoxTree(LatticePoint3[] vertices, int[] corners, int[]? knownApart = null)
     {
         int count = corners.Length / 3;
@@ -143,7 +144,8 @@ internal sealed class BoxTree
     private static bool Meets(in IntBox box, LatticePoint3 a, LatticePoint3 b)
     {
         double dx = (double)b.X - a.X, dy = (double)b.Y - a.Y, dz = (double)b.Z - a.Z;
-        double cx = (double)box.MinX + box.MaxX - a.X - b.X, cy = (double)box.MinY + box.MaxY - a.Y - b.Y, cz = (double)box.MinZ + box.MaxZ - a.Z - b.Z;
+        double cx = (double)box.MinX + box.MaxX - a.X - b.X, cy = (double)box.MinY + box.MaxY - a.Y
+            - b.Y, cz = (double)box.MinZ + box.MaxZ - a.Z - b.Z;
         double hx = (double)box.MaxX - box.MinX, hy = (double)box.MaxY - box.MinY, hz = (double)box.MaxZ - box.MinZ;
         double ax = Math.Abs(dx), ay = Math.Abs(dy), az = Math.Abs(dz);
         return hx >= 0 && Math.Abs(cx) <= hx + ax && Math.Abs(cy) <= hy + ay && Math.Abs(cz) <= hz + az
@@ -200,8 +202,8 @@ internal sealed class BoxTree
     }
 
     /// <summary>
-    /// Adds the pairs of different triangles whose boxes share a point, one below each of two nodes of one level (or both below one node), less
-    /// those that are known to be apart.
+    /// Adds the pairs of different triangles whose boxes share a point, one below each of two nodes of one level (or both below one node),
+    /// less those that are known to be apart.
     /// </summary>
     public void OwnPairs(int first, int second, List<(int First, int Second)> found)
     {

@@ -34,7 +34,8 @@ internal sealed class VertexGrid
             {
                 for (int dz = -1; dz <= 1; dz++)
                 {
-                    if (!_cells.TryGetValue(new LatticePoint3(home.X + dx, home.Y + dy, home.Z + dz), out List<(LatticePoint3, int)>? members))
+                    if (!_cells.TryGetValue(new LatticePoint3(home.X + dx, home.Y + dy, home.Z + dz),
+                        out List<(LatticePoint3, int)>? members))
                     {
                         continue;
                     }

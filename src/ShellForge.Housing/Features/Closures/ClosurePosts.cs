@@ -62,7 +62,9 @@ internal static class ClosurePosts
         {
             Angle half = Angle.FromDegrees(180.0 / sides);
             double corner = radius / half.Cos;
-            yield return Region.Polygon([.. Enumerable.Range(0, sides).Select(k => Lattice.Snap(at + Point2.Polar(corner, half + Angle.FromDegrees(360.0 * k / sides))))]);
+            yield return Region.Polygon(
+                [.. Enumerable.Range(0, sides)
+                    .Select(k => Lattice.Snap(at + Point2.Polar(corner, half + Angle.FromDegrees(360.0 * k / sides))))]);
             if (corner - radius <= stepOut)
             {
                 yield break;

@@ -62,7 +62,8 @@ internal static class SnapBead
         yield return FeatureContribution.Adds(PartNames.Cover, hooks.Tagged(FaceNames.Tag(FaceFeature.Bead, 1)));
         yield return FeatureContribution.Cuts(
             PartNames.Tub,
-            TurnedInward(ring, ring.BoreOuter, Ridge.Of(snap, snap.GrooveZ, snap.BoreGrooveDepth)).Tagged(FaceNames.Tag(FaceFeature.Groove, 1)));
+            TurnedInward(ring, ring.BoreOuter, Ridge.Of(snap, snap.GrooveZ, snap.BoreGrooveDepth))
+                .Tagged(FaceNames.Tag(FaceFeature.Groove, 1)));
     }
 
     // A ridge on a face that looks to the axis.

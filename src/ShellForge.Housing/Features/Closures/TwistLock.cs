@@ -14,7 +14,8 @@ internal static class TwistLock
     /// <summary>Lugs and slots.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan, TwistClosurePlan twist)
     {
-        RoundShell round = plan.Shell.Round ?? throw new InvalidOperationException("a twist lock is planned for a housing that is not round");
+        RoundShell round = plan.Shell.Round
+            ?? throw new InvalidOperationException("a twist lock is planned for a housing that is not round");
         const double overlap = FeatureContribution.Overlap;
         double lip = round.Inner - plan.Cover.LipGap;
         double tip = lip + twist.LugHeight;
@@ -39,7 +40,8 @@ internal static class TwistLock
             Region entry = Region.Sector(round.Inner - overlap, depth, closed + twist.Turn - half - gap, twist.LugSweep + (2 * gap));
             yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
                 Solid.Intersection(channel, Tall(plan, way.Less(kept))),
-                Shapes.Extrude(entry, twist.LugBottom - twist.Gap, plan.Stack.PartingLine + overlap)).Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
+                Shapes.Extrude(entry, twist.LugBottom - twist.Gap, plan.Stack.PartingLine + overlap))
+                    .Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
         }
     }
 

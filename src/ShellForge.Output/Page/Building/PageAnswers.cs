@@ -33,7 +33,8 @@ internal static class PageAnswers
         {
             answers.Add(new PageAnswer("How large, how long?", string.Create(
                 CultureInfo.InvariantCulture,
-                $"{size.X:0.0} \u00d7 {size.Y:0.0} mm, {size.Z:0.0} mm high. {report.Grams:0} g of plastic, {PrintEstimate.Duration(report.Minutes)} on the printer.")));
+                $"{size.X:0.0} \u00d7 {size.Y:0.0} mm, {size.Z:0.0} mm high. {report.Grams:0} g of plastic, "
+                    + $"{PrintEstimate.Duration(report.Minutes)} on the printer.")));
         }
 
         answers.Add(new PageAnswer("What do I buy?", Bought(housing, report)));
@@ -73,7 +74,8 @@ internal static class PageAnswers
             Verdict.MindWarnings => $"Yes, {parts} without support, once the warnings are read.",
             _ => $"Yes, {parts} without support.",
         };
-        return $"{verdict} Printer {housing.Board.Print.Printer.Name}, {HandWords.Listed(report.Parts.Select(part => part.Filament).Distinct(StringComparer.Ordinal))}.";
+        return $"{verdict} Printer {housing.Board.Print.Printer.Name}, "
+            + $"{HandWords.Listed(report.Parts.Select(part => part.Filament).Distinct(StringComparer.Ordinal))}.";
     }
 
     private static string Bought(HousingUnderCheck housing, HousingReport report)
@@ -86,7 +88,8 @@ internal static class PageAnswers
         // The profile names behind the words are for the list below.
         IEnumerable<string> items = report.Shopping.Select(item =>
             string.Create(CultureInfo.InvariantCulture, $"{item.Count} \u00d7 {Short(item.Item)}"));
-        return $"{HandWords.Listed(items)}; filament {HandWords.Listed(housing.Plan.Parts.Select(part => part.Filament.Name).Distinct(StringComparer.Ordinal))}.";
+        return $"{HandWords.Listed(items)}; filament "
+            + $"{HandWords.Listed(housing.Plan.Parts.Select(part => part.Filament.Name).Distinct(StringComparer.Ordinal))}.";
     }
 
     private static string Short(string item)
@@ -120,7 +123,8 @@ internal static class PageAnswers
         if (least is null)
         {
             return new PageAnswer(
-                "Where is it tightest?", $"On the board nothing comes nearer to plastic than {Mm(MeasuredGap.ReachOf(housing))}. {planned}");
+                "Where is it tightest?",
+                    $"On the board nothing comes nearer to plastic than {Mm(MeasuredGap.ReachOf(housing))}. {planned}");
         }
 
         string where = least.Distance <= 0

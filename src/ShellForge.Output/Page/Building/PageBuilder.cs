@@ -21,42 +21,44 @@ public static class PageBuilder
     /// <param name="drawings">The dimensioned drawings.</param>
     /// <param name="steps">The assembly with its pictures.</param>
     public static PageContent Of(
-        HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings, ImmutableArray<PicturedStep> steps) => new()
-        {
-            Name = report.Name,
-            Revision = report.Revision,
-            Verdict = PageAnswers.VerdictOf(report),
-            Answers = PageAnswers.Of(housing, report),
-            Facts = PageAnswers.FactsOf(housing, report),
-            Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
-            Bodies = looks.Bodies,
-            Light = housing.Light is { } light
+        HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings,
+            ImmutableArray<PicturedStep> steps) => new()
+            {
+                Name = report.Name,
+                Revision = report.Revision,
+                Verdict = PageAnswers.VerdictOf(report),
+                Answers = PageAnswers.Of(housing, report),
+                Facts = PageAnswers.FactsOf(housing, report),
+                Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
+                Bodies = looks.Bodies,
+                Light = housing.Light is { } light
                 ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
-            Drawings = drawings,
-            Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
-            Parts = PagePrints.Of(housing, report),
-            PrintAdvice = PagePrints.AdviceOf(housing, report),
-            Steps = OfSteps(steps),
-            Pictures = PagePhysics.PicturesOf(housing, looks),
-            Figures = PagePhysics.FiguresOf(housing),
-            Temperatures = PagePhysics.TemperaturesOf(housing),
-            Cautions = Cautions.Of(housing),
-            Resolved =
+                Drawings = drawings,
+                Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
+                Parts = PagePrints.Of(housing, report),
+                PrintAdvice = PagePrints.AdviceOf(housing, report),
+                Steps = OfSteps(steps),
+                Pictures = PagePhysics.PicturesOf(housing, looks),
+                Figures = PagePhysics.FiguresOf(housing),
+                Temperatures = PagePhysics.TemperaturesOf(housing),
+                Cautions = Cautions.Of(housing),
+                Resolved =
             [
                 .. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal)
                     .Select(decision => (decision.Path, decision.Value, decision.From, decision.Why)),
             ],
-        };
+            };
 
     /// <summary>A page that shows a housing before it has been checked.</summary>
     /// <param name="housing">The housing as assembled.</param>
     /// <param name="live">Its place in the following of the file.</param>
-    public static PageContent OfUnchecked(HousingUnderCheck housing, PageLive live) => Empty(housing.Board.Name, new PageVerdict("busy", "Checking")) with
-    {
-        Revision = housing.Board.Revision,
-        Bodies = PageBodies.Of(housing, BoardBodies.Of(housing.Plan)),
-        Live = live,
-    };
+    public static PageContent OfUnchecked(HousingUnderCheck housing, PageLive live) =>
+        Empty(housing.Board.Name, new PageVerdict("busy", "Checking")) with
+        {
+            Revision = housing.Board.Revision,
+            Bodies = PageBodies.Of(housing, BoardBodies.Of(housing.Plan)),
+            Live = live,
+        };
 
     /// <summary>A page without a housing: the file has had mistakes from the start.</summary>
     /// <param name="name">What stands in the place of a name.</param>
@@ -97,7 +99,8 @@ public static class PageBuilder
 
         if (finding.At is { } at)
         {
-            words.Add(string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0;-0.0;0.0}, y {at.Y:0.0;-0.0;0.0}, z {at.Z:0.0;-0.0;0.0} mm"));
+            words.Add(
+                string.Create(CultureInfo.InvariantCulture, $"at x {at.X:0.0;-0.0;0.0}, y {at.Y:0.0;-0.0;0.0}, z {at.Z:0.0;-0.0;0.0} mm"));
         }
 
         if (finding.InFile is { } place)
@@ -133,7 +136,8 @@ public static class PageBuilder
         return
         [
             .. steps.Select(pictured => new PageStep(
-                pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, [.. pictured.Step.Cautions.Where(told.Add)], pictured.Step.Tools,
+                pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, [.. pictured.Step.Cautions.Where(told.Add)],
+                    pictured.Step.Tools,
                 pictured.Png, pictured.Alternative)),
         ];
     }

@@ -67,21 +67,27 @@ internal static class PagePhysics
             "Warm after",
             string.Create(CultureInfo.InvariantCulture, $"{heat.Planned.MinutesToNinetyPercent:0} min"),
             "until the board has made 90 % of its rise"
-                + (heat.PlannedCoolest is { } cool ? string.Create(CultureInfo.InvariantCulture, $"; {cool.MinutesToNinetyPercent:0} min in the coolest air") : "")));
+                + (heat.PlannedCoolest is { } cool
+                    ? string.Create(CultureInfo.InvariantCulture, $"; {cool.MinutesToNinetyPercent:0} min in the coolest air") : "")));
 
         figures.Add((
             "Brightness that the plastic bears", Percent(heat.LargestBrightness),
-            string.Create(CultureInfo.InvariantCulture, $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: {Percent(housing.Board.Power.Brightness)}")));
+            string.Create(CultureInfo.InvariantCulture,
+                $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: "
+                    + $"{Percent(housing.Board.Power.Brightness)}")));
     }
 
     private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
     {
         figures.Add((
-            $"Current at {Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps), $"at most {power.LimitInWords}"));
+            $"Current at {Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps),
+                $"at most {power.LimitInWords}"));
         figures.Add((
-            "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps), $"at most {power.LimitInWords}"));
+            "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps),
+                $"at most {power.LimitInWords}"));
         figures.Add((
-            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness), $"with the worst LEDs; planned: {Percent(brightness)}"));
+            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness),
+                $"with the worst LEDs; planned: {Percent(brightness)}"));
     }
 
     private static string TypicalAndWorst(double typical, double worst) => $"{Amps(typical)} typical LEDs, {Amps(worst)} worst LEDs";

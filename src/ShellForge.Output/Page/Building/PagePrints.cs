@@ -21,7 +21,8 @@ internal static class PagePrints
         part.Name,
         Files(part),
         part.Filament,
-        string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
+        string.Create(CultureInfo.InvariantCulture,
+            $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
         string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0}\u00a0g"),
         estimate.Changes == 0 ? Duration(estimate.Minutes)
             : $"{Duration(estimate.Minutes)}, {(estimate.Changes == 1 ? "a change" : $"{estimate.Changes} changes")} of filament among it",
@@ -35,18 +36,23 @@ internal static class PagePrints
         var advice = ImmutableArray.CreateBuilder<string>();
         advice.Add("Print the parts as they lie in their files. None needs support; none of them has to be turned.");
         advice.Add(housing.Board.Print.Printer.SlicerScalesShrinkage
-            ? "Your printer profile says that the slicer scales for shrinkage: the files are at their size in the hand. Switch off its compensation for holes and elephant's foot."
+            ? "Your printer profile says that the slicer scales for shrinkage: the files are at their size in the hand. Switch off its "
+                + "compensation for holes and elephant's foot."
             : "Switch off the slicer's own compensation for shrinkage, holes and elephant's foot: all three are in the files already.");
         foreach (PartReport part in report.Parts.Where(part => part.PrintedWith is not null))
         {
-            string open = part.Plate is not null ? $"open {part.Plate}, where it already lies in the {part.PrintedWith} as a body of the same object"
-                : part.File is not null ? $"open {part.File} and the {part.PrintedWith}'s file together, as one object of two bodies, and move neither"
+            string open = part.Plate is not null
+                ? $"open {part.Plate}, where it already lies in the {part.PrintedWith} as a body of the same object"
+                : part.File is not null
+                    ? $"open {part.File} and the {part.PrintedWith}'s file together, as one object of two bodies, and move neither"
                 : "make the files as 3MF, where both are one object";
             advice.Add($"The {part.Name} is printed into the {part.PrintedWith}, both in the same layers, with two filaments: {open}. "
                 + "If your slicer shows one body, split it into its bodies there, and give each its filament.");
         }
 
-        advice.Add($"Time and mass are estimates {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}. Heating and changes of filament are counted in.");
+        advice.Add(
+            $"Time and mass are estimates {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}. Heating and changes of filament are "
+                + $"counted in.");
         return advice.ToImmutable();
     }
 

@@ -8,15 +8,16 @@ namespace ShellForge.Checks;
 /// Equal findings on numbered things of one kind ("screw 1" to "screw 4") told as one: its subject names all of them, value and place are
 /// those of the worst.
 /// </summary>
-internal static partial class EqualOnes
+internal static partial class FindingMerge
 {
     // So many numbers in a row become "1 to 3".
-    private const int Row = 3;
+    private const int ShortestRange = 3;
 
     /// <summary>The findings in their order, equal ones at the place of the first.</summary>
-    public static IEnumerable<Finding> Together(IEnumerable<Finding> findings) => findings
+    public static IEnumerable<Finding> Merge(IEnumerable<Finding> findings) => findings
         .GroupBy(finding => Numbered().Match(finding.Subject) is { Success: true } name
-            ? (object)(finding.Rule, finding.Severity, finding.Message, finding.Limit, finding.Unit, finding.Remedy, Kind: name.Groups[1].Value) : finding,
+            ? (object)(finding.Rule, finding.Severity, finding.Message, finding.Limit, finding.Unit, finding.Remedy,
+                Kind: name.Groups[1].Value) : finding,
             (key, equal) => One([.. equal]));
 
     private static Finding One(Finding[] equal)
@@ -43,7 +44,7 @@ internal static partial class EqualOnes
                 end++;
             }
 
-            bool row = end - i + 1 >= Row;
+            bool row = end - i + 1 >= ShortestRange;
             runs.AddRange(row
                 ? [string.Create(CultureInfo.InvariantCulture, $"{numbers[i]} to {numbers[end]}")]
                 : numbers[i..(end + 1)].Select(number => number.ToString(CultureInfo.InvariantCulture)));

@@ -4,20 +4,20 @@ namespace ShellForge.Geometry.Booleans.Tables;
 /// Work that is shared among cores. It is cut into runs of neighbouring items; whoever calls joins the runs' results in their order, so
 /// that neither the number of threads nor of runs shows in what comes out.
 /// </summary>
-internal static class Cores
+internal static class ParallelRuns
 {
     // More runs than cores: what takes longer on one core is made up for on the others.
     private const int RunsPerThread = 4;
 
     /// <summary>How many runs to cut items into: one when there are fewer than are worth waking another core for.</summary>
-    public static int Runs(int items, int worth, int threads)
+    public static int Count(int items, int worth, int threads)
     {
         int cores = threads > 0 ? threads : Environment.ProcessorCount;
         return items < worth || cores == 1 ? 1 : Math.Min(items, RunsPerThread * cores);
     }
 
     /// <summary>The items of a run.</summary>
-    public static (int From, int To) Run(int run, int runs, int items) =>
+    public static (int From, int To) Range(int run, int runs, int items) =>
         ((int)((long)items * run / runs), (int)((long)items * (run + 1) / runs));
 
     /// <summary>Calls back for each run, one after the other or on up to so many threads (-1: all cores).</summary>

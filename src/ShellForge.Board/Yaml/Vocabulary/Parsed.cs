@@ -7,7 +7,7 @@ namespace ShellForge.Board.Yaml.Vocabulary;
 /// <param name="Given">Whether it was given and could be read.</param>
 /// <param name="Value">The value; meaningless when not given.</param>
 /// <param name="Node">Its node; the form's own node when it was not given, so that there always is a place to point at.</param>
-internal readonly record struct Said<T>(bool Given, T Value, PositionedNode Node)
+internal readonly record struct Parsed<T>(bool Given, T Value, PositionedNode Node)
 {
     /// <summary>Where it stands.</summary>
     public FilePlace Place => Node.Place;

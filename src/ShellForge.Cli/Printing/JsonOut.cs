@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>Writes one JSON document as the whole result of a command.</summary>
 internal static class JsonOut

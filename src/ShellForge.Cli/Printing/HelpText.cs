@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Invocation;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>
 /// Help in our own words: what the command does, how it is written, what stands in it. At a terminal it has the terminal's width,
@@ -87,7 +87,8 @@ internal sealed class HelpText(Workbench bench) : SynchronousCommandLineAction
 
     private static string Spelled(Option option)
     {
-        string names = string.Join(", ", option.Aliases.Append(option.Name).OrderBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal));
+        string names = string.Join(", ",
+            option.Aliases.Append(option.Name).OrderBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal));
         string value = option.ValueType == typeof(bool) || option.Arity.MaximumNumberOfValues == 0
             ? ""
             : $" {(option.HelpName ?? Choices(option) ?? option.Name.TrimStart('-')).ToUpperInvariant()}";

@@ -1,6 +1,6 @@
 using ShellForge.Board.Diagnostics;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>Diagnostics for people.</summary>
 internal static class DiagnosticsText

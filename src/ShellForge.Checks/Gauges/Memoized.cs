@@ -1,23 +1,23 @@
 namespace ShellForge.Checks.Gauges;
 
 /// <summary>A value that is worked out by whoever asks first, while others wait for it.</summary>
-internal sealed class Once<T>
+internal sealed class Memoized<T>
 {
-    private readonly Lock gate = new();
-    private bool known;
-    private T value = default!;
+    private readonly Lock _gate = new();
+    private bool _known;
+    private T _value = default!;
 
     /// <summary>The value.</summary>
     public T Get(Func<T> work)
     {
-        lock (gate)
+        lock (_gate)
         {
-            if (!known)
+            if (!_known)
             {
-                (value, known) = (work(), true);
+                (_value, _known) = (work(), true);
             }
 
-            return value;
+            return _value;
         }
     }
 }

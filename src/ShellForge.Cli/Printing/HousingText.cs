@@ -5,7 +5,7 @@ using ShellForge.Output.Report;
 using ShellForge.Planning.Plan;
 using Spectre.Console;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>A made housing for people: what to do with it, its parts, what to buy.</summary>
 internal static class HousingText
@@ -30,7 +30,8 @@ internal static class HousingText
         {
             Wrapped(console, string.Create(
                 CultureInfo.InvariantCulture,
-                $"{report.Name}: {size.X:0.0} x {size.Y:0.0} mm, {size.Z:0.0} mm high; {FindingsText.Counted(report.Parts.Length, "part")}, "
+                $"{report.Name}: {size.X:0.0} x {size.Y:0.0} mm, {size.Z:0.0} mm high; "
+                    + $"{FindingsText.Counted(report.Parts.Length, "part")}, "
                 + $"{report.Grams:0} g, {PrintEstimate.Duration(report.Minutes)} to print."));
         }
 

@@ -4,7 +4,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Output.Report;
 using Spectre.Console;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>Findings for people: one paragraph each, worst first.</summary>
 internal static class FindingsText

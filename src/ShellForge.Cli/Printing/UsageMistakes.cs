@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using ShellForge.Board.Yaml.Tree;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>What is wrong with a command line, in our own words, with the nearest name that there is.</summary>
 internal static class UsageMistakes

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace ShellForge.Cli.Telling;
+namespace ShellForge.Cli.Printing;
 
 /// <summary>Text in lines of a terminal's width, the second and all further lines set in.</summary>
 internal static class WrappedText

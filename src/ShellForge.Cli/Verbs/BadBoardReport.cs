@@ -1,15 +1,15 @@
+using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
-using ShellForge.Cli.Telling;
 
 namespace ShellForge.Cli.Verbs;
 
 /// <summary>What every verb does with a board file that can't be used: tell all mistakes, touch nothing.</summary>
-internal static class BadBoard
+internal static class BadBoardReport
 {
     /// <param name="source">The file.</param>
     /// <param name="bench">Where to tell them.</param>
     /// <param name="document">The mistakes for machines; null to tell people.</param>
-    public static ExitCode Tell(BoardSource source, Workbench bench, byte[]? document)
+    public static ExitCode Print(BoardSource source, Workbench bench, byte[]? document)
     {
         if (document is not null)
         {
