@@ -102,6 +102,17 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
         }
 
         Point2 shift = PlanOrigin.In(region);
+        double farthest = points.Max(corner => Point2.Distance(corner - Origin, shift));
+        if (farthest > BoardKinds.LargestBoard / 2)
+        {
+            sink.Error(
+                corners.Place,
+                "outline-too-large",
+                $"the outline reaches {NumberText.Written(Math.Round(farthest, 2))} mm from a place well inside it",
+                $"expected at most {NumberText.Written(BoardKinds.LargestBoard / 2)}");
+            return null;
+        }
+
         Origin += shift;
         return new PolygonOutline(shift == Point2.Origin ? region : region.Moved(-1 * shift));
     }
