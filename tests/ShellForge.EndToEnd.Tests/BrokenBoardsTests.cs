@@ -20,7 +20,7 @@ public class BrokenBoardsTests
         { "  outline: {ring: {outer: 92, bore: 46}}", "  outline: {disc: 40000}", "40000" },
         { "  outline: {ring: {outer: 92, bore: 46}}", "  outline: {ring: {outer: 92, bore: 46}", "" },
         { "  insert: m2.5x4-od4.6", "  insert: m2.5x4-od4.7", "did you mean 'm2.5x4-od4." },
-        { "  closure: snap", "  closure: glue", "snap" },
+        { "  closure: snap", "  closure: rivets", "snap" },
         { "  walls: 4", "  walls: 0", "expected a count" },
         { "  cable: {part: J1}", "  cable: {part: J9}", "J9" },
     };

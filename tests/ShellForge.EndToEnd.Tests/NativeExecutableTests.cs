@@ -49,6 +49,6 @@ public class NativeExecutableTests
     public void It_completes_and_helps()
     {
         Assert.Contains("--formats", Run(Repository.Root, "[suggest:20]", "shellforge make --fo").Out, StringComparison.Ordinal);
-        Assert.Contains("shellforge [command]", Run(Repository.Root, "--help").Out, StringComparison.Ordinal);
+        Assert.Contains("shellforge VERB ... [options]", Run(Repository.Root, "--help").Out, StringComparison.Ordinal);
     }
 }
