@@ -64,12 +64,11 @@ for _ in $(seq 100); do [ "$(sinfo -h -N -o %t 2>/dev/null | grep -c idle)" = 2 
 
 id=$(sbatch --parsable -D "$(dirname "$job")" -o "$base/log/%A_%a.txt" "$job")
 # The node is lost while a variant of its first task is half made: as soon as its writer has begun one.
-for _ in $(seq 200); do
-  [ -n "$(squeue -h -t R -w n2 -o %i)" ] && [ "$(find "$folder/sweep-state" -mindepth 1 -maxdepth 1 -name 'writer-*' 2>/dev/null | wc -l)" -ge 2 ] && break
-  sleep 0.1
+for _ in $(seq 400); do
+  begun=$(squeue -h -t R -w n2 -o %i)
+  [ -n "$begun" ] && [ "$(find "$folder/sweep-state" -mindepth 1 -maxdepth 1 -name 'writer-*' 2>/dev/null | wc -l)" -ge 2 ] && break
+  sleep 0.05
 done
-sleep 1
-begun=$(squeue -h -t R -w n2 -o %i)
 mapfile -t orphans < <(pgrep -P "$lost" || true)
 kill -9 "$lost"
 scontrol update nodename=n2 state=down reason=lost
