@@ -28,8 +28,8 @@ public static class Cautions
                     + "work is a licensed electrician's.")
             : new HandCaution("Power", string.Create(
                 CultureInfo.InvariantCulture,
-                    $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the "
-                        + $"housing.")));
+                $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the "
+                    + $"housing.")));
         if (volts < CellVolts)
         {
             cautions.Add(

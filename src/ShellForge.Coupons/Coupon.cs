@@ -50,7 +50,5 @@ public sealed record Coupon
     public ImmutableArray<string> Cautions { get; init; } = [];
 
     /// <summary>Factor in x and y by which it is written larger.</summary>
-    public double WrittenScale => AllowsForShrinkage && !Wish.Printer.SlicerScalesShrinkage
-        ? Math.Round(1 / (1 - Wish.Filament.Shrinkage), 5)
-        : 1;
+    public double WrittenScale => AllowsForShrinkage ? Wish.Printer.WrittenScale(Wish.Filament) : 1;
 }

@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
-using ShellForge.Geometry.Booleans;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Coupons;
@@ -32,14 +29,9 @@ public static class CouponMaker
     /// <exception cref="InvalidOperationException">A solid ended in a defect: a fault of the program.</exception>
     public static MadeCoupon Make(Coupon coupon, CancellationToken cancel = default)
     {
-        double scale = coupon.WrittenScale;
         ImmutableArray<MadePiece> pieces =
-        [
-            .. coupon.Pieces.Select(piece => new MadePiece(
-                piece, SolidEvaluator.Evaluate(piece.Solid.Moved(Transform3.Scale(scale, scale, 1)), cancel).Require().Mesh)),
-        ];
-        PrintEstimate estimate = PrintEstimate.Of(
-            PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), coupon.Wish.Printer), coupon.Wish.Printer, coupon.Wish.Filament);
-        return new MadeCoupon(coupon, pieces, estimate.Started(coupon.Wish.Printer));
+            [.. coupon.Pieces.Select(piece => new MadePiece(piece, OneBed.Written(piece.Solid, coupon.WrittenScale, cancel)))];
+        CouponWish wish = coupon.Wish;
+        return new MadeCoupon(coupon, pieces, OneBed.Estimate(pieces.Select(piece => piece.Mesh), wish.Printer, wish.Filament));
     }
 }

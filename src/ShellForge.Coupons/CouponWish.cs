@@ -15,5 +15,5 @@ public sealed record CouponWish(PrinterProfile Printer, FilamentProfile Filament
     public double? Around { get; init; }
 
     /// <summary>Lines and layers of the printer.</summary>
-    public PrintBasis Basis => new(Printer.LineWidth, Printer.LayerHeight, Printer.FirstLayerHeight);
+    public PrintBasis Basis => PrintBasis.Of(Printer);
 }

@@ -51,7 +51,7 @@ internal static class PartsDecision
     private static PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, BoardFile file, Reasons reasons, string liesOn)
     {
         bool slicer = file.Print.Printer.SlicerScalesShrinkage;
-        double scale = slicer ? 1 : Math.Round(1 / (1 - filament.Shrinkage), 5);
+        double scale = file.Print.Printer.WrittenScale(filament);
         string path = $"parts.{name}";
         reasons.Choice($"{path}.filament", filament.Name, Reasons.Rule, $"{filament.Family}, {filament.Colour}");
         reasons.Choice($"{path}.scale", scale.ToString("0.#####", CultureInfo.InvariantCulture), filament.Name, slicer

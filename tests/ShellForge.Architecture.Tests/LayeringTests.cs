@@ -88,7 +88,7 @@ public class LayeringTests
                     met++;
                     Assert.True(
                         Repository.Relative(path).StartsWith(home, StringComparison.Ordinal),
-                            $"{Repository.Relative(path)} uses {library}");
+                        $"{Repository.Relative(path)} uses {library}");
                 }
             }
         }

@@ -77,7 +77,7 @@ internal static class DifferentialCommand
 
     private static void Compare(
         string name, List<(bool Unites, SolidMesh Body)> steps, SolidOutcome outcome, LooseTriangles peer, string line, int placeSeed,
-            Tally tally)
+        Tally tally)
     {
         Mesh ours = outcome.Solid!.Mesh;
         tally.OursRejected += MeshAudit.Run(LooseTriangles.Of(ours)).IsClean ? 0 : 1;

@@ -280,7 +280,7 @@ public class BoardReadingTests
 
     private static CircuitBoard Board(
         string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]",
-            string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
+        string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
     {
         BoardReadResult read = Read(line, outline, holes, pixels, parts);
         Assert.Empty(read.Diagnostics.Where(d => d.IsError).Select(d => d.ToString()));
@@ -289,7 +289,7 @@ public class BoardReadingTests
 
     private static BoardReadResult Read(
         string line = "edge: clean", string outline = "{disc: 70}", string holes = "[]",
-            string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
+        string pixels = "{package: \"2020\", circle: 44, count: 8}", string parts = "[]")
     {
         string thickness = line.StartsWith("thickness", StringComparison.Ordinal) ? "" : "  thickness: 1.6\n";
         return BoardTexts.Read(

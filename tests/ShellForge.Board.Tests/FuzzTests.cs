@@ -25,11 +25,11 @@ public class FuzzTests
     private static readonly string[] Pieces =
     [
         "{", "}", "[", "]", ": ", "- ", "\n", "\n  ", "\t", "#", "&a ", "*a", "!!", "\"", "'", "|\n", ">\n", "? ", ", ", "---\n", "...\n",
-            "%YAML 9\n",
+        "%YAML 9\n",
         "null", "~", ".nan", "-.inf", "1e308", "-1e308", "1e-320", "0", "-1", "359", "1000000000", "0x10", "true", "\u0000", "\uFEFF",
-            "\uD800", "\u2028", "\r",
+        "\uD800", "\u2028", "\r",
         "unknown", "auto", "none", "5050", "disc: 360", "arcs: [[0, 0], [1, 0, 359]]", "polygon: [[0,0],[0,0],[0,0]]",
-            "circle: 0.5, count: 1000", "<<: *a",
+        "circle: 0.5, count: 1000", "<<: *a",
     ];
 
     [Theory]

@@ -144,7 +144,7 @@ public class ProfileTests
         SourcedRange[] ranges =
         [
             air.UprightConvection, air.UpConvection, air.DownConvection, air.AirConductivity, air.BoardConductivity, air.PrintedPlastic,
-                air.Emissivity, air.HeatShare, air.LedToBoard,
+            air.Emissivity, air.HeatShare, air.LedToBoard,
             air.ControllerToBoard, air.VentDischarge,
         ];
         Assert.All(ranges,

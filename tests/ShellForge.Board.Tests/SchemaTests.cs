@@ -11,7 +11,7 @@ public class SchemaTests
     private static readonly HashSet<string> OfShape =
     [
         "unknown-key", "missing-key", "conflicting-keys", "wrong-kind", "unknown-word", "out-of-range", "wrong-count", "empty-text",
-            "unknown-unit",
+        "unknown-unit",
     ];
 
     private static readonly JsonNode Schema = JsonNode.Parse(BoardSchema.Json())!;

@@ -19,7 +19,7 @@ public class DrawingTests(Browser browser)
         ILocator small = page.Locator($"#drawing-{TubByItself} .small-sheet");
         Assert.True(
             await page.EvaluateAsync<bool>("[...document.querySelectorAll('figure.drawing')].every((f) => f.scrollWidth <= f.clientWidth)"),
-                "a drawing scrolls sideways");
+            "a drawing scrolls sideways");
         LocatorBoundingBoxResult box = (await small.BoundingBoxAsync())!;
         Assert.True(box.X >= 0 && box.X + box.Width <= width);
 

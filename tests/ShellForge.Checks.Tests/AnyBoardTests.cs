@@ -35,7 +35,7 @@ public class AnyBoardTests
             Assert.True(part.IsSound && !part.PrintMesh.IsEmpty, $"{part.Name}: {part.InPrint.Defect}\n{text}");
             Assert.True(
                 (fused && part.Name is PartNames.Cover or PartNames.Diffuser) || Measure.Shells(part.PrintMesh.Mesh) == 1,
-                    $"the {part.Name} is in pieces\n{text}");
+                $"the {part.Name} is in pieces\n{text}");
         });
     }
 }

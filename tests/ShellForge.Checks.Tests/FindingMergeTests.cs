@@ -32,7 +32,7 @@ public class EqualOnesTests
         Finding[] found =
         [
             Of("screw 1", 0.2), Of("boss 2", 0.2), Of("screw 3", 0.2) with { Message = "its head meets D4" },
-                Of("screw 4", 0.2) with { Severity = Severity.Stop },
+            Of("screw 4", 0.2) with { Severity = Severity.Stop },
             Of("tub", 0.2), Of("tub", 0.1), Of("J1", 0.2), Of("J2", 0.2),
         ];
         Assert.Equal(found, FindingMerge.Merge(found));

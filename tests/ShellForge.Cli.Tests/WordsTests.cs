@@ -1,4 +1,4 @@
-using ShellForge.Cli.Printing;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Tests;
 
@@ -11,6 +11,10 @@ public class WordsTests
     [InlineData("check one.yaml two.yaml", "'two.yaml' is one word too many for check")]
     [InlineData("make board.yaml -o", "--output needs a value: Folder to write into")]
     [InlineData("rules dots-sho", "did you mean dots-show?")]
+    [InlineData("schema repport", "'repport' is none of board, ")]
+    [InlineData("schema repport", "did you mean report?")]
+    [InlineData("sweep plan.yaml --script slurmy", "'slurmy' is none of kubernetes, parallel, slurm; did you mean slurm?")]
+    [InlineData("compare lamp.yaml", "compare needs B, the folder or board file to compare with it")]
     [InlineData("profiles m2.5x4-od4.66", "did you mean m2.5x4-od4.6?")]
     public void A_wrong_command_line_is_told_in_our_own_words(string line, string told)
     {
@@ -19,6 +23,7 @@ public class WordsTests
         Assert.Equal((int)ExitCode.BadInput, bench.Run(line.Split(' ')));
         Assert.Contains(told, bench.Err, StringComparison.Ordinal);
         Assert.DoesNotContain("Required", bench.Err, StringComparison.Ordinal);
+        Assert.DoesNotContain("not recognized", bench.Err, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -112,5 +112,5 @@ public sealed class CouponTests
 
     private static Region Scaled(Region region, double scale) => Region.Union(region.Parts.Select(part => Region.Polygon(
         [.. part.Loops[0].Select(p => scale * p)],
-            [.. part.Loops.Skip(1).Select(hole => (IReadOnlyList<Point2>)[.. hole.Select(p => scale * p)])])));
+        [.. part.Loops.Skip(1).Select(hole => (IReadOnlyList<Point2>)[.. hole.Select(p => scale * p)])])));
 }

@@ -63,7 +63,7 @@ public class FaultBoardsTests
             double[] place = [.. at[0].Trim().Trim('[', ']').Split(',').Select(Number)];
             return new Expected(
                 lines["rule"], Enum.Parse<Severity>(lines["severity"], ignoreCase: true), lines["subject"], Number(measured[0]),
-                    Number(measured[1]),
+                Number(measured[1]),
                 new Point3(place[0], place[1], place[2]), Number(at[1]),
                 lines.GetValueOrDefault("twin") == "note");
         }

@@ -36,7 +36,7 @@ public class SlicedPlateTests
             Assert.Equal(plate.Select(JobOf).Distinct().Order(), laid.Objects.Order());
             Assert.All(laid.Laid.Values, box => Assert.True(
                 box.FromX >= Margin && box.FromY >= Margin && box.ToX <= Bed - Margin && box.ToY <= Bed - Margin,
-                    $"off the bed's margin: {box}"));
+                $"off the bed's margin: {box}"));
             Assert.True(laid.LongestInAir.Length < BridgeNote, $"{laid.LongestInAir}");
             foreach (string job in plate.Where(part => part.TryGetProperty("printed_with", out _)).Select(JobOf))
             {

@@ -10,11 +10,11 @@ internal sealed class Mutator(int seed)
     private static readonly string[] Tokens =
     [
         "NaN", "Infinity", "-1e308", "1e999", "99999999999999999999", "-0", "0", "0x10", "1,5", "..", "--", "G85", "G03", "G02", "G74*",
-            "G75*", "G36*", "G37*",
+        "G75*", "G36*", "G37*",
         "R99999X1Y1", "M25", "M02X1Y1", "%SRX9999Y9999I1J1*%", "%FSLAX99Y99*%", "%FSTAX00Y00*%", "%MOIN*%", "D03*", "X9999999999999999D01*",
-            "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
+        "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
         "\n0\nSPLINE\n71\n99\n", "\n70\n2147483647\n", "\n210\n1\n", "\n230\n-1\n", "\"", "\"\"\"", ";", "\t", "\0", "\u00e9", "\ufeff",
-            "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
+        "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
         "INCH,TZ\n", "ICI,ON\n", "mm", "mil", "\"in", "{", "[[[[[[[[[[[[[[[[[[[[", "}", "\r", "\r\n", "\n\n\n",
     ];
 

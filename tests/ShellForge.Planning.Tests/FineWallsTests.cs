@@ -14,21 +14,21 @@ public sealed class FineWallsTests
         // Heads, posts and LEDs bite into the rim from either side and leave 0.1 to 0.25 of it.
         ["posts at the rim"] = Board("{disc: 60}", "{circle: 48.4, count: 7, from: 90, diameter: 4.2}",
             "{package: \"5050\", circle: 27, count: 10, from: 90, direction: cw}", "m4x4-od6.0", "screws", "blend",
-                "{thickness: 0.6, distance: auto}"),
+            "{thickness: 0.6, distance: auto}"),
         ["heads in the rim"] = Board("{disc: 20}", "{circle: 10.4, count: 2, from: 0, diameter: 3.2}",
             "{package: \"2020\", circle: 9, count: 5, from: 90, direction: cw}", "m3x4-od4.2", "snap", "pixels",
-                "{thickness: 1.2, distance: auto}"),
+            "{thickness: 1.2, distance: auto}"),
         ["heads beside the rim"] = Board("{disc: 40}", "{circle: 32.4, count: 7, from: 90, diameter: 2.2}",
             "{package: \"3535\", circle: 18, count: 7, from: 90, direction: cw}", "m2x4-od3.6", "snap", "pixels",
-                "{thickness: 0.8, distance: auto}"),
+            "{thickness: 0.8, distance: auto}"),
         ["heads in the seat"] = Board("{disc: 60}", "{circle: 48.4, count: 8, from: 90, diameter: 4.2}",
             "{package: \"5050\", circle: 27, count: 10, from: 90, direction: cw}", "m4x6-od6.0", "snap", "blend",
-                "{thickness: 0.6, distance: auto}"),
+            "{thickness: 0.6, distance: auto}"),
         // The slot for the baffle's tooth leaves a film of the seat before it.
         ["a tooth's slot, wide lines"] =
             Board("{ring: {outer: 92, bore: 46}}", "{circle: 84, count: 4, from: 45, diameter: 2.7}",
                 "{package: \"5050\", circle: 68, count: 24, from: 90, direction: cw}", "m2.5x4-od4.6", "screws", "blend",
-                    "{thickness: 0.8, distance: auto}") with
+                "{thickness: 0.8, distance: auto}") with
             { Print = "{printer: fdm-0.6, shell: petg-black, diffuser: pla-white}" },
     };
 

@@ -48,7 +48,7 @@ public sealed class LitWindowTests
         Assert.NotEmpty(leds);
         Assert.All(leds, led => Assert.True(
             plan.Cover.Window.Contains(led.At) && plan.Cover.Window.DistanceToOutline(led.At) > 1,
-                $"{led.Ref} lies at the window's edge or beside it"));
+            $"{led.Ref} lies at the window's edge or beside it"));
         Assert.True(plan.Cover.Cavity.Contains(plan.Cover.Window), "the window cuts the cover's wall");
         Assert.NotNull(plan.Diffuser.Field);
     }

@@ -127,6 +127,6 @@ public sealed class ShellTests
         double room = (12.98 / 2) - 2.5 - (plan.Baffle.Wall / 2) - 0.6;
         Assert.All(bridges, bridge => Assert.All(
             PartEnvelope.OnTop(plan.Source.Board),
-                led => Assert.True(led.Outline.Distance(bridge) > room, $"{led.Ref} {led.Outline.Distance(bridge)}")));
+            led => Assert.True(led.Outline.Distance(bridge) > room, $"{led.Ref} {led.Outline.Distance(bridge)}")));
     }
 }

@@ -59,7 +59,7 @@ public sealed class StackTests
         HousingPlan plan = HousingPlanner.Plan(WrittenBoard.Sample("tide-lamp"));
         double[] heights = [plan.Stack.FloorTop, plan.Stack.BoardBottom, plan.Stack.PartingLine, .. plan.Bosses.Select(b => b.Top),
             .. plan.Bosses.Select(b => b.Top - b.Hole!.Depth), .. plan.Ports.Select(p => p.OpeningBottom),
-                .. plan.Ports.Select(p => p.OpeningTop)];
+            .. plan.Ports.Select(p => p.OpeningTop)];
         Assert.All(heights, z => Assert.Equal(Math.Round(z / 0.2), z / 0.2, 6));
     }
 

@@ -14,7 +14,7 @@ public sealed partial class AnyBoards
     private static readonly string[] Shapes =
     [
         "disc", "ring", "half", "quarter", "d", "oval", "flats", "star", "gear", "heart", "c", "tail", "l", "bar", "triangle", "holed",
-            "random",
+        "random",
     ];
 
     private readonly Random _dice;
@@ -286,7 +286,7 @@ public sealed partial class AnyBoards
         Maybe("mount", "keyhole", "magnets", "stand", "tripod", "feet", "none");
         Maybe("label", "{text: \"TIDE 3\"}", "{text: \"A\", height: 60}",
             "{text: \"The longest label that anyone would ever want to have on it\", height: 10}",
-                "{text: \"x\", where: floor-inside, height: 2}");
+            "{text: \"x\", where: floor-inside, height: 2}");
     }
 
     private void Rest()

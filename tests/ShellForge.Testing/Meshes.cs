@@ -28,23 +28,6 @@ public static class Meshes
             [.. source.Vertices.Select(v => Lattice.ToLattice(map.Apply(v)))], triangles, [.. new FaceTag[triangles.Length / 3]]);
     }
 
-    /// <summary>Several meshes in one, without regard to what they do to each other.</summary>
-    public static Mesh Together(params IReadOnlyList<Mesh> meshes)
-    {
-        var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
-        var triangles = ImmutableArray.CreateBuilder<int>();
-        var tags = ImmutableArray.CreateBuilder<FaceTag>();
-        foreach (Mesh mesh in meshes)
-        {
-            int first = vertices.Count;
-            vertices.AddRange(mesh.Vertices);
-            triangles.AddRange(mesh.Triangles.Select(v => v + first));
-            tags.AddRange(mesh.Tags);
-        }
-
-        return new Mesh(vertices.ToImmutable(), triangles.ToImmutable(), tags.ToImmutable());
-    }
-
     /// <summary>The same surface turned inside out.</summary>
     public static Mesh Inverted(Mesh mesh) =>
         new(mesh.Vertices, [.. mesh.Triangles.Chunk(3).SelectMany(t => new[] { t[0], t[2], t[1] })], mesh.Tags);

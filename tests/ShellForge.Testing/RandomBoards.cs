@@ -14,7 +14,7 @@ public static class RandomBoards
     private static readonly (string Insert, double Hole, double Head)[] Fixings =
     [
         ("m2x3-od3.6", 2.2, 4.0), ("m2x4-od3.6", 2.2, 4.0), ("m2.5x4-od4.6", 2.7, 5.0), ("m2.5x5.7-od4.6", 2.7, 5.0),
-            ("m3x4-od4.6", 3.2, 6.0),
+        ("m3x4-od4.6", 3.2, 6.0),
         ("m3x4-od5.0", 3.2, 6.0), ("m3x5.7-od4.6", 3.2, 6.0), ("m3x5.7-od4.6-tapered", 3.2, 6.0),
     ];
 
@@ -49,7 +49,7 @@ public static class RandomBoards
         List<string> lines =
         [
             "format: shellforge/1", $"name: Drawn {seed}", "up: 90", "board:", $"  outline: {outline}", "  centre: [0, 0]",
-                "  thickness: 1.6", "  holes:",
+            "  thickness: 1.6", "  holes:",
             Mm($"    - {{circle: {holeCircle}, count: {3 + dice.Next(3)}, from: {45 + (5 * dice.Next(5))}, diameter: {hole}}}"),
             Mm($"  pixels: {{package: \"{led}\", circle: {ledCircle}, count: {leds}, from: 90}}"),
         ];

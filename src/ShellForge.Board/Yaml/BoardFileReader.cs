@@ -52,7 +52,7 @@ public static class BoardFileReader
         {
             sink.Warning(
                 new FilePlace(fileName, todo.Line, todo.Column), Diagnostic.StillToSay, $"`{todo.Path}` is still to say: {todo.What}",
-                    "expected the value, and this line deleted");
+                "expected the value, and this line deleted");
         }
 
         BoardFile? file = null;

@@ -26,7 +26,7 @@ public sealed class CableBehindHousing() : Rule(
         yield return Found(
             drilled ? Severity.Note : Severity.Warn, "cable exit",
             $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs {hole.Bend:0.0}", air,
-                hole.Bend,
+            hole.Bend,
             new Point3(hole.At.X, hole.At.Y, 0),
             drilled
                 ? $"drill a hole of {hole.Diameter:0} mm for the cable too: drill-template.svg shows it"

@@ -40,7 +40,7 @@ public sealed record Finding
     /// <summary>The value it is held against; null where there is none.</summary>
     public double? Limit { get; init; }
 
-    /// <summary>Unit of both: <c>mm</c>, <c>mm2</c>, <c>A</c>, <c>degC</c>; empty for a bare number.</summary>
+    /// <summary>Unit of both: <c>mm</c>, <c>mm2</c>, <c>A</c>, <c>°C</c>; empty for a bare number.</summary>
     public string Unit { get; init; } = "";
 
     /// <summary>Place in the assembled frame, mm; null where it has none.</summary>

@@ -35,7 +35,7 @@ public abstract class Rule(string name, string what, string why, string formula,
     /// <summary>A finding in millimetres at a place.</summary>
     protected Finding Found(
         Severity severity, string subject, string message, double measured, double limit, Point3? at, string remedy,
-            string unit = "mm") => new()
+        string unit = "mm") => new()
             {
                 Rule = name,
                 Severity = severity,

@@ -28,8 +28,8 @@ public sealed class BoardNotMeasured() : Rule(
             {
                 yield return Found(
                     Severity.Note, PartNames.Board,
-                        $"the bore of {ring.BoreDiameter:0.0} mm is not measured; rings sold under one name differ by more than the gap "
-                            + $"of {gap:0.00} mm allows",
+                    $"the bore of {ring.BoreDiameter:0.0} mm is not measured; rings sold under one name differ by more than the gap "
+                        + $"of {gap:0.00} mm allows",
                     gap, HalfOfSpread, new Point3(round.BoreOuter, 0, housing.Plan.Stack.BoardBottom),
                     "measure your board and write 'measured: {outer: ..., bore: ...}'");
             }

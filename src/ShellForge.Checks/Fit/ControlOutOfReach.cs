@@ -26,7 +26,7 @@ public sealed class ControlOutOfReach() : Rule(
                 Rule = Name,
                 Severity = Severity.Note,
                 Subject = control.Ref,
-                Message = $"{control.Ref} is a switch or button, and the closed housing has no way to it",
+                Message = "this switch or button is shut in: the closed housing has no way to it",
                 At = new Point3(control.At.X, control.At.Y, z),
                 Remedy = "use it before closing, wire a button of your own to a place outside, or accept it with the reason",
             };

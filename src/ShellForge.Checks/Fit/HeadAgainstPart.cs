@@ -49,7 +49,7 @@ public sealed class HeadAgainstPart() : Rule(
             {
                 yield return Found(
                     Severity.Warn, joint.Name,
-                        $"its {worn} of {2 * headRadius:0.0} mm covers copper outside the free {diameter:0.0} mm of {hole!.Name}",
+                    $"its {worn} of {2 * headRadius:0.0} mm covers copper outside the free {diameter:0.0} mm of {hole!.Name}",
                     diameter, 2 * headRadius, at, "take a smaller head, or put an insulating washer under it");
             }
         }

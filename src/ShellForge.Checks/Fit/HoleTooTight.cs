@@ -42,7 +42,7 @@ public sealed class HoleTooTight() : Rule(
                 yield return Found(
                     inHand < joint.Screw.ThreadDiameter ? Severity.Stop : Severity.Warn, joint.Name,
                     $"its hole in the cover will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted,
-                        new Point3(joint.At.X, joint.At.Y, z),
+                    new Point3(joint.At.X, joint.At.Y, z),
                     "raise 'hole-allowance' in the printer profile to what a printed hole measures");
             }
         }

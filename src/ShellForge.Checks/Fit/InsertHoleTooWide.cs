@@ -26,9 +26,9 @@ public sealed class InsertHoleTooWide() : Rule(
             {
                 yield return Found(
                     Severity.Stop, boss.Name,
-                        $"its hole is only {bite:0.00} mm smaller than the knurl of {hole.Insert.Name}: the insert will turn", bite, Bite,
+                    $"its hole is only {bite:0.00} mm smaller than the knurl of {hole.Insert.Name}: the insert will turn", bite, Bite,
                     new Point3(boss.At.X, boss.At.Y, boss.Top),
-                        "correct the insert's profile: outer diameter is measured over the knurl, the hole as drawn");
+                    "correct the insert's profile: outer diameter is measured over the knurl, the hole as drawn");
             }
         }
 

@@ -43,7 +43,7 @@ public sealed class InsertWallTooThin() : Rule(
                 yield return Found(
                     thinnest.Wall < wanted / 2 ? Severity.Stop : Severity.Warn, boss.Name,
                     $"the plastic round its insert is {thinnest.Wall:0.00} mm thick; the insert needs {wanted:0.00}", thinnest.Wall, wanted,
-                        thinnest.At,
+                    thinnest.At,
                     "take an insert with a smaller body, or move the hole away from what cuts into its boss");
             }
 

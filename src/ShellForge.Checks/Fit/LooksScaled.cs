@@ -32,10 +32,10 @@ public sealed class LooksScaled() : Rule(
         {
             yield return Found(
                 Severity.Stop, PartNames.Board,
-                    $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems "
-                        + $"to be in another unit",
+                $"everything on it lies within {reaches.Max():0.0} mm of the middle, its edge at {outline:0.0} mm: the outline seems "
+                    + $"to be in another unit",
                 reaches.Max() / outline, Share, new Point3(outline, 0, housing.Plan.Stack.BoardBottom),
-                    "check the unit of the outline against one length that you measure", "");
+                "check the unit of the outline against one length that you measure", "");
         }
     }
 }

@@ -32,9 +32,9 @@ public sealed class NoFingerRoom() : Rule(
             {
                 yield return Found(
                     outside < LeastGrip ? Severity.Stop : Severity.Warn, port.Ref,
-                        $"only {outside:0.0} mm of its plug stands out of the wall to grip",
+                    $"only {outside:0.0} mm of its plug stands out of the wall to grip",
                     outside, Grip, Outside(port, outside),
-                        "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
+                    "bring the connector nearer to the wall ('past-edge:'), thin the wall, or use a cable with a longer overmould");
             }
 
             double above = Math.Round(port.AxisZ - (port.Mouth.PlugHeight / 2) + (housing.Plan.Mount?.OffSurface ?? 0), 3);
@@ -43,7 +43,7 @@ public sealed class NoFingerRoom() : Rule(
                 string face = housing.Board.Use.Orientation == UseOrientation.Wall ? "wall" : "table";
                 yield return Found(
                     Severity.Warn, port.Ref, $"its plug reaches {-above:0.0} mm below the floor: the {face} behind is in its way", above, 0,
-                        Outside(port, outside) with { Z = 0 },
+                    Outside(port, outside) with { Z = 0 },
                     "raise the board ('clearance: {below-parts: ...}'), or use a cable with a flatter overmould");
             }
         }

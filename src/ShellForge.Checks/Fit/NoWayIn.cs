@@ -25,7 +25,7 @@ public sealed class NoWayIn() : Rule(
         HousingPlan plan = housing.Plan;
         var slab = new BoardBody(
             PartNames.Board, ShellForge.Board.Description.BoardSide.Bottom, housing.Board.Board.Outline.Region, plan.Stack.BoardBottom,
-                plan.Stack.BoardTop, Point2.Origin);
+            plan.Stack.BoardTop, Point2.Origin);
         BoardBody[] bodies = [slab, .. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight)];
         if (housing.Part(PartNames.Tub) is { } tub)
         {
@@ -98,8 +98,8 @@ public sealed class NoWayIn() : Rule(
                 yield return Found(
                     Severity.Stop, body.Ref, $"{how} the {part.Name}: {width:0.00} mm overlap at z = {section.FromZ:0.0} mm", width, 0,
                     new Point3(at.X, at.Y, section.FromZ),
-                        "move the connector inward on the board ('past-edge:'), or leave more room round the board ('clearance: "
-                            + "{board-edge: ...}')");
+                    "move the connector inward on the board ('past-edge:'), or leave more room round the board ('clearance: "
+                        + "{board-edge: ...}')");
                 yield break;
             }
         }

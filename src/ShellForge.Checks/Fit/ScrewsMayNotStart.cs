@@ -63,11 +63,11 @@ public sealed class ScrewsMayNotStart() : Rule(
 
             ImmutableArray<ScrewPlace> places = [.. group.Select(joint => new ScrewPlace(
                 joint.Name, joint.At, ofBoard ? HoleOf(joint, holes) : joint.PassDiameter - printer.HoleAllowance,
-                    joint.Screw.ThreadDiameter - ThreadBelowNominal,
+                joint.Screw.ThreadDiameter - ThreadBelowNominal,
                 joint.Use == use ? joint.Clamp : housing.Board.Board.Thickness))];
             var spread = new ScrewSpread(
                 boss, InsertSpread, TiltDegrees, ofBoard ? BoardHoleSpread : boss, ofBoard ? BoardDiameterSpread : printer.Accuracy / 2,
-                    ofBoard ? scale : 0);
+                ofBoard ? scale : 0);
             ScrewStartResult result = ScrewStart.Simulate(places, spread, Trials, Seed);
             if (result.Probability >= Good || places.Any(place => place.HoleDiameter < place.ThreadDiameter))
             {
@@ -81,7 +81,7 @@ public sealed class ScrewsMayNotStart() : Rule(
                 result.Probability < Poor ? Severity.Stop : Severity.Warn, worst.Name,
                 Told(result, ofBoard, scale, Reach(group)),
                 100 * result.Probability, 100 * Good,
-                    new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
+                new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
                 ofBoard
                     ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, "
                         + $"or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"

@@ -38,7 +38,7 @@ public sealed class SnapOverstrained() : Rule(
             yield return Found(
                 Severity.Stop, "snap bead", $"the cover falls off when the print is a little off: {lost.Cause}",
                 snap.CatchAfterTolerance, LeastCatch, at,
-                    $"take {lost.Instead}, or measure your printer's fit ('shellforge coupon', then 'shellforge calibrate')");
+                $"take {lost.Instead}, or measure your printer's fit ('shellforge coupon', then 'shellforge calibrate')");
         }
 
         FilamentProfile filament = housing.Board.Print.Shell;

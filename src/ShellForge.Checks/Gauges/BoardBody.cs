@@ -102,7 +102,7 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
             double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             yield return Standing(
                 joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, Region.Disc(joint.At, Ring.Hole(radius)), rise,
-                    joint.At, plan.Stack);
+                joint.At, plan.Stack);
         }
     }
 

@@ -262,7 +262,7 @@ internal static class LightOfHousing
             {
                 builder.Add(
                     source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]],
-                        source.Vertices[source.Triangles[i + 2]],
+                    source.Vertices[source.Triangles[i + 2]],
                     material);
             }
         }
@@ -283,7 +283,7 @@ internal static class LightOfHousing
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
             circle, circle.Pixels.Length, along, Evenness.Across(map, line, half),
-                least is { } place ? map.Face.At(place.X, place.Y).At : null);
+            least is { } place ? map.Face.At(place.X, place.Y).At : null);
     }
 
     private static CircleLight JudgedField(HousingPlan plan, LightScene scene, LightMap map, LedFieldPlan field)

@@ -27,7 +27,7 @@ public sealed class PartLayers
     private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> _narrow = new();
     private readonly double _narrowWidth;
 
-    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, this._narrowWidth) = (layers, narrowWidth);
+    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, _narrowWidth) = (layers, narrowWidth);
 
     /// <summary>From the bed up. Layers without material at the top are left out.</summary>
     public ImmutableArray<PrintedLayer> Layers { get; }
@@ -72,7 +72,7 @@ public sealed class PartLayers
         }
 
         return new PartLayers(layers.ToImmutable(),
-            new PrintBasis(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight).Wall(2) - PrintTolerances.Width);
+            PrintBasis.Of(printer).Wall(2) - PrintTolerances.Width);
     }
 
     // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.

@@ -16,7 +16,7 @@ internal sealed class ScanLines
     /// <summary>For each line the ends of its stretches, rising: from the even ones to the odd ones there is material.</summary>
     private readonly double[][] _ends;
 
-    private ScanLines(double step, int first, double[][] ends) => (this._step, this._first, this._ends) = (step, first, ends);
+    private ScanLines(double step, int first, double[][] ends) => (_step, _first, _ends) = (step, first, ends);
 
     /// <summary>Area, mm2.</summary>
     public double Area => _step * _ends.Sum(line => Enumerable.Range(0, line.Length / 2).Sum(i => line[(2 * i) + 1] - line[2 * i]));
@@ -70,8 +70,8 @@ internal sealed class ScanLines
         int to = Math.Min(_first + _ends.Length, other._first + other._ends.Length);
         return new ScanLines(
             _step, from,
-                [.. Enumerable.Range(from, Math.Max(0, to - from))
-                    .Select(line => Shared(_ends[line - _first], other._ends[line - other._first]))]);
+            [.. Enumerable.Range(from, Math.Max(0, to - from))
+                .Select(line => Shared(_ends[line - _first], other._ends[line - other._first]))]);
     }
 
     /// <summary>What of this region another leaves; stretches shorter than a length are dropped.</summary>

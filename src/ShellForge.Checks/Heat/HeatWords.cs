@@ -44,7 +44,7 @@ internal static class HeatWords
         {
             ways.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                    $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
+                $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
         }
 
         if (plasticCelsius is double celsius)

@@ -32,7 +32,7 @@ public sealed class LedsTooWarm() : Rule(
                     $"{HeatWords.When(housing, capped)} the LEDs reach {HeatWords.Range(leds)}: they are good to {heat.LedLimit:0} "
                         + $"\u00b0C{(over ? "" : ", too close to call")}."),
                 over ? leds.Celsius : leds.High, heat.LedLimit, Places.OfBody(housing, HeatBody.Leds), HeatWords.Cooler(housing, null),
-                    "\u00b0C");
+                "\u00b0C");
         }
     }
 }

@@ -31,7 +31,7 @@ public sealed class PlasticTooWarm() : Rule(
         string bears = string.Create(CultureInfo.InvariantCulture, $"{heat.WeakestFilament} is good to {limit:0} \u00b0C");
         string reached = string.Create(
             CultureInfo.InvariantCulture,
-                $"{HeatWords.When(housing, atPlanned)} {HeatWords.Where(told.Body)} reaches {HeatWords.Range(told)}: {bears}");
+            $"{HeatWords.When(housing, atPlanned)} {HeatWords.Where(told.Body)} reaches {HeatWords.Range(told)}: {bears}");
         int most = PowerModel.FirmwareCap(heat.LargestBrightness);
         if (told.Celsius > limit)
         {
@@ -45,7 +45,7 @@ public sealed class PlasticTooWarm() : Rule(
                 ? string.Create(CultureInfo.InvariantCulture, $" At full white: {full.Celsius:0} \u00b0C.") : "";
             yield return Found(
                 Severity.Note, told.Body.InWords(), $"{reached}, too close to call.{fullToo}", told.High, limit,
-                    Places.OfBody(housing, told.Body),
+                Places.OfBody(housing, told.Body),
                 most > 0
                     ? string.Create(CultureInfo.InvariantCulture,
                         $"measure the warm lamp once with a thermometer; at or below {most} of 255 it holds with any LED of that name")

@@ -19,7 +19,7 @@ public sealed class VentsCovered() : Rule(
         {
             yield return Found(
                 Severity.Note, "vents", "the floor's vents lie against the wall or the table and are not counted on", 0,
-                    housing.Plan.Vents.Length, Middle(housing),
+                housing.Plan.Vents.Length, Middle(housing),
                 "hold the housing off by 5 mm or more, 'mount: stand', or 'vents: none'", "");
         }
     }

@@ -29,7 +29,7 @@ internal static class PowerWords
         int most = PowerModel.FirmwareCap(brightness);
         return most == 0 ? null : string.Create(
             CultureInfo.InvariantCulture,
-                $"cap the firmware at {most} of 255 and write 'power: {{brightness: {Math.Floor(1000 * brightness) / 1000:0.###}, capped: "
-                    + $"true}}'");
+            $"cap the firmware at {most} of 255 and write 'power: {{brightness: {Math.Floor(1000 * brightness) / 1000:0.###}, capped: "
+                + $"true}}'");
     }
 }

@@ -35,7 +35,7 @@ public sealed class VoltageOff() : Rule(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{volts:0.#} V can't be touched safely and don't belong in a printed housing."),
                 volts, MostTouched, Places.OfFeed(housing),
-                    "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
+                "a certified external low-voltage supply; mains is for a licensed electrician and local codes", "V");
         }
         else if (volts > MostLed && leds)
         {

@@ -30,7 +30,7 @@ public sealed class GapCloses() : Rule(
                 {
                     yield return Found(
                         Severity.Warn, part.Name, $"a gap {gap.Width:0.00} mm wide and {gap.Length:0.0} mm long closes while printing",
-                            gap.Width, limit,
+                        gap.Width, limit,
                         part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ)), "widen the gap, or join the two sides on purpose");
                 }
             }

@@ -29,7 +29,7 @@ public sealed class OffTheBed() : Rule(
             {
                 yield return Found(
                     Severity.Stop, part.Name,
-                        $"it is {over:0.0} mm too large for the bed of {bedX:0} x {bedY:0} mm, even turned by {degrees}\u00b0",
+                    $"it is {over:0.0} mm too large for the bed of {bedX:0} x {bedY:0} mm, even turned by {degrees}\u00b0",
                     over, 0, new Point3(bounds.Max.X, bounds.Max.Y, 0), "name a printer with a larger bed, or plan a smaller board");
             }
 
@@ -37,7 +37,7 @@ public sealed class OffTheBed() : Rule(
             {
                 yield return Found(
                     Severity.Stop, part.Name, $"it is {bounds.Size.Z:0.0} mm tall, the printer builds {printer.BedZ.Value:0} mm",
-                        bounds.Size.Z, printer.BedZ,
+                    bounds.Size.Z, printer.BedZ,
                     new Point3(0, 0, bounds.Max.Z), "name a taller printer at 'print.printer', or a smaller 'diffuser: {distance: ...}'");
             }
         }

@@ -64,7 +64,7 @@ public sealed class PoorFooting() : Rule(
             {
                 yield return Found(Severity.Note, part.Name,
                     $"its lower edge grows by {foot - drawnIn:0.00} mm, more than the {room:0.00} mm of a loose fit", foot - drawnIn, room,
-                        at, "chamfer the lower edge, or let the slicer draw the first layer in");
+                    at, "chamfer the lower edge, or let the slicer draw the first layer in");
             }
         }
     }

@@ -39,10 +39,10 @@ public sealed class WallBetweenLines() : Rule(
                 {
                     yield return Found(
                         Severity.Note, part.Name,
-                            $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)",
+                        $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)",
                                 fine.Width, two,
                         part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)),
-                            $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
+                        $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
                 }
             }
         }

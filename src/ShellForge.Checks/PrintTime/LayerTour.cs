@@ -13,7 +13,7 @@ internal sealed class LayerTour
     private readonly ImmutableArray<LaidLine> _lines;
     private readonly double[] _travels;
 
-    private LayerTour(ImmutableArray<LaidLine> lines, double[] travels) => (this._lines, this._travels) = (lines, travels);
+    private LayerTour(ImmutableArray<LaidLine> lines, double[] travels) => (_lines, _travels) = (lines, travels);
 
     /// <summary>Orders lines: groups one after another, within each the nearest line next.</summary>
     /// <param name="groups">The lines that are laid before those of the next group.</param>

@@ -24,12 +24,13 @@ internal sealed record BoardBeforeAfter(string Name, BoardSource Source, MadeHou
     {
         BoardSource source = BoardSource.Read(Name, [], bench);
         HousingReport before = Made!.Report;
-        HousingReport after = HousingPipeline.Make(source.File!, cancel: bench.Cancel).Report;
+        MadeHousing made = HousingPipeline.Make(source.File!, cancel: bench.Cancel);
+        HousingReport after = made.Report;
         bench.Out.Write($"{Name}, before and after:\n");
         Dictionary<string, Decision> old = Made.Housing.Plan.Decisions.GroupBy(each => each.Path).ToDictionary(each => each.Key,
             each => each.Last());
         int changed = 0;
-        foreach (Decision decision in HousingPipeline.Draw(source.File!, cancel: bench.Cancel).Plan.Decisions)
+        foreach (Decision decision in made.Housing.Plan.Decisions)
         {
             if (old.TryGetValue(decision.Path, out Decision? was) && (was.Value != decision.Value || was.Why != decision.Why))
             {

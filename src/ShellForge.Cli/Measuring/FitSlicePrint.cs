@@ -26,7 +26,7 @@ internal static class FitSlicePrint
         {
             bench.Out.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                    $"{Name}: {Tells}; {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g\n"));
+                $"{Name}: {Tells}; {PrintEstimate.Duration(slice.Estimate.Minutes)}, {slice.Estimate.Grams:0.0} g\n"));
             var text = new StringBuilder();
             for (int i = 0; i < slice.Checks.Length; i++)
             {

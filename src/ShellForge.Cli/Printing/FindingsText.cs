@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Output.Report;
+using ShellForge.Output.Words;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Printing;
@@ -33,7 +34,7 @@ internal static class FindingsText
                 CultureInfo.InvariantCulture, $"[{colour}]{matter[0][..word.Length]}[/]{matter[0][word.Length..]}");
             Plain(console, matter[1..]);
             Plain(console, [.. Lines(console, $"{Advice(finding)} [{finding.Rule}]", new string(' ', Indent))]);
-            if (details && string.Join("; ", Numbers(finding).Concat(Place(finding))) is { Length: > 0 } facts)
+            if (details && string.Join("; ", FindingWords.Figures(finding).Concat(Place(finding))) is { Length: > 0 } facts)
             {
                 Plain(console, [.. Lines(console, facts, new string(' ', Indent))]);
             }
@@ -56,28 +57,7 @@ internal static class FindingsText
     }
 
     private static string Advice(Finding finding) =>
-        finding.Accepted is null ? Capital(finding.Remedy) : $"Accepted: {finding.Accepted}";
-
-    private static string Capital(string sentence) =>
-        sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..];
-
-    private static IEnumerable<string> Numbers(Finding finding)
-    {
-        if (finding.Measured is { } measured)
-        {
-            string unit = finding.Unit switch
-            {
-                "" => "",
-                "degC" => " °C",
-                _ => " " + finding.Unit,
-            };
-            yield return string.Create(CultureInfo.InvariantCulture, $"measured {measured:0.###}{unit}");
-            if (finding.Limit is { } limit)
-            {
-                yield return string.Create(CultureInfo.InvariantCulture, $"limit {limit:0.###}{unit}");
-            }
-        }
-    }
+        finding.Accepted is null ? FindingWords.Sentence(finding.Remedy) : $"Accepted: {finding.Accepted}";
 
     private static IEnumerable<string> Place(Finding finding)
     {

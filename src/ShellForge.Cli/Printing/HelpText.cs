@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Invocation;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Printing;
 
@@ -33,7 +34,7 @@ internal sealed class HelpText(Workbench bench) : SynchronousCommandLineAction
         writer.Write(string.Join(' ', words) + "\n\n");
         foreach (string paragraph in (command.Description ?? "").Split('\n'))
         {
-            Lines(writer, WrappedText.Lines(paragraph + (root || paragraph.Length == 0 || paragraph.EndsWith('.') ? "" : "."), width));
+            WrappedText.Write(writer, paragraph + (root || paragraph.Length == 0 || paragraph.EndsWith('.') ? "" : "."), width);
         }
 
         Rows(writer, width, [.. command.Arguments.Select(argument => (Spelled(argument), argument.Description ?? ""))]);
@@ -67,15 +68,7 @@ internal sealed class HelpText(Workbench bench) : SynchronousCommandLineAction
                 first = "";
             }
 
-            Lines(writer, WrappedText.Lines(right, width, first.PadRight(column), column));
-        }
-    }
-
-    private static void Lines(TextWriter writer, IEnumerable<string> lines)
-    {
-        foreach (string line in lines)
-        {
-            writer.Write(line.TrimEnd() + "\n");
+            WrappedText.Write(writer, right, width, first.PadRight(column), column);
         }
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Output.Report;
+using ShellForge.Output.Words;
 using ShellForge.Planning.Plan;
 using Spectre.Console;
 
@@ -16,8 +17,8 @@ internal static class HousingText
     /// <param name="strict">Whether warnings are reasons not to print.</param>
     public static void WriteSummary(IAnsiConsole console, HousingReport report, bool strict)
     {
-        int stops = report.Findings.Count(finding => finding.Severity == Severity.Stop);
-        int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warn);
+        int stops = report.Count(Severity.Stop);
+        int warnings = report.Count(Severity.Warn);
         console.MarkupLine(report.Verdict switch
         {
             Verdict.Print => "[green]Print it.[/]",

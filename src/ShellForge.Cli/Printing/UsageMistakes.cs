@@ -63,6 +63,6 @@ internal static class UsageMistakes
     private static string Needed(Argument argument) => argument.Name switch
     {
         "BOARD" => "a board file, such as: lamp.yaml",
-        _ => $"{argument.Name}: {argument.Description}",
+        _ => $"{argument.Name}, {char.ToLowerInvariant(argument.Description![0])}{argument.Description[1..]}",
     };
 }

@@ -7,18 +7,12 @@ internal static class PairingSheet
 {
     public static ProfileSheet Of(PairingProfile p)
     {
-        ProfileLines lines = new ProfileLines()
-            .Word("printer", p.Printer)
-            .Word("filament", p.Filament)
-            .Length("outer-allowance", p.OuterAllowance)
-            .Length("hole-allowance", p.HoleAllowance)
-            .Length("slot-allowance", p.SlotAllowance)
-            .Length("lip-fit", p.LipFit)
-            .Length("slot-fit", p.SlotFit)
-            .Length("moving-fit", p.MovingFit)
-            .Length("accuracy", p.Accuracy)
-            .Number("shrinkage", p.Shrinkage, "")
-            .Number("shrinkage-spread", p.ShrinkageSpread, "");
+        ProfileLines lines = new ProfileLines().Word("printer", p.Printer).Word("filament", p.Filament);
+        foreach (PairingSize size in PairingSize.All)
+        {
+            lines.Number(size.Key, size.Of(p), size.Unit);
+        }
+
         foreach ((string insert, Sourced hole) in p.InsertHoles)
         {
             lines.Length($"insert-holes.{insert}", hole);

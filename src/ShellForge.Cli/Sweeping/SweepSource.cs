@@ -64,7 +64,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
             {
                 told.Add(new Diagnostic(
                     said.Place.File, said.Place.Line, said.Place.Column, "no-such-file", DiagnosticSeverity.Error,
-                        $"there is no board file '{said.Raw}'",
+                    $"there is no board file '{said.Raw}'",
                     "expected a name from the folder of the plan"));
                 continue;
             }
@@ -80,7 +80,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
                 {
                     told.Add(new Diagnostic(
                         said.Place.File, said.Place.Line, said.Place.Column, "same-name", DiagnosticSeverity.Error,
-                            $"two board files are called '{board.FileName}'",
+                        $"two board files are called '{board.FileName}'",
                         "expected different names, since they tell the variants apart"));
                 }
 

@@ -13,7 +13,7 @@ internal static class CompareVerb
     public static Command Create(Workbench bench)
     {
         var first = new Argument<string>("A") { Description = "A folder that make has written, or a board file" };
-        var second = new Argument<string>("B") { Description = "Another one" };
+        var second = new Argument<string>("B") { Description = "The folder or board file to compare with it" };
         var output = new Option<string?>("--output", "-o") { Description = "Write the differences as a page", HelpName = "page.html" };
         Option<string[]> set = SharedOptions.Set();
         set.Description = "Use a value instead of the second file's, such as housing.walls=4; may be given several times";
@@ -23,7 +23,7 @@ internal static class CompareVerb
                 second, output, set, json };
         command.SetAction(parsed => (int)Run(
             bench, parsed.GetRequiredValue(first), parsed.GetRequiredValue(second), parsed.GetValue(output), parsed.GetRequiredValue(set),
-                parsed.GetValue(json)));
+            parsed.GetValue(json)));
         return command;
     }
 

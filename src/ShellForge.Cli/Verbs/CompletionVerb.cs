@@ -54,7 +54,7 @@ internal static class CompletionVerb
     public static Command Create(Workbench bench)
     {
         var shell = new Argument<string>("SHELL") { Description = "bash, zsh, fish or powershell" };
-        shell.AcceptOnlyFromAmong("bash", "zsh", "fish", "powershell");
+        OneOf.Accept(shell, "bash", "zsh", "fish", "powershell");
         var command = new Command("completion", "Print the script that makes a shell complete this command") { shell };
         command.SetAction(parsed =>
         {

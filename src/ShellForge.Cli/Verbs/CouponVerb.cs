@@ -69,7 +69,7 @@ internal static class CouponVerb
         };
         command.SetAction(parsed => (int)Run(bench, new Asked(
             parsed.GetValue(kinds) ?? [], parsed.GetValue(board), parsed.GetValue(printer), parsed.GetValue(filament),
-                parsed.GetValue(insert),
+            parsed.GetValue(insert),
             parsed.GetValue(around), parsed.GetRequiredValue(folder), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -239,5 +239,5 @@ internal static class CouponVerb
 
     private sealed record Asked(
         string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, double? Around, string Folder, bool Json,
-            bool Quiet);
+        bool Quiet);
 }

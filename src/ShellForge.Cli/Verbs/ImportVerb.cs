@@ -43,7 +43,7 @@ internal static class ImportVerb
             CustomParser = ReadShift,
         };
         var unit = new Option<string?>("--drawing-unit") { Description = "Unit of DXF drawings that name none" };
-        unit.AcceptOnlyFromAmong("mm", "inch", "mil");
+        OneOf.Accept(unit, "mm", "inch", "mil");
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("import", "Read ECAD hand-over files into a board file, saying what came from where and what is missing")

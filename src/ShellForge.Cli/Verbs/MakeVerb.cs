@@ -38,7 +38,7 @@ internal static class MakeVerb
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
             parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set),
-                FormatList.Wanted(parsed.GetValue(formats)),
+            FormatList.Wanted(parsed.GetValue(formats)),
             parsed.GetValue(strict), parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }

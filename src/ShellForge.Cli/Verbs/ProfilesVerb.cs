@@ -5,6 +5,7 @@ using ShellForge.Board.Yaml.Tree;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Reading;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -89,10 +90,7 @@ internal static class ProfilesVerb
             foreach (ProfileSheet sheet in kind)
             {
                 string values = string.Join(", ", sheet.Lines.Take(telling).Select(line => $"{line.What} {line.Value}"));
-                foreach (string line in WrappedText.Lines(values, bench.TextWidth, $"  {sheet.Name}".PadRight(column), column))
-                {
-                    bench.Out.Write(line.TrimEnd() + "\n");
-                }
+                WrappedText.Write(bench.Out, values, bench.TextWidth, $"  {sheet.Name}".PadRight(column), column);
             }
         }
     }

@@ -2,7 +2,7 @@ using System.CommandLine;
 using ShellForge.Board.Yaml.Tree;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
-using ShellForge.Cli.Printing;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -70,7 +70,7 @@ internal static class RulesVerb
     private static void Row(Workbench bench, string name, string what)
     {
         const int column = 28;
-        Lines(bench, WrappedText.Lines(what, bench.TextWidth, name.PadRight(column), column));
+        WrappedText.Write(bench.Out, what, bench.TextWidth, name.PadRight(column), column);
     }
 
     private static void Accepting(Workbench bench, IRule rule, string? name = null)
@@ -86,13 +86,5 @@ internal static class RulesVerb
         }
     }
 
-    private static void Paragraph(Workbench bench, string text) => Lines(bench, WrappedText.Lines(text, bench.TextWidth));
-
-    private static void Lines(Workbench bench, IEnumerable<string> lines)
-    {
-        foreach (string line in lines)
-        {
-            bench.Out.Write(line.TrimEnd() + "\n");
-        }
-    }
+    private static void Paragraph(Workbench bench, string text) => WrappedText.Write(bench.Out, text, bench.TextWidth);
 }

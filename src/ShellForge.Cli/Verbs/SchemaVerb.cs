@@ -46,7 +46,7 @@ internal static class SchemaVerb
             HelpName = "KIND",
             DefaultValueFactory = _ => "board",
         };
-        kind.AcceptOnlyFromAmong([.. All.Select(each => each.Name)]);
+        OneOf.Accept(kind, [.. All.Select(each => each.Name)]);
         var command =
             new Command("schema",
                 "Print a JSON Schema: of the board file, for editors that complete and check YAML, or of a document, for programs that "

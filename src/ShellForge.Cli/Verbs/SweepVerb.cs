@@ -63,7 +63,7 @@ internal static class SweepVerb
                 Description =
                 "Print the few lines that run the shares on an engine that is there: slurm, kubernetes or parallel"
             };
-        script.AcceptOnlyFromAmong([.. SiteScript.All.Keys]);
+        OneOf.Accept(script, [.. SiteScript.All.Keys]);
         var shares = new Option<int>("--shares")
         {
             Description = "How many shares the script has",

@@ -114,7 +114,7 @@ public sealed record Calibration
             Reading reading = kind.Read(wish, new AnswerSheet(answers));
             faults.AddRange(reading.Faults.Select(fault => new CalibrationFault(
                 coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place,
-                    $"{kind.Name}, {fault.Key}: {fault.Message}")));
+                $"{kind.Name}, {fault.Key}: {fault.Message}")));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
             if (reading.NextAround is { } around)
             {

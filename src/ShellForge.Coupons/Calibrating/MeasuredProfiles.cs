@@ -80,40 +80,20 @@ public static class MeasuredProfiles
         return after;
     }
 
-    private static PairingProfile With(PairingProfile pairing, MeasuredValue value, Sourced measured) => value.Key switch
-    {
-        "outer-allowance" => pairing with { OuterAllowance = measured },
-        "hole-allowance" => pairing with { HoleAllowance = measured },
-        "slot-allowance" => pairing with { SlotAllowance = measured },
-        "lip-fit" => pairing with { LipFit = measured },
-        "slot-fit" => pairing with { SlotFit = measured },
-        "moving-fit" => pairing with { MovingFit = measured },
-        "accuracy" => pairing with { Accuracy = measured },
-        "shrinkage" => pairing with { Shrinkage = measured },
-        "shrinkage-spread" => pairing with { ShrinkageSpread = measured },
-        "insert-holes" => pairing with
-        {
-            InsertHoles = [.. pairing.InsertHoles.Where(hole => hole.Insert != value.For), (value.For!, measured)],
-        },
-        _ => throw new ArgumentOutOfRangeException(nameof(value), value.Key, "no key of a printer with a filament"),
-    };
+    private static PairingProfile With(PairingProfile pairing, MeasuredValue value, Sourced measured) => value.For is { } insert
+        ? pairing with { InsertHoles = [.. pairing.InsertHoles.Where(hole => hole.Insert != insert), (insert, measured)] }
+        : PairingSize.All.Single(size => size.Key == value.Key).With(pairing, measured);
 
     private static string PairingText(PairingProfile pairing)
     {
         var text = new StringBuilder(Head);
         text.Append(CultureInfo.InvariantCulture,
             $"pairings:\n  {Quoted(pairing.Name)}:\n    printer: {Quoted(pairing.Printer)}\n    filament: {Quoted(pairing.Filament)}\n");
-        foreach ((string key, Sourced? value) in new (string, Sourced?)[]
+        foreach (PairingSize size in PairingSize.All)
         {
-            ("outer-allowance", pairing.OuterAllowance), ("hole-allowance", pairing.HoleAllowance),
-                ("slot-allowance", pairing.SlotAllowance),
-            ("lip-fit", pairing.LipFit), ("slot-fit", pairing.SlotFit), ("moving-fit", pairing.MovingFit), ("accuracy", pairing.Accuracy),
-            ("shrinkage", pairing.Shrinkage), ("shrinkage-spread", pairing.ShrinkageSpread),
-        })
-        {
-            if (value is { } measured)
+            if (size.Of(pairing) is { } measured)
             {
-                Line(text, 4, key, measured);
+                Line(text, 4, size.Key, measured);
             }
         }
 

@@ -3,13 +3,14 @@ using System.Globalization;
 using System.Text;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Coupons.Answers;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Coupons.Files;
 
 /// <summary>The sheet for the bench: what to print, what to do with it, what is asked.</summary>
 public static class BenchSheet
 {
-    private const int LineLength = 100;
+    private const int LineLength = 99;
 
     /// <summary>The sheet as text.</summary>
     public static string Text(ImmutableArray<MadeCoupon> coupons)
@@ -55,20 +56,10 @@ public static class BenchSheet
     /// <summary>Text over several lines, the first with a head, the others set in under it.</summary>
     internal static void Wrap(StringBuilder text, string head, string words)
     {
-        string indent = new(' ', head.Length);
-        string line = head;
-        foreach (string word in words.Split(' '))
+        foreach (string line in WrappedText.Lines(words, LineLength, head, head.Length))
         {
-            if (line.Length + word.Length + 1 > LineLength && line.Trim().Length > 0 && line != head)
-            {
-                Line(text, line.TrimEnd());
-                line = indent;
-            }
-
-            line += word + " ";
+            Line(text, line.TrimEnd());
         }
-
-        Line(text, line.TrimEnd());
     }
 
     private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');

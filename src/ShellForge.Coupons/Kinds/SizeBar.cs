@@ -100,9 +100,9 @@ internal sealed class SizeBar : CouponKind
         ImmutableArray<Point2> Opening(double more) =>
         [
             slot + new Point2((-SlotWidth / 2) - more, (-SlotLength / 2) - more),
-                slot + new Point2((SlotWidth / 2) + more, (-SlotLength / 2) - more),
+            slot + new Point2((SlotWidth / 2) + more, (-SlotLength / 2) - more),
             slot + new Point2((SlotWidth / 2) + more, (SlotLength / 2) + more),
-                slot + new Point2((-SlotWidth / 2) - more, (SlotLength / 2) + more),
+            slot + new Point2((-SlotWidth / 2) - more, (SlotLength / 2) + more),
         ];
         cuts.Add(Shapes.Extrude(Region.Polygon(Opening(0)), -1, top + 1));
         cuts.Add(Shapes.Loft(Opening(Chamfer), 0, Opening(0), Chamfer));
@@ -226,7 +226,7 @@ internal sealed class SizeBar : CouponKind
             .. Holes.Select(hole => new SizeQuestion(
                 $"hole-{hole.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}",
                 $"Diameter of the hole left of the figures {hole.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)}, mm",
-                    hole, 0.9)),
+                hole, 0.9)),
             new SizeQuestion("slot", "Width of the slot at the figure 7, across the arm, mm", SlotWidth, 0.9),
         ];
     }

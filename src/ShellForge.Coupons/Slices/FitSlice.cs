@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using ShellForge.Board.Profiles;
-using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
-using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing;
@@ -46,17 +43,13 @@ public sealed record FitSlice(
             .Moved(Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, cut.LidTop)));
         ImmutableArray<(string Name, Mesh Mesh)> pieces =
         [
-            (TubName, Evaluated(posts, tub.Plan.ShrinkScale, cancel)),
-            (LidName, Evaluated(lid, cover.Plan.ShrinkScale, cancel)),
+            (TubName, OneBed.Written(posts, tub.Plan.ShrinkScale, cancel)),
+            (LidName, OneBed.Written(lid, cover.Plan.ShrinkScale, cancel)),
         ];
-        PrinterProfile printer = plan.Source.Print.Printer;
-        PrintEstimate estimate = PrintEstimate.Of(PartLayers.Of(OneBed.Of(pieces.Select(piece => piece.Mesh)), printer), printer,
-            tub.Plan.Filament);
-        return new FitSlice(pieces, estimate.Started(printer), Try(plan), CautionsFor(plan));
+        return new FitSlice(
+            pieces, OneBed.Estimate(pieces.Select(piece => piece.Mesh), plan.Source.Print.Printer, tub.Plan.Filament), Try(plan),
+            CautionsFor(plan));
     }
-
-    private static Mesh Evaluated(Solid solid, double scale, CancellationToken cancel) =>
-        SolidEvaluator.Evaluate(solid.Moved(Transform3.Scale(scale, scale, 1)), cancel).Require().Mesh;
 
     private static ImmutableArray<string> CautionsFor(HousingPlan plan) => FitSlicePlan.Carriers(plan).Any(boss => boss.Hole is not null)
         ? ["The iron that sets inserts burns skin, and hot plastic gives off fumes: ventilate, and hold the print with pliers."]

@@ -2,14 +2,12 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ShellForge.Board.Description;
-using ShellForge.Board.Profiles;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Coupons.Files;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Stl;
 using ShellForge.Formats.ThreeMf;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Files;
 
 namespace ShellForge.Coupons.Slices;
@@ -17,40 +15,19 @@ namespace ShellForge.Coupons.Slices;
 /// <summary>The files of a fit slice: its pieces, one plate with both, a picture, the check list.</summary>
 public static class FitSliceFiles
 {
-    private const int Width = 1000;
-    private const int Height = 750;
-    private static readonly Rgb Plastic = new(120, 144, 172);
-
     /// <summary>All files.</summary>
     public static ImmutableArray<OutputFile> Of(FitSlice slice, BoardFile board)
     {
-        PrinterProfile printer = board.Print.Printer;
-        var filament = new PrintFilament(board.Print.Shell.Name, board.Print.Shell.Screen);
-        PrintPlate plate = PlateLayout.Arrange(
-            [.. slice.Pieces.Select(piece => new PrintJob(piece.Name, [new PrintBody(piece.Name, piece.Mesh, filament)]))],
-            new PrintBed(printer.BedX, printer.BedY, printer.BedMargin, 1))[0];
+        PrintPlate plate = OneBed.Plates(slice.Pieces, board.Print.Printer, board.Print.Shell)[0];
         return
         [
             .. slice.Pieces.Select(
-                piece => Written(piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
-            Written("fit-slice.3mf", stream => ThreeMfWriter.Write(stream, $"{board.Name}, fit slice", plate)),
-            new OutputFile("fit-slice.png", PngWriter.ToBytes(Picture(plate))),
+                piece => OutputFile.Written(piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
+            OutputFile.Written("fit-slice.3mf", stream => ThreeMfWriter.Write(stream, $"{board.Name}, fit slice", plate)),
+            new OutputFile("fit-slice.png", PngWriter.ToBytes(OneBed.PictureOf(plate, View.Corner))),
             new OutputFile("fit-slice.txt", Encoding.UTF8.GetBytes(Text(slice, board))),
         ];
     }
-
-    private static Picture Picture(PrintPlate plate) => Renderer.Render(new Scene
-    {
-        Parts =
-        [
-            .. plate.Jobs.Select(placed => new PicturedPart(placed.Job.Bodies[0].Mesh, Plastic)
-            {
-                Placement = Transform3.Shift(placed.Shift.X, placed.Shift.Y, placed.Shift.Z),
-            }),
-        ],
-        Width = Width,
-        Height = Height,
-    }).WithFewColours();
 
     private static string Text(FitSlice slice, BoardFile board)
     {
@@ -70,12 +47,5 @@ public static class FitSliceFiles
         }
 
         return text.ToString();
-    }
-
-    private static OutputFile Written(string name, Action<Stream> write)
-    {
-        using var stream = new MemoryStream();
-        write(stream);
-        return new OutputFile(name, stream.ToArray());
     }
 }

@@ -50,7 +50,7 @@ internal sealed record KeptPost(Point2 At, double Radius, double WholeFrom)
 /// <param name="LidTop">Where the cover is cut off, mm.</param>
 internal sealed record FitSlicePlan(
     ImmutableArray<(Region Outline, double Top)> Walls, ImmutableArray<KeptPost> Posts, Region Floor, double FloorZ, double FloorThickness,
-        Region LidStrip,
+    Region LidStrip,
     double LidTop)
 {
     private const double ThinFloor = 0.4;
@@ -221,7 +221,7 @@ internal sealed record FitSlicePlan(
         return Region.Polygon(
         [
             through + (from * along) - across, through + (to * along) - across, through + (to * along) + across,
-                through + (from * along) + across,
+            through + (from * along) + across,
         ]);
     }
 }

@@ -174,7 +174,7 @@ internal sealed class DepthBuffer : IDisposable
     // The same where a section plane takes away what lies above it.
     private static bool DrawRun(
         Span<float> near, Span<int> faces, int face, double start, double dNear, int first, double perNear, double constant,
-            double perSample)
+        double perSample)
     {
         bool shows = false;
         for (int k = 0; k < near.Length; k++)

@@ -55,7 +55,7 @@ public sealed class Picture
         {
             throw new ArgumentException(
                 $"A picture of {other.Width} x {other.Height} at {left}, {top} does not fit into one of {Width} x {Height}.",
-                    nameof(other));
+                nameof(other));
         }
 
         for (int y = 0; y < other.Height; y++)

@@ -53,7 +53,7 @@ internal sealed class Shading
     /// <param name="cuts">How each part's cut face looks, and where the plane lies; null where none is seen.</param>
     public Shading(
         FaceLook[] looks, Projection projection, DepthBuffer buffer,
-            (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? cuts = null)
+        (FaceLook[] Looks, (double X, double Y, double Z, double D) Plane)? cuts = null)
     {
         _buffer = buffer;
         _looks = looks;

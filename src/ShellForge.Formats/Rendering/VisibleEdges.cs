@@ -113,8 +113,8 @@ public static class VisibleEdges
 
         public Grid(Box2 box, double perMillimetre)
         {
-            this._box = box;
-            this._perMillimetre = perMillimetre;
+            _box = box;
+            _perMillimetre = perMillimetre;
             _buffer = new DepthBuffer((int)Math.Ceiling(box.Size.X * perMillimetre) + 1, (int)Math.Ceiling(box.Size.Y * perMillimetre) + 1);
         }
 

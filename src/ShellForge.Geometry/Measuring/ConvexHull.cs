@@ -74,7 +74,7 @@ public static class ConvexHull
             Face[] first =
             [
                 new(four[0], four[1], four[2]), new(four[0], four[3], four[1]), new(four[1], four[3], four[2]),
-                    new(four[2], four[3], four[0]),
+                new(four[2], four[3], four[0]),
             ];
             Join(first);
             _faces.AddRange(first);

@@ -90,7 +90,7 @@ public static class Thickness
     /// <param name="counts">Whether a reading counts; null: all do.</param>
     public static ThicknessReading? Thinnest(
         SurfaceTree solid, double spacing, double reach, Angle opposing, Func<Point3, bool>? from = null,
-            Func<ThicknessReading, bool>? counts = null)
+        Func<ThicknessReading, bool>? counts = null)
     {
         ThicknessReading? thinnest = null;
         double least = opposing.Cos;

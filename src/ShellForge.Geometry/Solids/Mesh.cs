@@ -47,6 +47,26 @@ public sealed class Mesh
     public int TriangleCount => Tags.Length;
 
     /// <summary>
+    /// Meshes as one, for looking and measuring: in their order, nothing welded. Bodies that touch or overlap stay as they are.
+    /// </summary>
+    /// <param name="meshes">The meshes, where they lie.</param>
+    public static Mesh Joined(IEnumerable<Mesh> meshes)
+    {
+        var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
+        var triangles = ImmutableArray.CreateBuilder<int>();
+        var tags = ImmutableArray.CreateBuilder<FaceTag>();
+        foreach (Mesh mesh in meshes)
+        {
+            int first = vertices.Count;
+            vertices.AddRange(mesh.Vertices);
+            triangles.AddRange(mesh.Triangles.Select(vertex => vertex + first));
+            tags.AddRange(mesh.Tags);
+        }
+
+        return new Mesh(vertices.ToImmutable(), triangles.ToImmutable(), tags.ToImmutable());
+    }
+
+    /// <summary>
     /// The mesh moved, turned or scaled, its vertices rounded to the lattice: for looking and measuring. Rounding may make neighbours touch
     /// by a step, so what is to be cut or written is mapped as a solid, before its evaluation.
     /// </summary>

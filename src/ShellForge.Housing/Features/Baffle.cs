@@ -23,15 +23,15 @@ internal static class Baffle
         {
             yield return FeatureContribution.Adds(
                 PartNames.Baffle,
-                    Shapes.Extrude(baffle.Bridges, baffle.Bottom, baffle.BridgesTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+                Shapes.Extrude(baffle.Bridges, baffle.Bottom, baffle.BridgesTop).Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
         }
 
         if (!baffle.InWindow.IsEmpty)
         {
             yield return FeatureContribution.Adds(
                 PartNames.Baffle,
-                    Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop)
-                        .Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
+                Shapes.Extrude(baffle.InWindow, baffle.Top - overlap, baffle.InWindowTop)
+                    .Tagged(FaceNames.Tag(FaceFeature.BaffleWall)));
         }
 
         for (int i = 0; i < baffle.CrushRibs.Length; i++)
@@ -46,7 +46,7 @@ internal static class Baffle
         {
             yield return FeatureContribution.Adds(
                 PartNames.Baffle,
-                    Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
+                Shapes.Extrude(baffle.GripRibs[i], baffle.Bottom, baffle.Top).Tagged(FaceNames.Tag(FaceFeature.CrushRib, i)));
         }
 
         if (baffle.Tooth is ToothPlan tooth)
@@ -62,8 +62,8 @@ internal static class Baffle
             {
                 yield return FeatureContribution.Cuts(
                     PartNames.Baffle,
-                        Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top)
-                            .Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
+                    Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top)
+                        .Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
             }
         }
     }

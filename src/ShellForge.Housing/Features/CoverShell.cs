@@ -23,7 +23,7 @@ internal static class CoverShell
             PartNames.Cover, Shapes.Extrude(plate, inside, front).Tagged(FaceNames.Tag(FaceFeature.Bezel)));
         yield return FeatureContribution.Adds(
             PartNames.Cover,
-                Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
+            Shapes.Extrude(cover.Lip, cover.LipBottom, plan.Stack.PartingLine + overlap).Tagged(FaceNames.Tag(FaceFeature.Lip)));
         if (!cover.Bars.IsEmpty)
         {
             yield return FeatureContribution.Adds(
@@ -40,7 +40,7 @@ internal static class CoverShell
         {
             yield return FeatureContribution.Cuts(
                 PartNames.Cover,
-                    Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
+                Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
         }
 
         if (plan.Shell.BedChamfer > 0)

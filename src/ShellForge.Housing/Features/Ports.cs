@@ -48,7 +48,7 @@ internal static class Ports
                 Solid Cut(bool upsideDown) => Shapes.Extrude(
                     RoofedOpening.Of(
                         new Point2(v, (recess.Bottom + recess.Top) / 2), recess.Width, recess.Top - recess.Bottom, recess.CornerRadius,
-                            port.Roof, upsideDown),
+                        port.Roof, upsideDown),
                     recess.FaceU, port.WallFace + PastWall).Moved(frame).Tagged(FaceNames.Tag(FaceFeature.PortRecess, i));
             }
         }

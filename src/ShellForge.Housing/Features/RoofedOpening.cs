@@ -34,9 +34,9 @@ internal static class RoofedOpening
             return Region.Polygon(
             [
                 new Point2(box.Min.X, foot), new Point2(box.Min.X + across, box.Min.Y), new Point2(box.Max.X - across, box.Min.Y),
-                    new Point2(box.Max.X, foot),
+                new Point2(box.Max.X, foot),
                 new Point2(box.Max.X, side), new Point2(box.Max.X - across, box.Max.Y), new Point2(box.Min.X + across, box.Max.Y),
-                    new Point2(box.Min.X, side),
+                new Point2(box.Min.X, side),
             ]);
         }
 

@@ -19,7 +19,7 @@ internal sealed class LoopIndex
 
     public LoopIndex(IReadOnlyList<EdgeSegment> segments, Box2 bounds)
     {
-        this._segments = segments;
+        _segments = segments;
         _bottom = bounds.Min.Y;
         double height = bounds.Max.Y - bounds.Min.Y;
         int count = Math.Clamp(segments.Count, 1, MostBands);

@@ -9,7 +9,7 @@ internal static class LoopTracer
 {
     internal sealed record Traced(
         List<OutlineLoop> Loops, int OpenChains, int OpenLine, double OpenLength, double OpenGap, Box2 OpenBounds, int Branches,
-            int BranchLine);
+        int BranchLine);
 
     public static Traced Trace(StrokeGraph graph)
     {

@@ -81,7 +81,7 @@ internal static class StrokeChaining
         double gap = loops.Count == 0 ? 0 : loops.Max(l => l.LargestGap);
         return new ChainedStrokes(
             loops, traced.OpenChains, traced.OpenLine, traced.OpenLength, traced.OpenGap, traced.OpenBounds, gap, repeated, repeatedLoops,
-                traced.Branches, traced.BranchLine);
+            traced.Branches, traced.BranchLine);
     }
 
     private static long Cell(double value) => (long)Math.Round(value / EcadTolerances.SamePoint / 4, MidpointRounding.AwayFromZero);

@@ -70,7 +70,7 @@ internal enum DrillAction : byte
 /// <summary>One step of the program, numbers still as written.</summary>
 internal readonly record struct DrillStep(
     DrillAction Action, RawNumber X, RawNumber Y, bool HasX, bool HasY, RawNumber ArcI, RawNumber ArcJ, RawNumber ArcRadius,
-        bool Incremental, int Tool, int Line);
+    bool Incremental, int Tool, int Line);
 
 /// <summary>Which zeros are written in full.</summary>
 internal enum DrillZeros

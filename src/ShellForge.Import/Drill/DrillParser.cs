@@ -24,7 +24,7 @@ internal sealed class DrillParser
     private bool _repeats;
     private int _line;
 
-    private DrillParser(SourceText source, EcadLog log) => (this._source, this._log) = (source, log);
+    private DrillParser(SourceText source, EcadLog log) => (_source, _log) = (source, log);
 
     /// <summary>Whether a text looks like a drill program: an M48 header, or tool definitions and bare coordinates.</summary>
     public static bool LooksLike(SourceText source)

@@ -23,8 +23,8 @@ internal sealed class DrillRun
 
     private DrillRun(DrillProgram program, DrillReading reading)
     {
-        this._program = program;
-        this._reading = reading;
+        _program = program;
+        _reading = reading;
         foreach (DrillTool t in program.Tools)
         {
             Plating plating = t.Plating != Plating.Unknown ? t.Plating : program.FilePlating;

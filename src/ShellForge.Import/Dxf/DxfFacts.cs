@@ -15,4 +15,4 @@ internal readonly record struct DxfStroke(Stroke Stroke, string Layer);
 /// <param name="Ignored">Entities that are no edges, by kind, with how many.</param>
 internal sealed record DxfFacts(
     string File, string Version, double? Unit, bool? MetricHint, ImmutableArray<DxfStroke> Strokes,
-        ImmutableSortedDictionary<string, int> Ignored);
+    ImmutableSortedDictionary<string, int> Ignored);

@@ -74,7 +74,7 @@ public static class EcadFileLoader
                 string limits = $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
                 log.Add(new Diagnostic(
                     name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
-                        "too large for a hand-over file; not read", limits));
+                    "too large for a hand-over file; not read", limits));
                 return 0;
             }
 

@@ -23,12 +23,12 @@ internal static class JobFileReader
         {
             using JsonDocument document = JsonDocument.Parse(
                 source.Text,
-                    new JsonDocumentOptions
-                    {
-                        MaxDepth = EcadLimits.Depth,
-                        AllowTrailingCommas = true,
-                        CommentHandling = JsonCommentHandling.Skip
-                    });
+                new JsonDocumentOptions
+                {
+                    MaxDepth = EcadLimits.Depth,
+                    AllowTrailingCommas = true,
+                    CommentHandling = JsonCommentHandling.Skip
+                });
             double? thickness = Find(document.RootElement, "BoardThickness") is { } t && Number(t) is { } value ? value : null;
             JsonElement? size = Find(document.RootElement, "Size");
             if (thickness is <= 0 or > 20)

@@ -50,9 +50,6 @@ internal sealed class SourceText
         return index >= 0 ? index + 1 : ~index;
     }
 
-    /// <summary>Column, from 1, of a character offset.</summary>
-    public int ColumnOf(int offset) => offset - _lineStarts[LineOf(offset) - 1] + 1;
-
     /// <summary>Text in UTF-8, UTF-16 of either order with or without a mark, or, where bytes are no UTF-8, one character a byte.</summary>
     public static SourceText Decode(EcadFile file)
     {

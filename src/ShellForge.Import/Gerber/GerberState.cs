@@ -112,8 +112,6 @@ internal sealed class GerberState(SourceText source, EcadLog log)
         }
     }
 
-    public bool HasAperture(int number) => _apertures.ContainsKey(number);
-
     public void Attribute(string code, ReadOnlySpan<char> rest)
     {
         rest = rest.TrimStart('.').Trim();

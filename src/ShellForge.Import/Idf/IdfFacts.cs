@@ -10,7 +10,7 @@ internal sealed record IdfHole(Point2 At, double Diameter, bool Plated, string P
 /// <summary>A placement record. The mounting offset is the gap between board and part, in mm.</summary>
 internal sealed record IdfPlacement(
     string Package, string PartNumber, string Reference, Point2 At, double Offset, double RotationDegrees, bool Bottom, string Status,
-        int Line)
+    int Line)
 {
     /// <summary>Whether the part is on the board at all.</summary>
     public bool IsPlaced => !Status.Equals("UNPLACED", StringComparison.OrdinalIgnoreCase);

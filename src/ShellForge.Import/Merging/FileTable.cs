@@ -33,7 +33,7 @@ internal static class FileTable
 
     private static string Unit(
         RecognisedFile f, OutlineCandidate? candidate, DrillFacts? drill, IdfBoardFacts? board, Placement.PlacementFacts? placement,
-            ImmutableGerber? gerber) =>
+        ImmutableGerber? gerber) =>
         f.Kind switch
         {
             FileKind.IdfBoard => board?.Unit switch { "MM" => "mm", "THOU" => "mil", { } other => other.ToLowerInvariant(), null => "" },

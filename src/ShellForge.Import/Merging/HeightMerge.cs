@@ -22,7 +22,7 @@ internal sealed class HeightMerge
 
     public HeightMerge(IReadOnlyList<IdfLibraryFacts> libraries, EcadLog log)
     {
-        this._log = log;
+        _log = log;
         var heights = new List<double>();
         foreach (IdfLibraryFacts library in libraries)
         {

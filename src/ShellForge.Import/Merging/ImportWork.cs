@@ -27,7 +27,7 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
             outline = new ImportedOutline(
                 c.Candidate.File, c.Candidate.From, c.Profile.Outer, [.. c.Profile.Cutouts.Select(l => new ImportedCutout(l, false))],
                 Math.Max(c.Profile.Outer.LargestGap, c.Profile.Cutouts.Select(l => l.LargestGap).DefaultIfEmpty(0).Max()),
-                    c.Candidate.Unit);
+                c.Candidate.Unit);
         }
         else if (!log.HasErrors)
         {

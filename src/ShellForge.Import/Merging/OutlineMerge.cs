@@ -94,7 +94,7 @@ internal static class OutlineMerge
         {
             log.Warn(
                 candidate.File, profile.Outer.Line, "ecad-size", $"a board of {ProfileSelection.Size(profile.Outer)} is hardly meant",
-                    "check the unit of the export");
+                "check the unit of the export");
         }
     }
 

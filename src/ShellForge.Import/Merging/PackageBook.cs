@@ -17,25 +17,25 @@ internal sealed class PackageBook(IReadOnlyDictionary<string, PackageMatch> know
     private static readonly (string Word, string Profile)[] Families =
     [
         ("SOT-23-6", "sot-23-6"), ("SOT23-6", "sot-23-6"), ("SOT-23-5", "sot-23-5"), ("SOT23-5", "sot-23-5"), ("SOT-223", "sot-223"),
-            ("SOT223", "sot-223"),
+        ("SOT223", "sot-223"),
         ("SOT-23", "sot-23"), ("SOT23", "sot-23"), ("SO-16", "soic-16"), ("SO-14", "soic-14"), ("SO-8", "soic-8"),
         ("SOIC-16", "soic-16"), ("SOIC-14", "soic-14"), ("SOIC-8", "soic-8"), ("TSSOP-20", "tssop-20"), ("TSSOP-14", "tssop-14"),
         ("QFN-32", "qfn-32"), ("QFN-20", "qfn-20"), ("LQFP-48", "lqfp-48"), ("LQFP-32", "lqfp-32"),
         ("SOD-123", "sod-123"), ("SOD123", "sod-123"), ("D_SMA", "sma"), ("DO-214AC", "sma"),
         ("PINHEADER_1X02_P2.54", "header-2.54-1x2"), ("PINHEADER_1X03_P2.54", "header-2.54-1x3"),
-            ("PINHEADER_1X04_P2.54", "header-2.54-1x4"),
+        ("PINHEADER_1X04_P2.54", "header-2.54-1x4"),
         ("PINHEADER_1X06_P2.54", "header-2.54-1x6"), ("PINHEADER_1X08_P2.54", "header-2.54-1x8"),
-            ("PINHEADER_2X03_P2.54", "header-2.54-2x3"),
+        ("PINHEADER_2X03_P2.54", "header-2.54-2x3"),
         ("PINHEADER_2X05_P2.54", "header-2.54-2x5"), ("PIN HEADER 1X4", "header-2.54-1x4"),
         ("USB_C_RECEPTACLE", "usb-c-receptacle"), ("USB-C-RECEPTACLE", "usb-c-receptacle"), ("USB_MICRO-B", "micro-b-receptacle"),
-            ("USB_MICRO_B", "micro-b-receptacle"),
+        ("USB_MICRO_B", "micro-b-receptacle"),
     ];
 
     private static readonly (string Word, string Led)[] LedWords =
     [
         ("2020", "2020"), ("1010", "1010"), ("1515", "1515"), ("3535", "3535"), ("5050", "5050"), ("4020", "4020-side"),
         ("MINI", "3535"), ("WS2812", "5050"), ("SK6812", "5050"), ("WS2811", "5050"), ("APA102", "5050"), ("SK9822", "5050"),
-            ("PLCC4_5.0X5.0", "5050"), ("PLCC6_5.0X5.0", "5050"),
+        ("PLCC4_5.0X5.0", "5050"), ("PLCC6_5.0X5.0", "5050"),
     ];
 
     /// <summary>The package behind a name; null when the name doesn't tell.</summary>

@@ -12,4 +12,4 @@ namespace ShellForge.Import.Merging;
 /// <param name="MountingRequired">Whether the board file must say how it sits.</param>
 internal sealed record PackageMatch(
     string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive, bool HasMouth = false,
-        bool MountingRequired = false);
+    bool MountingRequired = false);

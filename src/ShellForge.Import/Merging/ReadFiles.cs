@@ -59,7 +59,7 @@ internal sealed class ReadFiles
         {
             log.Error(
                 read.Boards[1].File, 1, "ecad-two-boards", $"a second IDF board beside {read.Boards[0].File}",
-                    "import the files of one board");
+                "import the files of one board");
         }
 
         return read;

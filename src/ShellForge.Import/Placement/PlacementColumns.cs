@@ -14,7 +14,7 @@ internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotatio
         ["midx", "xmid", "centerx", "centrex", "xcenter", "xcentre", "centroidx", "xcentroid", "bodyx", "posx", "xpos", "positionx",
             "xposition",
             "locationx", "xlocation", "xcoord", "xcoordinate", "coordx", "coordinatex", "symx", "symbolx", "placex", "x", "refx", "xref",
-                "padx"];
+            "padx"];
 
     private static readonly string[] RotationNames = ["rotation", "rot", "angle", "orientation", "rotate", "theta", "rotationdeg",
         "angledeg", "r", "orient"];
@@ -55,7 +55,7 @@ internal sealed record PlacementColumns(int Reference, int X, int Y, int Rotatio
 
         return new PlacementColumns(
             reference, x, y, Find(names, RotationNames), Find(names, SideNames), Find(names, MirrorNames), Find(names, ValueNames),
-                Find(names, PackageNames), Find(names, StatusNames), unit);
+            Find(names, PackageNames), Find(names, StatusNames), unit);
     }
 
     /// <summary>How many columns were recognised.</summary>

@@ -158,7 +158,7 @@ public static class StepPictures
             return step.At is { } at && !step.FromBelow && Angle.Between(at, View.Corner.Azimuth).Degrees < InSightDegrees ? at : usual;
         }
 
-        private static Geometry.Solids.Mesh MeshOf(HandThing thing) => PageBodies.Joined(
+        private static Geometry.Solids.Mesh MeshOf(HandThing thing) => Geometry.Solids.Mesh.Joined(
             thing.Discs.Select(disc => SimpleMesh.Upright(SimpleMesh.Disc(thing.At, disc.Diameter), disc.FromZ, disc.ToZ)));
     }
 }

@@ -49,7 +49,7 @@ internal sealed class DrawingSheet
     /// <param name="sizes">What the dimensions are.</param>
     public static DrawingSheet For(
         Box2 model, (double Left, double Above, double Right, double Below) room, string name, string view,
-            string sizes = "dimensions in mm")
+        string sizes = "dimensions in mm")
     {
         Point2 size = model.Max - model.Min;
         (double Factor, string Name) scale = Scales[^1];

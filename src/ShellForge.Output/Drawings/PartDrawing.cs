@@ -108,16 +108,16 @@ public static class PartDrawing
         {
             DimensionLines.Horizontal(
                 sheet.Svg, sheet.At(inner.From, sizes.Bottom), sheet.At(inner.To, sizes.Bottom), row,
-                    sign + Caliper(inner.To - inner.From));
+                sign + Caliper(inner.To - inner.From));
             row += RowSpacing;
         }
 
         DimensionLines.Horizontal(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row,
-                sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
+            sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
         DimensionLines.Vertical(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z),
-                sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
+            sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
         if (nominal.HasWall && sizes.Wall is { } wall)

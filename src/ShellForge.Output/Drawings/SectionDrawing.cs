@@ -113,7 +113,7 @@ public static class SectionDrawing
             lowest = labelY;
             sheet.Svg.Polyline(
                 [new Point2(edge + 1, y), new Point2(edge + 4, y), new Point2(edge + 9, labelY), new Point2(edge + 12, labelY)],
-                    Stroke.Thin);
+                Stroke.Thin);
             sheet.Svg.Lettering(
                 new Point2(edge + 13, labelY + 0.9), $"{DimensionLines.Value(z)}  {name}", DimensionLines.TextHeight, TextAnchor.Start);
         }

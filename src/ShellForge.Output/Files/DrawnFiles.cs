@@ -60,14 +60,7 @@ public sealed record DrawnFiles(
         (string Name, Action<Stream> Write)[] files =
             [.. OutputFormat.All.Where(formats.Contains).SelectMany(format => format.Files(housing, looks))];
         var written = new OutputFile[files.Length];
-        Parallel.For(0, written.Length, i => written[i] = new OutputFile(files[i].Name, Written(files[i].Write)));
+        Parallel.For(0, written.Length, i => written[i] = OutputFile.Written(files[i].Name, files[i].Write));
         return looks.LightSheet is { } light ? [.. written, new OutputFile(LightPictures.FileName, light)] : [.. written];
-    }
-
-    private static byte[] Written(Action<Stream> write)
-    {
-        using var stream = new MemoryStream();
-        write(stream);
-        return stream.ToArray();
     }
 }

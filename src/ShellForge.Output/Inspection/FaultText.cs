@@ -49,6 +49,6 @@ public static class FaultText
             : string.Create(CultureInfo.InvariantCulture, $", triangle {fault.Triangle + 1}{other}");
         return string.Create(
             CultureInfo.InvariantCulture,
-                $"at ({fault.Place.X:0.###;-0.###;0}, {fault.Place.Y:0.###;-0.###;0}, {fault.Place.Z:0.###;-0.###;0}) mm{triangle}");
+            $"at ({fault.Place.X:0.###;-0.###;0}, {fault.Place.Y:0.###;-0.###;0}, {fault.Place.Z:0.###;-0.###;0}) mm{triangle}");
     }
 }

@@ -86,9 +86,9 @@ public static class LightPictures
     public static string InWords(HousingLight light) => light.MinimumOverMean is double even
         ? string.Create(
             CultureInfo.InvariantCulture,
-                $"{light.Scene.Leds.Length} LEDs; "
-                    + $"{(light.Circles.Any(circle => circle.Circle is null) ? "between neighbours" : "along the circle")} the dimmest "
-                    + $"place has {100 * even:0} % of the mean light")
+            $"{light.Scene.Leds.Length} LEDs; "
+                + $"{(light.Circles.Any(circle => circle.Circle is null) ? "between neighbours" : "along the circle")} the dimmest "
+                + $"place has {100 * even:0} % of the mean light")
         : string.Create(CultureInfo.InvariantCulture, $"{light.Scene.Leds.Length} LEDs, none of which lights the window straight");
 
     private static Picture FalseColours(HousingLight light, LightShow show)

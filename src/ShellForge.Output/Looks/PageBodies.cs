@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Page;
 using ShellForge.Planning.Plan;
@@ -31,7 +30,7 @@ internal static class PageBodies
         {
             string name = colour.First().Name == PartNames.Board ? PartNames.Board : $"{PartNames.Board} {colour.Key}";
             bodies.Add(new PageBody(
-                name, PartNames.Board, Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, PartNames.Board));
+                name, PartNames.Board, Mesh.Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, PartNames.Board));
         }
 
         return [.. bodies.OrderBy(body => body.Level)];
@@ -45,21 +44,4 @@ internal static class PageBodies
         PartNames.Diffuser => 3,
         _ => 4,
     };
-
-    /// <summary>Bodies beside each other as one mesh.</summary>
-    internal static Mesh Joined(IEnumerable<Mesh> meshes)
-    {
-        var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
-        var triangles = ImmutableArray.CreateBuilder<int>();
-        var tags = ImmutableArray.CreateBuilder<FaceTag>();
-        foreach (Mesh mesh in meshes)
-        {
-            int first = vertices.Count;
-            vertices.AddRange(mesh.Vertices);
-            triangles.AddRange(mesh.Triangles.Select(vertex => vertex + first));
-            tags.AddRange(mesh.Tags);
-        }
-
-        return new Mesh(vertices.ToImmutable(), triangles.ToImmutable(), tags.ToImmutable());
-    }
 }

@@ -125,7 +125,7 @@ public sealed record PagePicture(string Caption, string Alternative, byte[] Png,
 /// <summary>How a part is printed.</summary>
 public sealed record PagePart(
     string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layer, string Walls,
-        string Supports);
+    string Supports);
 
 /// <summary>A step of the assembly.</summary>
 /// <param name="Title">What the hands do.</param>
@@ -137,7 +137,7 @@ public sealed record PagePart(
 /// <param name="Alternative">The picture in words.</param>
 public sealed record PageStep(
     string Title, string Text, string Check, ImmutableArray<HandCaution> Cautions, ImmutableArray<string> Tools, byte[]? Png,
-        string Alternative);
+    string Alternative);
 
 /// <summary>What the page needs to follow a file.</summary>
 /// <param name="Version">Counts the good versions of the file.</param>

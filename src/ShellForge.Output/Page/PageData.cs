@@ -20,18 +20,18 @@ internal sealed record PageData(bool Live, ImmutableArray<PageDataBody> Bodies, 
 /// <summary>A body of the view.</summary>
 internal sealed record PageDataBody(
     string Name, string BelongsTo, string Colour, string Edge, string CutColour, double Opacity, double Level, bool Translucent,
-        PackedMesh Mesh)
+    PackedMesh Mesh)
 {
     public static PageDataBody Of(PageBody body, int index) => new(
         body.Name, body.BelongsTo, body.Colour, PageColours.Edge(body.Colour), PageColours.Cut(body.Colour, index), body.Opacity,
-            body.Level,
+        body.Level,
         body.Translucent, PackedMesh.Of(body.Mesh));
 }
 
 /// <summary>A finding at its place.</summary>
 internal sealed record PageDataFinding(
     int Number, string Severity, string Message,
-        [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ImmutableArray<double>? At)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ImmutableArray<double>? At)
 {
     private const int Decimals = 3;
 

@@ -40,7 +40,7 @@ public static class HousingPlates
             .GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
             .Select(job => new PrintJob(
                 housing.Board.NameOf(job.Key),
-                    [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(part => Body(housing, part))]))];
+                [.. job.OrderBy(part => part.Plan.PrintedWith is not null).Select(part => Body(housing, part))]))];
 
     private static PrintBody Body(HousingUnderCheck housing, MadePart part) =>
         new(housing.Board.NameOf(part.Name), part.PrintMesh.Mesh, new PrintFilament(part.Plan.Filament.Name, part.Plan.Filament.Screen));

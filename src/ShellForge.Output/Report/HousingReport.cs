@@ -112,6 +112,9 @@ public sealed record HousingReport
         }
     }
 
+    /// <summary>How many findings there are of a severity.</summary>
+    public int Count(Severity severity) => Findings.Count(finding => finding.Severity == severity);
+
     /// <summary>Plastic of all parts as printed, g.</summary>
     public double Grams => Parts.Sum(part => part.Estimate.Grams);
 

@@ -48,7 +48,7 @@ internal sealed record LightDocument(
 
     public static LightDocument Of(HousingLight light, double wanted) => new(
         LightPictures.FileName, OpticsBasis, light.Map.Face.OpenArea, wanted, light.MinimumOverMean,
-            [.. light.Circles.Select(CircleDocument.Of)],
+        [.. light.Circles.Select(CircleDocument.Of)],
         light.Crosstalk, light.ThroughCellWall, light.Map.Diffuser.Transmission, light.Map.DirectShare, light.Map.ReflectedShare,
         light.Map.SeenShare, light.Leaks.SeamShare, light.Leaks.WallGlow, light.Leaks.WallAt);
 }
@@ -56,7 +56,7 @@ internal sealed record LightDocument(
 /// <summary>The light over a circle of LEDs, or over all LEDs that lie on none.</summary>
 internal sealed record CircleDocument(
     [property: Description("Null for LEDs that lie on no circle about the middle: they are judged together.")] double? DiameterMm, int Leds,
-        double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
+    double? AlongMinimumOverMean, double? AlongMichelson, double? AcrossMinimumOverMean, double? AcrossMichelson,
     [property: Description("The dimmest place, as assembled, mm.")] Point3? DimmestAt)
 {
     public static CircleDocument Of(CircleLight circle) => new(
@@ -110,7 +110,7 @@ internal sealed record NodeDocument(
 /// <summary>A moment of warming up.</summary>
 internal sealed record WarmUpDocument(
     double Minutes, [property: JsonConverter(typeof(Tenths))] double AirCelsius,
-        [property: JsonConverter(typeof(Tenths))] double BoardCelsius)
+    [property: JsonConverter(typeof(Tenths))] double BoardCelsius)
 {
     public static ImmutableArray<WarmUpDocument> Of(HeatResult heat) =>
         [.. heat.WarmUp.Select(point => new WarmUpDocument(point.Minutes, point.AirCelsius, point.BoardCelsius))];

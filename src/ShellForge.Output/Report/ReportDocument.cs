@@ -121,7 +121,7 @@ internal sealed record PartDocument(
 {
     public static PartDocument Of(PartReport part) => new(
         part.Name, part.File, part.Plate, part.Filament, part.PrintedWith, part.Triangles, part.Volume, part.Area, part.MassGrams,
-            part.Size,
+        part.Size,
         part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At, PrintDocument.Of([part.Estimate], null));
 }
 
@@ -167,7 +167,7 @@ internal sealed record FindingDocument(
     public static FindingDocument Of(Finding finding) => new(
         finding.Rule, finding.Severity, finding.Subject, finding.Message, Finite(finding.Measured), Finite(finding.Limit), finding.Unit,
         finding.At, finding.InFile is { } place ? new FilePlaceDocument(place.File, place.Line, place.Column) : null, finding.Remedy,
-            finding.Accepted);
+        finding.Accepted);
 
     // A rule that divides by nothing found nothing.
     private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;

@@ -22,8 +22,8 @@ internal sealed class HousingNetwork
 
     public HousingNetwork(HeatInput input, HeatCoefficients coefficients)
     {
-        this._input = input;
-        this._coefficients = coefficients;
+        _input = input;
+        _coefficients = coefficients;
         _points = new HousingPoints(input, coefficients, Network);
         int below = Network.Gap(t => Convection(t, _points.FloorInside, _points.Board, input.BelowBoard));
         int above = Network.Gap(t => Convection(t, _points.Board, _points.FrontInside, input.AboveToBezel));
@@ -139,7 +139,7 @@ internal sealed class HousingNetwork
         int[] beside =
         [
             _points.FloorInside[i], _points.LowAir[i], _points.BelowAir[i], _points.Board[i], _points.AboveAir[i], _points.HighAir[i],
-                _points.FrontInside[i],
+            _points.FrontInside[i],
         ];
         double[] sheets =
         [

@@ -36,7 +36,7 @@ internal sealed class HousingPoints
         Heights =
         [
             input.Floor.Thickness, input.BelowBoard / 2, input.BelowBoard / 2, input.BoardThickness, input.AboveToBezel / 2,
-                input.AboveToBezel / 2,
+            input.AboveToBezel / 2,
             input.Bezel.Thickness,
         ];
         Side = Wall(input.Rings[^1].Outer + (input.Wall.Thickness / 2));

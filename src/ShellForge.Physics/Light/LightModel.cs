@@ -127,7 +127,7 @@ public static class LightModel
 
     private static void AddDirect(
         LightScene scene, DirectLight direct, LightFields fields, int[] zoneOf, ZoneFlux flux, double[] peaks, FarSight far,
-            int from, int to)
+        int from, int to)
     {
         ReceiverGrid face = scene.Face;
         Span<Point3> looked = stackalloc Point3[4];

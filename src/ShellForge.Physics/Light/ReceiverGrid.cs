@@ -18,7 +18,7 @@ public sealed class ReceiverGrid
         int columns, int rows, double left, double bottom, double step, bool wraps, bool[] open,
         Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting)
     {
-        this._meeting = meeting;
+        _meeting = meeting;
         Columns = columns;
         Rows = rows;
         Left = left;
@@ -26,7 +26,7 @@ public sealed class ReceiverGrid
         Step = step;
         Wraps = wraps;
         Open = open;
-        this._place = place;
+        _place = place;
     }
 
     /// <summary>Cells in a row.</summary>

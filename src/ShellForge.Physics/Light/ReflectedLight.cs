@@ -50,7 +50,7 @@ internal sealed class ReflectedLight
     /// <param name="cancel">Stops it.</param>
     public ReflectedLight(LightScene scene, DirectLight direct, CancellationToken cancel)
     {
-        (this._scene, this._direct, _face) = (scene, direct, scene.Face);
+        (_scene, _direct, _face) = (scene, direct, scene.Face);
         _channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
         _stride = Math.Max(1, (int)Math.Round(Coarse / _face.Step));
         _columns = (_face.Columns + _stride - 1) / _stride;

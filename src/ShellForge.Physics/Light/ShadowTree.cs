@@ -27,11 +27,11 @@ public sealed class ShadowTree
 
     internal ShadowTree(Node[] nodes, Vector3[] corners, Vector3[] firstEdges, Vector3[] secondEdges, int[] materials)
     {
-        this._nodes = nodes;
-        this._corners = corners;
-        this._firstEdges = firstEdges;
-        this._secondEdges = secondEdges;
-        this._materials = materials;
+        _nodes = nodes;
+        _corners = corners;
+        _firstEdges = firstEdges;
+        _secondEdges = secondEdges;
+        _materials = materials;
     }
 
     /// <summary>A tree without a triangle.</summary>

@@ -77,7 +77,7 @@ internal sealed class GlueForm : ClosureForm
                 "the lip's gap, which the glue has to fill"),
             Groove = reasons.Length(
                 "closure.groove", groove, Reasons.Rule,
-                    $"chamfer inside the tub's rim for the glue that is squeezed out; it leaves {LinesBeside} lines of the wall"),
+                $"chamfer inside the tub's rim for the glue that is squeezed out; it leaves {LinesBeside} lines of the wall"),
         });
     }
 }

@@ -89,8 +89,8 @@ internal static class SnapDecision
         {
             reasons.Choice("closure.bead.pieces", split.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule, string.Create(
                 CultureInfo.InvariantCulture,
-                    $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes "
-                        + $"{force:0} N"));
+                $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes "
+                    + $"{force:0} N"));
         }
 
         reasons.Choice(
@@ -148,7 +148,7 @@ internal static class SnapDecision
             .Select(form => $"'closure: {form.Word}'");
         return new LostCatch(
             $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove",
-                $"{string.Join(" or ", others)}, or walls of 4 lines");
+            $"{string.Join(" or ", others)}, or walls of 4 lines");
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)

@@ -120,7 +120,7 @@ internal sealed class TwistForm : ClosureForm
                 + $"the key");
         reasons.Choice(
             "closure.turn", $"{Reasons.Mm(Math.Round(ring.Turn.Degrees, 1))} degrees clockwise", Reasons.Rule,
-                "a lug's length and its gaps");
+            "a lug's length and its gaps");
         double bottom = lipBottom + Gap;
         return reasons.Of<ClosurePlan>(new TwistClosurePlan
         {
@@ -134,7 +134,7 @@ internal sealed class TwistForm : ClosureForm
             Gap = Gap,
             RidgePress = reasons.Length(
                 "closure.ridge.interference", RidgePress, Reasons.Rule,
-                    "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),
+                "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),
             RidgeLength = reasons.Length("closure.ridge.length", RidgeLength, Reasons.Rule, "along the wall, in front of each closed lug"),
         });
     }

@@ -1,4 +1,5 @@
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 
 namespace ShellForge.Planning.Draft;
 
@@ -17,8 +18,10 @@ public sealed record PrintBasis(double LineWidth, double Layer, double FirstLaye
     public const double OverlapShare = 1 - (Math.PI / 4);
 
     /// <summary>The basis of a print specification.</summary>
-    public static PrintBasis Of(PrintSpec print) =>
-        new(print.Printer.LineWidth, print.Printer.LayerHeight, print.Printer.FirstLayerHeight);
+    public static PrintBasis Of(PrintSpec print) => Of(print.Printer);
+
+    /// <summary>The basis of a printer.</summary>
+    public static PrintBasis Of(PrinterProfile printer) => new(printer.LineWidth, printer.LayerHeight, printer.FirstLayerHeight);
 
     /// <summary>Distance between the middles of neighbouring lines, mm.</summary>
     public double LineSpacing => LineWidth - (OverlapShare * Layer);

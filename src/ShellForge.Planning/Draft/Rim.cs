@@ -13,7 +13,7 @@ internal sealed class Rim
     /// <summary>The edge of a board.</summary>
     public Rim(BoardOutline outline)
     {
-        this._outline = outline;
+        _outline = outline;
         _filled = outline.Region.Filled();
     }
 

@@ -83,12 +83,12 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
                 "cable-exit-moved", "cable exit",
                 $"at {HandAngle(Cable.At)} no place on the floor is free for it; it is planned at {HandAngle(exit.At)}",
                 away, ToldFrom, "degrees", new Point3(free.X, free.Y, draft.Stack.FloorTop),
-                    "'angle:' where the floor is free, or through: wall");
+                "'angle:' where the floor is free, or through: wall");
         }
 
         reasons.Choice("cable.exit", exit.Window is null ? "hole through the floor" : "hole through the floor, with a window for the plug",
             Reasons.Origin(draft.File, "housing.cable.through"),
-                $"as asked; the {(Tied ? "tie" : "knot")} inside can't follow a pull through it");
+            $"as asked; the {(Tied ? "tie" : "knot")} inside can't follow a pull through it");
         reasons.Length("cable.hole", exit.HoleDiameter, Reasons.Origin(draft.File, "housing.cable.round"),
             $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
         reasons.Length("cable.hole-off-axis", Math.Round(free.Length, 2), Reasons.Rule,

@@ -17,7 +17,7 @@ internal sealed class BelowBoardRoom
     /// <summary>The room of a board over a floor.</summary>
     public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels)
     {
-        this._levels = levels;
+        _levels = levels;
         Shell = shell;
         _hanging = PartEnvelope.OnBottom(file.Board);
         Wires = [.. file.Board.Wires.Where(w => w.Side == BoardSide.Bottom)];

@@ -57,7 +57,7 @@ internal static class DiffuserHold
         {
             reasons.Replace(
                 "band-not-drop-in", "diffuser.fit",
-                    "A band in the wall can't be a part of its own: the cover above it would hang on nothing.",
+                "A band in the wall can't be a part of its own: the cover above it would hang on nothing.",
                 0, 1, "", Place(limits), "leave 'diffuser.fit' out, or let the light through the front with 'light: {through: front}'");
         }
         else if (file.Housing.Diffuser.Fit is not null && same)

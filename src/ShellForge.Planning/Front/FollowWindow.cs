@@ -41,7 +41,7 @@ internal sealed class FollowWindow : LitWindow
 
     private FollowWindow(BoardFile file, BaffleSection section, LedFieldPlan field, Region outline, bool narrowed)
     {
-        (this._file, this._section, this._outline, this._narrowed) = (file, section, outline, narrowed);
+        (_file, _section, _outline, _narrowed) = (file, section, outline, narrowed);
         Field = field;
     }
 
@@ -114,8 +114,8 @@ internal sealed class FollowWindow : LitWindow
         int count = _outline.Parts.Length;
         string what = string.Create(
             CultureInfo.InvariantCulture,
-                $"{(count == 1 ? "" : $"{count} windows, ")}{_outline.Area:0} mm2 "
-                    + $"{(light.Shape == WindowShape.Outline ? "of the outline" : "round the LEDs")}");
+            $"{(count == 1 ? "" : $"{count} windows, ")}{_outline.Area:0} mm\u00b2 "
+                + $"{(light.Shape == WindowShape.Outline ? "of the outline" : "round the LEDs")}");
         double least = LitBand.LeastWidth(_file.Board);
         if (light.WindowWidth is double asked && asked < least)
         {
@@ -135,7 +135,7 @@ internal sealed class FollowWindow : LitWindow
         double least = LitBand.LeastWidth(file.Board);
         double Radius(int led) => Math.Min(
             Math.Max(file.Housing.Light.WindowWidth ?? field.Leds[led].Pitch, least) / 2,
-                Math.Max(least / 2, FarthestOut - field.Leds[led].At.Length));
+            Math.Max(least / 2, FarthestOut - field.Leds[led].At.Length));
         return Region.Union(
         [
             .. field.Leds.Select((led, i) => Region.Disc(led.At, Ring.Peg(Radius(i)))),

@@ -55,10 +55,9 @@ internal static class FrontDecision
 
         lit.Note(fit, reasons);
         Region window = lit.Outline(shell, room);
-        Region outline = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet ? lit.Sheet(shell, room, LedgeWanted) : window;
-
-        Region bars = lit.Bars(basis, fit);
         bool inFront = fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
+        Region outline = inFront ? lit.Sheet(shell, room, LedgeWanted) : window;
+        Region bars = lit.Bars(basis, fit);
         if (!bars.IsEmpty)
         {
             reasons.Choice("cover.bars", inFront ? "across the window" : "behind the diffuser", Reasons.Rule,
@@ -107,7 +106,7 @@ internal static class FrontDecision
             "the band's evenness follows from the LEDs' places; it is checked against this, not planned by it");
     }
 
-    // Windows are rings and discs about the board's middle: an outline that leaves none of a useful size there gets a closed front.
+    // Neither a ring or disc about the board's middle nor a window round its LEDs has room: the front is closed.
     private static Decided<FrontDraft> WithoutWindow(
         BoardFile file, CoverRoom room, FrontLimits limits, double thickness, double bezel, Reasons reasons)
     {

@@ -52,28 +52,8 @@ internal static class Joins
     // The straight way from a place to the nearest point of a region.
     private static Region Way(Point2 from, Region to, double width)
     {
-        Point2 end = Nearest(to, from);
+        Point2 end = to.Loops.Select(loop => OutlinePlaces.Nearest(loop, from)).MinBy(place => Point2.Distance(place, from));
         double length = Point2.Distance(from, end);
         return length <= width ? Region.Empty : Strips.Along(from, Angle.Of(end - from), width, -width / 2, length + (width / 2));
-    }
-
-    private static Point2 Nearest(Region region, Point2 from)
-    {
-        (Point2 nearest, double least) = (from, double.PositiveInfinity);
-        foreach (ImmutableArray<Point2> loop in region.Loops)
-        {
-            for (int i = 0; i < loop.Length; i++)
-            {
-                Point2 side = loop[(i + 1) % loop.Length] - loop[i];
-                double share = Math.Clamp(Point2.Dot(from - loop[i], side) / Point2.Dot(side, side), 0, 1);
-                Point2 at = loop[i] + (share * side);
-                if (Point2.Distance(at, from) < least)
-                {
-                    (nearest, least) = (at, Point2.Distance(at, from));
-                }
-            }
-        }
-
-        return nearest;
     }
 }

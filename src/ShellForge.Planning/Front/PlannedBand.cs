@@ -62,7 +62,7 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
                     Point2 place = pixel.At.Turned(turn);
                     return new LedSource(
                         new Point3(place.X, place.Y, each.Led.Height - tallest), new Point3(0, 0, 1), each.Led.ViewingAngleDegrees,
-                            each.Led.WindowWidth);
+                        each.Led.WindowWidth);
                 })),
             ],
             Solids = Walls(circle, turn, distance, tallest),

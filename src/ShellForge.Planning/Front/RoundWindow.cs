@@ -171,6 +171,6 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
     /// <summary>Notes a window narrower than an LED's own, which would cut it off.</summary>
     public static void NoteWidened(double asked, double least, Reasons reasons) => reasons.Replace(
         "window-widened", "light.window",
-            $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
+        $"A window of {Reasons.Mm(asked)} mm would cut off the LEDs' own light; it is {Reasons.Mm(least)} mm wide.",
         least, asked, "mm", Point3.Zero, $"ask for {Reasons.Mm(least)} or more, or leave 'light.window' to 'auto'");
 }

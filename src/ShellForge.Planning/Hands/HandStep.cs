@@ -119,7 +119,7 @@ public sealed record HandCaution(string Risk, string Text)
     /// <summary>Solvents and glues.</summary>
     public static HandCaution Adhesive { get; } = new(
         "Adhesive",
-            "Glue bonds skin and its vapour irritates: wear gloves and eye protection, air the room, and follow the maker's sheet.");
+        "Glue bonds skin and its vapour irritates: wear gloves and eye protection, air the room, and follow the maker's sheet.");
 
     /// <summary>Holes in a wall of the room.</summary>
     public static HandCaution Drilling { get; } = new(

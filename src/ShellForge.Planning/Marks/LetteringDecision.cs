@@ -46,7 +46,7 @@ internal static class LetteringDecision
             reasons.Replace(
                 "label-without-place", "label", $"letters {Reasons.Mm(depth)} deep would cut through the floor: the label is left out",
                 draft.Stack.FloorTop, floorLeast, "mm", new Point3(0, 0, 0),
-                    $"say `floor: {Reasons.Mm(floorLeast)}`, or `where: floor-inside`");
+                $"say `floor: {Reasons.Mm(floorLeast)}`, or `where: floor-inside`");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);
         }
 
@@ -60,7 +60,7 @@ internal static class LetteringDecision
         {
             reasons.Replace(
                 "label-without-place", "label",
-                    $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(least)} high: it is left out",
+                $"\"{label.Text}\" has no place on the floor, not even {Reasons.Mm(least)} high: it is left out",
                 0, least, "mm", new Point3(0, 0, 0), "shorten the label, or put it on the other side of the floor (`where:`)");
             return reasons.Of<ImmutableArray<LetteringPlan>>([]);
         }
@@ -89,7 +89,7 @@ internal static class LetteringDecision
         {
             reasons.Replace(
                 "label-too-small", "label",
-                    $"letters {Reasons.Mm(wanted)} high close up while printing; \"{label.Text}\" is made {Reasons.Mm(height)} high",
+                $"letters {Reasons.Mm(wanted)} high close up while printing; \"{label.Text}\" is made {Reasons.Mm(height)} high",
                 wanted, height, "mm", at, $"say `height: {Reasons.Mm(height)}`, or print with a finer nozzle");
         }
     }

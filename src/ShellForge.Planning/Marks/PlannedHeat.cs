@@ -111,7 +111,7 @@ public static class PlannedHeat
         [
             .. vents.Select(vent => (
                 (0.5 / Metre * (vent.Outline.Bounds.Min + vent.Outline.Bounds.Max).Turned(-1 * file.Up)).X,
-                    vent.Outline.Area / SquareMetre)).OrderBy(slot => slot.Item1),
+                vent.Outline.Area / SquareMetre)).OrderBy(slot => slot.Item1),
         ];
         int half = slots.Length / 2;
         if (half == 0)

@@ -53,7 +53,7 @@ internal sealed class MagnetForm : MountForm
         {
             reasons.Refuse(
                 "mount-without-place", "magnets",
-                    "Parts and posts leave no place for two magnet pockets, one on either side of the middle.",
+                "Parts and posts leave no place for two magnet pockets, one on either side of the middle.",
                 0, 2, "pockets", default, "mount: feet or stand, or a taller space below the board ('clearance: {below-parts: ...}')");
             return null;
         }

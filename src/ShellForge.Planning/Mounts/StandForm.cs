@@ -30,8 +30,7 @@ internal sealed class StandForm : MountForm
     private const int WideWallLines = 6;
     private const double Wide = 120;
 
-    // Under the lowest point of the housing, and under a plug whose cable turns to the back, mm.
-    private const double UnderRim = 5;
+    // Under a plug whose cable turns to the back, mm.
     private const double UnderPlug = 9;
 
     // A cable bends in so many of its diameters.
@@ -73,7 +72,7 @@ internal sealed class StandForm : MountForm
         {
             reasons.Refuse(
                 "mount-without-place", "stand",
-                    $"The housing is {Reasons.Mm(Math.Round(across, 1))} wide; a stand's two cheeks need {Reasons.Mm(LeastAcross)}.",
+                $"The housing is {Reasons.Mm(Math.Round(across, 1))} wide; a stand's two cheeks need {Reasons.Mm(LeastAcross)}.",
                 across, LeastAcross, "mm", default, "mount: feet or magnets, or none");
             return null;
         }
@@ -111,8 +110,8 @@ internal sealed class StandForm : MountForm
         {
             reasons.Refuse(
                 "mount-without-place", "stand",
-                    $"A stand for it would reach {Reasons.Mm(Math.Round(Farthest(plan), 0))} mm from the middle of the housing, farther "
-                        + $"than any part may.",
+                $"A stand for it would reach {Reasons.Mm(Math.Round(Farthest(plan), 0))} mm from the middle of the housing, farther "
+                    + $"than any part may.",
                 Farthest(plan), Lattice.LimitMillimetres - FromLimit, "mm", default, "mount: keyhole");
             return null;
         }
@@ -153,7 +152,7 @@ internal sealed class StandForm : MountForm
             double mouth = Point2.Dot(port.Face, Point2.Polar(1, port.Faces));
             Region way = Strips.Along(
                 port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0,
-                    Math.Max(port.WallFace - mouth, 0) + port.Mouth.PlugLength);
+                Math.Max(port.WallFace - mouth, 0) + port.Mouth.PlugLength);
             things.Add(new HangingThing(
                 $"{port.Ref}'s plug", way.Turned(upright).Moved(shift), port.AxisZ - (port.Mouth.PlugHeight / 2), UnderPlug,
                 Angle.Between(port.Faces, down).Degrees < HangsWithin));

@@ -24,7 +24,7 @@ internal sealed record HangingThing(string Name, Region Way, double Lowest, doub
 /// <param name="Hanging">What hangs from the rim.</param>
 internal sealed record StandGiven(
     Region Outline, Region Window, double Front, Angle Tilt, PrintBasis Basis, double Wall, double Half,
-        ImmutableArray<HangingThing> Hanging);
+    ImmutableArray<HangingThing> Hanging);
 
 /// <summary>
 /// Where a stand holds a housing. A point of the housing, v up along its face and h off its outer floor, lies at (y, z) of the stand:
@@ -197,7 +197,7 @@ internal sealed class StandLayout
         };
         needs.AddRange(Given.Hanging.Select(thing => (
             thing.Under - (thing.Way.Bounds.Min.Y * Sin) - (thing.Lowest * Cos),
-                $"{thing.Name} and the bend of its cable hang under the rim")));
+            $"{thing.Name} and the bend of its cable hang under the rim")));
         (double lift, string why) = needs.MaxBy(need => need.Lift);
         return (Math.Ceiling(lift), why);
     }

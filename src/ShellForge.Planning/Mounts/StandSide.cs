@@ -52,12 +52,12 @@ internal static class StandSide
         Region before = Region.HullOf(
         [
             layout.At(rest + lip, front / 2), layout.At(over, front / 2), layout.At(rest + lip, front + half + Past),
-                layout.At(over, front + half + Past),
+            layout.At(over, front + half + Past),
         ]);
         Region notch = Region.HullOf(
         [
             layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap),
-                layout.At(over, front),
+            layout.At(over, front),
         ]);
         Region bar = Region.Rectangle(new Point2(-half - Past, -Past), new Point2(half + Past, band));
         Region whole = cheek.Less(before).And(bar).Offset(Fillet).Offset(-Fillet).Offset(-Round).Offset(Round);
@@ -99,7 +99,7 @@ internal static class StandSide
                     Region tried = Region.Polygon(
                     [
                         Lattice.Snap(new Point2(middle - half, bottom)), Lattice.Snap(new Point2(middle + half, bottom)),
-                            Lattice.Snap(new Point2(middle + half, side)),
+                        Lattice.Snap(new Point2(middle + half, side)),
                         Lattice.Snap(new Point2(middle, side + roof)), Lattice.Snap(new Point2(middle - half, side)),
                     ]);
                     if (room.Contains(tried))

@@ -12,6 +12,26 @@ public readonly record struct OutlinePlace(Point2 At, Angle Outward);
 /// <summary>Places along the outer outlines of regions.</summary>
 public static class OutlinePlaces
 {
+    /// <summary>The place on an outline that is nearest to a point, the first among equals.</summary>
+    /// <param name="loop">Corners of the outline, at least one.</param>
+    /// <param name="to">The point.</param>
+    public static Point2 Nearest(ImmutableArray<Point2> loop, Point2 to)
+    {
+        Point2 nearest = loop[0];
+        for (int i = 0; i < loop.Length; i++)
+        {
+            Point2 side = loop[(i + 1) % loop.Length] - loop[i];
+            double share = Math.Clamp(Point2.Dot(to - loop[i], side) / Point2.Dot(side, side), 0, 1);
+            Point2 candidate = loop[i] + (share * side);
+            if (Point2.Distance(candidate, to) < Point2.Distance(nearest, to))
+            {
+                nearest = candidate;
+            }
+        }
+
+        return nearest;
+    }
+
     /// <summary>Places an equal way apart along the outer outlines, the first half a way from the outline's first corner.</summary>
     /// <param name="region">The region.</param>
     /// <param name="apart">Way from one to the next at the most, mm.</param>

@@ -102,7 +102,7 @@ public sealed record FloorExitPlan : CableExitPlan
         double rise = Math.Abs(joint.Z - StopTop);
         return new LeadBend(
             way == 0 ? double.PositiveInfinity : Math.Min(way, rise),
-                new Point3((Place.X + joint.X) / 2, (Place.Y + joint.Y) / 2, joint.Z));
+            new Point3((Place.X + joint.X) / 2, (Place.Y + joint.Y) / 2, joint.Z));
     }
 
     /// <inheritdoc />

@@ -107,7 +107,7 @@ internal static class PortDecision
         double width = port.Through ? port.Mouth.PlugWidth : port.Mouth.ShellWidth;
         Region way = PartEnvelope.Rectangle(
             mouth.Face + Point2.Polar((length / 2) + (PlanRules.MouthBehind / 2), mouth.Faces), length - PlanRules.MouthBehind, width,
-                mouth.Faces);
+            mouth.Faces);
         IEnumerable<PartEnvelope> onSide = port.Part.Side == BoardSide.Bottom
             ? PartEnvelope.OnBottom(file.Board) : PartEnvelope.OnTop(file.Board);
         string? inTheWay = onSide.FirstOrDefault(e => e.Ref != port.Part.Ref && e.Outline.Distance(way) == 0)?.Ref
@@ -161,7 +161,7 @@ internal static class PortDecision
         {
             reasons.Choice($"{path}.roof",
                 string.Create(CultureInfo.InvariantCulture, $"slants {roof.Lean.Degrees:0.#} degrees from the vertical"),
-                    file.Print.Printer.Name,
+                file.Print.Printer.Name,
                 string.Create(CultureInfo.InvariantCulture,
                     $"they print without support: the printer manages {(double)file.Print.Printer.OverhangDegrees:0.#}, and on a curved "
                         + $"wall layers step out a little farther"));

@@ -69,7 +69,7 @@ internal static class RestDecision
                 string.Create(CultureInfo.InvariantCulture,
                     $"the board has {supports.Count} supports: parts on its back leave no free rim for more"),
                 supports.Count, 3, "", new Point3(0, 0, levels.BoardBottom),
-                    "leave parts away from the rim, or give the board mounting holes");
+                "leave parts away from the rim, or give the board mounting holes");
         }
 
         reasons.Choice("bosses.rests", rests.Count.ToString(CultureInfo.InvariantCulture), Reasons.Rule,

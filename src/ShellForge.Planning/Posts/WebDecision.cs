@@ -52,7 +52,7 @@ internal static class WebDecision
         double reach = (boss.Diameter / 2) + PlanRules.TieDistance;
         foreach (ImmutableArray<Point2> wall in shell.Cavity.Loops)
         {
-            Point2 nearest = Nearest(wall, boss.At);
+            Point2 nearest = OutlinePlaces.Nearest(wall, boss.At);
             if (Point2.Distance(nearest, boss.At) < reach && nearest != boss.At)
             {
                 yield return nearest;
@@ -67,23 +67,5 @@ internal static class WebDecision
         Point2 middle = boss.At + ((length / 2 / way.Length) * way);
         return OutlineOffsets.WithoutSlivers(
             PartEnvelope.Rectangle(middle, length, WidthShare * boss.Diameter, Angle.Of(way)).Intersect(PostRoom.Of(shell)));
-    }
-
-    private static Point2 Nearest(ImmutableArray<Point2> loop, Point2 to)
-    {
-        Point2 nearest = loop[0];
-        for (int i = 0; i < loop.Length; i++)
-        {
-            Point2 a = loop[i];
-            Point2 side = loop[(i + 1) % loop.Length] - a;
-            double share = Math.Clamp(Point2.Dot(to - a, side) / Point2.Dot(side, side), 0, 1);
-            Point2 candidate = a + (share * side);
-            if (Point2.Distance(candidate, to) < Point2.Distance(nearest, to))
-            {
-                nearest = candidate;
-            }
-        }
-
-        return nearest;
     }
 }

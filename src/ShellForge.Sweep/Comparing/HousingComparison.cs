@@ -44,7 +44,7 @@ public sealed record HousingComparison
     public ImmutableArray<(string Title, ImmutableArray<Change> Changes)> All =>
     [
         ("the whole", Whole), ("values of the file", Said), ("values that follow", Follows), ("findings", Findings), ("parts", Parts),
-            ("to have at hand", Shopping),
+        ("to have at hand", Shopping),
     ];
 
     /// <summary>Compares two housings.</summary>
@@ -77,12 +77,12 @@ public sealed record HousingComparison
 
     private static ImmutableArray<Change> Differing<T>(
         ImmutableSortedDictionary<string, T> before, ImmutableSortedDictionary<string, T> after, Func<T, string> text,
-            Func<T, string> why) =>
+        Func<T, string> why) =>
     [
         .. before.Keys.Union(after.Keys).Order(StringComparer.Ordinal)
             .Select(key => new Change(
                 key, before.TryGetValue(key, out T? old) ? text(old) : "", after.TryGetValue(key, out T? now) ? text(now) : "",
-                    now is null ? "" : why(now)))
+                now is null ? "" : why(now)))
             .Where(change => change.Before != change.After),
     ];
 

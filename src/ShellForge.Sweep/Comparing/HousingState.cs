@@ -78,7 +78,7 @@ public sealed record HousingState
         Verdict = Text(root, "verdict") ?? "",
         Values = Members(root, "resolved").ToImmutableSortedDictionary(
             entry => entry.Name,
-                entry => new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? ""),
+            entry => new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? ""),
                     StringComparer.Ordinal),
         Findings =
             [.. Items(root, "findings")

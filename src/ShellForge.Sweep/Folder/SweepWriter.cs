@@ -41,7 +41,7 @@ internal sealed class SweepWriter : IDisposable
                     Directory.CreateDirectory(own);
                     return new SweepWriter(
                         root, own,
-                            new FileStream(Path.Combine(own, SweepPaths.Lock), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None),
+                        new FileStream(Path.Combine(own, SweepPaths.Lock), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None),
                                 isStillOurs);
                 }
             }

@@ -19,7 +19,7 @@ internal sealed record PlateJob(string Name, string Printer, string Filaments, (
         {
             yield return new PlateJob(
                 $"{job.Key}-{row.Code}", housing.Printer,
-                    string.Join(", ", job.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal)),
+                string.Join(", ", job.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal)),
                 (housing.Bed[0], housing.Bed[1]), (job.Max(part => part.Size[0]), job.Max(part => part.Size[1])));
         }
     }

@@ -4,12 +4,10 @@ using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Variation;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Sweep.Rows;
 
@@ -26,12 +24,12 @@ internal static class HousingFigured
         {
             Name = report.Name,
             Verdict = ReportJson.Word(report.Verdict),
-            Size = SizeOf(housing),
-            Grams = Math.Round(report.Parts.Sum(part => part.Estimate.Grams), 1),
-            Minutes = Math.Round(report.Parts.Sum(part => part.Estimate.Minutes)),
+            Size = report.OverallSize is { } size ? Rounded(size) : [0, 0, 0],
+            Grams = Math.Round(report.Grams, 1),
+            Minutes = Math.Round(report.Minutes),
             Cost = CostOf(report, prices),
-            Stops = report.Findings.Count(finding => finding.Severity == Severity.Stop),
-            Warnings = report.Findings.Count(finding => finding.Severity == Severity.Warn),
+            Stops = report.Count(Severity.Stop),
+            Warnings = report.Count(Severity.Warn),
             Clearance = housing.SoundParts.SelectMany(part => housing.GapsOf(part)).Select(gap => (double?)Rounded(gap.Distance)).Min(),
             Evenness = housing.Light?.MinimumOverMean is { } even ? Rounded(even) : null,
             WarmestPlastic = Tenth(housing.Heat.Planned.WarmestPlastic.Celsius),
@@ -45,7 +43,7 @@ internal static class HousingFigured
                 Filament = part.Filament,
                 PrintedWith = part.PrintedWith,
                 Grams = Math.Round(part.Estimate.Grams, 1),
-                Size = [Rounded(part.Size.X), Rounded(part.Size.Y), Rounded(part.Size.Z)],
+                Size = Rounded(part.Size),
                 Shape = ShapeOf(housing.Part(part.Name)!.PrintMesh.Mesh),
             })],
             Findings = [.. report.Findings.Select(finding => new FindingFigures
@@ -62,19 +60,6 @@ internal static class HousingFigured
     /// <summary>The values that tell a variant, for its row.</summary>
     public static IReadOnlyList<NamedText> ValuesOf(IEnumerable<PlanSetting> telling) =>
         [.. telling.Select(setting => new NamedText(setting.Path, setting.Value.Raw))];
-
-    // Extent of the parts as they sit in the housing.
-    private static double[] SizeOf(HousingUnderCheck housing)
-    {
-        Box3 box = Box3.Empty;
-        foreach (MadePart part in housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty))
-        {
-            Box3 one = Measure.Bounds(part.AssembledMesh);
-            box = box.Including(one.Min).Including(one.Max);
-        }
-
-        return box.IsEmpty ? [0, 0, 0] : [Rounded(box.Size.X), Rounded(box.Size.Y), Rounded(box.Size.Z)];
-    }
 
     private static double? CostOf(HousingReport report, IReadOnlyList<(string Filament, double PerKilogram)> prices)
     {
@@ -103,6 +88,8 @@ internal static class HousingFigured
     }
 
     private static double Tenth(double value) => Math.Round(value, 1) + 0;
+
+    private static double[] Rounded(Point3 size) => [Rounded(size.X), Rounded(size.Y), Rounded(size.Z)];
 
     // Adding zero makes a negative zero positive.
     private static double Rounded(double value) => Math.Round(value, 3) + 0;

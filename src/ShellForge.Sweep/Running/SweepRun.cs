@@ -75,7 +75,7 @@ public static class SweepRun
             .Select(range => range.ToArray()).ToArray();
         Parallel.ForEach(
             Partitioner.Create(ranges, loadBalance: true),
-                new ParallelOptions { MaxDegreeOfParallelism = making.Part.Jobs, CancellationToken = making.Cancel },
+            new ParallelOptions { MaxDegreeOfParallelism = making.Part.Jobs, CancellationToken = making.Cancel },
             range => LineSearch.Best(range.Length, wish.Shape, i =>
             {
                 (Variant variant, string key) = range[i];
@@ -95,7 +95,7 @@ public static class SweepRun
 
     private static VariantRow One(
         Variant variant, string key, SweepFolder folder, SweepWriter writer, Func<Variant, string, CancellationToken, MadeVariant> make,
-            CancellationToken cancel)
+        CancellationToken cancel)
     {
         if (folder.FinishedMeanwhile(variant.Folder, key) is { } there)
         {

@@ -46,5 +46,5 @@ public class TiltInTests
     private static SurfaceTree Tub(double rim, double windowTop = 11.5) => new(SolidEvaluator.Evaluate(
         Shapes.Box(new Point3(-22, -22, 0), new Point3(22, 22, rim)).Less(
             Shapes.Box(new Point3(-20, -20, 1), new Point3(20, 20, rim + 1)),
-                Shapes.Box(new Point3(19, -5, 3), new Point3(23, 5, windowTop)))).Require().Mesh);
+            Shapes.Box(new Point3(19, -5, 3), new Point3(23, 5, windowTop)))).Require().Mesh);
 }

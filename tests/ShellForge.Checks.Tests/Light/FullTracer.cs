@@ -217,7 +217,7 @@ internal sealed class FullTracer
             {
                 _grid.Add(
                     source.Vertices[source.Triangles[i]], source.Vertices[source.Triangles[i + 1]],
-                        source.Vertices[source.Triangles[i + 2]],
+                    source.Vertices[source.Triangles[i + 2]],
                     _reflectances.Count);
             }
         }

@@ -64,19 +64,19 @@ public sealed class PrintEstimateTests
         PrinterMotion[] others =
         [
             drive with { Perimeters = Less(drive.Perimeters, 1) }, drive with { SkinLayers = Less(drive.SkinLayers, 1) },
-                drive with { Infill = Half(drive.Infill) },
+            drive with { Infill = Half(drive.Infill) },
             drive with { SpeedOuter = Half(drive.SpeedOuter) }, drive with { SpeedInner = Half(drive.SpeedInner) },
-                drive with { SpeedSmall = Half(drive.SpeedSmall) },
+            drive with { SpeedSmall = Half(drive.SpeedSmall) },
             drive with { SpeedSkin = Half(drive.SpeedSkin) }, drive with { SpeedTop = Half(drive.SpeedTop) },
-                drive with { SpeedInfill = Half(drive.SpeedInfill) },
+            drive with { SpeedInfill = Half(drive.SpeedInfill) },
             drive with { SpeedBridge = Half(drive.SpeedBridge) }, drive with { SpeedFirstLayer = Half(drive.SpeedFirstLayer) },
             drive with { SpeedTravel = Half(drive.SpeedTravel) }, drive with { Acceleration = Half(drive.Acceleration) },
             drive with { TravelAcceleration = Half(drive.TravelAcceleration) }, drive with { CornerStep = Half(drive.CornerStep) },
             drive with { LayerTime = Half(drive.LayerTime) }, drive with { SpeedLeast = Half(drive.SpeedLeast) },
-                drive with { Retraction = Half(drive.Retraction) },
+            drive with { Retraction = Half(drive.Retraction) },
             drive with { RetractionSpeed = Half(drive.RetractionSpeed) }, drive with { RetractionFrom = new Sourced(100, "") },
             drive with { StartTime = Half(drive.StartTime) }, drive with { ChangeTime = Half(drive.ChangeTime) },
-                drive with { ChangePlastic = Half(drive.ChangePlastic) },
+            drive with { ChangePlastic = Half(drive.ChangePlastic) },
         ];
         Assert.Equal(typeof(PrinterMotion).GetProperties().Length, others.Length);
         Assert.All(others, other =>

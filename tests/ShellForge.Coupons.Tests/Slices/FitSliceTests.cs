@@ -91,7 +91,7 @@ public sealed class FitSliceTests
         Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");
         BoardFile board = Board(sample);
         FitSlice slice = FitSlice.Of(HousingPlanner.Plan(board));
-        SlicerFigures figures = Slicer.Slice(OneBed.Of(slice.Pieces.Select(piece => piece.Mesh)), board.Print.Printer,
+        SlicerFigures figures = Slicer.Slice(OneBed.InARow(slice.Pieces.Select(piece => piece.Mesh)), board.Print.Printer,
             board.Print.Shell.Density, TimeSpan.FromMinutes(2));
         string told =
             FormattableString.Invariant(

@@ -76,7 +76,7 @@ public class PlateLayoutTests
         var random = new Random(seed);
         ImmutableArray<PrintJob> jobs = [.. Enumerable.Range(0, random.Next(1, 9)).Select(i => Job(
             $"job {i}", random.Next(1, 200) + random.NextDouble(),
-                random.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
+            random.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
 
         ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(jobs, Bed);
 

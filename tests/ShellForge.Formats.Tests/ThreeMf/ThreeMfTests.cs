@@ -102,7 +102,7 @@ public class ThreeMfTests
         XElement config = XDocument.Parse(Text(package, "Metadata/Slic3r_PE_model.config")).Root!;
         string[] told = [.. config.Descendants("volume").Select(volume => string.Join(
             ' ', volume.Parent!.Attribute("id")!.Value, volume.Attribute("firstid")!.Value, volume.Attribute("lastid")!.Value,
-                Of(volume, "name"), Of(volume, "extruder")))];
+            Of(volume, "name"), Of(volume, "extruder")))];
 
         Assert.Equal(["3 0 3 tub 0 1", "4 0 3 cover 0 1", "4 4 7 cover 1 2"], told);
         Assert.Equal("1",

@@ -62,7 +62,7 @@ public sealed class MeshAuditTests
     [Fact]
     public void Two_boxes_with_a_common_edge_have_a_non_manifold_edge()
     {
-        AuditReport report = MeshAudit.Run(Meshes.Together(Cube, Meshes.Shifted(Cube, 8 << 16, 8 << 16, 0)));
+        AuditReport report = MeshAudit.Run(Mesh.Joined([Cube, Meshes.Shifted(Cube, 8 << 16, 8 << 16, 0)]));
         Assert.Equal("1 NonManifoldEdge", report.ToString());
         Assert.Equal(new Point3(8, 8, 4), report.Faults[0].Place);
     }
@@ -70,7 +70,7 @@ public sealed class MeshAuditTests
     [Fact]
     public void Two_boxes_with_a_common_corner_have_a_split_vertex()
     {
-        AuditReport report = MeshAudit.Run(Meshes.Together(Cube, Meshes.Shifted(Cube, 8 << 16, 8 << 16, 8 << 16)));
+        AuditReport report = MeshAudit.Run(Mesh.Joined([Cube, Meshes.Shifted(Cube, 8 << 16, 8 << 16, 8 << 16)]));
         Assert.Equal("1 SplitVertex", report.ToString());
         Assert.Equal(new Point3(8, 8, 8), report.Faults[0].Place);
     }
@@ -78,9 +78,9 @@ public sealed class MeshAuditTests
     [Fact]
     public void Boxes_that_pierce_or_share_a_face_are_found()
     {
-        AuditReport pierced = MeshAudit.Run(Meshes.Together(Cube, Meshes.Shifted(Cube, 4 << 16, 3 << 16, 2 << 16)));
+        AuditReport pierced = MeshAudit.Run(Mesh.Joined([Cube, Meshes.Shifted(Cube, 4 << 16, 3 << 16, 2 << 16)]));
         Assert.True(pierced.Count(MeshFaultKind.CrossingTriangles) >= 6, pierced.ToString());
-        AuditReport stacked = MeshAudit.Run(Meshes.Together(Cube, Meshes.Shifted(Cube, 1 << 16, 1 << 16, 8 << 16)));
+        AuditReport stacked = MeshAudit.Run(Mesh.Joined([Cube, Meshes.Shifted(Cube, 1 << 16, 1 << 16, 8 << 16)]));
         Assert.True(stacked.Count(MeshFaultKind.OverlappingTriangles) >= 2, stacked.ToString());
         Assert.All(stacked.Faults.Where(f => f.Kind == MeshFaultKind.OverlappingTriangles), f => Assert.Equal(8, f.Place.Z));
     }
@@ -92,7 +92,7 @@ public sealed class MeshAuditTests
     public void One_lattice_step_decides(int gap, string expected)
     {
         Mesh small = Meshes.Of(Shapes.Box(new(1, 1, 0), new(2, 2, 1)));
-        AuditReport report = MeshAudit.Run(Meshes.Together(Cube, Meshes.Shifted(small, 0, 0, (8 << 16) + gap)));
+        AuditReport report = MeshAudit.Run(Mesh.Joined([Cube, Meshes.Shifted(small, 0, 0, (8 << 16) + gap)]));
         Assert.Contains(expected, report.ToString(), StringComparison.Ordinal);
     }
 
@@ -100,20 +100,20 @@ public sealed class MeshAuditTests
     public void A_void_must_look_inward_and_a_body_in_a_void_outward()
     {
         Mesh Ball(double radius) => Meshes.Of(Shapes.Sphere(radius, 32));
-        Assert.True(MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Ball(5))).IsClean);
+        Assert.True(MeshAudit.Run(Mesh.Joined([Ball(9), Meshes.Inverted(Ball(7)), Ball(5)])).IsClean);
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(Meshes.Inverted(Ball(9))).ToString());
-        Assert.Equal("1 MisnestedShell", MeshAudit.Run(Meshes.Together(Ball(9), Ball(7))).ToString());
+        Assert.Equal("1 MisnestedShell", MeshAudit.Run(Mesh.Joined([Ball(9), Ball(7)])).ToString());
         Assert.Equal("1 MisnestedShell",
-            MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Inverted(Ball(7)), Meshes.Inverted(Ball(5)))).ToString());
+            MeshAudit.Run(Mesh.Joined([Ball(9), Meshes.Inverted(Ball(7)), Meshes.Inverted(Ball(5))])).ToString());
         Assert.Equal("1 InsideOutShell", MeshAudit.Run(LooseTriangles.Of(Meshes.Inverted(Ball(9)))).ToString());
         Assert.Equal("1 InsideOutShell",
-            MeshAudit.Run(Meshes.Together(Ball(9), Meshes.Shifted(Meshes.Inverted(Ball(7)), 30 << 16, 0, 0))).ToString());
+            MeshAudit.Run(Mesh.Joined([Ball(9), Meshes.Shifted(Meshes.Inverted(Ball(7)), 30 << 16, 0, 0)])).ToString());
     }
 
     [Fact]
     public void Degenerate_triangles_and_double_faces_are_found()
     {
-        Mesh doubled = Meshes.Together(Cube, Cube);
+        Mesh doubled = Mesh.Joined([Cube, Cube]);
         AuditReport twice = MeshAudit.Run(doubled);
         Assert.Equal(18, twice.Count(MeshFaultKind.NonManifoldEdge));
         Assert.True(twice.Count(MeshFaultKind.OverlappingTriangles) >= 12);
@@ -186,8 +186,8 @@ public sealed class MeshAuditTests
     [Fact]
     public void Threads_and_order_of_triangles_change_nothing()
     {
-        Mesh heap = Meshes.Together(Meshes.Of(Shapes.Sphere(20, 160)),
-            Meshes.Of(Shapes.Sphere(20, 160).Moved(Transform3.Shift(20.1, 3, 1))));
+        Mesh heap = Mesh.Joined([Meshes.Of(Shapes.Sphere(20, 160)),
+            Meshes.Of(Shapes.Sphere(20, 160).Moved(Transform3.Shift(20.1, 3, 1)))]);
         Assert.True(heap.TriangleCount > 20_000);
         AuditReport first = MeshAudit.Run(heap);
         AuditReport again = MeshAudit.Run(heap);

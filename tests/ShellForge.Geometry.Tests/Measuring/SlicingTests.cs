@@ -31,18 +31,18 @@ public class SlicingTests
     [Fact]
     public void A_face_at_the_height_asked_for_belongs_to_what_stands_on_it()
     {
-        Mesh steps = Meshes.Together(
+        Mesh steps = Mesh.Joined([
             Meshes.Of(Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 3))),
-                Meshes.Of(Shapes.Box(new Point3(20, 0, 3), new Point3(24, 4, 6))));
+            Meshes.Of(Shapes.Box(new Point3(20, 0, 3), new Point3(24, 4, 6)))]);
         Assert.Equal(16, Slicing.At(steps, 3).Area, 9);
     }
 
     [Fact]
     public void A_cavity_is_a_hole_in_the_section()
     {
-        Mesh hollow = Meshes.Together(
+        Mesh hollow = Mesh.Joined([
             Meshes.Of(Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 10))),
-            Meshes.Inverted(Meshes.Of(Shapes.Box(new Point3(2, 2, 2), new Point3(6, 6, 6)))));
+            Meshes.Inverted(Meshes.Of(Shapes.Box(new Point3(2, 2, 2), new Point3(6, 6, 6))))]);
         Assert.Equal(100 - 16, Slicing.At(hollow, 4).Area, 9);
         Assert.Equal(100, Slicing.At(hollow, 7).Area, 9);
     }
@@ -66,7 +66,7 @@ public class SlicingTests
             int count = Ring.CountFor(Math.Max(pair.Item1, pair.Item2));
             Mesh cone = Meshes.Of(Shapes.Taper(
                 new Ring(pair.Item1, RingSide.Inside, count, Angle.Zero), 0, new Ring(pair.Item2, RingSide.Inside, count, Angle.Zero), 8,
-                    Point2.Origin));
+                Point2.Origin));
             const int Count = 400;
             double[] middles = [.. Enumerable.Range(0, Count).Select(i => 8 * (i + 0.5) / Count)];
             double sum = Slicing.Layers(cone, middles).Sum(region => region.Area) * 8 / Count;

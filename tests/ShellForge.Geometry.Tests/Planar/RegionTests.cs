@@ -79,7 +79,7 @@ public sealed class RegionTests
         var random = new Random(seed);
         Region shape = Region.Union(Enumerable.Range(0, 4).Select(_ => Region.RoundedRectangle(
             new Point2((random.NextDouble() * 20) - 10, (random.NextDouble() * 20) - 10), 4 + (random.NextDouble() * 9),
-                3 + (random.NextDouble() * 9), random.Next(2))));
+            3 + (random.NextDouble() * 9), random.Next(2))));
         double distance = (grow ? 1 : -1) * (0.05 + (random.NextDouble() * 2));
         Region result = shape.Offset(distance);
         foreach (Point2 p in result.Loops.SelectMany(l => l.Select((q, i) => 0.5 * (q + l[(i + 1) % l.Length])).Concat(l)))

@@ -13,7 +13,7 @@ internal sealed class RayGauge
 {
     private readonly (Point3 A, Point3 B, Point3 C)[] _triangles;
 
-    private RayGauge((Point3, Point3, Point3)[] triangles) => this._triangles = triangles;
+    private RayGauge((Point3, Point3, Point3)[] triangles) => _triangles = triangles;
 
     /// <summary>Writes a mesh as binary STL and takes the triangles out of the bytes, its scale in x and y undone.</summary>
     public static RayGauge OnWritten(SolidMesh solid, double scale)

@@ -17,7 +17,7 @@ public class SectionSizesTests
         ImmutableArray<Point2> section =
         [
             new(0, 0), new(80, 0), new(80, 20), new(78.4, 20), new(78.4, bossTop), new(70, bossTop), new(70, 2), new(1.6, 2), new(1.6, 20),
-                new(0, 20),
+            new(0, 20),
         ];
         var sizes = new SectionSizes([section]);
         Assert.Equal((78.4, 80), sizes.Wall!.Value);
@@ -30,7 +30,7 @@ public class SectionSizesTests
         ImmutableArray<Point2> section =
         [
             new(0, 0), new(80, 0), new(80, 20), new(78.8, 20), new(78.8, 17), new(78.4, 17), new(78.4, 2), new(1.6, 2), new(1.6, 20),
-                new(0, 20),
+            new(0, 20),
         ];
         Assert.Equal((78.4, 80), new SectionSizes([section]).Wall!.Value);
     }

@@ -86,7 +86,7 @@ internal sealed class FieldSolution
 
     public FieldSolution(FieldCase housing, double cell = 1.0)
     {
-        this._housing = housing;
+        _housing = housing;
         _wallInner = housing.BoardOuter + housing.SideGap;
         _wallOuter = _wallInner + housing.Wall;
         _boreOuter = housing.BoardInner > 0 ? housing.BoardInner - housing.BoreGap : 0;
@@ -98,7 +98,7 @@ internal sealed class FieldSolution
         IEnumerable<double> radii =
         [
             _boreInner, _boreOuter, housing.BoardInner, housing.BoardOuter, _wallInner, _wallOuter,
-                .. housing.Rims.SelectMany(rim => new[] { rim.Radius, rim.Radius + rim.Thickness }),
+            .. housing.Rims.SelectMany(rim => new[] { rim.Radius, rim.Radius + rim.Thickness }),
             .. housing.WindowTo > 0 ? new[] { housing.WindowFrom, housing.WindowTo } : [],
         ];
         _r = Edges(radii, cell);

@@ -95,7 +95,7 @@ public class LeakTests
         static LightScene Bezel(double sheet) => Scenes.Of(
             [Scenes.Up(0, 0)], Scenes.Square(3, 4, 0.5),
             new WallSet().Box(new(3, -9, 4.8), new(9, 9, 5.6)).Box(new(-9, -9, 4.8), new(-3, 9, 5.6)), 0,
-                DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
+            DiffuserOptics.Printed(0.8, new SurfaceOptics(0.85, 0.25))) with
         {
             Materials = [new SurfaceOptics(0, 0.25)],
             Sheet = new WallSet().Box(new(-9, -9, 4), new(9, 9, 4.8)).Tree(),

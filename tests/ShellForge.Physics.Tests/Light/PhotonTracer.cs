@@ -20,7 +20,7 @@ internal sealed class PhotonTracer(int seed, IReadOnlyList<(Point3 A, Point3 B, 
     /// </summary>
     public double[,] Land(
         IReadOnlyList<(Point3 At, double ViewingAngle, double Window)> leds, double half, double z, int bins, double reflectance,
-            int photons)
+        int photons)
     {
         double[,] landed = new double[bins, bins];
         for (int n = 0; n < photons; n++)

@@ -52,7 +52,7 @@ internal static class Scenes
 
     public static LightScene Of(
         IEnumerable<LedSource> leds, ReceiverGrid face, WallSet? walls = null, double reflectance = 0,
-            DiffuserOptics? sheet = null) => new()
+        DiffuserOptics? sheet = null) => new()
             {
                 Leds = [.. leds],
                 Solids = walls?.Tree() ?? ShadowTree.Empty,

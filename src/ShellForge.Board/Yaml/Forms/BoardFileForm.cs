@@ -84,15 +84,15 @@ internal static class BoardFileForm
     private static readonly Kind<ParsedAmbient> Ambient = new ChoiceKind<ParsedAmbient>(
         new MappedKind<ImmutableArray<double>, ParsedAmbient>(
             new TupleKind("a range [coolest, warmest] in degrees C", 2, Temperature, Temperature),
-                ends => new ParsedAmbient(ends[0], ends[1])),
+            ends => new ParsedAmbient(ends[0], ends[1])),
         new MappedKind<double, ParsedAmbient>(Temperature, t => new ParsedAmbient(t, t)));
 
     private static readonly Form<ParsedUse> Use = new("the use", keys =>
     {
         FormKey<UseOrientation> orientation = keys.Optional(
             "orientation",
-                new WordKind<UseOrientation>(("wall", UseOrientation.Wall), ("table", UseOrientation.Table),
-                    ("hanging", UseOrientation.Hanging)), "How it stands in the room.", "wall");
+            new WordKind<UseOrientation>(("wall", UseOrientation.Wall), ("table", UseOrientation.Table),
+                ("hanging", UseOrientation.Hanging)), "How it stands in the room.", "wall");
         FormKey<ParsedAmbient> ambient = keys.Optional("ambient", Ambient,
             "Warmest surrounding air, or [coolest, warmest], degrees C.", "30");
         FormKey<HeatProfile> air = keys.Optional("air", new ProfileKind<HeatProfile>("a set of coefficients of heat", l => l.Heat),

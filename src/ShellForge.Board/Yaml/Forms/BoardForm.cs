@@ -51,7 +51,7 @@ internal static class BoardForm
         FormKey<double> thickness = keys.Required("thickness", Thickness, "Laminate thickness.");
         FormKey<EdgeFinish> edge = keys.Optional(
             "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)),
-                "How the edge was made.", "clean");
+            "How the edge was made.", "clean");
         FormKey<ParsedMeasured> measured = keys.Optional("measured", Measured,
             "Measured sizes of this batch; they override the nominal ones.");
         FormKey<ImmutableArray<ParsedCutout>> cutouts = keys.Optional("cutouts", List("cutouts", OutlineForm.Cutout),

@@ -27,7 +27,7 @@ internal static class CableForm
         FormKey<Angle> at = keys.Optional("angle", BoardKinds.Angle, "Board angle at which it leaves.", "opposite of up");
         FormKey<ImmutableArray<double>> plug = keys.Optional(
             "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize),
-                "The widest thing at its end: a hole in the floor gets a window that it passes; a notch in the wall is open from above.",
+            "The widest thing at its end: a hole in the floor gets a window that it passes; a notch in the wall is open from above.",
                     "nothing");
         FormKey<ReliefKind> relief = keys.Optional("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)),
             "How its pull is taken.", "tie");

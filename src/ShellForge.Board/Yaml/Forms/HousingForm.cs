@@ -53,7 +53,7 @@ internal static class HousingForm
     {
         FormKey<InsertProfile> insert = keys.Optional(
             "insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts),
-                "The insert in the drawer, by its body; not needed without mounting holes and closure screws.", "none");
+            "The insert in the drawer, by its body; not needed without mounting holes and closure screws.", "none");
         FormKey<ParsedScrew> screw = keys.Optional("screw", ScrewWordKind.Kind,
             "The screw that goes into it: a profile, or pan, cap, button or countersunk, whose thread is the insert's.", "pan");
         FormKey<bool> washers = keys.Optional("washers", BoardKinds.Flag, "Washers under the board screws' heads.", "false");
@@ -65,8 +65,8 @@ internal static class HousingForm
             "the only connector that takes a plug, else none");
         FormKey<ClosureKind> closure = keys.Optional(
             "closure",
-                new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist),
-                    ("glue", ClosureKind.Glue)), "How cover and tub hold together.", "snap");
+            new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist),
+                ("glue", ClosureKind.Glue)), "How cover and tub hold together.", "snap");
         FormKey<int> closureScrews = keys.Optional("closure-screws", new CountKind("a number of screws", 2, 24), "Closure screws.",
             "by circumference");
         FormKey<bool> bore = keys.Optional("bore", new WordKind<bool>(("open", true), ("closed", false)),

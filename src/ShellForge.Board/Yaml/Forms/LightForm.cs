@@ -78,7 +78,7 @@ internal static class LightForm
         FormKey<DiffuserWish> fit =
             keys.Optional("fit", new WordKind<DiffuserWish>(("printed-in", DiffuserWish.PrintedIn), ("drop-in", DiffuserWish.DropIn)),
                 "How a printed one is held.",
-                    "printed in where both plastics are of one family and the printer changes filaments, else a drop-in");
+                "printed in where both plastics are of one family and the printer changes filaments, else a drop-in");
         keys.AtMostOneOf(thickness, sheet);
         keys.AtMostOneOf(fit, sheet);
         return values => new DiffuserSpec
@@ -97,7 +97,7 @@ internal static class LightForm
         FormKey<LabelPlace> where =
             keys.Optional("where",
                 new WordKind<LabelPlace>(("floor-outside", LabelPlace.FloorOutside), ("floor-inside", LabelPlace.FloorInside)),
-                    "Where it goes.", "floor-outside");
+                "Where it goes.", "floor-outside");
         FormKey<double> height = keys.Optional("height", BoardKinds.Length("a letter height", 2, 60), "Letter height.", "5");
         return values => new LabelSpec(
             values.Get(text).Value,

@@ -64,7 +64,7 @@ internal static class OutlineForm
         FormKey<ImmutableArray<OutlineCorner>> polygon = keys.Optional("polygon", Polygon, "Corners [x, y] in order, either way round.");
         FormKey<ImmutableArray<OutlineCorner>> arcs = keys.Optional(
             "arcs", Arcs,
-                "Corners in order; a third number is the included angle of the arc that leads to the corner, counter-clockwise positive.");
+            "Corners in order; a third number is the included angle of the arc that leads to the corner, counter-clockwise positive.");
         keys.ExactlyOneOf(disc, ring, polygon, arcs);
         return values => new ParsedOutline(values.Get(disc), values.Get(ring), values.Get(polygon), values.Get(arcs));
     }, buildsIncomplete: true);

@@ -62,7 +62,7 @@ internal static class PartForm
         keys.AtMostOneOf(rotation, faces);
         FormKey<double> pastEdge = keys.Optional(
             "past-edge", BoardKinds.Length("a distance past the edge", -200, 30),
-                "How far the mouth stands out past the board's edge, negative inside; overrides position along `faces`.");
+            "How far the mouth stands out past the board's edge, negative inside; overrides position along `faces`.");
         keys.Needs(pastEdge, faces);
         FormKey<double?> height = keys.Optional("height", Height, "Top of the body above the board face it sits on, or unknown.",
             "the package's");

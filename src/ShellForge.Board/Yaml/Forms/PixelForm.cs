@@ -42,7 +42,7 @@ internal static class PixelForm
         FormKey<double?> height = keys.Optional("height", PartForm.Height, "Top of the body above the board.", "the package's");
         FormKey<Point2> at = keys.Required(
             "at", BoardKinds.Point,
-                "From the LED's middle: x away from the board's centre, y counter-clockwise; with `turns: false` along the board's axes.");
+            "From the LED's middle: x away from the board's centre, y counter-clockwise; with `turns: false` along the board's axes.");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle, "Turn, in the same frame.", "0");
         FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "top");
         keys.ExactlyOneOf(package, size);
@@ -69,7 +69,7 @@ internal static class PixelForm
             "D1, or the next free number");
         FormKey<PixelFacing> facing = keys.Optional(
             "facing", new WordKind<PixelFacing>(("up", PixelFacing.Up), ("out", PixelFacing.Out), ("in", PixelFacing.In)),
-                "Where they look.", "up");
+            "Where they look.", "up");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
             "Turn of the package, beyond the circle's when it turns.", "0");
         FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether each package turns with its place on the circle.", "true");

@@ -18,5 +18,5 @@ internal static class ScrewWordKind
         new MappedKind<ScrewHead, ParsedScrew>(Heads, head => new ParsedScrew(null, head)),
         new MappedKind<ScrewProfile, ParsedScrew>(
             new ProfileKind<ScrewProfile>("a screw", l => l.Screws, "pan", "cap", "button", "countersunk"),
-                profile => new ParsedScrew(profile, profile.Head)));
+            profile => new ParsedScrew(profile, profile.Head)));
 }

@@ -27,7 +27,7 @@ internal static class FilamentForm
         FormKey<Sourced> shrinkage = keys.Required("shrinkage", ProfileNumbers.Number(0, 0.05), "Linear, as a fraction.");
         FormKey<Sourced> spread = keys.Optional(
             "shrinkage-spread", ProfileNumbers.Number(0, 0.02),
-                "How much more or less a spool shrinks, as a fraction; small once a coupon is measured.", "0.0015");
+            "How much more or less a spool shrinks, as a fraction; small once a coupon is measured.", "0.0015");
         FormKey<Sourced> conductivity = keys.Required("conductivity", ProfileNumbers.Number(0.01, 50), "W/mK of the solid.");
         FormKey<Sourced> reflectance = keys.Required("reflectance", ProfileNumbers.Number(0, 1),
             "Share of light thrown back by a thick wall.");

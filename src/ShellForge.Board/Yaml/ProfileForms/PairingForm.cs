@@ -35,10 +35,10 @@ internal static class PairingForm
             "the filament's");
         FormKey<ImmutableArray<(ScalarNode Name, Sourced Value)>> inserts = keys.Optional(
             "insert-holes", new MapKind<Sourced>("holes by insert", ProfileNumbers.Length(1, 30), MostInserts),
-                "Holes as drawn, by the insert's name.", "the inserts' own");
+            "Holes as drawn, by the insert's name.", "the inserts' own");
         FormKey<ImmutableArray<(ScalarNode Name, string Value)>> readings = keys.Optional(
             "readings", new MapKind<string>("readings by coupon", new TextKind("what was answered", 600), MostReadings),
-                "What was answered to each coupon.");
+            "What was answered to each coupon.");
         return values => name => new PairingProfile
         {
             Name = name,

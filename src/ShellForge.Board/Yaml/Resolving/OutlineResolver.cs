@@ -102,14 +102,8 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
         }
 
         Point2 shift = PlanOrigin.In(region);
-        double farthest = points.Max(corner => Point2.Distance(corner - Origin, shift));
-        if (farthest > BoardKinds.LargestBoard / 2)
+        if (IsTooLarge(corners, points.Select(p => p - Origin - shift), "a place well inside it", ""))
         {
-            sink.Error(
-                corners.Place,
-                "outline-too-large",
-                $"the outline reaches {NumberText.Written(Math.Round(farthest, 2))} mm from a place well inside it",
-                $"expected at most {NumberText.Written(BoardKinds.LargestBoard / 2)}");
             return null;
         }
 
@@ -179,13 +173,8 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
             return null;
         }
 
-        if (centred.Max(p => p.Length) > BoardKinds.LargestBoard / 2)
+        if (IsTooLarge(said, centred, "the board's centre", "; does `centre:` fit?"))
         {
-            sink.Error(
-                said.Place,
-                "outline-too-large",
-                $"the outline reaches {NumberText.Written(Math.Round(centred.Max(p => p.Length), 2))} mm from the board's centre",
-                $"expected at most {NumberText.Written(BoardKinds.LargestBoard / 2)}; does `centre:` fit?");
             return null;
         }
 
@@ -204,5 +193,22 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
         }
 
         return Region.Polygon(centred);
+    }
+
+    // Whether an outline reaches farther than a plan can follow; then that is told.
+    private bool IsTooLarge(Parsed<ImmutableArray<OutlineCorner>> said, IEnumerable<Point2> points, string from, string question)
+    {
+        double farthest = points.Max(p => p.Length);
+        if (farthest <= BoardKinds.LargestBoard / 2)
+        {
+            return false;
+        }
+
+        sink.Error(
+            said.Place,
+            "outline-too-large",
+            $"the outline reaches {NumberText.Written(Math.Round(farthest, 2))} mm from {from}",
+            $"expected at most {NumberText.Written(BoardKinds.LargestBoard / 2)}{question}");
+        return true;
     }
 }

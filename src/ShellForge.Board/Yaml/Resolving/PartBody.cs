@@ -20,7 +20,7 @@ internal static class PartBody
     /// <summary>The body. A height said in the file is the top of the body; heights of packages and sizes stand on the lift.</summary>
     public static BodySize Of(
         Parsed<PackageProfile> package, Parsed<ImmutableArray<double>> size, bool round, PartMounting mounted, double lift,
-            Parsed<double?> said)
+        Parsed<double?> said)
     {
         PackageProfile? profile = package.Given ? package.Value : null;
         double length = profile?.Length ?? size.Value[0];

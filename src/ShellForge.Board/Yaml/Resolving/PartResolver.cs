@@ -25,7 +25,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             {
                 context.Sink.Error(
                     part.Faces.Place, "no-mouth", $"{part.Ref.Value} has no mouth that could face anywhere",
-                        "expected rotation, or a package that takes a plug");
+                    "expected rotation, or a package that takes a plug");
                 continue;
             }
 
@@ -62,7 +62,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             (string Word, Sourced? Height)[] ways =
             [
                 ("flat", package.Height), ("on-pins", package.HeightOnPins), ("in-socket", package.HeightInSocket),
-                    ("mid-board", package.HeightMidBoard),
+                ("mid-board", package.HeightMidBoard),
             ];
             string known = string.Join(", ",
                 ways.Where(w => w.Height is not null).Select(w => $"{w.Word} ({NumberText.Written(w.Height!.Value.Value)})"));
@@ -91,7 +91,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
 
         context.Sink.Error(
             said.Node.Place, "missing-key", $"it is not said where {said.Ref.Value} is",
-                "expected at, polar, circle, or faces with past-edge");
+            "expected at, polar, circle, or faces with past-edge");
         return [];
     }
 
@@ -155,7 +155,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         {
             context.Sink.Error(
                 said.Place.Given ? said.Node.Place : said.PastEdge.Place, "part-off-board",
-                    $"{name} at {surface.Spell(at)} lies off the board", surface.Extent);
+                $"{name} at {surface.Spell(at)} lies off the board", surface.Extent);
         }
     }
 }

@@ -23,7 +23,7 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
             {
                 context.Sink.Error(
                     wire.Node.Place, "missing-key", $"the thickness of the wire '{wire.Name.Value}' is not said",
-                        "expected diameter, or gauge: one of " + WireGauge.Known);
+                    "expected diameter, or gauge: one of " + WireGauge.Known);
                 continue;
             }
 

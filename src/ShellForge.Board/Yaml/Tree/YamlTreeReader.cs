@@ -39,7 +39,7 @@ internal sealed class YamlTreeReader
         {
             sink.Error(
                 new FilePlace(file, 0, 0), "file-too-large", $"the file has {text.Length} characters",
-                    $"expected at most {YamlLimits.Characters}");
+                $"expected at most {YamlLimits.Characters}");
             return null;
         }
 

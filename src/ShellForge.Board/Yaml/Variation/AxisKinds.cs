@@ -55,7 +55,7 @@ internal static class AxisKinds
         FormKey<Func<ProfileLibrary, IEnumerable<string>>> kind =
             keys.Required("profiles", new WordKind<Func<ProfileLibrary, IEnumerable<string>>>(
             ("inserts", l => l.Inserts.Names), ("screws", l => l.Screws.Names), ("leds", l => l.Leds.Names),
-                ("filaments", l => l.Filaments.Names),
+            ("filaments", l => l.Filaments.Names),
             ("printers", l => l.Printers.Names), ("supplies", l => l.Supplies.Names), ("heat", l => l.Heat.Names)),
                 "Which kind of profiles.");
         FormKey<string> like = keys.Optional("like", new TextKind("a pattern", 80),

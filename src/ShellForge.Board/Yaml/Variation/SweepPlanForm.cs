@@ -45,7 +45,7 @@ internal static class SweepPlanForm
         [
             keys.Optional("height", weight, "A mm of height."), keys.Optional("plastic", weight, "A gram of plastic."),
             keys.Optional("evenness", weight, "A percent of evenness."),
-                keys.Optional("coolness", weight, "A kelvin of the warmest plastic."),
+            keys.Optional("coolness", weight, "A kelvin of the warmest plastic."),
             keys.Optional("room", weight, "A mm of the tightest gap."),
         ];
         return values => [.. all.Where(key => values.Get(key).Given).Select(key => (key.Name, values.Get(key).Value))];

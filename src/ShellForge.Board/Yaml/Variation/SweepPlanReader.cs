@@ -140,7 +140,7 @@ public static class SweepPlanReader
             {
                 sink.Error(
                     setting.Value.Place, "not-varied", $"'{setting.Value.Text}' is no value of '{setting.Path}' here",
-                        "expected one of its values",
+                    "expected one of its values",
                     NearestName.In(setting.Value.Text, texts));
             }
         }
@@ -149,7 +149,7 @@ public static class SweepPlanReader
         {
             sink.Error(
                 said.Best.Place, "not-varied", $"'{along}' is not varied by itself here", "expected a path under 'vary'",
-                    NearestName.In(along, seen));
+                NearestName.In(along, seen));
         }
 
         if (plan.Best is { } wish && wish.Weights.All(one => one.Weight == 0))
@@ -163,7 +163,7 @@ public static class SweepPlanReader
             {
                 sink.Error(
                     filament.Place, "unknown-profile", $"there is no filament {filament.KindInWords}",
-                        "expected the name of a filament (`profiles` lists them)",
+                    "expected the name of a filament (`profiles` lists them)",
                     profiles.Filaments.Nearest(filament.Text));
             }
         }
@@ -175,7 +175,7 @@ public static class SweepPlanReader
                 string[] known = [SweepPlan.BoardWord, SweepPlan.CaseWord, .. seen, .. plan.Fixed.Select(s => s.Path)];
                 sink.Error(
                     setting.Value.Place, "unknown-word", $"'{{{word}}}' stands for nothing here",
-                        "expected one of " + string.Join(", ", known),
+                    "expected one of " + string.Join(", ", known),
                     NearestName.In(word, known));
             }
         }

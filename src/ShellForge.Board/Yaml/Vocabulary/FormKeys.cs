@@ -75,7 +75,7 @@ internal sealed class FormKeys
             {
                 sink.Error(
                     given[1].Key.Place, "conflicting-keys", $"'{given[1].Key.Text}' cannot stand beside '{given[0].Key.Text}'",
-                        "expected one of them");
+                    "expected one of them");
                 complete = false;
             }
         }

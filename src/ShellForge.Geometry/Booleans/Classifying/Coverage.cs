@@ -155,7 +155,7 @@ internal sealed class Coverage
                 int av = Drawing.Pick(a, drawing.V), bv = Drawing.Pick(b, drawing.V), cv = Drawing.Pick(c, drawing.V);
                 _candidates[i] = new Candidate(
                     triangle, Math.Min(au, Math.Min(bu, cu)), Math.Max(au, Math.Max(bu, cu)), Math.Min(av, Math.Min(bv, cv)),
-                        Math.Max(av, Math.Max(bv, cv)));
+                    Math.Max(av, Math.Max(bv, cv)));
             }
         }
     }

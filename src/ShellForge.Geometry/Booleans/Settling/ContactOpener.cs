@@ -364,7 +364,7 @@ internal sealed class ContactOpener
         double scale = largest > 0 ? reach / largest : 0;
         return new LatticePoint3(
             Shifted(site.Home.X, scale * direction.X), Shifted(site.Home.Y, scale * direction.Y),
-                Shifted(site.Home.Z, scale * direction.Z));
+            Shifted(site.Home.Z, scale * direction.Z));
     }
 
     private static int Shifted(int coordinate, double by) =>

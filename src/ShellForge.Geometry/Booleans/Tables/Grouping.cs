@@ -12,8 +12,6 @@ internal sealed class Grouping
         _items = items;
     }
 
-    public int KeyCount => _start.Length - 1;
-
     public int ItemCount => _items.Length;
 
     public ReadOnlySpan<int> this[int key] => _items.AsSpan(_start[key], _start[key + 1] - _start[key]);

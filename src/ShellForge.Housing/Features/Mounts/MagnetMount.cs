@@ -23,7 +23,7 @@ internal sealed partial class MountBodies
         Region pocket = Region.Disc(at, Ring.Hole(mount.PocketDiameter / 2));
         Region mark = Region.Disc(
             at + Point2.Polar(((mount.CollarDiameter + mount.MarkDiameter) / 2) + Overlap, Angle.Of(Point2.Origin - at)),
-                Ring.Hole(mount.MarkDiameter / 2));
+            Ring.Hole(mount.MarkDiameter / 2));
         yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
             Shapes.Extrude(pocket, mount.Skin, mount.Rim + Overlap),
             Shapes.Extrude(mark, floor - (2 * Overlap), floor + Overlap)).Tagged(Tag(number)));

@@ -15,8 +15,8 @@ internal static class PageAnswers
 {
     public static PageVerdict VerdictOf(HousingReport report)
     {
-        int stops = Count(report, Severity.Stop);
-        int warnings = Count(report, Severity.Warn);
+        int stops = report.Count(Severity.Stop);
+        int warnings = report.Count(Severity.Warn);
         return report.Verdict switch
         {
             Verdict.DoNotPrint => new PageVerdict("stop", $"Do not print: {Counted(stops, "finding")} in the way"),
@@ -124,7 +124,7 @@ internal static class PageAnswers
         {
             return new PageAnswer(
                 "Where is it tightest?",
-                    $"On the board nothing comes nearer to plastic than {Mm(MeasuredGap.ReachOf(housing))}. {planned}");
+                $"On the board nothing comes nearer to plastic than {Mm(MeasuredGap.ReachOf(housing))}. {planned}");
         }
 
         string where = least.Distance <= 0
@@ -134,8 +134,6 @@ internal static class PageAnswers
     }
 
     private static string Mm(double value) => value.ToString("0.00", CultureInfo.InvariantCulture) + " mm";
-
-    private static int Count(HousingReport report, Severity severity) => report.Findings.Count(finding => finding.Severity == severity);
 
     private static string Counted(int count, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");

@@ -7,6 +7,7 @@ using ShellForge.Output.Assembly;
 using ShellForge.Output.Light;
 using ShellForge.Output.Looks;
 using ShellForge.Output.Report;
+using ShellForge.Output.Words;
 using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Page.Building;
@@ -22,7 +23,7 @@ public static class PageBuilder
     /// <param name="steps">The assembly with its pictures.</param>
     public static PageContent Of(
         HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings,
-            ImmutableArray<PicturedStep> steps) => new()
+        ImmutableArray<PicturedStep> steps) => new()
             {
                 Name = report.Name,
                 Revision = report.Revision,
@@ -81,22 +82,12 @@ public static class PageBuilder
     };
 
     private static PageFinding Of(Finding finding, int number) => new(
-        number, ReportJson.Word(finding.Severity), finding.Rule, finding.Subject, Sentence(finding.Message), Data(finding),
-        Sentence(finding.Remedy), finding.At, finding.Accepted ?? "");
+        number, ReportJson.Word(finding.Severity), finding.Rule, finding.Subject, FindingWords.Sentence(finding.Message), Data(finding),
+        FindingWords.Sentence(finding.Remedy), finding.At, finding.Accepted ?? "");
 
     private static string Data(Finding finding)
     {
-        var words = new List<string>();
-        if (finding.Measured is { } measured && double.IsFinite(measured))
-        {
-            words.Add($"measured {WithUnit(measured, finding.Unit)}");
-        }
-
-        if (finding.Limit is { } limit && double.IsFinite(limit))
-        {
-            words.Add($"limit {WithUnit(limit, finding.Unit)}");
-        }
-
+        var words = new List<string>(FindingWords.Figures(finding));
         if (finding.At is { } at)
         {
             words.Add(
@@ -111,24 +102,6 @@ public static class PageBuilder
         return string.Join("; ", words);
     }
 
-    private static string WithUnit(double value, string unit)
-    {
-        string number = value.ToString("0.##", CultureInfo.InvariantCulture);
-        return unit.Length == 0 ? number : $"{number} {Spoken(unit)}";
-    }
-
-    private static string Spoken(string unit) => unit switch
-    {
-        "mm2" => "mm\u00b2",
-        "mm3" => "mm\u00b3",
-        "degC" => "\u00b0C",
-        _ => unit,
-    };
-
-    /// <summary>A message of a rule as a sentence of its own.</summary>
-    internal static string Sentence(string text) =>
-        text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '!' or '?' ? "" : ".");
-
     // A caution stands where the hand first needs it, and once.
     private static ImmutableArray<PageStep> OfSteps(ImmutableArray<PicturedStep> steps)
     {
@@ -137,7 +110,7 @@ public static class PageBuilder
         [
             .. steps.Select(pictured => new PageStep(
                 pictured.Step.Title, pictured.Step.Text, pictured.Step.Check, [.. pictured.Step.Cautions.Where(told.Add)],
-                    pictured.Step.Tools,
+                pictured.Step.Tools,
                 pictured.Png, pictured.Alternative)),
         ];
     }

@@ -81,13 +81,13 @@ internal static class PagePhysics
     {
         figures.Add((
             $"Current at {Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps),
-                $"at most {power.LimitInWords}"));
+            $"at most {power.LimitInWords}"));
         figures.Add((
             "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps),
-                $"at most {power.LimitInWords}"));
+            $"at most {power.LimitInWords}"));
         figures.Add((
             "Brightness that the supply bears", Percent(power.Result.AllowedBrightness),
-                $"with the worst LEDs; planned: {Percent(brightness)}"));
+            $"with the worst LEDs; planned: {Percent(brightness)}"));
     }
 
     private static string TypicalAndWorst(double typical, double worst) => $"{Amps(typical)} typical LEDs, {Amps(worst)} worst LEDs";

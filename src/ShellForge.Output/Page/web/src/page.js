@@ -97,7 +97,7 @@ function pick(viewer, pins, finding) {
   viewer.flyTo(finding.at, still);
   for (const row of document.querySelectorAll('.finding')) row.classList.toggle('picked', row.id === `finding-${finding.number}`);
   $(`finding-${finding.number}`)?.scrollIntoView({ block: 'nearest', behavior: still ? 'auto' : 'smooth' });
-  $('view-status').textContent = `Looking at finding ${finding.number}: ${finding.message}`;
+  $('view-status').textContent = `Looking at finding ${finding.number}: ${finding.message} The plastic is glassy until you choose a view.`;
 }
 
 async function start() {

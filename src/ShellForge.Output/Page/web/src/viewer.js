@@ -193,11 +193,11 @@ export class Viewer {
     this.sky.intensity = this.lit ? 0.35 : 2.2;
     this.sun.intensity = this.lit ? 0.25 : 1.6;
     this.fill.intensity = this.lit ? 0.08 : 0.5;
-    for (const part of this.parts.filter((p) => p.name === 'diffuser' || (p.name === 'cover' && p.translucent))) {
+    for (const part of this.parts.filter((p) => this.#shines(p))) {
       const material = part.surface.material;
 
-      // What lies behind the sheet is in the picture already; its own colour by day is not.
-      material.opacity = light ? 1 : part.opacity;
+      // Its own colour by day is not in the picture.
+      material.opacity = this.#opacityOf(part);
       material.color.set(light ? 0x000000 : lifted(part.colour));
       if (!light) {
         material.emissiveMap = null;
@@ -295,12 +295,21 @@ export class Viewer {
     return !this.cutOn || this.cut.distanceToPoint(new Vector3(x, y, z + (part?.group.position.z ?? 0))) > -0.5;
   }
 
+  #shines(part) {
+    return part.name === 'diffuser' || (part.name === 'cover' && part.translucent);
+  }
+
+  // What lies behind a lit sheet is in the light's picture already.
+  #opacityOf(part) {
+    return this.lit && this.#shines(part) ? 1 : part.opacity;
+  }
+
   /** Makes the printed parts glassy, so that places inside are seen; false: as they are. */
   glass(on) {
     this.glassy = on;
     for (const part of this.parts.filter((p) => p.belongsTo !== 'board')) {
       const { material } = part.surface;
-      material.opacity = on ? 0.22 : part.opacity;
+      material.opacity = on ? 0.22 : this.#opacityOf(part);
       material.transparent = on || part.opacity < 1;
       material.depthWrite = !on;
       material.needsUpdate = true;
