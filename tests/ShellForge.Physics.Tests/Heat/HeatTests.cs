@@ -47,7 +47,9 @@ public class HeatTests
             && Plastic(input with { FloorDirection = FaceDirection.Upright }) < at
             && Plastic(Vented(input)) < Plastic(input with { FloorDirection = FaceDirection.Upright })
             && Plastic(input with { AboveToBezel = 2 * input.AboveToBezel }) > at
-            && Plastic(input with { Bezel = input.Bezel with { Thickness = 2 * input.Bezel.Thickness } }) > at;
+
+            // Thickness is no such wish: a thicker front also carries more heat to the cool rim.
+            && Plastic(input with { Bezel = input.Bezel with { Conductivity = input.Bezel.Conductivity / 2 } }) > at;
     }
 
     [Fact]
