@@ -1,4 +1,5 @@
 using System.Text;
+using ShellForge.Board.Schema;
 
 namespace ShellForge.Board.Yaml;
 
@@ -9,7 +10,8 @@ public static class StarterBoard
 
     /// <summary>The text of the file.</summary>
     /// <param name="name">What the housing is called; signs that cannot stand on a line are left out.</param>
-    public static string Text(string name) => Template.Replace("{NAME}", Quoted(name), StringComparison.Ordinal);
+    public static string Text(string name) => 
+        $"# {EditorSchema.Comment}\n" + Template.Replace("{NAME}", Quoted(name), StringComparison.Ordinal);
 
     private static string Quoted(string name)
     {

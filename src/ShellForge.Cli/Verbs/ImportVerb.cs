@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using System.Text;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Profiles;
+using ShellForge.Board.Schema;
 using ShellForge.Board.Yaml;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
@@ -121,6 +122,7 @@ internal static class ImportVerb
         }
 
         files.Add(new OutputFile(name, text));
+        files.Add(new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())));
         files.Add(new OutputFile(Path.GetFileNameWithoutExtension(name) + ".svg", Encoding.UTF8.GetBytes(BoardPicture.Svg(result))));
         StagedFiles.Write(folder, files, []);
         return [.. files.Select(f => Path.Combine(folder, f.Name))];

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using ShellForge.Board.Schema;
 using ShellForge.Board.Yaml;
 using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
@@ -37,8 +38,14 @@ internal static class NewVerb
         }
 
         StagedFiles.Write(
-            bench.Folder, [new OutputFile(file + ".yaml", Encoding.UTF8.GetBytes(StarterBoard.Text(name)))], []);
+            bench.Folder,
+            [
+                new OutputFile(file + ".yaml", Encoding.UTF8.GetBytes(StarterBoard.Text(name))),
+                new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())),
+            ],
+            []);
         bench.Out.WriteLine($"{file}.yaml: say what your board has, then: shellforge make {file}.yaml -o {file}");
+        bench.Out.WriteLine($"{EditorSchema.FileName}: lets an editor with YAML support complete and check the file; delete it if you need none");
         return ExitCode.Done;
     }
 

@@ -1,3 +1,4 @@
+using ShellForge.Board.Schema;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
 using ShellForge.Import.Files;
@@ -16,6 +17,7 @@ public static class BoardFileWriter
     {
         ImportedBoard board = result.Board;
         var lines = new BoardFileLines();
+        lines.Remark(0, EditorSchema.Comment);
         lines.Remark(0, "Read from hand-over files; coordinates are theirs. Each line names its source.");
         lines.Remark(0, "A line that begins with TODO is not in those files: settle it and delete it; until then check tells it.");
         foreach (ImportedFile f in board.Files.Where(f => f.Kind is not (FileKind.Unknown or FileKind.Accompanying)))

@@ -1,3 +1,5 @@
+using ShellForge.Board.Schema;
+
 namespace ShellForge.Cli.Tests.Verbs;
 
 public class NewVerbTests
@@ -11,7 +13,9 @@ public class NewVerbTests
         using var bench = new Bench();
 
         Assert.Equal(0, bench.Run("new", name));
-        Assert.Equal(file, Path.GetFileName(Assert.Single(Directory.GetFiles(bench.Folder.Path))));
+        Assert.Equal(
+            new[] { EditorSchema.FileName, file }.Order(StringComparer.Ordinal),
+            Directory.GetFiles(bench.Folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -23,6 +27,17 @@ public class NewVerbTests
         // Reading fails before anything is made, so a stopped run that gets that far has read the file.
         Assert.Equal(130, bench.RunUnder(new CancellationToken(canceled: true), "check", "quay-light-1.yaml"));
         Assert.DoesNotContain("quay-light-1.yaml:", bench.Err, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_editor_finds_the_schema_by_the_first_line_of_the_file()
+    {
+        using var bench = new Bench();
+        bench.Run("new", "Buoy");
+
+        string first = File.ReadLines(bench.Folder.File("buoy.yaml")).First();
+        Assert.StartsWith("# yaml-language-server: $schema=", first, StringComparison.Ordinal);
+        Assert.Equal(BoardSchema.Json(), File.ReadAllText(bench.Folder.File(first.Split('=')[1])));
     }
 
     [Fact]
