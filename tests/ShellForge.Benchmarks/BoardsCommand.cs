@@ -1,10 +1,10 @@
 using System.Diagnostics;
+using ShellForge.Benchmarks.Promises;
+using ShellForge.Board.Description;
 using ShellForge.Board.Yaml;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Booleans.Settling;
-using ShellForge.Geometry.Measuring;
 using ShellForge.Housing;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
@@ -14,29 +14,45 @@ namespace ShellForge.Benchmarks;
 
 /// <summary>
 /// Boards drawn by seeds over the whole of what a file may say, planned, made or checked as a user would. What ends in an exception, in a
-/// mesh that the audit rejects or in a part of two bodies is told by its seed and written as DIR/SEED.yaml.
+/// mesh that the audit rejects, in a part of two bodies or in no time, and what is told to be printed and breaks a promise, is told by its
+/// seed and written as DIR/SEED.yaml.
 /// </summary>
 internal static class BoardsCommand
 {
+    // A board that takes longer than this hangs, as far as its maker can tell, s of processor time: other work slows the clock.
+    private const double Hang = 30;
+
+    // A run ends by itself after so long, s, and says how far it came: longer ones are cut into slices.
+    private const double Longest = 240;
+
     /// <summary>Runs seeds from the first on.</summary>
-    /// <param name="stage">How far: plan, make (solids and their audit) or check (all rules).</param>
+    /// <param name="stage">How far: draw (write the files), plan, make (solids and their audit) or check (all rules and promises).</param>
     /// <param name="first">First seed.</param>
-    /// <param name="count">How many.</param>
+    /// <param name="count">How many at the most.</param>
     /// <param name="folder">Where failures are written.</param>
     public static int Run(string stage, int first, int count, string folder)
     {
         Directory.CreateDirectory(folder);
         int refused = 0, failures = 0, printable = 0;
+        (int Seed, double Seconds) slowest = default;
         Stopwatch watch = Stopwatch.StartNew();
-        for (int seed = first; seed < first + count; seed++)
+        int seed = first;
+        for (; seed < first + count && watch.Elapsed.TotalSeconds < Longest; seed++)
         {
             string text = AnyBoards.Text(seed);
+            if (stage == "draw")
+            {
+                File.WriteAllText(Path.Combine(folder, $"{seed}.yaml"), text);
+                continue;
+            }
+
             string? failure;
+            TimeSpan began = Environment.CpuUsage.TotalTime;
             try
             {
                 BoardReadResult read = BoardFileReader.Read("board.yaml", text, WrittenBoard.Shipped, []);
                 refused += read.File is null ? 1 : 0;
-                failure = read.File is null ? null : Try(stage, HousingPlanner.Plan(read.File), ref printable);
+                failure = read.File is null ? null : Try(stage, read.File, ref printable);
             }
             catch (Exception error) when (error is not OutOfMemoryException)
             {
@@ -44,6 +60,9 @@ internal static class BoardsCommand
                     + string.Join('\n', (error.StackTrace ?? "").Split('\n').Take(9));
             }
 
+            double seconds = (Environment.CpuUsage.TotalTime - began).TotalSeconds;
+            slowest = seconds > slowest.Seconds ? (seed, seconds) : slowest;
+            failure ??= seconds > Hang ? $"took {seconds:0} s of processor time" : null;
             if (failure is not null)
             {
                 failures++;
@@ -53,41 +72,33 @@ internal static class BoardsCommand
         }
 
         Console.WriteLine(
-            $"{stage}, seeds {first} to {first + count - 1}: {count - refused} boards, {refused} refused as input, {failures} failures, "
-                + $"{printable} to be printed, {watch.Elapsed.TotalSeconds:0} s");
+            $"{stage}, seeds {first} to {seed - 1}: {seed - first - refused} boards, {refused} refused as input, {failures} failures, "
+                + $"{printable} to be printed, {watch.Elapsed.TotalSeconds:0} s, the slowest {slowest.Seed} with {slowest.Seconds:0.0} s");
         return failures == 0 ? 0 : 1;
     }
 
-    private static string? Try(string stage, HousingPlan plan, ref int printable)
+    private static string? Try(string stage, BoardFile board, ref int printable)
     {
+        HousingPlan plan = HousingPlanner.Plan(board);
         if (stage == "plan")
         {
             return null;
         }
 
-        var housing = new HousingUnderCheck { Board = plan.Source, Plan = plan, Parts = PartMaker.Make(plan) };
-        string[] unsound = [.. housing.Parts.Select(part => Unsound(plan, part)).OfType<string>()];
-        if (stage == "make")
+        var housing = new HousingUnderCheck { Board = board, Plan = plan, Parts = PartMaker.Make(plan) };
+        string[] unsound = [.. HousingPromises.Unsound(plan, housing.Parts)];
+        if (stage == "make" || unsound.Length > 0)
         {
             return unsound.Length == 0 ? null : string.Join("; ", unsound);
         }
 
-        Finding[] findings = [.. CheckRun.Run(housing, RuleList.All)];
-        printable += findings.All(finding => finding.Severity != Severity.Stop) ? 1 : 0;
-        return unsound.Length == 0 ? null : string.Join("; ", unsound);
-    }
+        if (CheckRun.Run(housing, RuleList.All).Any(finding => finding.Severity == Severity.Stop))
+        {
+            return null;
+        }
 
-    // Bezel round which a fused diffuser goes, and the diffuser's own windows, hold together when printed.
-    private static int Bodies(HousingPlan plan, MadePart part) =>
-        plan.Diffuser.Fit == DiffuserFit.PrintedIn && part.Name is PartNames.Cover or PartNames.Diffuser ? 1
-            : Measure.Shells(part.PrintMesh.Mesh);
-
-    private static string? Unsound(HousingPlan plan, MadePart part)
-    {
-        KernelDefect? defect = part.InPrint.Defect;
-        return defect is not null ? $"{part.Name}: {defect}"
-            : part.PrintMesh.IsEmpty ? $"{part.Name} is empty"
-            : Bodies(plan, part) is > 1 and int bodies ? $"{part.Name} in {bodies} bodies"
-            : null;
+        printable++;
+        string[] broken = [.. HousingPromises.Broken(housing)];
+        return broken.Length == 0 ? null : "told to be printed, but " + string.Join("; ", broken);
     }
 }

@@ -39,6 +39,6 @@ switch (args)
             "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT "
             + "| writing SAMPLE COUNT [STAGE] | print-time [--no-slicer] BOARD.yaml... | fuzz SEED COUNT DIR [SCALE] | differential SEED "
             + "COUNT DIR "
-            + "| boards plan|make|check SEED COUNT DIR | gallery DIR OUT");
+            + "| boards draw|plan|make|check SEED COUNT DIR | gallery DIR OUT");
         return 2;
 }
