@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing.Features;
 using ShellForge.Housing.Features.Exits;
+using ShellForge.Housing.Features.Openings;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing;
@@ -14,7 +15,7 @@ public static class HousingBuilder
     [
         TubShell.Of,
         Bosses.Of,
-        Ports.Of,
+        OpeningBodies.Of,
         CableExits.Of,
         Saddles.Of,
         CoverSideFeatures.Of,

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Closures;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
-using ShellForge.Planning.Ports;
 using ShellForge.Planning.Posts;
 using ShellForge.Planning.Walls;
 
@@ -16,7 +16,7 @@ namespace ShellForge.Planning;
 /// <param name="Closure">How cover and tub hold together.</param>
 /// <param name="Refused">Why the wish can't be met; null where it is.</param>
 /// <param name="Sites">Where closure screws stand; empty for forms without.</param>
-/// <param name="InPlan">Walls, ports and lip.</param>
+/// <param name="InPlan">Walls, openings and lip.</param>
 internal sealed record ClosureDecision(ClosureForm Closure, ClosureObstacle? Refused, ImmutableArray<ClosureSite> Sites, InPlan InPlan)
 {
     /// <summary>The form wished for, or the first that can be built.</summary>
@@ -32,8 +32,9 @@ internal sealed record ClosureDecision(ClosureForm Closure, ClosureObstacle? Ref
             var tried = new Reasons();
             ImmutableArray<ClosureSite> sites = tried.Take(form.Sites(file, basis, bare, joints, lip));
             ShellPlan shell = tried.Take(ShellDecision.WithSites(file, bare, sites));
-            ImmutableArray<PortInPlan> ports = tried.Take(PortDecision.InPlan(file, basis, shell, joints));
-            if (form.Obstacle(file, basis, shell, ports) is { } obstacle)
+            ImmutableArray<OpeningInPlan> openings = tried.Take(
+                OpeningForm.InPlan(new OpeningGiven(file, basis, shell, BossDecision.InPlan(joints, sites, basis))));
+            if (form.Obstacle(file, basis, shell, openings) is { } obstacle)
             {
                 refused ??= obstacle;
                 continue;
@@ -43,7 +44,7 @@ internal sealed record ClosureDecision(ClosureForm Closure, ClosureObstacle? Ref
                 refused is null ? "as asked" : $"the nearest that can be built: {refused.Why}");
             reasons.Take(tried.Of(form));
             LipSection section = reasons.Take(LipDecision.Long(file, basis, lip, form));
-            return reasons.Of(new ClosureDecision(form, refused, sites, new InPlan(form, shell, ports, section)));
+            return reasons.Of(new ClosureDecision(form, refused, sites, new InPlan(form, shell, openings, section)));
         }
 
         throw new InvalidOperationException("every form of closure has an obstacle: one that any board can have must be among them");

@@ -6,7 +6,7 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning;
 
 /// <summary>
-/// The steps from the prints on the bench to the closed housing. What depends on a form (closure, mount) that form tells; the rest is told
+/// The steps from the prints on the bench to the closed housing. What depends on a form (opening, closure, mount) that form tells; the rest is told
 /// here, from the plan.
 /// </summary>
 internal static class HandStepsDecision
@@ -24,6 +24,7 @@ internal static class HandStepsDecision
             .. Diffuser(plan),
             .. Baffle(plan),
             .. plan.Closure.HandSteps(plan),
+            .. plan.Openings.SelectMany(opening => opening.HandSteps(plan)),
             .. plan.Mount?.HandSteps(plan) ?? [],
         ];
         return [.. steps.OrderBy(step => step.Phase)];
@@ -80,20 +81,19 @@ internal static class HandStepsDecision
                 ? $"Drive {ClosingHands.Screws(screws)} from the front, crosswise, finger-tight and an eighth of a turn."
             : through ? "The cover's screws go through it later and hold it; until then it lies on its posts."
             : "It lies on its rests; baffle and cover hold it.";
-        PortPlan? port = plan.Ports.FirstOrDefault();
-        string over = port is null ? ""
-            : $", with {port.Ref} at its opening {(port.IntoBore ? "in the bore " : "")}at {HandWords.Clock(port.At, plan.Source.Up)}";
+        BoardSeat? seat = plan.Openings.Select(opening => opening.Seat(plan.Source.Up)).FirstOrDefault(found => found is not null);
+        string over = seat is null ? "" : $", with {seat.Over}";
         return new HandStep
         {
             Phase = HandPhase.Board,
             Title = "Put the board in",
             Text = $"Lower the board, LEDs up{over}. It is keyed {plan.Key.Board.Words}. {held}",
-            Check = port is null ? "The board does not rock." : "The board does not rock, and a plug goes in until it latches.",
+            Check = seat is null ? "The board does not rock." : $"The board does not rock, and {seat.Check}.",
             Tools = screws.Length == 0 ? [] : [$"driver for {screws[0].Screw.Thread} screws"],
             Shown = [PartNames.Tub, PartNames.Board],
             Held = [PartNames.Board],
             Motion = HandMotion.Down,
-            At = port?.At,
+            At = seat?.At,
             Things = [.. screws.Select(ClosingHands.Thing)],
             InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert)],
         };

@@ -4,8 +4,8 @@ using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Mounts;
+using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
-using ShellForge.Planning.Ports;
 using ShellForge.Planning.Posts;
 using ShellForge.Planning.Walls;
 
@@ -28,16 +28,16 @@ public static class HousingPlanner
         ClosureDecision closure = reasons.Take(ClosureDecision.Of(file, basis, joints, ring));
         InPlan choice = closure.InPlan;
         ShellPlan shell = choice.Shell;
-        BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, choice.Ports, mount));
-        ImmutableArray<PortPlan> ports = reasons.Take(PortDecision.AtHeight(file, basis, shell, choice.Ports, levels));
-        double parting = reasons.Take(StackDecision.Parting(file, basis, choice, levels, ports));
+        BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, choice.Openings, mount));
+        ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(file, basis, choice, levels));
+        double parting = reasons.Take(StackDecision.Parting(file, basis, choice, levels, openings));
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
         FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, choice, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         ImmutableArray<BossPlan> bosses = reasons.Take(
-            BossDecision.Decide(file, basis, shell, levels, parting, joints, closure.Sites, ports));
+            BossDecision.Decide(file, basis, shell, levels, parting, joints, closure.Sites, openings));
         Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, basis, stack, bosses, joints);
-        Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(file, basis, shell, levels, ports, bosses);
+        Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(file, basis, shell, levels, openings, bosses);
         var draft = new HousingDraft
         {
             File = file,
@@ -50,8 +50,8 @@ public static class HousingPlanner
             Front = front,
             Bosses = bosses,
             Screws = screws.Value,
-            Ports = ports,
-            PortsInPlan = choice.Ports,
+            Openings = openings,
+            OpeningsInPlan = choice.Openings,
             Saddles = saddles.Value,
         };
 
@@ -66,7 +66,7 @@ public static class HousingPlanner
     {
         ImmutableArray<PartPlan> parts = reasons.Take(
             PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
-        ImmutableArray<CrowdedPort> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
+        ImmutableArray<CrowdedOpening> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
         UnusedWishes.Tell(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);
         var plan = new HousingPlan
@@ -76,7 +76,7 @@ public static class HousingPlanner
             Shell = draft.Shell,
             Bosses = draft.Bosses,
             Screws = draft.Screws,
-            Ports = draft.Ports,
+            Openings = draft.Openings,
             CableExit = draft.CableExit,
             Saddles = draft.Saddles,
             Cover = cover.Cover,

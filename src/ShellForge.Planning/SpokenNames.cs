@@ -25,9 +25,8 @@ public static class SpokenNames
             FaceFeature.InsertHole when i < plan.Bosses.Length => $"the insert hole in {Of(plan, plan.Bosses[i])}",
             FaceFeature.Web when i < plan.Bosses.Length => $"the web at {Of(plan, plan.Bosses[i])}",
             FaceFeature.Gusset when i < plan.Bosses.Length => $"the gusset at {Of(plan, plan.Bosses[i])}",
-            FaceFeature.Port when i < plan.Ports.Length => $"the opening for {plan.Ports[i].Ref}",
-            FaceFeature.PortRecess when i < plan.Ports.Length => $"the recess for the plug of {plan.Ports[i].Ref}",
-            FaceFeature.Tongue when i < plan.Ports.Length => $"the tongue over {plan.Ports[i].Ref}",
+            FaceFeature.Port or FaceFeature.PortRecess or FaceFeature.Tongue when i < plan.Openings.Length =>
+                plan.Openings[i].NameOf(FaceNames.FeatureOf(tag)),
             FaceFeature.Tongue => plan.CableExit?.NameOf(0) ?? "a tongue",
             FaceFeature.CableExit => plan.CableExit?.NameOf(i) ?? "the cable exit",
             FaceFeature.Saddle when i < plan.Saddles.Length => $"{plan.Saddles[i].Ref}'s saddle",

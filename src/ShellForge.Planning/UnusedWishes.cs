@@ -1,6 +1,7 @@
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning;
@@ -35,7 +36,7 @@ internal static class UnusedWishes
         }
 
         foreach (BoardPart part in draft.File.Board.Parts.Where(
-            part => part.Port == PortWish.Open && draft.Ports.All(port => port.Ref != part.Ref)))
+            part => part.Port == PortWish.Open && OpeningForm.For(part) is null))
         {
             reasons.Replace(
                 "port-without-mouth", part.Ref, $"{part.Ref} has no mouth for a plug, so 'port: open' opens nothing.",

@@ -30,8 +30,8 @@ public sealed class PortTests
         HousingPlan thin = HousingPlanner.Plan(board.Read());
         double face = thin.Shell.Round!.Outer - 40;
         HousingPlan plan = HousingPlanner.Plan((board with { Parts = Usb(Math.Round(face - 0.45, 2)) }).Read());
-        Assert.InRange(plan.Ports[0].WallFace - 40 - (face - 0.45), 0, 0.5);
-        Assert.Null(plan.Ports[0].Recess);
+        Assert.InRange(plan.Ports.First().WallFace - 40 - (face - 0.45), 0, 0.5);
+        Assert.Null(plan.Ports.First().Recess);
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public sealed class PortTests
         foreach (double pastEdge in new[] { 0.9, 1.0, 1.2, 1.5 })
         {
             HousingPlan plan = HousingPlanner.Plan(WithUsb(pastEdge, 4).Read());
-            Assert.True(plan.Ports[0].Recess!.FaceU - plan.Shell.Round!.Inner >= 0.86 - 1e-3);
+            Assert.True(plan.Ports.First().Recess!.FaceU - plan.Shell.Round!.Inner >= 0.86 - 1e-3);
         }
     }
 

@@ -72,7 +72,7 @@ public sealed class StackTests
             Parts = ["{ref: J1, package: usb-c-receptacle, side: top, faces: 270, past-edge: 1.0}"],
         }.Read());
         Assert.True(plan.Stack.PartingLine >= plan.Stack.BoardTop + 2);
-        Assert.True(plan.Stack.PartingLine >= plan.Ports[0].Recess!.Top + 1.2);
+        Assert.True(plan.Stack.PartingLine >= plan.Ports.First().Recess!.Top + 1.2);
     }
 
     [Fact]

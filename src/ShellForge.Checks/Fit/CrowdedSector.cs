@@ -1,6 +1,5 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Checks.Fit;
 
@@ -14,8 +13,8 @@ public sealed class CrowdedSector() : Rule(
 {
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing) => housing.Plan.Crowded.Select(crowded => Found(
-        Severity.Note, crowded.Port.Ref,
+        Severity.Note, crowded.Ref,
         $"within {crowded.Within} mm beside its port stand: {string.Join(", ", crowded.Others.Select(each => each.What))}",
-        crowded.Others[0].Along, crowded.Within, new Point3(crowded.Port.Face.X, crowded.Port.Face.Y, crowded.Port.AxisZ),
+        crowded.Others[0].Along, crowded.Within, crowded.InWall.Middle,
         "turn one of them on the board if the wall cracks there or the plug is hard to reach"));
 }

@@ -19,7 +19,7 @@ public sealed class PartsOffToReflash() : Rule(
     {
         HousingPlan plan = housing.Plan;
         foreach (BoardPart module in housing.Board.Board.Parts.Where(part =>
-            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Ports.All(port => port.Ref != part.Ref)))
+            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Openings.All(opening => opening.Ref != part.Ref)))
         {
             string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.IsOfHousing && part.Name != PartNames.Tub)
                 .Select(part => $"the {part.Name}").Reverse()];

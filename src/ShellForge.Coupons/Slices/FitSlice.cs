@@ -72,13 +72,7 @@ public sealed record FitSlice(
             : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight. If "
                 + "one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge "
                 + "coupon size-bar.");
-        foreach (PortPlan port in plan.Ports)
-        {
-            steps.Add(
-                $"Push the plug of your own cable into {port.Ref} through the opening. It must click in all the way, and its grip must "
-                    + $"not meet the wall. If it does, measure the grip and say it in the board file.");
-        }
-
+        steps.AddRange(plan.Openings.Select(opening => opening.Trial).Where(trial => trial is not null).Select(trial => trial!));
         if (plan.CableExit is not null)
         {
             steps.Add("Lay the cable into its notch. It must lie in it to the bottom, and not be pinched.");

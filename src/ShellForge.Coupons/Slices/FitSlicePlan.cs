@@ -93,13 +93,12 @@ internal sealed record FitSlicePlan(
         Region footprint = plan.Shell.Footprint;
         double parting = plan.Stack.PartingLine;
         ImmutableArray<BossPlan> carriers = Carriers(plan);
+        WallOpening[] inWall = [.. plan.Openings.Where(opening => opening.InWall is not null).Select(opening => opening.InWall!)];
         ImmutableArray<(Region Outline, double Top)> openings =
         [
-            .. plan.Ports.Select(port => (
-                Strip(port.Face, port.Faces, Math.Max(port.OpeningWidth, port.Recess?.Width ?? 0) + (2 * BesideOpening), -BehindWall,
-                    BeyondFace).Intersect(footprint),
-                port.Tongue is null ? Math.Min(parting, basis.Up(Math.Max(port.OpeningTop, port.Recess?.Top ?? 0) + OverOpening))
-                    : parting)),
+            .. inWall.Select(wall => (
+                Strip(wall.Through, wall.Direction, wall.Width + (2 * BesideOpening), -BehindWall, BeyondFace).Intersect(footprint),
+                wall.OpensRim ? parting : Math.Min(parting, basis.Up(wall.Top + OverOpening)))),
             .. plan.CableExit?.AtRim is { } exit
                 ? [(RimStrip(plan, exit.At, exit.Width + (2 * BesideOpening), BehindWall).Intersect(footprint), parting)]
                 : Array.Empty<(Region, double)>(),
@@ -111,7 +110,7 @@ internal sealed record FitSlicePlan(
         double behind = plan.Shell.Wall + plan.Cover.LipGap + plan.Cover.LipThickness;
         Region wall = RimStrip(plan, at, StripLength, behind + BehindWall).Intersect(footprint);
         double deepest = carriers.Select(boss => boss.Top - (boss.Hole?.Depth ?? 0)).Append(parting).Min();
-        double z = plan.Ports.Select(port => Math.Min(port.OpeningBottom, port.Recess?.Bottom ?? port.OpeningBottom) - UnderOpening)
+        double z = inWall.Select(wall => wall.Bottom - UnderOpening)
             .Append(plan.Cover.LipBottom - UnderLip).Append(deepest).Min();
         double floorZ = Math.Max(plan.Stack.FloorTop, basis.Down(z));
         Region walls = Region.Union([wall, .. openings.Select(each => each.Outline)]);

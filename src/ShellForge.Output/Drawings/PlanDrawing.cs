@@ -38,12 +38,13 @@ public static class PlanDrawing
         return sheet.Svg;
     }
 
-    /// <summary>Through the first port that lies below the board; otherwise a quarter below the tops of the bosses.</summary>
+    /// <summary>Through the first opening in the wall that lies below the board; otherwise a quarter below the tops of the bosses.</summary>
     private static double CutHeight(HousingPlan plan)
     {
         StackPlan stack = plan.Stack;
-        PortPlan? port = plan.Ports.FirstOrDefault(p => p.AxisZ > stack.FloorTop && p.AxisZ < stack.BoardBottom);
-        return port?.AxisZ ?? (stack.BoardBottom - (0.25 * stack.BelowBoard));
+        double? opening = plan.Openings.Select(each => each.InWall?.Middle.Z)
+            .FirstOrDefault(z => z > stack.FloorTop && z < stack.BoardBottom);
+        return opening ?? (stack.BoardBottom - (0.25 * stack.BelowBoard));
     }
 
     private static void DrawAxes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
@@ -84,12 +85,8 @@ public static class PlanDrawing
             notes.Add(kind.First().At + Point2.Polar(kind.First().Diameter / 2, Outward(kind.First().At)), $"{kind.Count()}x {kind.Key}");
         }
 
-        foreach (PortPlan port in plan.Ports)
-        {
-            notes.Add(Point2.Polar(port.WallFace, port.Faces), $"{port.Ref}: {DimensionLines.Value(port.OpeningWidth)} wide");
-        }
-
-        foreach (PlanNote note in (plan.CableExit?.Notes(plan.Shell) ?? []).Concat(plan.Mount?.Notes ?? []))
+        foreach (PlanNote note in plan.Openings.Select(opening => opening.Note)
+            .Concat(plan.CableExit?.Notes(plan.Shell) ?? []).Concat(plan.Mount?.Notes ?? []))
         {
             notes.Add(note.At, note.Text);
         }

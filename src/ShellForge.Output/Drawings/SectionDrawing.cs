@@ -22,22 +22,20 @@ public static class SectionDrawing
     private const double RowSpacing = 8;
     private const double LevelSpacing = 4;
 
-    /// <summary>Through the first port, else through the cable exit, else through the first boss.</summary>
+    /// <summary>Through the first opening in the wall, else through the cable exit, another opening or the first boss.</summary>
     public static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         HousingPlan plan = housing.Plan;
-        if (plan.Ports.Length > 0)
-        {
-            return Of(housing, board, plan.Ports[0].Faces, $"the port of {plan.Ports[0].Ref}");
-        }
-
-        if (plan.CableExit is { } exit)
-        {
-            return Of(housing, board, exit.At, "the cable exit");
-        }
-
-        BossPlan? boss = plan.Bosses.FirstOrDefault(b => b.At != Point2.Origin);
-        return boss is null ? Of(housing, board, Angle.Zero, "the axis") : Of(housing, board, Angle.Of(boss.At), boss.Name);
+        IEnumerable<(Angle Direction, string Through)> wanted =
+        [
+            .. plan.Openings.Where(opening => opening.InWall is not null).Select(opening => opening.Section),
+            .. plan.CableExit is { } exit ? [(exit.At, "the cable exit")] : Array.Empty<(Angle, string)>(),
+            .. plan.Openings.Select(opening => opening.Section),
+            .. plan.Bosses.Where(boss => boss.At != Point2.Origin).Select(boss => (Angle.Of(boss.At), boss.Name)),
+            (Angle.Zero, "the axis"),
+        ];
+        (Angle direction, string through) = wanted.First();
+        return Of(housing, board, direction, through);
     }
 
     /// <summary>Through a screw; null where the housing has none off its axis.</summary>

@@ -30,7 +30,7 @@ internal abstract class ClosureForm : ClosureTraits
         BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip);
 
     /// <summary>Why this housing can't be closed so; null when it can.</summary>
-    public abstract ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports);
+    public abstract ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings);
 
     /// <summary>Direction of what keys the cover where this form does so itself; null where a rib in a slot has to.</summary>
     public abstract Angle? KeyAt(HousingDraft draft);

@@ -144,7 +144,7 @@ internal static class SnapDecision
     {
         IEnumerable<string> others = ClosureForm.All
             .Where(form => form != draft.Closure && form.Reopens
-                && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.PortsInPlan) is null)
+                && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.OpeningsInPlan) is null)
             .Select(form => $"'closure: {form.Word}'");
         return new LostCatch(
             $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove",

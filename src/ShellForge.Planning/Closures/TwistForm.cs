@@ -79,11 +79,11 @@ internal sealed class TwistForm : ClosureForm
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
-    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<PortInPlan> ports)
+    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
     {
         string[] tongues =
         [
-            .. ports.Where(port => port.Kind == PortKind.SlotWithTongue).Select(port => port.Part.Ref),
+            .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Part.Ref),
             .. ExitForm.Of(file) is { HasTongue: true } ? ["the cable's exit"] : Array.Empty<string>(),
         ];
         return shell.Round is null ? Because("the outline is not round", "take closure: snap or screws")
@@ -94,7 +94,7 @@ internal sealed class TwistForm : ClosureForm
                 $"a wall of {Reasons.Mm(shell.Wall)} mm leaves no two lines outside the slots",
                 $"take walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}, "
                     + $"or closure: snap or screws")
-            : LugRing.Of(file, shell, ports) is null ? Because(
+            : LugRing.Of(file, shell, openings) is null ? Because(
                 "openings for connectors leave no stretch of wall for the lugs", "take closure: snap or screws, or fewer open ports")
             : null;
     }
@@ -145,7 +145,7 @@ internal sealed class TwistForm : ClosureForm
     // The upper face of a lug rises at 45 degrees from its outer face to the lip.
     private static double LugRise(double gap) => gap + Hold;
 
-    private static LugRing RingOf(HousingDraft draft) => LugRing.Of(draft.File, draft.Shell, draft.PortsInPlan)
+    private static LugRing RingOf(HousingDraft draft) => LugRing.Of(draft.File, draft.Shell, draft.OpeningsInPlan)
         ?? throw new InvalidOperationException("a twist lock was chosen for which the rim has no room");
 
     /// <summary>Lugs round the axis.</summary>
@@ -160,19 +160,19 @@ internal sealed class TwistForm : ClosureForm
         /// <summary>Where a lug enters.</summary>
         public Angle Mouth(int lug) => (Lugs[lug] + Turn).Normalized;
 
-        /// <summary>The odd lug's mouth as near to the first LED as ports allow; null where they leave no room.</summary>
-        public static LugRing? Of(BoardFile file, ShellPlan shell, ImmutableArray<PortInPlan> ports)
+        /// <summary>The odd lug's mouth as near to the first LED as openings allow; null where they leave no room.</summary>
+        public static LugRing? Of(BoardFile file, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
         {
             double radius = shell.Round!.Inner;
             int count = Math.Clamp((int)Math.Round(2 * radius / DiameterPerLug), 3, 6);
             double spacing = 360.0 / count;
             Angle sweep = Angle.FromDegrees(Math.Min(Angle.FromRadians(LugLength / radius).Degrees, LugShare * spacing));
             Angle turn = sweep + (4 * Angle.FromRadians(Gap / radius));
-            (Angle At, double Half)[] openings =
+            (Angle At, double Half)[] taken =
             [
-                .. ports.Select(port => (
-                    RimSectors.Crossing(port.Part.Mouth!.Face, port.Part.Mouth.Faces, radius),
-                    Angle.FromRadians(((Math.Max(port.Mouth.RecessWidth, port.Mouth.ShellWidth) / 2) + BesidePort) / radius).Degrees)),
+                .. openings.Where(opening => opening.InWall is not null).Select(opening => opening.InWall!).Select(wall => (
+                    RimSectors.Crossing(wall.Through, wall.Direction, radius),
+                    Angle.FromRadians(((wall.Width / 2) + BesidePort) / radius).Degrees)),
             ];
             Angle mark = (KeyDecision.FirstPixel(file) ?? file.Up) - turn - Angle.FromDegrees(OddShare * spacing);
             for (int away = 0; away <= 360; away += StepDegrees)
@@ -187,7 +187,7 @@ internal sealed class TwistForm : ClosureForm
 
                 // A lug sweeps from its mouth to where it is closed.
                 double half = (sweep.Degrees + turn.Degrees) / 2;
-                if (lugs.All(lug => openings.All(opening => Angle.Between(lug + (0.5 * turn), opening.At).Degrees > half + opening.Half)))
+                if (lugs.All(lug => taken.All(each => Angle.Between(lug + (0.5 * turn), each.At).Degrees > half + each.Half)))
                 {
                     return new LugRing(lugs, sweep, turn);
                 }

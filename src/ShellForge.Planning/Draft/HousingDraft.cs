@@ -41,14 +41,14 @@ internal sealed record HousingDraft
     /// <summary>Every screw.</summary>
     public required ImmutableArray<ScrewJointPlan> Screws { get; init; }
 
-    /// <summary>Openings for connectors.</summary>
-    public required ImmutableArray<PortPlan> Ports { get; init; }
+    /// <summary>Openings for parts on the board.</summary>
+    public required ImmutableArray<OpeningPlan> Openings { get; init; }
 
     /// <summary>The exit of a soldered cable; null for none.</summary>
     public CableExitPlan? CableExit { get; init; }
 
     /// <summary>The same openings as they were decided before the heights.</summary>
-    public required ImmutableArray<PortInPlan> PortsInPlan { get; init; }
+    public required ImmutableArray<OpeningInPlan> OpeningsInPlan { get; init; }
 
     /// <summary>Supports under connectors.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];

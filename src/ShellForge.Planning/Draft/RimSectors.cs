@@ -10,15 +10,17 @@ internal sealed record RimSectors(double Radius, ImmutableArray<RimSector> Taken
     // Directions are tried in steps of this size.
     private const double StepDegrees = 2;
 
-    /// <summary>Ports, cable exit and closure screws of a draft.</summary>
+    /// <summary>Openings in the wall, cable exit and closure screws of a draft.</summary>
     public static RimSectors Of(HousingDraft draft)
     {
         double radius = draft.Shell.Footprint.Loops.SelectMany(loop => loop).Max(point => point.Length);
         var taken = ImmutableArray.CreateBuilder<RimSector>();
-        foreach (PortPlan port in draft.Ports)
+        foreach (OpeningPlan opening in draft.Openings)
         {
-            double width = Math.Max(port.Tongue?.SlotWidth ?? port.OpeningWidth, port.Recess?.Width ?? 0);
-            taken.Add(new RimSector(Crossing(port.Face, port.Faces, radius), width, port.Ref, port.Tongue is not null));
+            if (opening.InWall is { } wall)
+            {
+                taken.Add(new RimSector(Crossing(wall.Through, wall.Direction, radius), wall.Width, opening.Ref, wall.OpensRim));
+            }
         }
 
         if (draft.CableExit?.AtRim is { } exit)

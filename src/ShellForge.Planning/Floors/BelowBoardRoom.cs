@@ -13,10 +13,12 @@ internal sealed class BelowBoardRoom
     private readonly ImmutableArray<PartEnvelope> _hanging;
     private readonly BoardLevels _levels;
     private readonly Region _board;
+    private readonly ImmutableArray<Region> _ways;
 
-    /// <summary>The room of a board over a floor.</summary>
-    public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels)
+    /// <summary>The room of a board over a floor, in which ways to openings stay free.</summary>
+    public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels, IEnumerable<OpeningPlan> openings)
     {
+        _ways = [.. openings.Select(opening => opening.TakenInside).Where(way => !way.IsEmpty)];
         _levels = levels;
         Shell = shell;
         _hanging = PartEnvelope.OnBottom(file.Board);
@@ -34,7 +36,7 @@ internal sealed class BelowBoardRoom
     public Region Board => _board;
 
     /// <summary>
-    /// z up to which something with this outline may rise without coming near a part or a solder blob; the board's bottom when nothing is
+    /// z up to which something with this outline may rise without coming near a part, a solder blob or the way through an opening; the board's bottom when nothing is
     /// near.
     /// </summary>
     public double Ceiling(Region outline)
@@ -56,7 +58,7 @@ internal sealed class BelowBoardRoom
             }
         }
 
-        return ceiling;
+        return _ways.Any(way => way.Distance(outline) < PlanRules.Beside) ? Math.Min(ceiling, _levels.FloorTop) : ceiling;
     }
 
     /// <summary>Width of the thickest bundle of leads, mm; 0 when there is none.</summary>

@@ -36,10 +36,9 @@ internal static class FloorRoom
     {
         IEnumerable<Region> holes = draft.Bosses.Where(boss => boss.Hole is not null)
             .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Hole!.MouthDiameter / 2) + Beside)));
-        Region ports = Region.Union(draft.Ports.Where(port => port.Recess is not null).Select(port => Strips.Along(
-            port.Face, port.Faces, port.Recess!.Width, -draft.Shell.Wall, 4 * draft.Shell.Wall)));
+        IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenOutside(draft.Shell));
         return draft.Shell.Footprint.Offset(-margin)
-            .Less(Region.Union([.. holes, ports, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
+            .Less(Region.Union([.. holes, .. openings, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
     }
 
     private static Region Posts(HousingDraft draft)
@@ -53,6 +52,7 @@ internal static class FloorRoom
         IEnumerable<Region> saddles = draft.Saddles.Select(saddle => Strips.Along(
             saddle.Face, saddle.Faces, saddle.RestMax.Y - saddle.RestMin.Y + (2 * Beside),
             Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
-        return Region.Union([.. bosses, .. saddles, draft.CableExit?.TakenInside(draft.Shell, Beside) ?? Region.Empty]);
+        IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenInside.Offset(Beside));
+        return Region.Union([.. bosses, .. saddles, .. openings, draft.CableExit?.TakenInside(draft.Shell, Beside) ?? Region.Empty]);
     }
 }

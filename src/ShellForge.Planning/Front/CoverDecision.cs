@@ -138,7 +138,8 @@ internal static class CoverDecision
             .SelectMany(boss => boss.Webs);
 
         // A mouth behind the wall is reached under the parting line, and there the lip hangs before it.
-        IEnumerable<Region> plugs = draft.Ports.Where(port => port.OpeningTop > lipBottom).Select(port => PlugWay(draft, port));
+        IEnumerable<Region> plugs = draft.Openings.Select(opening =>
+            opening.ThroughLip(draft.File.Board.Parts.First(part => part.Ref == opening.Ref), lipBottom));
 
         // Below a lit wall the lip hangs beside what is on the board's back.
         IEnumerable<Region> below = lipBottom > draft.Stack.BoardBottom ? [] : PartEnvelope.OnBottom(draft.File.Board)
@@ -149,15 +150,6 @@ internal static class CoverDecision
         return Region.Union(
             [.. near.Where(outline => !lip.IsEmpty && outline.Distance(lip) <= PartClearance)
                 .Select(outline => outline.Offset(PartClearance)), .. heads, .. bosses, .. plugs]);
-    }
-
-    // As wide as the opening, from the middle of the connector's body, so that no strip of the lip stays on it, out to the wall's face.
-    private static Region PlugWay(HousingDraft draft, PortPlan port)
-    {
-        Point2 along = Point2.Polar(1, port.Faces);
-        double from = Point2.Dot(draft.File.Board.Parts.First(part => part.Ref == port.Ref).At - port.Face, along);
-        double to = port.WallFace - Point2.Dot(port.Face, along);
-        return PartEnvelope.Rectangle(port.Face + ((from + to) / 2 * along), to - from, port.OpeningWidth, port.Faces);
     }
 
     private static double Covered(ScrewJointPlan screw) =>

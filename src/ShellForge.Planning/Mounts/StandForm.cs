@@ -3,7 +3,6 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Mounts;
@@ -147,15 +146,12 @@ internal sealed class StandForm : MountForm
     {
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         var things = ImmutableArray.CreateBuilder<HangingThing>();
-        foreach (PortPlan port in draft.Ports)
+        foreach (OpeningInUse use in draft.Openings.Select(opening => opening.InUse(BesidePlug)).Where(use => use is not null)
+            .Select(use => use!))
         {
-            double mouth = Point2.Dot(port.Face, Point2.Polar(1, port.Faces));
-            Region way = Strips.Along(
-                port.Face, port.Faces, port.Mouth.PlugWidth + (2 * BesidePlug), 0,
-                Math.Max(port.WallFace - mouth, 0) + port.Mouth.PlugLength);
             things.Add(new HangingThing(
-                $"{port.Ref}'s plug", way.Turned(upright).Moved(shift), port.AxisZ - (port.Mouth.PlugHeight / 2), UnderPlug,
-                Angle.Between(port.Faces, down).Degrees < HangsWithin));
+                use.What, use.Way.Turned(upright).Moved(shift), use.Lowest, UnderPlug,
+                Angle.Between(use.Towards, down).Degrees < HangsWithin));
         }
 
         if (draft.CableExit is { } exit)

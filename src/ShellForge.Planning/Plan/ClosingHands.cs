@@ -93,7 +93,7 @@ internal static class ClosingHands
     private static string Reflash(HousingPlan plan)
     {
         BoardPart? shut = plan.Source.Board.Parts.FirstOrDefault(part =>
-            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Ports.All(port => port.Ref != part.Ref));
+            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Openings.All(opening => opening.Ref != part.Ref));
         if (shut is null)
         {
             return "";

@@ -26,17 +26,20 @@ public sealed record HousingPlan
     /// <summary>Every screw of the housing.</summary>
     public required ImmutableArray<ScrewJointPlan> Screws { get; init; }
 
-    /// <summary>Openings for connectors.</summary>
-    public required ImmutableArray<PortPlan> Ports { get; init; }
+    /// <summary>Openings for parts on the board; the number in a face's tag counts in this order.</summary>
+    public required ImmutableArray<OpeningPlan> Openings { get; init; }
+
+    /// <summary>Those of them that a plug enters.</summary>
+    public IEnumerable<PortPlan> Ports => Openings.OfType<PortPlan>();
 
     /// <summary>The exit of a soldered round cable; null where there is none.</summary>
     public CableExitPlan? CableExit { get; init; }
 
     /// <summary>
-    /// The cover's tongues with the numbers of their face tags: over the ports in their order, then over the cable's exit.
+    /// The cover's tongues with the numbers of their face tags: over the openings in their order, then over the cable's exit.
     /// </summary>
     public IEnumerable<(PlacedTongue Tongue, int Number)> Tongues =>
-        Ports.Select(port => port.PlacedTongue).Append(CableExit?.Tongue)
+        Openings.Select(opening => opening.PlacedTongue).Append(CableExit?.Tongue)
             .Select((tongue, number) => (Tongue: tongue!, Number: number)).Where(each => each.Tongue is not null);
 
     /// <summary>Supports under connectors of modules that are soldered flat.</summary>
@@ -69,8 +72,8 @@ public sealed record HousingPlan
     /// <summary>Lettering and revision marks.</summary>
     public ImmutableArray<LetteringPlan> Lettering { get; init; } = [];
 
-    /// <summary>Ports that share their stretch of rim with others.</summary>
-    public ImmutableArray<CrowdedPort> Crowded { get; init; } = [];
+    /// <summary>Openings that share their stretch of rim with others.</summary>
+    public ImmutableArray<CrowdedOpening> Crowded { get; init; } = [];
 
     /// <summary>The printed parts, in the order of assembly from the floor up.</summary>
     public required ImmutableArray<PartPlan> Parts { get; init; }

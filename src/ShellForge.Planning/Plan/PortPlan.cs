@@ -1,6 +1,8 @@
-using System.Collections.Immutable;
+using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
@@ -19,10 +21,10 @@ public enum PortKind
 }
 
 /// <summary>An opening in the wall in front of a connector. Its own frame: u along <see cref="Faces"/>, v to its left, z up.</summary>
-public sealed record PortPlan
+public sealed record PortPlan : OpeningPlan
 {
-    /// <summary>Designator of the connector.</summary>
-    public required string Ref { get; init; }
+    // Room between a post on the floor and what comes through the opening, mm.
+    private const double BesidePost = 0.5;
 
     /// <summary>The rung taken.</summary>
     public required PortKind Kind { get; init; }
@@ -75,8 +77,84 @@ public sealed record PortPlan
     /// <summary>The tongue; null unless <see cref="PortKind.SlotWithTongue"/>.</summary>
     public TonguePlan? Tongue { get; init; }
 
-    /// <summary>The tongue in its place.</summary>
-    public PlacedTongue? PlacedTongue => Tongue is { } tongue ? new PlacedTongue(tongue, Face, Faces, At, $"the opening of {Ref}") : null;
+    /// <inheritdoc />
+    public override PlacedTongue? PlacedTongue =>
+        Tongue is { } tongue ? new PlacedTongue(tongue, Face, Faces, At, $"the opening of {Ref}") : null;
+
+    /// <inheritdoc />
+    public override WallOpening InWall => new(
+        $"the plug at {Ref}", new Point3(Face.X, Face.Y, AxisZ), Faces, Math.Max(OpeningWidth, Recess?.Width ?? 0),
+        Math.Min(OpeningBottom, Recess?.Bottom ?? OpeningBottom), Math.Max(OpeningTop, Recess?.Top ?? 0), Tongue is not null);
+
+    /// <inheritdoc />
+    public override Region TakenInside => Region.Empty;
+
+    /// <inheritdoc />
+    public override (Angle Direction, string Through) Section => (Faces, $"the port of {Ref}");
+
+    /// <inheritdoc />
+    public override PlanNote Note => new(Point2.Polar(WallFace, Faces), $"{Ref}: {HandWords.Figure(OpeningWidth)} wide");
+
+    /// <inheritdoc />
+    public override string Trial =>
+        $"Push the plug of your own cable into {Ref} through the opening. It must click in all the way, and its grip must "
+            + $"not meet the wall. If it does, measure the grip and say it in the board file.";
+
+    /// <inheritdoc />
+    public override Region TakenOutside(ShellPlan shell) =>
+        Recess is null ? Region.Empty : Strips.Along(Face, Faces, Recess.Width, -shell.Wall, 4 * shell.Wall);
+
+    /// <inheritdoc />
+    public override bool IsBarredBy(Point2 at, double diameter)
+    {
+        Point2 along = Point2.Polar(1, Faces);
+        Point2 from = at - Face;
+        return Point2.Dot(from, along) >= -diameter
+            && Math.Abs(Point2.Cross(along, from)) <= ((InWall.Width + diameter) / 2) + BesidePost;
+    }
+
+    /// <inheritdoc />
+    public override Region ThroughLip(BoardPart part, double lipBottom)
+    {
+        if (OpeningTop <= lipBottom)
+        {
+            return Region.Empty;
+        }
+
+        // As wide as the opening, from the middle of the connector's body, so that no strip of the lip stays on it, out to the wall's face.
+        Point2 along = Point2.Polar(1, Faces);
+        double from = Point2.Dot(part.At - Face, along);
+        double to = WallFace - Point2.Dot(Face, along);
+        return PartEnvelope.Rectangle(Face + ((from + to) / 2 * along), to - from, OpeningWidth, Faces);
+    }
+
+    /// <inheritdoc />
+    public override OpeningInUse InUse(double beside)
+    {
+        double mouth = Point2.Dot(Face, Point2.Polar(1, Faces));
+        return new OpeningInUse(
+            $"{Ref}'s plug",
+            Strips.Along(Face, Faces, Mouth.PlugWidth + (2 * beside), 0, Math.Max(WallFace - mouth, 0) + Mouth.PlugLength),
+            AxisZ - (Mouth.PlugHeight / 2), Faces);
+    }
+
+    /// <inheritdoc />
+    public override BoardSeat Seat(Angle up) => new(
+        $"{Ref} at its opening {(IntoBore ? "in the bore " : "")}at {HandWords.Clock(At, up)}", "a plug goes in until it latches", At);
+
+    /// <inheritdoc />
+    public override IEnumerable<HandStep> HandSteps(HousingPlan plan) => [];
+
+    /// <inheritdoc />
+    public override string NameOf(FaceFeature face) => face switch
+    {
+        FaceFeature.PortRecess => $"the recess for the plug of {Ref}",
+        FaceFeature.Tongue => $"the tongue over {Ref}",
+        _ => $"the opening for {Ref}",
+    };
+
+    /// <inheritdoc />
+    public override T Accept<T>(IOpeningVisitor<T> visitor) => visitor.Port(this);
 }
 
 /// <summary>A recess in the outer wall face for a plug's overmould.</summary>
@@ -94,12 +172,6 @@ public sealed record RecessPlan(double Width, double Bottom, double Top, double 
 /// <param name="Thickness">Along u, mm: as the wall, flush outside.</param>
 /// <param name="SlotWidth">Width of the slot it fills, along v, mm.</param>
 public sealed record TonguePlan(double Width, double Bottom, double Gap, double Thickness, double SlotWidth);
-
-/// <summary>A port that shares its stretch of rim with others.</summary>
-/// <param name="Port">The port.</param>
-/// <param name="Within">Half of the stretch looked at, mm along the rim.</param>
-/// <param name="Others">What else stands there, and how far from the port along the rim, mm; the nearest first.</param>
-public sealed record CrowdedPort(PortPlan Port, double Within, ImmutableArray<(string What, double Along)> Others);
 
 /// <summary>A tongue of the cover in its place.</summary>
 /// <param name="Tongue">Its sizes.</param>
@@ -121,3 +193,10 @@ public sealed record PlacedTongue(TonguePlan Tongue, Point2 Through, Angle Faces
 /// <param name="Rib">Thickness of the rib, mm.</param>
 public sealed record SaddlePlan(
     string Ref, Point2 RestMin, Point2 RestMax, Angle Faces, Point2 Face, double Top, double StopTop, double StopU, double Rib);
+
+/// <content>What is done for this form.</content>
+public partial interface IOpeningVisitor<out T>
+{
+    /// <summary>For a connector's opening.</summary>
+    T Port(PortPlan opening);
+}

@@ -14,24 +14,31 @@ namespace ShellForge.Planning.Posts;
 /// </summary>
 internal static class BossDecision
 {
+    /// <summary>Posts under the board's holes and for closure screws, before the heights are decided.</summary>
+    public static ImmutableArray<PostInPlan> InPlan(ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, PrintBasis basis) =>
+    [
+        .. joints.Select(joint => new PostInPlan(
+            joint.Hole.Name, joint.Hole.At, Diameter(joint, sites.FirstOrDefault(site => site.Shared == joint), basis))),
+        .. sites.Where(site => site.Shared is null).Select(site => new PostInPlan("the boss of a cover screw", site.At, site.Diameter)),
+    ];
+
     /// <summary>Decides all posts.</summary>
     public static Decided<ImmutableArray<BossPlan>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, double parting,
-        ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, ImmutableArray<PortPlan> ports)
+        ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, ImmutableArray<OpeningPlan> openings)
     {
         var reasons = new Reasons();
-        var room = new BelowBoardRoom(file, shell, levels);
+        var room = new BelowBoardRoom(file, shell, levels, openings);
         var bosses = ImmutableArray.CreateBuilder<BossPlan>();
         foreach (Joint joint in joints)
         {
             ClosureSite? shared = sites.FirstOrDefault(s => s.Shared == joint);
-            double diameter = Math.Max(InsertHoleDecision.BossDiameter(joint.Insert, basis), shared?.Diameter ?? 0);
             bosses.Add(new BossPlan
             {
                 Name = Numbered("boss", bosses.Count + 1),
                 Use = shared is null ? BossUse.Board : BossUse.Both,
                 At = joint.Hole.At,
-                Diameter = diameter,
+                Diameter = Diameter(joint, shared, basis),
                 Top = levels.BoardBottom,
                 Hole = InsertHoleDecision.Plan(joint.Insert, levels.BoardBottom, joint.Fit.Depth),
             });
@@ -56,7 +63,7 @@ internal static class BossDecision
             bosses[i] = Stiffened(bosses[i], file, basis, shell, levels, room, reasons);
         }
 
-        ImmutableArray<BossPlan> rests = reasons.Take(RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), ports, room));
+        ImmutableArray<BossPlan> rests = reasons.Take(RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), openings, room));
         bosses.AddRange(rests);
         foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
         {
@@ -71,6 +78,10 @@ internal static class BossDecision
 
         return reasons.Of(bosses.ToImmutable());
     }
+
+    // Round the insert, and round a sunk head where the cover's post stands on it.
+    private static double Diameter(Joint joint, ClosureSite? shared, PrintBasis basis) =>
+        Math.Max(InsertHoleDecision.BossDiameter(joint.Insert, basis), shared?.Diameter ?? 0);
 
     /// <summary>"boss 3".</summary>
     internal static string Numbered(string kind, int number) => string.Create(CultureInfo.InvariantCulture, $"{kind} {number}");

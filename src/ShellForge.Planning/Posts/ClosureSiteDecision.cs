@@ -5,6 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
+using ShellForge.Planning.Openings;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
@@ -178,9 +179,12 @@ internal static class ClosureSiteDecision
     private static ImmutableArray<(Angle At, double HalfWidth)> Exits(BoardFile file)
     {
         var exits = ImmutableArray.CreateBuilder<(Angle, double)>();
-        foreach (BoardPart part in PortedParts.Of(file))
+        foreach (OpeningForm opening in OpeningForm.Of(file))
         {
-            exits.Add((Angle.Of(part.Mouth!.Face), Math.Max(part.Mouth.Profile.RecessWidth, part.Mouth.Profile.PlugWidth) / 2));
+            if (opening.AtRim is { } open)
+            {
+                exits.Add(open);
+            }
         }
 
         if (ExitForm.Of(file)?.AtRim is { } cable)

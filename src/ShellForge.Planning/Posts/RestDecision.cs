@@ -27,7 +27,7 @@ internal static class RestDecision
     /// <summary>The rests.</summary>
     public static Decided<ImmutableArray<BossPlan>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, BelowBoardRoom room)
+        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, BelowBoardRoom room)
     {
         var reasons = new Reasons();
         double diameter = 2 * file.Board.Outline.OuterRadius;
@@ -43,7 +43,7 @@ internal static class RestDecision
         Region cable = ExitForm.Of(file)?.Way(shell) ?? Region.Empty;
         ImmutableArray<Angle> free =
             [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
-            .Where(d => IsFree(d, rim, shell, levels, bosses, ports, cable, room))];
+            .Where(d => IsFree(d, rim, shell, levels, bosses, openings, cable, room))];
         while (supports.Count < wanted && !free.IsEmpty)
         {
             Angle best = free.MaxBy(d => supports.Count == 0 ? 0 : supports.Min(s => Math.Round(Angle.Between(s, d).Degrees, 6)));
@@ -91,7 +91,7 @@ internal static class RestDecision
 
     private static bool IsFree(
         Angle direction, Rim rim, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<PortPlan> ports, Region cable, BelowBoardRoom room)
+        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, Region cable, BelowBoardRoom room)
     {
         Point2 middle = Middle(direction, rim);
         Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(shell));
@@ -100,16 +100,9 @@ internal static class RestDecision
             return false;
         }
 
-        bool clearOfPorts = ports.All(p =>
-        {
-            Point2 along = Point2.Polar(1, p.Faces);
-            Point2 from = middle - p.Face;
-            double width = Math.Max(p.OpeningWidth, p.Recess?.Width ?? 0);
-            return Point2.Dot(from, along) < -PlanRules.RestDiameter
-                || Math.Abs(Point2.Cross(along, from)) > ((width + PlanRules.RestDiameter) / 2) + PlanRules.Beside;
-        });
+        bool clearOfOpenings = !openings.Any(opening => opening.IsBarredBy(middle, PlanRules.RestDiameter));
         bool clearOfCable = cable.IsEmpty || outline.Distance(cable) > PlanRules.Beside;
-        return clearOfPorts && clearOfCable
+        return clearOfOpenings && clearOfCable
             && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= levels.BoardBottom
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);
     }

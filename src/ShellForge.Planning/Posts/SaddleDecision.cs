@@ -26,16 +26,16 @@ internal static class SaddleDecision
     /// <summary>Saddles of all modules on the back whose port is open.</summary>
     public static Decided<ImmutableArray<SaddlePlan>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<PortPlan> ports, ImmutableArray<BossPlan> bosses)
+        ImmutableArray<OpeningPlan> openings, ImmutableArray<BossPlan> bosses)
     {
         var reasons = new Reasons();
         var saddles = ImmutableArray.CreateBuilder<SaddlePlan>();
-        foreach (PortPlan port in ports)
+        foreach (PortPlan port in openings.OfType<PortPlan>())
         {
             BoardPart part = file.Board.Parts.First(p => p.Ref == port.Ref);
             if (part.Side == BoardSide.Bottom && part.Mounted == PartMounting.Flat && part.Package is { MountingRequired: true })
             {
-                saddles.Add(Saddle(file, part, port, basis, shell, levels, bosses, reasons));
+                saddles.Add(Saddle(file, part, port, basis, shell, levels, bosses, openings, reasons));
             }
         }
 
@@ -44,7 +44,7 @@ internal static class SaddleDecision
 
     private static SaddlePlan Saddle(
         BoardFile file, BoardPart part, PortPlan port, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, Reasons reasons)
+        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, Reasons reasons)
     {
         Point2 along = Point2.Polar(1, port.Faces);
         double mouthU = Point2.Dot(port.Face, along);
@@ -57,7 +57,7 @@ internal static class SaddleDecision
         double rear = Point2.Dot(part.At, along) - (part.Length / 2) - mouthU - Gap;
         double ribTop = basis.Down(levels.BoardBottom - RibBelowBoard);
         var room = new BelowBoardRoom(
-            file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } }, shell, levels);
+            file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } }, shell, levels, openings);
         Geometry.Planar.Region ribOutline = PartEnvelope.Rectangle(
             port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop

@@ -20,7 +20,7 @@ internal static class StackDecision
 
     /// <summary>Floor and standoffs, from the largest of seven needs.</summary>
     public static Decided<BoardLevels> Below(
-        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, ImmutableArray<PortInPlan> ports, MountNeeds mount)
+        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount)
     {
         var reasons = new Reasons();
         double asked = file.Housing.Floor ?? PlanRules.Floor;
@@ -28,7 +28,7 @@ internal static class StackDecision
         reasons.Length("stack.floor", floor, Reasons.Origin(file, "housing.floor"), mount.Floor > asked
             ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
 
-        ImmutableArray<Need> needs = [.. Needs(file, joints, ports, mount, floor, reasons).OrderByDescending(n => n.Height)];
+        ImmutableArray<Need> needs = [.. Needs(file, joints, openings, mount, floor, reasons).OrderByDescending(n => n.Height)];
         double below = basis.UpDistance(needs[0].Height);
         Need? next = needs.FirstOrDefault(n => n.What != needs[0].What);
         string cost = next is null ? ""
@@ -41,22 +41,22 @@ internal static class StackDecision
 
     /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
     public static Decided<double> Parting(
-        BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels, ImmutableArray<PortPlan> ports)
+        BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels, ImmutableArray<OpeningPlan> openings)
     {
         var reasons = new Reasons();
         LipSection lip = choice.Lip;
-        IEnumerable<Need> overPorts = ports.Select(p => new Need(
-            $"the plug at {p.Ref}", Math.Max(p.OpeningTop, p.Recess?.Top ?? 0) + PlanRules.OverOpening));
+        IEnumerable<Need> overOpenings = openings.Select(opening => opening.InWall).Where(wall => wall is not null)
+            .Select(wall => new Need(wall!.What, wall.Top + PlanRules.OverOpening));
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
-            return LitWall(file, basis, lip, levels, overPorts, reasons);
+            return LitWall(file, basis, lip, levels, overOpenings, reasons);
         }
 
         ImmutableArray<Need> needs =
         [
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
-            .. overPorts,
+            .. overOpenings,
             .. AtTheRim(file, choice.Room)
                 .Select(part =>
                     new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
@@ -120,7 +120,7 @@ internal static class StackDecision
     }
 
     private static IEnumerable<Need> Needs(
-        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<PortInPlan> ports, MountNeeds mount, double floor, Reasons reasons)
+        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount, double floor, Reasons reasons)
     {
         yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
         double clearance = file.Housing.BelowPartsClearance ?? PlanRules.BelowParts;
@@ -161,9 +161,9 @@ internal static class StackDecision
             yield return new Need(what, least);
         }
 
-        foreach (PortInPlan port in ports.Where(p => p.Part.Side == BoardSide.Bottom))
+        foreach ((string who, double height) in openings.Select(opening => opening.BelowBoard).OfType<(string, double)>())
         {
-            yield return new Need($"the plug at {port.Part.Ref}", port.AxisOffBoard + (port.TallestCut / 2));
+            yield return new Need(who, height);
         }
 
         if (mount.BelowBoard > 0)
@@ -173,7 +173,7 @@ internal static class StackDecision
     }
 
     private static Decided<double> LitWall(
-        BoardFile file, PrintBasis basis, LipSection lip, BoardLevels levels, IEnumerable<Need> overPorts, Reasons reasons)
+        BoardFile file, PrintBasis basis, LipSection lip, BoardLevels levels, IEnumerable<Need> overOpenings, Reasons reasons)
     {
         double axis = levels.BoardTop + LitWallSection.AxisHeight(file);
         LitWallSection section = LitWallSection.Of(file, basis, lip);
@@ -181,7 +181,7 @@ internal static class StackDecision
         double overFloor = levels.FloorTop + lip.Overlap;
         double wanted =
             basis.Down(Math.Max(overFloor, Math.Min(belowBand, Math.Min(levels.BoardBottom, axis - PlanRules.PartingFromEmission))));
-        Need? port = overPorts.MaxBy(n => n.Height);
+        Need? port = overOpenings.MaxBy(n => n.Height);
         if (port is null || port.Height <= wanted)
         {
             reasons.Length("stack.parting-line", wanted, Reasons.Rule,

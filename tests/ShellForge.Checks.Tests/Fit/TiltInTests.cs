@@ -18,7 +18,7 @@ public class TiltInTests
     {
         Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 0, past-edge: 0}"],
         Cable = "{part: J1}",
-    }.Read()).Ports[0] with
+    }.Read()).Ports.First() with
     { Faces = Angle.Zero, Face = new Point2(21.5, 0), AxisZ = 6.2, WallInner = 20 };
 
     private static readonly BoardBody[] Board =

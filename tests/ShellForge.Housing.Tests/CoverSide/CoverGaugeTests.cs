@@ -85,8 +85,8 @@ public class CoverGaugeTests
     {
         BuiltHousing housing = BuiltHousing.Sample(TideLamp);
         var snap = Assert.IsType<SnapClosurePlan>(housing.Plan.Closure);
-        double port = housing.Plan.Ports[0].Faces.Degrees;
-        double half = Angle.FromRadians(((housing.Plan.Ports[0].Tongue!.SlotWidth / 2) + 1) / housing.Plan.Shell.Round!.Inner).Degrees;
+        double port = housing.Plan.Ports.First().Faces.Degrees;
+        double half = Angle.FromRadians(((housing.Plan.Ports.First().Tongue!.SlotWidth / 2) + 1) / housing.Plan.Shell.Round!.Inner).Degrees;
         foreach (double at in new[] { port - half, port + half })
         {
             double[] r = Probe.Radii(housing.Assembled("cover"), at, snap.BeadZ);

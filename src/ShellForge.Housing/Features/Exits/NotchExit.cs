@@ -41,7 +41,7 @@ internal sealed partial class CableExits
         yield return FeatureContribution.Cuts(PartNames.Tub, notch.Moved(frame).Tagged(FaceNames.Tag(FaceFeature.CableExit)));
         yield return FeatureContribution.Adds(PartNames.Cover, Tongues
             .Solid(plan, exit.Roof, exit.At, 0, exit.WallInner - PastWall, exit.WallFace + PastWall)
-            .Tagged(FaceNames.Tag(FaceFeature.Tongue, plan.Ports.Length)));
+            .Tagged(FaceNames.Tag(FaceFeature.Tongue, plan.Openings.Length)));
         if (exit.TiePost is { } post)
         {
             yield return FeatureContribution.Adds(

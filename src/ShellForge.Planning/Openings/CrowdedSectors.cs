@@ -3,19 +3,19 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Planning.Ports;
+namespace ShellForge.Planning.Openings;
 
 /// <summary>
-/// Tells where a port shares its stretch of wall with other features: each weakens the wall or is in the way of a hand, and a revision that
+/// Tells where an opening in the wall shares its stretch of wall with other features: each weakens the wall or is in the way of a hand, and a revision that
 /// turns one of them by a few degrees is free. The rule on crowded sectors tells what is found here.
 /// </summary>
 internal static class CrowdedSectors
 {
-    /// <summary>Stretch of rim looked at, half to either side of the port, mm.</summary>
+    /// <summary>Stretch of rim looked at, half to either side of the opening, mm.</summary>
     private const double Sector = 15;
 
-    /// <summary>Each port that is not alone.</summary>
-    public static Decided<ImmutableArray<CrowdedPort>> Of(HousingDraft draft, CoverSide cover)
+    /// <summary>Each opening that is not alone.</summary>
+    public static Decided<ImmutableArray<CrowdedOpening>> Of(HousingDraft draft, CoverSide cover)
     {
         var reasons = new Reasons();
         double rim = draft.Shell.Footprint.Filled().Loops.SelectMany(l => l).Max(p => p.Length);
@@ -27,13 +27,18 @@ internal static class CrowdedSectors
             .. cover.PryNotches.Select(notch => ("a pry notch", Point2.Polar(rim, notch.At))),
             ("the key", Point2.Polar(rim, cover.Key.At)),
         ];
-        var crowded = ImmutableArray.CreateBuilder<CrowdedPort>();
-        foreach (PortPlan port in draft.Ports)
+        var crowded = ImmutableArray.CreateBuilder<CrowdedOpening>();
+        foreach (OpeningPlan opening in draft.Openings)
         {
+            if (opening.InWall is not { } wall)
+            {
+                continue;
+            }
+
             ImmutableArray<(string What, double Along)> near =
             [
-                .. all.Where(each => Point2.Dot(each.At, port.Face) > 0)
-                    .Select(each => (each.What, Along: Angle.Between(Angle.Of(each.At), Angle.Of(port.Face)).Radians * rim))
+                .. all.Where(each => Point2.Dot(each.At, wall.Through) > 0)
+                    .Select(each => (each.What, Along: Angle.Between(Angle.Of(each.At), Angle.Of(wall.Through)).Radians * rim))
                     .Where(each => each.Along <= Sector / 2)
                     .OrderBy(each => each.Along),
             ];
@@ -42,9 +47,9 @@ internal static class CrowdedSectors
                 continue;
             }
 
-            crowded.Add(new CrowdedPort(port, Sector / 2, near));
-            reasons.Choice($"ports.{port.Ref}.sector", string.Join(", ", near.Select(each => each.What)), Reasons.Rule,
-                $"within {Reasons.Mm(Sector)} of rim at {port.Ref}: turn one of them if the wall cracks or a plug is hard to reach");
+            crowded.Add(new CrowdedOpening(opening.Ref, wall, Sector / 2, near));
+            reasons.Choice($"ports.{opening.Ref}.sector", string.Join(", ", near.Select(each => each.What)), Reasons.Rule,
+                $"within {Reasons.Mm(Sector)} of rim at {opening.Ref}: turn one of them if the wall cracks or a plug is hard to reach");
         }
 
         return reasons.Of(crowded.ToImmutable());
