@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Testing;
 
 namespace ShellForge.Formats.Tests;
 
@@ -21,17 +22,14 @@ internal static class Bodies
     }
 
     /// <summary>The same mesh with its triangles and vertices listed in another order.</summary>
-    public static Mesh Shuffled(Mesh mesh, int seed)
+    public static Mesh Shuffled(Mesh mesh, Draws draws)
     {
-        var random = new Random(seed);
-        int[] order = [.. Enumerable.Range(0, mesh.Vertices.Length)];
-        random.Shuffle(order);
-        int[] triangles = [.. Enumerable.Range(0, mesh.TriangleCount)];
-        random.Shuffle(triangles);
+        int[] order = draws.Shuffled(Enumerable.Range(0, mesh.Vertices.Length));
+        int[] triangles = draws.Shuffled(Enumerable.Range(0, mesh.TriangleCount));
         var listed = ImmutableArray.CreateBuilder<int>();
         foreach (int t in triangles)
         {
-            int start = random.Next(3);
+            int start = draws.Next(3);
             for (int i = 0; i < 3; i++)
             {
                 listed.Add(Array.IndexOf(order, mesh.Triangles[(3 * t) + ((start + i) % 3)]));
@@ -41,14 +39,13 @@ internal static class Bodies
         return new Mesh([.. order.Select(v => mesh.Vertices[v])], listed.ToImmutable(), [.. triangles.Select(t => mesh.Tags[t])]);
     }
 
-    /// <summary>A mesh with random lattice corners anywhere in the domain; not a solid.</summary>
-    public static Mesh Random(int seed, int triangles)
+    /// <summary>A mesh with drawn lattice corners anywhere in the domain; not a solid.</summary>
+    public static Mesh Drawn(Draws draws, int triangles)
     {
-        var random = new Random(seed);
         var vertices = ImmutableArray.CreateBuilder<LatticePoint3>();
         for (int i = 0; i < 3 * triangles; i++)
         {
-            vertices.Add(new LatticePoint3(Coordinate(random), Coordinate(random), Coordinate(random)));
+            vertices.Add(new LatticePoint3(Coordinate(draws), Coordinate(draws), Coordinate(draws)));
         }
 
         return new Mesh(
@@ -56,12 +53,12 @@ internal static class Bodies
     }
 
     // The ends of the domain, zero and its neighbours are where encodings break.
-    private static int Coordinate(Random random) => random.Next(6) switch
+    private static int Coordinate(Draws draws) => draws.Next(6) switch
     {
         0 => Lattice.Limit,
         1 => -Lattice.Limit,
-        2 => random.Next(-1, 2),
+        2 => draws.About(1),
         3 => Lattice.Limit - 1,
-        _ => random.Next(-Lattice.Limit, Lattice.Limit + 1),
+        _ => draws.About(Lattice.Limit),
     };
 }

@@ -9,11 +9,14 @@ using ShellForge.Import.Writing;
 namespace ShellForge.Import.Tests;
 
 /// <summary>
-/// One promise for any bytes: a board or diagnostics, soon, never an exception. Short here; minutes of it with the environment
-/// variable SHELLFORGE_FUZZ_MINUTES.
+/// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other files
+/// each time, with the environment variable SHELLFORGE_FUZZ_MINUTES.
 /// </summary>
 public class FuzzTests
 {
+    // As many as a second and a half gave on the machine that was slowest.
+    private const int Runs = 120;
+
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
 
     public static TheoryData<string> Kinds => new("idf", "gerber", "drill", "placement", "dxf", "job", "mixed");
@@ -25,15 +28,16 @@ public class FuzzTests
         List<byte[]> seeds = Seeds(kind);
         Assert.NotEmpty(seeds);
         string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
-        TimeSpan time = minutes is null ? TimeSpan.FromSeconds(1.5)
-            : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
+
+        // The same files on every machine, unless somebody asks for as many as there is time for.
+        TimeSpan time = minutes is null ? TimeSpan.Zero : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
         ProfileLibrary profiles = ProfileLibrary.Load([]).Library;
         int seed = minutes is null ? 20_000 : Environment.TickCount;
         var mutator = new Mutator(seed);
         var clock = Stopwatch.StartNew();
         int runs = 0;
         int read = 0;
-        while (clock.Elapsed < time || runs < 40)
+        while (clock.Elapsed < time || runs < Runs)
         {
             List<EcadFile> files =
                 [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FsCheck.Xunit;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests.Fit;
 
@@ -47,11 +48,13 @@ public class ScrewStartTests
         Assert.Equal("screw 3", places[ScrewStart.Simulate(places, Spread, 5_000, 3).WorstScrew].Name);
     }
 
-    [Property(MaxTest = 20)]
-    public bool Wider_holes_never_make_it_worse(byte seed)
+    [Property(MaxTest = 20, Arbitrary = [typeof(Draws.Rows)])]
+    public bool Wider_holes_never_make_it_worse(Draws draws)
     {
         double before = 0;
-        foreach (double hole in new[] { 2.55, 2.6, 2.7, 2.9, 3.2 })
+        ulong seed = (ulong)draws.Next(256);
+        double[] holes = [.. Enumerable.Range(0, 4).Select(_ => 2.55 + (draws.Next(60) / 100.0)).Order(), 3.2];
+        foreach (double hole in holes)
         {
             double probability = ScrewStart.Simulate(Square(hole, 2.5), Spread, 2_000, seed).Probability;
             if (probability < before)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FsCheck.Xunit;
 using ShellForge.Formats.ThreeMf;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Testing;
 
 namespace ShellForge.Formats.Tests.ThreeMf;
 
@@ -70,13 +71,12 @@ public class PlateLayoutTests
         Assert.Equal(2, Box(plates[0].Jobs[0]).FromX, 0.2);
     }
 
-    [Property]
-    public void All_jobs_lie_on_the_bed_apart_and_once(int seed)
+    [Property(Arbitrary = [typeof(Draws.Rows)])]
+    public void All_jobs_lie_on_the_bed_apart_and_once(Draws draws)
     {
-        var random = new Random(seed);
-        ImmutableArray<PrintJob> jobs = [.. Enumerable.Range(0, random.Next(1, 9)).Select(i => Job(
-            $"job {i}", random.Next(1, 200) + random.NextDouble(),
-            random.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
+        ImmutableArray<PrintJob> jobs = [.. Enumerable.Range(0, draws.Next(1, 9)).Select(i => Job(
+            $"job {i}", draws.Next(1, 200) + draws.NextDouble(),
+            draws.Next(3) switch { 0 => [Black], 1 => [White], _ => [Black, White] }))];
 
         ImmutableArray<PrintPlate> plates = PlateLayout.Arrange(jobs, Bed);
 

@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Testing;
 
 namespace ShellForge.Geometry.Tests.Planar;
 
@@ -73,14 +74,13 @@ public sealed class RegionTests
         }
     }
 
-    [Property(MaxTest = 60)]
-    public void An_offset_outline_lies_at_its_distance(short seed, bool grow)
+    [Property(MaxTest = 60, Arbitrary = [typeof(Draws.Rows)])]
+    public void An_offset_outline_lies_at_its_distance(Draws draws, bool grow)
     {
-        var random = new Random(seed);
         Region shape = Region.Union(Enumerable.Range(0, 4).Select(_ => Region.RoundedRectangle(
-            new Point2((random.NextDouble() * 20) - 10, (random.NextDouble() * 20) - 10), 4 + (random.NextDouble() * 9),
-            3 + (random.NextDouble() * 9), random.Next(2))));
-        double distance = (grow ? 1 : -1) * (0.05 + (random.NextDouble() * 2));
+            new Point2((draws.NextDouble() * 20) - 10, (draws.NextDouble() * 20) - 10), 4 + (draws.NextDouble() * 9),
+            3 + (draws.NextDouble() * 9), draws.Next(2))));
+        double distance = (grow ? 1 : -1) * (0.05 + (draws.NextDouble() * 2));
         Region result = shape.Offset(distance);
         foreach (Point2 p in result.Loops.SelectMany(l => l.Select((q, i) => 0.5 * (q + l[(i + 1) % l.Length])).Concat(l)))
         {
@@ -91,7 +91,7 @@ public sealed class RegionTests
         // Nothing is missing: points well within the distance are in, points well beyond it are out.
         for (int i = 0; i < 200; i++)
         {
-            Point2 p = new((random.NextDouble() * 40) - 20, (random.NextDouble() * 40) - 20);
+            Point2 p = new((draws.NextDouble() * 40) - 20, (draws.NextDouble() * 40) - 20);
             double depth = shape.DistanceToOutline(p) * (shape.Contains(p) ? -1 : 1);
             if (Math.Abs(depth - distance) > 2 * Tolerances.ChordError)
             {
@@ -100,15 +100,14 @@ public sealed class RegionTests
         }
     }
 
-    [Property(MaxTest = 40)]
-    public void Nearness_to_an_outline_agrees_with_its_distance_in_whatever_order_places_are_asked_for(short seed)
+    [Property(MaxTest = 40, Arbitrary = [typeof(Draws.Rows)])]
+    public void Nearness_to_an_outline_agrees_with_its_distance_in_whatever_order_places_are_asked_for(Draws draws)
     {
-        var random = new Random(seed);
         Region shape = Region.Union(Enumerable.Range(0, 5).Select(_ => Region.Disc(
-            new Point2((random.NextDouble() * 30) - 15, (random.NextDouble() * 30) - 15), Ring.Peg(1 + (random.NextDouble() * 8)))));
+            new Point2((draws.NextDouble() * 30) - 15, (draws.NextDouble() * 30) - 15), Ring.Peg(1 + (draws.NextDouble() * 8)))));
         for (int i = 0; i < 300; i++)
         {
-            Point2 p = new((random.NextDouble() * 50) - 25, (random.NextDouble() * 50) - 25);
+            Point2 p = new((draws.NextDouble() * 50) - 25, (draws.NextDouble() * 50) - 25);
             double distance = shape.DistanceToOutline(p);
             Assert.True(shape.IsNearOutline(p, distance * 1.0001));
             Assert.False(shape.IsNearOutline(p, distance * 0.9999));
