@@ -6,8 +6,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning;
 
 /// <summary>
-/// The steps from the prints on the bench to the closed housing. What depends on a form (opening, closure, mount) that form tells; the rest is told
-/// here, from the plan.
+/// The steps from the prints on the bench to the closed housing. What depends on a form (opening, closure, mount) that form tells; the
+/// rest is told here, from the plan.
 /// </summary>
 internal static class HandStepsDecision
 {

@@ -9,8 +9,8 @@ using ShellForge.Import.Writing;
 namespace ShellForge.Import.Tests;
 
 /// <summary>
-/// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other files
-/// each time, with the environment variable SHELLFORGE_FUZZ_MINUTES.
+/// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other
+/// files each time, with the environment variable SHELLFORGE_FUZZ_MINUTES.
 /// </summary>
 public class FuzzTests
 {

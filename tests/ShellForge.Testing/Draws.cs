@@ -4,9 +4,9 @@ using FsCheck.Fluent;
 namespace ShellForge.Testing;
 
 /// <summary>
-/// What a property builds its case from: a row of numbers that are taken one after the other. A case that fails is made simpler by leaving
-/// numbers out and making others smaller, so each choice has its simplest answer at 0 and a row that ends goes on with zeros. Not the number
-/// of a seed shrinks, but the case that is built of it.
+/// What a property builds its case from: a row of numbers that are taken one after the other. A case that fails is made simpler by
+/// leaving numbers out and making others smaller, so each choice has its simplest answer at 0 and a row that ends goes on with zeros. Not
+/// the number of a seed shrinks, but the case that is built of it.
 /// </summary>
 public sealed class Draws(int[] row)
 {
@@ -56,7 +56,8 @@ public sealed class Draws(int[] row)
     {
         /// <summary>Rows of any length.</summary>
         public static Arbitrary<Draws> Any() => Arb.From(
-            Gen.Choose(0, Levels - 1).ArrayOf(Longest).Select(row => new Draws(row)), draws => Simpler(draws).Select(row => new Draws(row)));
+            Gen.Choose(0, Levels - 1).ArrayOf(Longest).Select(row => new Draws(row)),
+            draws => Simpler(draws).Select(row => new Draws(row)));
 
         // Shorter by a half first, then without one of its pieces, then with one number halved.
         private static IEnumerable<int[]> Simpler(Draws draws)

@@ -43,7 +43,8 @@ internal sealed class ScrewForm : ClosureForm
         ClosureSiteDecision.Decide(file, basis, bare, joints, lip);
 
     /// <inheritdoc />
-    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+    public override ClosureObstacle? Obstacle(
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (0, "screws ask nothing of the lip");

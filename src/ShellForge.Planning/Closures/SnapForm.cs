@@ -34,7 +34,8 @@ internal sealed class SnapForm : ClosureForm
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
-    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+    public override ClosureObstacle? Obstacle(
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (

@@ -36,8 +36,8 @@ internal sealed class BelowBoardRoom
     public Region Board => _board;
 
     /// <summary>
-    /// z up to which something with this outline may rise without coming near a part, a solder blob or the way through an opening; the board's bottom when nothing is
-    /// near.
+    /// z up to which something with this outline may rise without coming near a part, a solder blob or the way through an opening; the
+    /// board's bottom when nothing is near.
     /// </summary>
     public double Ceiling(Region outline)
     {

@@ -6,8 +6,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Openings;
 
 /// <summary>
-/// Tells where an opening in the wall shares its stretch of wall with other features: each weakens the wall or is in the way of a hand, and a revision that
-/// turns one of them by a few degrees is free. The rule on crowded sectors tells what is found here.
+/// Tells where an opening in the wall shares its stretch of wall with other features: each weakens the wall or is in the way of a hand,
+/// and a revision that turns one of them by a few degrees is free. The rule on crowded sectors tells what is found here.
 /// </summary>
 internal static class CrowdedSectors
 {

@@ -7,8 +7,9 @@ using ShellForge.Planning.Hands;
 namespace ShellForge.Planning.Plan;
 
 /// <summary>
-/// An opening through which a part on the board is reached from outside. Every stage asks the opening itself; nobody but its own builder and
-/// the rules that are about one form know which form it is. A new form is a record of its own, and the compiler asks it for every answer.
+/// An opening through which a part on the board is reached from outside. Every stage asks the opening itself; nobody but its own builder
+/// and the rules that are about one form know which form it is. A new form is a record of its own, and the compiler asks it for every
+/// answer.
 /// </summary>
 public abstract record OpeningPlan
 {

@@ -63,7 +63,8 @@ internal static class BossDecision
             bosses[i] = Stiffened(bosses[i], file, basis, shell, levels, room, reasons);
         }
 
-        ImmutableArray<BossPlan> rests = reasons.Take(RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), openings, room));
+        ImmutableArray<BossPlan> rests = reasons.Take(
+            RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), openings, room));
         bosses.AddRange(rests);
         foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
         {

@@ -120,7 +120,8 @@ internal static class StackDecision
     }
 
     private static IEnumerable<Need> Needs(
-        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount, double floor, Reasons reasons)
+        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount, double floor,
+        Reasons reasons)
     {
         yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
         double clearance = file.Housing.BelowPartsClearance ?? PlanRules.BelowParts;

@@ -147,7 +147,9 @@ public class ThreeMfTests
 
     [Fact]
     public void The_same_input_gives_the_same_bytes() =>
-        Assert.Equal(Written(Job("tub", Bodies.Tetrahedron(10))), Written(Job("tub", Bodies.Shuffled(Bodies.Tetrahedron(10), new Draws([50000, 30000, 60000, 20000, 40000])))));
+        Assert.Equal(
+            Written(Job("tub", Bodies.Tetrahedron(10))),
+            Written(Job("tub", Bodies.Shuffled(Bodies.Tetrahedron(10), new Draws([50000, 30000, 60000, 20000, 40000])))));
 
     [Property(Arbitrary = [typeof(Draws.Rows)])]
     public void Every_lattice_coordinate_comes_back_to_the_bit_wherever_it_is_placed(Draws draws)
