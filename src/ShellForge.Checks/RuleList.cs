@@ -45,6 +45,7 @@ public static class RuleList
         new NoFingerRoom(),
         new StandTips(),
         new ControlOutOfReach(),
+        new PinMissesButton(),
         new CableBendsTooTight(),
         new CableBehindHousing(),
         new NoWayForWires(),

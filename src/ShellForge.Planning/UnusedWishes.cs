@@ -39,9 +39,9 @@ internal static class UnusedWishes
             part => part.Port == PortWish.Open && OpeningForm.For(part) is null))
         {
             reasons.Replace(
-                "port-without-mouth", part.Ref, $"{part.Ref} has no mouth for a plug, so 'port: open' opens nothing.",
+                "port-without-mouth", part.Ref, $"{part.Ref} takes no plug and is no button, so 'port: open' opens nothing.",
                 0, 1, "ports", new Point3(part.At.X, part.At.Y, draft.Stack.BoardBottom),
-                "leave 'port' out; a part with a mouth is a connector's package, or wire the part to a place outside");
+                "leave 'port' out; packages of connectors have a 'mouth', those of buttons a 'pusher'");
         }
     }
 

@@ -42,6 +42,9 @@ public sealed record PackageProfile
     /// <summary>Heat given off in use, W.</summary>
     public Sourced Watts { get; init; }
 
+    /// <summary>Diameter of a button's pusher, which stands on the body's axis, mm; null for what is no button.</summary>
+    public Sourced? Pusher { get; init; }
+
     /// <summary>The opening a plug goes into; null for parts that take none.</summary>
     public MouthProfile? Mouth { get; init; }
 }

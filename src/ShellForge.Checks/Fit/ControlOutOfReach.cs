@@ -10,10 +10,10 @@ namespace ShellForge.Checks.Fit;
 /// <summary>A switch or push button that no finger comes to.</summary>
 public sealed class ControlOutOfReach() : Rule(
     "control-out-of-reach",
-    "A switch or push button needs a way for a finger: over the board's edge and its wall, or through the front.",
+    "A switch or push button needs a way to it: over the board's edge and its wall, or a hole for a pin.",
     "Shut in, it can be used only with the housing open, which is found out after the last screw.",
-    "switches and buttons, told by their package, whose body ends inside the outer wall",
-    "counted from the plan: walls, floor and front have openings for plugs only")
+    "buttons, told by the pusher of their package, whose body ends inside the outer wall and that no opening is made for",
+    "counted from the plan")
 {
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -28,13 +28,14 @@ public sealed class ControlOutOfReach() : Rule(
                 Subject = control.Ref,
                 Message = "this switch or button is shut in: the closed housing has no way to it",
                 At = new Point3(control.At.X, control.At.Y, z),
-                Remedy = "use it before closing, wire a button of your own to a place outside, or accept it with the reason",
+                Remedy = (control.Side == BoardSide.Bottom ? "'port: open' makes a hole for a pin; or " : "")
+                    + "use it before closing, wire a button of your own to a place outside, or accept it with the reason",
             };
         }
     }
 
-    /// <summary>Whether a part is a switch or button that no finger comes to.</summary>
+    /// <summary>Whether a part is a switch or button that nothing comes to.</summary>
     internal static bool IsShutIn(HousingPlan plan, BoardPart part) =>
-        part.Package?.Name.StartsWith("switch-", StringComparison.Ordinal) == true
+        part.Package?.Pusher is not null && plan.Openings.All(opening => opening.Ref != part.Ref)
         && plan.Shell.Footprint.Filled().Contains(PartEnvelope.OutlineOf(part));
 }

@@ -56,6 +56,7 @@ internal static class ProfileSheets
             .Length("height-mid-board", p.HeightMidBoard)
             .Length("joint-protrusion", p.JointProtrusion)
             .Number("watts", p.Watts, "W")
+            .Length("pusher", p.Pusher)
             .Flag("round", p.Round)
             .Flag("passive", p.Passive)
             .Flag("mounting-required", p.MountingRequired);

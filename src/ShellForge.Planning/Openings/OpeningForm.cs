@@ -14,7 +14,7 @@ namespace ShellForge.Planning.Openings;
 internal abstract class OpeningForm
 {
     // Each makes its form for a part that it suits, null for others; the first that suits is taken.
-    private static readonly ImmutableArray<Func<BoardPart, OpeningForm?>> All = [PortForm.Suiting];
+    private static readonly ImmutableArray<Func<BoardPart, OpeningForm?>> All = [PortForm.Suiting, PinHoleForm.Suiting];
 
     private protected OpeningForm(BoardPart part) => Part = part;
 
@@ -47,7 +47,10 @@ internal abstract class OpeningForm
     {
         var reasons = new Reasons();
         return reasons.Of<ImmutableArray<OpeningInPlan>>(
-            [.. Of(given.File).Select(form => form.InPlan(given, reasons)).Where(opening => opening is not null).Select(opening => opening!)]);
+        [
+            .. Of(given.File).Select(form => form.InPlan(given, reasons)).Where(opening => opening is not null)
+                .Select(opening => opening!),
+        ]);
     }
 
     /// <summary>Sets each opening at its height.</summary>

@@ -69,6 +69,33 @@ public sealed class TubGaugeTests
     }
 
     [Theory]
+    [InlineData("")]
+    [InlineData("{ref: C9, size: [5, 5, 14], side: bottom, at: [14, 2]}")]
+    public void A_hole_for_a_pin_and_its_tube_measure_as_planned(string beside)
+    {
+        string[] parts = ["{ref: SW1, package: switch-6x6-5, side: bottom, at: [-14, 2], port: open}", beside];
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Parts = [.. parts.Where(part => part.Length > 0)] }.Read());
+        PinHolePlan hole = Assert.IsType<PinHolePlan>(Assert.Single(plan.Openings));
+        RayGauge gauge = Written(plan);
+        foreach (double z in new[] { hole.FloorTop / 2, hole.LedTo - 0.1 })
+        {
+            var middle = new Point3(hole.At.X, hole.At.Y, z);
+            Assert.InRange(gauge.First(middle, new Point3(1, 0, 0)) + gauge.First(middle, new Point3(-1, 0, 0)),
+                hole.Diameter - Within, hole.Diameter + OutOfRound);
+        }
+
+        // Nothing over the hole, and the tube's end where it was planned.
+        Assert.Empty(gauge.Hits(new Point3(hole.At.X, hole.At.Y, -1), Up));
+        Assert.Equal(beside.Length > 0, hole.Tube is not null);
+        if (hole.Tube is { } tube)
+        {
+            double[] wall = gauge.Hits(new Point3(hole.At.X + ((hole.Diameter + tube.Outer) / 4), hole.At.Y, -1), Up);
+            Assert.Equal(2, wall.Length);
+            Near(tube.Top, wall[1] - 1, "end of the tube");
+        }
+    }
+
+    [Theory]
     [InlineData("{disc: 80}")]
     [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}")]
     public void The_groove_for_the_glue_measures_as_planned(string outline)

@@ -25,6 +25,8 @@ internal static class PackageForm
         FormKey<Sourced> midBoard = keys.Optional("height-mid-board", ProfileNumbers.Length(0, 100), "Height when sunk into a cutout.");
         FormKey<Sourced> joint = keys.Optional("joint-protrusion", ProfileNumbers.Length(0, 20), "Leads on the far side.", "0");
         FormKey<Sourced> watts = keys.Optional("watts", ProfileNumbers.Number(0, 50), "Heat given off, W.", "0");
+        FormKey<Sourced> pusher = keys.Optional("pusher", ProfileNumbers.Length(0.5, 30),
+            "Diameter of a button's pusher, on the body's axis.", "no button");
         FormKey<MouthProfile> mouth = keys.Optional("mouth", MouthForm.Form, "The opening that a plug enters.", "takes no plug");
         return values => name => new PackageProfile
         {
@@ -41,6 +43,7 @@ internal static class PackageForm
             HeightMidBoard = Maybe(values.Get(midBoard)),
             JointProtrusion = values.Get(joint).Or(SurfaceMount),
             Watts = values.Get(watts).Or(ProfileNumbers.None("gives off no heat worth counting")),
+            Pusher = Maybe(values.Get(pusher)),
             Mouth = values.Get(mouth).Given ? values.Get(mouth).Value : null,
         };
     });
