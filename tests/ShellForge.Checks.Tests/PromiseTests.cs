@@ -59,7 +59,7 @@ public class PromiseTests
     {
         HousingPlan plan = Screwed.Value.Plan with
         {
-            Ports = [.. Screwed.Value.Plan.Ports.Select(port => port with { AxisZ = port.AxisZ + 1.5 })],
+            Openings = [.. Screwed.Value.Plan.Ports.Select(port => port with { AxisZ = port.AxisZ + 1.5 })],
         };
         Assert.Single(HousingPromises.PlugsStopped(Screwed.Value with { Plan = plan }));
     }
