@@ -93,6 +93,7 @@ internal static class ShellForgeCommand
             RulesVerb.Create(bench),
             SchemaVerb.Create(bench),
             CompletionVerb.Create(bench),
+            HelpVerb.Create(bench),
             ManualVerb.Create(bench),
             NoticesVerb.Create(bench),
         };

@@ -56,11 +56,17 @@ public sealed class PartAgainstHousing() : Rule(
             meets ? $"it stands {-gap.Distance:0.00} mm deep in {feature} ({part.Name})"
                 : $"it is {Math.Max(0, gap.Distance):0.00} mm from {feature} ({part.Name})",
             gap.Distance, wanted, gap.At,
-            gap.Side == BoardSide.Bottom
-                ? "check its position and height; raise the standoffs ('clearance: {below-parts: ...}'), or move the hole or the part on "
-                    + "the board"
-                : "check its position and height; widen the distance to the diffuser, or move the part on the board");
+            Remedy(gap, wanted - gap.Distance));
     }
+
+    private static string Remedy(MeasuredGap gap, double missing) => (gap.Upright, gap.Side) switch
+    {
+        (true, BoardSide.Bottom) =>
+            $"check its height; it lacks {missing:0.00} mm: raise the standoffs ('clearance: {{below-parts: ...}}')",
+        (true, _) =>
+            $"check its height; it lacks {missing:0.00} mm: widen the distance to the diffuser ('light: {{distance: ...}}')",
+        _ => $"check its place; it lacks {missing:0.00} mm: move the part, or what the plastic holds there, on the board",
+    };
 
     // The feature whose face lies nearest to the place.
     private static string FeatureAt(MadePart part, Point3 at, HousingPlan plan)

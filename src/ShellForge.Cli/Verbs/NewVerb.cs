@@ -45,7 +45,8 @@ internal static class NewVerb
             ],
             []);
         bench.Out.WriteLine($"{file}.yaml: say what your board has, then: shellforge make {file}.yaml -o {file}");
-        bench.Out.WriteLine($"{EditorSchema.FileName}: lets an editor with YAML support complete and check the file; delete it if you need none");
+        bench.Out.WriteLine(
+            $"{EditorSchema.FileName}: lets an editor with YAML support complete and check the file; delete it if you need none");
         return ExitCode.Done;
     }
 
