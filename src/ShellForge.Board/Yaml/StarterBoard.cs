@@ -10,7 +10,7 @@ public static class StarterBoard
 
     /// <summary>The text of the file.</summary>
     /// <param name="name">What the housing is called; signs that cannot stand on a line are left out.</param>
-    public static string Text(string name) => 
+    public static string Text(string name) =>
         $"# {EditorSchema.Comment}\n" + Template.Replace("{NAME}", Quoted(name), StringComparison.Ordinal);
 
     private static string Quoted(string name)

@@ -36,15 +36,15 @@ public abstract class Rule(string name, string what, string why, string formula,
     protected Finding Found(
         Severity severity, string subject, string message, double measured, double limit, Point3? at, string remedy,
         string unit = "mm") => new()
-            {
-                Rule = name,
-                Severity = severity,
-                Subject = subject,
-                Message = message,
-                Measured = measured,
-                Limit = limit,
-                Unit = unit,
-                At = at,
-                Remedy = remedy,
-            };
+        {
+            Rule = name,
+            Severity = severity,
+            Subject = subject,
+            Message = message,
+            Measured = measured,
+            Limit = limit,
+            Unit = unit,
+            At = at,
+            Remedy = remedy,
+        };
 }

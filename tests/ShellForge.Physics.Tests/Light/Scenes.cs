@@ -53,13 +53,13 @@ internal static class Scenes
     public static LightScene Of(
         IEnumerable<LedSource> leds, ReceiverGrid face, WallSet? walls = null, double reflectance = 0,
         DiffuserOptics? sheet = null) => new()
-            {
-                Leds = [.. leds],
-                Solids = walls?.Tree() ?? ShadowTree.Empty,
-                Materials = [new SurfaceOptics(reflectance, 0)],
-                Face = face,
-                Diffuser = sheet ?? Clear,
-            };
+        {
+            Leds = [.. leds],
+            Solids = walls?.Tree() ?? ShadowTree.Empty,
+            Materials = [new SurfaceOptics(reflectance, 0)],
+            Face = face,
+            Diffuser = sheet ?? Clear,
+        };
 
     public static ReceiverGrid Square(double half, double z, double step, Func<Point2, bool>? open = null) =>
         ReceiverGrid.Flat(new Box2(new Point2(-half, -half), new Point2(half, half)), z, step, open ?? (_ => true));

@@ -24,31 +24,31 @@ public static class PageBuilder
     public static PageContent Of(
         HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings,
         ImmutableArray<PicturedStep> steps) => new()
-            {
-                Name = report.Name,
-                Revision = report.Revision,
-                Verdict = PageAnswers.VerdictOf(report),
-                Answers = PageAnswers.Of(housing, report),
-                Facts = PageAnswers.FactsOf(housing, report),
-                Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
-                Bodies = looks.Bodies,
-                Light = housing.Light is { } light
+        {
+            Name = report.Name,
+            Revision = report.Revision,
+            Verdict = PageAnswers.VerdictOf(report),
+            Answers = PageAnswers.Of(housing, report),
+            Facts = PageAnswers.FactsOf(housing, report),
+            Findings = [.. report.Findings.Select((finding, i) => Of(finding, i + 1))],
+            Bodies = looks.Bodies,
+            Light = housing.Light is { } light
                 ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
-                Drawings = drawings,
-                Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
-                Parts = PagePrints.Of(housing, report),
-                PrintAdvice = PagePrints.AdviceOf(housing, report),
-                Steps = OfSteps(steps),
-                Pictures = PagePhysics.PicturesOf(housing, looks),
-                Figures = PagePhysics.FiguresOf(housing),
-                Temperatures = PagePhysics.TemperaturesOf(housing),
-                Cautions = Cautions.Of(housing),
-                Resolved =
+            Drawings = drawings,
+            Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
+            Parts = PagePrints.Of(housing, report),
+            PrintAdvice = PagePrints.AdviceOf(housing, report),
+            Steps = OfSteps(steps),
+            Pictures = PagePhysics.PicturesOf(housing, looks),
+            Figures = PagePhysics.FiguresOf(housing),
+            Temperatures = PagePhysics.TemperaturesOf(housing),
+            Cautions = Cautions.Of(housing),
+            Resolved =
             [
                 .. report.Resolved.OrderBy(decision => decision.Path, StringComparer.Ordinal)
                     .Select(decision => (decision.Path, decision.Value, decision.From, decision.Why)),
             ],
-            };
+        };
 
     /// <summary>A page that shows a housing before it has been checked.</summary>
     /// <param name="housing">The housing as assembled.</param>
