@@ -12,13 +12,18 @@ public static class PartMaker
     /// of a mesh.
     /// </summary>
     /// <param name="plan">What to make.</param>
+    /// <param name="kept">Parts of other housings: those that are drawn alike are taken from it. Null to compute every part.</param>
     /// <param name="cancel">Stops the evaluation.</param>
-    public static ImmutableArray<MadePart> Make(HousingPlan plan, CancellationToken cancel = default)
+    public static ImmutableArray<MadePart> Make(HousingPlan plan, KeptParts? kept = null, CancellationToken cancel = default)
     {
         ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
         var made = new MadePart[parts.Length];
         Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            made[i] = new MadePart { Plan = parts[i].Plan, InPrint = SolidEvaluator.Evaluate(parts[i].InPrint, cancel) });
+            made[i] = new MadePart
+            {
+                Plan = parts[i].Plan,
+                InPrint = kept?.Evaluate(parts[i].InPrint, cancel) ?? SolidEvaluator.Evaluate(parts[i].InPrint, cancel),
+            });
         return [.. made];
     }
 }

@@ -12,7 +12,8 @@ namespace ShellForge.Pipeline;
 
 /// <summary>
 /// From a board to a checked housing, all in memory: plan, solids, meshes, findings, report. Whoever wants a housing calls this and need
-/// not know the order of the stages. Works without console, files and clock; a call shares nothing with another.
+/// not know the order of the stages. Works without console, files and clock; a call shares nothing with another but what it is given for
+/// that.
 /// </summary>
 public static class HousingPipeline
 {
@@ -20,15 +21,17 @@ public static class HousingPipeline
     /// <param name="board">The board.</param>
     /// <param name="progress">Told each stage as it begins.</param>
     /// <param name="beside">What else is done with the housing while the rules run.</param>
+    /// <param name="shared">What housings have in common that are made with it; null for a housing alone.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
     public static MadeHousing Make(
         BoardFile board,
         Action<PipelineStage>? progress = null,
         Action<HousingUnderCheck>? beside = null,
+        SharedWork? shared = null,
         CancellationToken cancel = default)
     {
-        HousingUnderCheck housing = Draw(board, progress, cancel);
+        HousingUnderCheck housing = Draw(board, progress, shared, cancel);
         progress?.Invoke(PipelineStage.Checks);
         return Check(housing, beside, cancel);
     }
@@ -36,14 +39,22 @@ public static class HousingPipeline
     /// <summary>A housing as far as a picture of it needs: planned, its parts computed, nothing checked.</summary>
     /// <param name="board">The board.</param>
     /// <param name="progress">Told each stage as it begins.</param>
+    /// <param name="shared">What housings have in common that are made with it; null for a housing alone.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
-    public static HousingUnderCheck Draw(BoardFile board, Action<PipelineStage>? progress = null, CancellationToken cancel = default)
+    public static HousingUnderCheck Draw(
+        BoardFile board, Action<PipelineStage>? progress = null, SharedWork? shared = null, CancellationToken cancel = default)
     {
         progress?.Invoke(PipelineStage.Plan);
         HousingPlan plan = HousingPlanner.Plan(board);
         progress?.Invoke(PipelineStage.Parts);
-        return new HousingUnderCheck { Board = board, Plan = plan, Parts = PartMaker.Make(plan, cancel) };
+        return new HousingUnderCheck
+        {
+            Board = board,
+            Plan = plan,
+            Parts = PartMaker.Make(plan, shared?.Parts, cancel),
+            Kept = shared?.Gauges ?? new KeptGauges(),
+        };
     }
 
     /// <summary>Runs the rules over a housing.</summary>

@@ -2,7 +2,11 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Checks.Print;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Measuring;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Gauges;
@@ -22,7 +26,7 @@ public sealed record HousingUnderCheck
     /// </summary>
     [SetsRequiredMembers]
     private HousingUnderCheck(HousingUnderCheck other) =>
-        (Board, Plan, Parts, _computed) = (other.Board, other.Plan, other.Parts, new Computed());
+        (Board, Plan, Parts, Kept, _computed) = (other.Board, other.Plan, other.Parts, other.Kept, new Computed());
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -33,30 +37,40 @@ public sealed record HousingUnderCheck
     /// <summary>What was made, in the order of assembly from the floor up.</summary>
     public required ImmutableArray<MadePart> Parts { get; init; }
 
+    /// <summary>Where what is measured on a mesh alone is kept; housings that have parts in common may share it.</summary>
+    public KeptGauges Kept { get; init; } = new();
+
     /// <summary>The parts that have meshes: those without a defect.</summary>
     public IEnumerable<MadePart> SoundParts => Parts.Where(part => part.IsSound);
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
-    public PartLayers LayersOf(MadePart part) =>
-        _computed.Layers.GetOrAdd(part.Name,
-            _ => new Lazy<PartLayers>(() => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer))).Value;
+    public PartLayers LayersOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new LayersKey(Board.Print.Printer), () => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer));
 
     /// <summary>The sections of a sound part as assembled.</summary>
-    public ImmutableArray<SectionSlab> SectionsOf(MadePart part) =>
-        _computed.Sections.GetOrAdd(part.Name,
-            _ => new Lazy<ImmutableArray<SectionSlab>>(() => AssembledSections.Of(part.AssembledMesh))).Value;
+    public ImmutableArray<SectionSlab> SectionsOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new SectionsKey(part.Plan.ToFile), () => AssembledSections.Of(part.AssembledMesh));
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
     public ImmutableArray<MeasuredGap> GapsOf(MadePart part) =>
         _computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
-    public SurfaceTree TreeOf(MadePart part) =>
-        _computed.Trees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.AssembledMesh))).Value;
+    public SurfaceTree TreeOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new TreeKey(part.Plan.ToFile), () => new SurfaceTree(part.AssembledMesh));
 
     /// <summary>The surface of a sound part as printed, for thickness.</summary>
-    public SurfaceTree PrintTreeOf(MadePart part) =>
-        _computed.PrintTrees.GetOrAdd(part.Name, _ => new Lazy<SurfaceTree>(() => new SurfaceTree(part.PrintMesh.Mesh))).Value;
+    public SurfaceTree PrintTreeOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new PrintTreeKey(), () => new SurfaceTree(part.PrintMesh.Mesh));
+
+    /// <summary>The thinnest place of a sound part as printed; null where it has no opposite faces.</summary>
+    public ThicknessReading? ThinnestOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new ThinnestKey(), () => SkinTooThin.ThinnestOf(PrintTreeOf(part)));
+
+    /// <summary>Plastic and time of a sound part that is printed alone, without heating and changes of filament.</summary>
+    public PrintEstimate EstimateOf(MadePart part) => Kept.Get(
+        part.PrintMesh, new EstimateKey(Board.Print.Printer, part.Plan.Filament),
+        () => PrintEstimate.Of(LayersOf(part), Board.Print.Printer, part.Plan.Filament));
 
     /// <summary>
     /// Works out side by side what several rules look at, so that none of them waits for another. Nothing but speed comes of it: a rule
@@ -86,17 +100,21 @@ public sealed record HousingUnderCheck
     /// <summary>The sound part of a name; null when there is none.</summary>
     public MadePart? Part(string name) => SoundParts.FirstOrDefault(part => part.Name == name);
 
+    private sealed record LayersKey(PrinterProfile Printer);
+
+    private sealed record SectionsKey(Transform3 ToFile);
+
+    private sealed record TreeKey(Transform3 ToFile);
+
+    private sealed record PrintTreeKey;
+
+    private sealed record ThinnestKey;
+
+    private sealed record EstimateKey(PrinterProfile Printer, FilamentProfile Filament);
+
     // Several rules look at the same things; each is computed once, by whoever asks first: rules, report or pictures.
     private sealed class Computed
     {
-        public ConcurrentDictionary<string, Lazy<PartLayers>> Layers { get; } = new();
-
-        public ConcurrentDictionary<string, Lazy<ImmutableArray<SectionSlab>>> Sections { get; } = new();
-
-        public ConcurrentDictionary<string, Lazy<SurfaceTree>> Trees { get; } = new();
-
-        public ConcurrentDictionary<string, Lazy<SurfaceTree>> PrintTrees { get; } = new();
-
         public ConcurrentDictionary<string, Lazy<ImmutableArray<MeasuredGap>>> Gaps { get; } = new();
 
         public Memoized<HousingLight?> Light { get; } = new();

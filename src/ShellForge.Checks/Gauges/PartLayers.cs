@@ -25,6 +25,9 @@ public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Ou
 public sealed class PartLayers
 {
     private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> _narrow = new();
+    private readonly ConcurrentDictionary<(int Layer, double Width), ImmutableArray<FineFeature>> _finer = new();
+    private readonly ConcurrentDictionary<(int Layer, double Width), ImmutableArray<FineFeature>> _gaps = new();
+    private readonly ConcurrentDictionary<(int Layer, double StepOut, double Line), ImmutableArray<UnsupportedPiece>> _unsupported = new();
     private readonly double _narrowWidth;
 
     private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, _narrowWidth) = (layers, narrowWidth);
@@ -111,4 +114,20 @@ public sealed class PartLayers
     /// <summary>Places of a layer that may be narrower than two lines; several rules look at them.</summary>
     internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
         _narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, _narrowWidth));
+
+    /// <summary>Features of a layer that are narrower than a width, mm; at most two lines.</summary>
+    internal ImmutableArray<FineFeature> FinerThan(double width, PrintedLayer layer) =>
+        _finer.GetOrAdd((layer.Index, width), _ => [.. ThinFeatures.Narrower(layer.Outline, width, NarrowPlacesOf(layer))]);
+
+    /// <summary>Gaps in a layer that are narrower than a width, mm; at most two lines.</summary>
+    internal ImmutableArray<FineFeature> GapsFinerThan(double width, PrintedLayer layer) =>
+        _gaps.GetOrAdd((layer.Index, width), _ => [.. ThinFeatures.Gaps(layer.Outline, width, NarrowPlacesOf(layer))]);
+
+    /// <summary>Pieces of a layer that the layer below of the same part does not carry, as <see cref="Unsupported.Of"/> takes them.</summary>
+    internal ImmutableArray<UnsupportedPiece> UnsupportedIn(PrintedLayer layer, double stepOut, double line) =>
+        _unsupported.GetOrAdd(
+            (layer.Index, stepOut, line), _ => Unsupported.Of(layer.Outline, Below(layer), stepOut, line));
+
+    /// <summary>The section of the layer below in the same part; empty for the first.</summary>
+    internal Region Below(PrintedLayer layer) => layer.Index > 0 ? Layers[layer.Index - 1].Outline : Region.Empty;
 }

@@ -24,8 +24,7 @@ public sealed class FeatureVanishes() : Rule(
             PartLayers stack = housing.LayersOf(part);
             foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature fine in ThinFeatures.Narrower(layer.Outline, line - PrintTolerances.Width,
-                    stack.NarrowPlacesOf(layer)))
+                foreach (FineFeature fine in stack.FinerThan(line - PrintTolerances.Width, layer))
                 {
                     if (told.IsNew(fine.At))
                     {

@@ -25,7 +25,7 @@ public sealed class GapCloses() : Rule(
             PartLayers stack = housing.LayersOf(part);
             foreach (PrintedLayer layer in stack.Changes)
             {
-                foreach (FineFeature gap in ThinFeatures.Gaps(layer.Outline, limit, stack.NarrowPlacesOf(layer))
+                foreach (FineFeature gap in stack.GapsFinerThan(limit, layer)
                     .Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
                 {
                     yield return Found(

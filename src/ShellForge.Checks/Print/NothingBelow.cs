@@ -52,9 +52,10 @@ public sealed class NothingBelow() : Rule(
     private static ImmutableArray<UnsupportedPiece> Over(PrintedLayer layer, PartLayers stack, PartLayers[] sameJob, double stepOut,
         double line)
     {
-        Region own = layer.Index > 0 ? stack.Layers[layer.Index - 1].Outline : Region.Empty;
         Region[] beside = [.. sameJob.SelectMany(other => other.At(layer.FromZ - (layer.Height / 2)))];
-        return Unsupported.Of(layer.Outline, beside.Length == 0 ? own : Region.Union(beside.Prepend(own)), stepOut, line);
+        return beside.Length == 0
+            ? stack.UnsupportedIn(layer, stepOut, line)
+            : Unsupported.Of(layer.Outline, Region.Union(beside.Prepend(stack.Below(layer))), stepOut, line);
     }
 
     // What is printed in one job lies on each other: a diffuser's flange on the bezel of its cover.

@@ -29,7 +29,7 @@ public sealed class WallBetweenLines() : Rule(
             PartLayers stack = housing.LayersOf(part);
             PrintedLayer[] changes = [.. stack.Changes];
             FineFeature[][] found =
-                [.. changes.Select(layer => ThinFeatures.Narrower(layer.Outline, two - PrintTolerances.Width, stack.NarrowPlacesOf(layer))
+                [.. changes.Select(layer => stack.FinerThan(two - PrintTolerances.Width, layer)
                 .Where(fine => fine.Length >= LeastLength && fine.Width > OneLineStretched * basis.LineWidth).ToArray())];
             ReportedPlaces told = new ReportedPlaces(LeastLength);
             for (int i = 0; i < changes.Length; i++)

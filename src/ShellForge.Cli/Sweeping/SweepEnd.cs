@@ -24,19 +24,23 @@ internal static class SweepEnd
             throw new IOException($"{wish.Merge}: there is no such folder");
         }
 
-        using (SweepFolder found = SweepFolder.OpenFound(root)
-            ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder"))
+        using SweepFolder folder = SweepFolder.OpenJoined(root)
+            ?? throw new IOException($"{wish.Merge}: no sweep has been started in this folder");
+
+        // A search along a range makes only what it looks at.
+        int missing = 0;
+        foreach (ListedVariant variant in folder.Head.Best?.Along is null ? folder.Missing() : [])
         {
-            foreach (ListedVariant missing in wish.Quiet || wish.Json ? [] : (found.Head.Best?.Along is null ? found.Missing() : []))
+            missing++;
+            if (!wish.Quiet && !wish.Json)
             {
-                bench.Out.WriteLine($"missing: {missing.Folder}");
+                bench.Out.WriteLine($"missing: {variant.Folder}");
             }
         }
 
-        ExitCode told = Tell(root, wish with { Folder = wish.Merge },
+        ExitCode told = Tell(folder, wish with { Folder = wish.Merge },
             new SweepTold(new SweepCounts(0, 0), new SweepProgress(0, 0), []), bench);
-        using SweepFolder joined = SweepFolder.OpenFound(root)!;
-        return joined.Head.Best?.Along is null && joined.Missing().Any() ? ExitCode.Stopped : told;
+        return missing > 0 ? ExitCode.Stopped : told;
     }
 
     /// <summary>Tells how a share went. Joining is left to the end of all of them.</summary>
@@ -71,8 +75,13 @@ internal static class SweepEnd
     /// <summary>Joins what is finished, writes the index and tells how the sweep stands.</summary>
     public static ExitCode Tell(string root, SweepWish wish, SweepTold run, Workbench bench)
     {
-        SweepFolder.Fold(root);
-        using SweepFolder folder = SweepFolder.OpenFound(root) ?? throw new IOException($"{root}: the list of variants is gone");
+        using SweepFolder folder = SweepFolder.OpenJoined(root) ?? throw new IOException($"{root}: the list of variants is gone");
+        return Tell(folder, wish, run, bench);
+    }
+
+    private static ExitCode Tell(SweepFolder folder, SweepWish wish, SweepTold run, Workbench bench)
+    {
+        string root = folder.Root;
         SweepIndex.Write(folder);
         (SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told) = run;
         var sum = SweepSum.Of(folder);

@@ -56,7 +56,7 @@ internal static class MakeVerb
         DrawnFiles? drawn = null;
         MadeHousing made = MakingProgress.Run(
             bench, wish.Quiet || wish.Json,
-            step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), bench.Cancel));
+            step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), cancel: bench.Cancel));
         string folder = wish.Folder is null
             ? Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing")
             : bench.FullPath(wish.Folder);

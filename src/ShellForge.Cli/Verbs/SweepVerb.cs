@@ -6,6 +6,7 @@ using ShellForge.Cli.Making;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Output.Files;
+using ShellForge.Pipeline;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -152,7 +153,7 @@ internal static class SweepVerb
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
             : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
-        var maker = new VariantMaker(order, DefectFiles.Of);
+        var maker = new VariantMaker(order, DefectFiles.Of, new SharedWork());
         if (wish.DryRun)
         {
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);

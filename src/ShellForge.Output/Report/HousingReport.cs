@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Checks.Print;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
@@ -191,7 +190,7 @@ public sealed record HousingReport
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
             Estimate = EstimateOf(housing, part),
-            Thinnest = SkinTooThin.ThinnestOf(housing.PrintTreeOf(part)) is { } thinnest
+            Thinnest = housing.ThinnestOf(part) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };
@@ -201,7 +200,7 @@ public sealed record HousingReport
     private static PrintEstimate EstimateOf(HousingUnderCheck housing, MadePart part)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
-        PrintEstimate alone = PrintEstimate.Of(housing.LayersOf(part), printer, part.Plan.Filament);
+        PrintEstimate alone = housing.EstimateOf(part);
         return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
             ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)
             : alone.Started(printer);

@@ -10,6 +10,7 @@ namespace ShellForge.Sweep.Folder;
 public sealed class SweepFolder : IDisposable
 {
     private readonly RowStore _rows = new();
+    private string[] _joinedWriters = [];
 
     private SweepFolder(string root, ListingHead head) => (Root, Head) = (root, head);
 
@@ -109,27 +110,33 @@ public sealed class SweepFolder : IDisposable
     }
 
     /// <summary>
-    /// Joins the rows of all writers into one file, in the list's order, and clears away what writers left that no longer live. What
-    /// another living process still writes stays where it is. Only one process at a time joins.
+    /// Opens a folder by its list and joins the rows of all writers into one file, in the list's order. What another living process still
+    /// writes stays where it is; what writers left that no longer live is cleared away when the folder is closed. Only one process at a
+    /// time joins.
     /// </summary>
     /// <param name="root">Full name of the folder.</param>
+    /// <returns>The folder with every row there is; null where no sweep has been started.</returns>
     /// <exception cref="IOException">Another process joins and does not end.</exception>
-    public static void Fold(string root)
+    public static SweepFolder? OpenJoined(string root)
     {
         string state = Path.Combine(root, SweepPaths.State);
+        if (!File.Exists(Path.Combine(state, SweepPaths.Listing)))
+        {
+            return null;
+        }
+
         using FileStream only = Waited(Path.Combine(state, SweepPaths.FoldLock));
 
         // Who is dead now has written its last row: everything read from here on has all rows of the dead.
         string[] dead = [.. WritersIn(state).Where(own => !SweepWriter.IsAlive(own))];
-        using (SweepFolder folder = OpenFound(root) ?? throw new IOException($"{root}: no sweep has been started in this folder"))
+        SweepFolder? folder = OpenFound(root);
+        if (folder is not null)
         {
             folder.WriteRows();
+            folder._joinedWriters = dead;
         }
 
-        foreach (string own in dead.Where(Directory.Exists))
-        {
-            Directory.Delete(own, recursive: true);
-        }
+        return folder;
     }
 
     /// <summary>Whether a variant has files of its own, and not a row alone.</summary>
@@ -153,7 +160,16 @@ public sealed class SweepFolder : IDisposable
     }
 
     /// <inheritdoc />
-    public void Dispose() => _rows.Dispose();
+    public void Dispose()
+    {
+        _rows.Dispose();
+        foreach (string own in _joinedWriters)
+        {
+            Delete(own);
+        }
+
+        _joinedWriters = [];
+    }
 
     internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Head.Digest);
 
@@ -208,14 +224,19 @@ public sealed class SweepFolder : IDisposable
     {
         foreach (string half in Directory.EnumerateDirectories(own).ToArray())
         {
-            try
-            {
-                Directory.Delete(half, recursive: true);
-            }
-            catch (DirectoryNotFoundException)
-            {
-                // Somebody else clears as well.
-            }
+            Delete(half);
+        }
+    }
+
+    private static void Delete(string folder)
+    {
+        try
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+        catch (DirectoryNotFoundException)
+        {
+            // Somebody else clears as well.
         }
     }
 

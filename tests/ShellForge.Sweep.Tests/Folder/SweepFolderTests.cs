@@ -23,8 +23,7 @@ public class SweepFolderTests
                 CancellationToken.None);
         }
 
-        SweepFolder.Fold(folder.Path);
-        using SweepFolder found = SweepFolder.OpenFound(folder.Path)!;
+        using SweepFolder found = SweepFolder.OpenJoined(folder.Path)!;
         SweepIndex.Write(found);
         return [.. made];
     }

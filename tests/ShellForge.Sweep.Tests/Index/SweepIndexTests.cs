@@ -22,8 +22,7 @@ public class SweepIndexTests
             }, _ => { }, CancellationToken.None);
         }
 
-        SweepFolder.Fold(folder.Path);
-        using SweepFolder found = SweepFolder.OpenFound(folder.Path)!;
+        using SweepFolder found = SweepFolder.OpenJoined(folder.Path)!;
         SweepIndex.Write(found);
     }
 

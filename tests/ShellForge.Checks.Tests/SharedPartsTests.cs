@@ -1,0 +1,30 @@
+using ShellForge.Board.Description;
+using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
+using ShellForge.Testing;
+
+namespace ShellForge.Checks.Tests;
+
+public class SharedPartsTests
+{
+    [Fact]
+    public void What_is_measured_on_a_shared_part_follows_the_housings_own_printer_and_filament()
+    {
+        HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.Sample("mooring-beacon"));
+        PrintSpec print = housing.Board.Print;
+        HousingUnderCheck coarse = housing with
+        {
+            Board = housing.Board with { Print = print with { Printer = WrittenBoard.Shipped.Printers.Find("fdm-0.6")! } },
+        };
+        MadePart tub = housing.Part(PartNames.Tub)!;
+        MadePart other = tub with { Plan = tub.Plan with { Filament = WrittenBoard.Shipped.Filaments.Find("pc-black")! } };
+
+        Assert.Same(housing.Kept, coarse.Kept);
+        Assert.Same(housing.LayersOf(tub), (housing with { }).LayersOf(tub));
+        Assert.NotEqual(housing.LayersOf(tub).Layers.Length, coarse.LayersOf(tub).Layers.Length);
+        Assert.Equal(
+            housing.EstimateOf(tub).Grams / tub.Plan.Filament.Density * other.Plan.Filament.Density, housing.EstimateOf(other).Grams, 6);
+        Assert.Equal((coarse with { Kept = new KeptGauges() }).EstimateOf(tub), coarse.EstimateOf(tub));
+        Assert.NotEqual(housing.EstimateOf(tub), coarse.EstimateOf(tub));
+    }
+}

@@ -1,0 +1,37 @@
+using System.Security.Cryptography;
+using ShellForge.Pipeline;
+using ShellForge.Sweep.Running;
+using ShellForge.Sweep.Variants;
+
+namespace ShellForge.Sweep.Tests.Running;
+
+public class SharedWorkTests
+{
+    private static string[] Made(SweepOrder order, SharedWork? shared)
+    {
+        var maker = new VariantMaker(order, (_, _) => [], shared);
+        Func<Variant, string> keys = order.Keys();
+        Variant[] variants = [.. VariantList.Of(order)];
+        var made = new MadeVariant[variants.Length];
+        Parallel.For(0, made.Length, new ParallelOptions { MaxDegreeOfParallelism = 3 },
+            i => made[i] = maker.Make(variants[i], keys(variants[i]), CancellationToken.None));
+        return [.. made.SelectMany(variant => variant.Files.Select(file =>
+            $"{variant.Row.Folder}/{file.Name} {Convert.ToHexStringLower(SHA256.HashData(file.Content))}"))];
+    }
+
+    [Theory]
+    [InlineData("power.brightness: [0.1, 0.2], print.shell: [petg-black, petg-white]", "names", 8)]
+    [InlineData("power.brightness: [0.1, 0.2]", "inside", 1)]
+    public void Variants_that_share_parts_have_the_bytes_of_variants_made_alone(string axes, string mark, int atLeastShared)
+    {
+        // No part knows the brightness; the filament changes what the same part weighs.
+        SweepOrder order = Orders.Of($"vary: {{{axes}}}\nmark: {mark}");
+        var shared = new SharedWork();
+
+        string[] together = Made(order, shared);
+
+        Assert.Equal(VariantList.Of(order).Count(), together.Count(line => line.Contains("/report.json ", StringComparison.Ordinal)));
+        Assert.Equal(Made(order, null), together);
+        Assert.InRange(shared.Parts.Found, atLeastShared, 40);
+    }
+}
