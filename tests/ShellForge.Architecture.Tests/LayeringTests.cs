@@ -19,7 +19,7 @@ public class LayeringTests
         ["Output"] = ["Board", "Checks", "Formats", "Geometry", "Physics", "Planning"],
         ["Coupons"] = ["Board", "Checks", "Formats", "Geometry", "Housing", "Output", "Planning"],
         ["Pipeline"] = ["Board", "Checks", "Housing", "Output", "Planning"],
-        ["Sweep"] = ["Board", "Checks", "Geometry", "Output", "Pipeline", "Planning"],
+        ["Sweep"] = ["Board", "Checks", "Formats", "Geometry", "Output", "Pipeline", "Planning"],
         ["Cli"] = ["Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep"],
     };
 

@@ -1,5 +1,6 @@
 using ShellForge.Board.Description;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.PrintTime;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
@@ -22,9 +23,9 @@ public class SharedPartsTests
         Assert.Same(housing.Kept, coarse.Kept);
         Assert.Same(housing.LayersOf(tub), (housing with { }).LayersOf(tub));
         Assert.NotEqual(housing.LayersOf(tub).Layers.Length, coarse.LayersOf(tub).Layers.Length);
-        Assert.Equal(
-            housing.EstimateOf(tub).Grams / tub.Plan.Filament.Density * other.Plan.Filament.Density, housing.EstimateOf(other).Grams, 6);
-        Assert.Equal((coarse with { Kept = new KeptGauges() }).EstimateOf(tub), coarse.EstimateOf(tub));
-        Assert.NotEqual(housing.EstimateOf(tub), coarse.EstimateOf(tub));
+        double share = other.Plan.Filament.Density / tub.Plan.Filament.Density;
+        Assert.Equal(share * PrintEstimate.Of(housing, tub).Grams, PrintEstimate.Of(housing, other).Grams, 6);
+        Assert.Equal(PrintEstimate.Of(coarse with { Kept = new KeptGauges() }, tub), PrintEstimate.Of(coarse, tub));
+        Assert.NotEqual(PrintEstimate.Of(housing, tub), PrintEstimate.Of(coarse, tub));
     }
 }

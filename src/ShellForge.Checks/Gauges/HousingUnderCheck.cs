@@ -3,8 +3,6 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
-using ShellForge.Checks.Print;
-using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
@@ -63,15 +61,6 @@ public sealed record HousingUnderCheck
     public SurfaceTree PrintTreeOf(MadePart part) => Kept.Get(
         part.PrintMesh, new PrintTreeKey(), () => new SurfaceTree(part.PrintMesh.Mesh));
 
-    /// <summary>The thinnest place of a sound part as printed; null where it has no opposite faces.</summary>
-    public ThicknessReading? ThinnestOf(MadePart part) => Kept.Get(
-        part.PrintMesh, new ThinnestKey(), () => SkinTooThin.ThinnestOf(PrintTreeOf(part)));
-
-    /// <summary>Plastic and time of a sound part that is printed alone, without heating and changes of filament.</summary>
-    public PrintEstimate EstimateOf(MadePart part) => Kept.Get(
-        part.PrintMesh, new EstimateKey(Board.Print.Printer, part.Plan.Filament),
-        () => PrintEstimate.Of(LayersOf(part), Board.Print.Printer, part.Plan.Filament));
-
     /// <summary>
     /// Works out side by side what several rules look at, so that none of them waits for another. Nothing but speed comes of it: a rule
     /// that runs alone asks for what it needs.
@@ -107,10 +96,6 @@ public sealed record HousingUnderCheck
     private sealed record TreeKey(Transform3 ToFile);
 
     private sealed record PrintTreeKey;
-
-    private sealed record ThinnestKey;
-
-    private sealed record EstimateKey(PrinterProfile Printer, FilamentProfile Filament);
 
     // Several rules look at the same things; each is computed once, by whoever asks first: rules, report or pictures.
     private sealed class Computed

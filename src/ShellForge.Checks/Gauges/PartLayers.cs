@@ -123,7 +123,7 @@ public sealed class PartLayers
     internal ImmutableArray<FineFeature> GapsFinerThan(double width, PrintedLayer layer) =>
         _gaps.GetOrAdd((layer.Index, width), _ => [.. ThinFeatures.Gaps(layer.Outline, width, NarrowPlacesOf(layer))]);
 
-    /// <summary>Pieces of a layer that the layer below of the same part does not carry, as <see cref="Unsupported.Of"/> takes them.</summary>
+    /// <summary>Pieces of a layer that the layer below of the same part does not carry: <see cref="Unsupported.Of"/>.</summary>
     internal ImmutableArray<UnsupportedPiece> UnsupportedIn(PrintedLayer layer, double stepOut, double line) =>
         _unsupported.GetOrAdd(
             (layer.Index, stepOut, line), _ => Unsupported.Of(layer.Outline, Below(layer), stepOut, line));

@@ -2,6 +2,7 @@ using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.PrintTime;
 
@@ -70,6 +71,14 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
         };
     }
 
+    /// <summary>Estimates a sound part of a housing that is printed alone, without heating and changes of filament.</summary>
+    public static PrintEstimate Of(HousingUnderCheck housing, MadePart part)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        return housing.Kept.Get(
+            part.PrintMesh, new Key(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
+    }
+
     /// <summary>Estimates a part.</summary>
     public static PrintEstimate Of(PartLayers stack, PrinterProfile printer, FilamentProfile filament)
     {
@@ -116,6 +125,8 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
 
         return new PrintEstimate(Mass(volume, filament), Metres(volume), seconds / 60);
     }
+
+    private sealed record Key(PrinterProfile Printer, FilamentProfile Filament);
 
     private static double Mass(double volume, FilamentProfile filament) => volume * filament.Density / 1000;
 

@@ -82,6 +82,7 @@ internal static class SweepEnd
     private static ExitCode Tell(SweepFolder folder, SweepWish wish, SweepTold run, Workbench bench)
     {
         string root = folder.Root;
+        int plates = wish.Plates ? BatchPlates.Write(folder) : 0;
         SweepIndex.Write(folder);
         (SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told) = run;
         var sum = SweepSum.Of(folder);
@@ -123,6 +124,12 @@ internal static class SweepEnd
             $"{FindingsText.Counted(folder.Count, "variant")}: {progress.Made} made, {counts.Kept} kept; {sum.Print} to print, "
                 + $"{sum.Minds} with warnings, {sum.Stops} with a stop, {sum.Failed.Count} not made"));
         bench.Out.WriteLine($"{Path.Combine(wish.Folder ?? root, SweepIndex.PageFile)} shows them side by side");
+        if (wish.Plates)
+        {
+            bench.Out.WriteLine(
+                $"{Path.Combine(wish.Folder ?? root, BatchPlates.Folder)}: {FindingsText.Counted(plates, "plate")} of the batch");
+        }
+
         if (folder.Head.Best is { } best)
         {
             var choice = BestChoice.Of(best, folder.Rows());

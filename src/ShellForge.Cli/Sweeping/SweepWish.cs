@@ -43,6 +43,9 @@ internal sealed record SweepWish
     /// <summary>Shares of that script.</summary>
     public required int Shares { get; init; }
 
+    /// <summary>Whether plates of the batch are written as 3MF files.</summary>
+    public required bool Plates { get; init; }
+
     /// <summary>Whether only to estimate.</summary>
     public required bool DryRun { get; init; }
 

@@ -58,6 +58,10 @@ internal static class SweepVerb
                 "Join what all shares have made in a folder, write its index, and list what is missing",
                 HelpName = "DIR"
             };
+        var plates = new Option<bool>("--plates")
+        {
+            Description = "Also lay the parts of all variants that can be printed out on beds, and write a 3MF file a plate",
+        };
         var script =
             new Option<string?>("--script")
             {
@@ -82,13 +86,20 @@ internal static class SweepVerb
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("sweep", "Make and check many variants and put them side by side")
         {
-            plan, folder, set, formats, findings, jobs, shard, merge, script, shares, dry, json, quiet,
+            plan, folder, set, formats, findings, jobs, shard, merge, plates, script, shares, dry, json, quiet,
         };
         command.Validators.Add(given =>
         {
             if (given.GetResult(plan) is not { Tokens.Count: > 0 } == given.GetResult(merge) is null)
             {
                 given.AddError("say a plan, or --merge with the folder of a sweep");
+            }
+
+            if (given.GetValue(plates)
+                && (given.GetResult(shard) is not null || given.GetResult(script) is not null || given.GetValue(findings)
+                    || given.GetValue(dry)))
+            {
+                given.AddError("--plates lays out the parts of a whole sweep: say it with a plan alone, or with --merge");
             }
         });
         command.SetAction(parsed => (int)Run(bench, new SweepWish
@@ -103,6 +114,7 @@ internal static class SweepVerb
             FindingsOnly = parsed.GetValue(findings),
             Jobs = parsed.GetValue(jobs) ?? Environment.ProcessorCount,
             Shard = parsed.GetValue(shard),
+            Plates = parsed.GetValue(plates),
             DryRun = parsed.GetValue(dry),
             Json = parsed.GetValue(json),
             Quiet = parsed.GetValue(quiet),
@@ -136,6 +148,12 @@ internal static class SweepVerb
         if (fault is not null)
         {
             bench.Err.WriteLine($"shellforge: {fault}");
+            return ExitCode.BadInput;
+        }
+
+        if (shard is not null && wish.Plates)
+        {
+            bench.Err.WriteLine("shellforge: this is one share of a sweep; say --plates with --merge, when all shares are through");
             return ExitCode.BadInput;
         }
 

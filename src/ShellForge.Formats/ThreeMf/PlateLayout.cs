@@ -19,18 +19,37 @@ public static class PlateLayout
     // Shifts are whole steps, few enough binary digits that a slicer which adds them in single precision rounds nothing.
     private const double Step = 0.125;
 
+    // So many plates are looked at for a job, the latest ones: jobs come by their depth, and what earlier plates have free is narrow.
+    private const int MostOpen = 32;
+
     /// <summary>Arranges jobs on plates.</summary>
     /// <param name="jobs">The jobs, each with z = 0 on the bed.</param>
     /// <param name="bed">The bed.</param>
     /// <returns>The plates, by their first jobs; the jobs of a plate in the order they were given in.</returns>
     public static ImmutableArray<PrintPlate> Arrange(ImmutableArray<PrintJob> jobs, PrintBed bed)
     {
+        ImmutableArray<PrintFilament> all = Filaments(jobs);
+        return
+        [
+            .. Fill([.. jobs.Select(JobBox.Of)], bed).Select(plate => new PrintPlate(
+                [.. plate.Select(placed => new PlacedJob(jobs[placed.Job], placed.Shift))],
+                all.Length <= bed.Filaments ? all : Filaments(plate.Select(placed => jobs[placed.Job])))),
+        ];
+    }
+
+    /// <summary>Arranges boxes on plates, for jobs whose meshes nobody needs yet.</summary>
+    /// <param name="jobs">Boxes of the jobs.</param>
+    /// <param name="bed">The bed.</param>
+    /// <returns>The plates, by their first jobs; the jobs of a plate in the order they were given in.</returns>
+    public static ImmutableArray<ImmutableArray<PlacedBox>> Fill(ImmutableArray<JobBox> jobs, PrintBed bed)
+    {
         var plates = new List<List<Footprint>>();
 
         // The deepest first: rows are as deep as their deepest.
         foreach (Footprint job in jobs.Select(Footprint.Of).OrderByDescending(job => job.Depth))
         {
-            List<Footprint>? open = plates.FirstOrDefault(plate => Joins(plate, job) && Rows([.. plate, job], bed) is not null);
+            List<Footprint>? open = plates.Skip(plates.Count - MostOpen)
+                .FirstOrDefault(plate => Joins(plate, job) && Rows([.. plate, job], bed) is not null);
             if (open is null)
             {
                 plates.Add([job]);
@@ -41,16 +60,13 @@ public static class PlateLayout
             }
         }
 
-        ImmutableArray<PrintFilament> all = Filaments(jobs);
-        return [.. plates.OrderBy(plate => plate.Min(job => job.Number)).Select(plate => Placed(plate, all, bed))];
+        return [.. plates.OrderBy(plate => plate.Min(job => job.Number)).Select(plate => Placed(plate, bed))];
     }
 
-    private static PrintPlate Placed(List<Footprint> plate, ImmutableArray<PrintFilament> all, PrintBed bed)
+    private static ImmutableArray<PlacedBox> Placed(List<Footprint> plate, PrintBed bed)
     {
-        Footprint[] inOrder = [.. plate.OrderBy(job => job.Number)];
-        ImmutableArray<PrintFilament> filaments = all.Length <= bed.Filaments ? all : Filaments(inOrder.Select(job => job.Job));
         Dictionary<int, Point2> corners = Rows(plate, bed) ?? new() { [plate[0].Number] = Centred(plate[0].Width, plate[0].Depth, bed) };
-        return new PrintPlate([.. inOrder.Select(job => new PlacedJob(job.Job, job.ShiftTo(corners[job.Number])))], filaments);
+        return [.. plate.OrderBy(job => job.Number).Select(job => new PlacedBox(job.Number, job.ShiftTo(corners[job.Number])))];
     }
 
     // Where the near left corner of each job comes to lie, by number; null where the bed is too small.
@@ -102,9 +118,12 @@ public static class PlateLayout
     // Height over which more than one filament is printed, in lattice steps.
     private static long MixedHeight(IEnumerable<Footprint> jobs)
     {
-        (PrintFilament Filament, int From, int To)[] spans =
-            [.. jobs.SelectMany(job => job.Job.Bodies).Where(body => !body.Mesh.Vertices.IsEmpty)
-                .Select(body => (body.Filament, body.Mesh.Vertices.Min(v => v.Z), body.Mesh.Vertices.Max(v => v.Z)))];
+        FilamentSpan[] spans = [.. jobs.SelectMany(job => job.Spans)];
+        if (spans.All(span => span.Filament == spans[0].Filament))
+        {
+            return 0;
+        }
+
         int[] levels = [.. spans.SelectMany(span => new[] { span.From, span.To }).Distinct().Order()];
         long mixed = 0;
         for (int i = 0; i + 1 < levels.Length; i++)
@@ -128,23 +147,18 @@ public static class PlateLayout
     }
 
     // A job's box in plan, its sides on the grid.
-    private sealed record Footprint(int Number, PrintJob Job, Point2 Min, double Z, double Width, double Depth)
+    private sealed record Footprint(int Number, ImmutableArray<FilamentSpan> Spans, Point2 Min, double Z, double Width, double Depth)
     {
-        public static Footprint Of(PrintJob job, int number)
+        public static Footprint Of(JobBox job, int number)
         {
-            Box3 bounds = Box3.Empty;
-            foreach (LatticePoint3 vertex in job.Bodies.SelectMany(body => body.Mesh.Vertices))
-            {
-                bounds = bounds.Including(vertex.ToMillimetres());
-            }
-
+            Box3 bounds = job.Bounds;
             if (bounds.IsEmpty)
             {
-                return new Footprint(number, job, default, 0, 0, 0);
+                return new Footprint(number, [], default, 0, 0, 0);
             }
 
             var min = new Point2(Grid.Down(bounds.Min.X), Grid.Down(bounds.Min.Y));
-            return new Footprint(number, job, min, bounds.Min.Z, Grid.Up(bounds.Max.X) - min.X, Grid.Up(bounds.Max.Y) - min.Y);
+            return new Footprint(number, job.Spans, min, bounds.Min.Z, Grid.Up(bounds.Max.X) - min.X, Grid.Up(bounds.Max.Y) - min.Y);
         }
 
         public Point3 ShiftTo(Point2 corner) => new(corner.X - Min.X, corner.Y - Min.Y, 0 - Z);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Print;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
@@ -190,7 +191,7 @@ public sealed record HousingReport
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
             Estimate = EstimateOf(housing, part),
-            Thinnest = housing.ThinnestOf(part) is { } thinnest
+            Thinnest = SkinTooThin.ThinnestOf(housing, part) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };
@@ -200,7 +201,7 @@ public sealed record HousingReport
     private static PrintEstimate EstimateOf(HousingUnderCheck housing, MadePart part)
     {
         PrinterProfile printer = housing.Board.Print.Printer;
-        PrintEstimate alone = housing.EstimateOf(part);
+        PrintEstimate alone = PrintEstimate.Of(housing, part);
         return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
             ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)
             : alone.Started(printer);

@@ -30,7 +30,7 @@ public static class ComparisonPage
 
             html.Append("<section><h2>").Append(Html.Text(name))
                 .Append("</h2>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"").Append(Html.Text(name))
-                .Append("\"><table><thead><tr><th></th><th>").Append(Html.Text(before)).Append("</th><th>").Append(Html.Text(after))
+                .Append("\"><table><thead><tr><th>what</th><th>").Append(Html.Text(before)).Append("</th><th>").Append(Html.Text(after))
                     .Append("</th><th>why</th></tr></thead><tbody>\n");
             foreach (Change change in changes)
             {

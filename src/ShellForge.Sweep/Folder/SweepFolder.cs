@@ -142,6 +142,30 @@ public sealed class SweepFolder : IDisposable
     /// <summary>Whether a variant has files of its own, and not a row alone.</summary>
     public bool HasFilesOf(VariantRow row) => row.Housing is not null && File.Exists(Path.Combine(Root, row.Folder, SweepPaths.Record));
 
+    /// <summary>Whether a file is there.</summary>
+    /// <param name="name">Its name within the folder.</param>
+    internal bool Has(string name) => File.Exists(Path.Combine(Root, name));
+
+    /// <summary>The bytes of a file that is there.</summary>
+    /// <param name="name">Its name within the folder.</param>
+    internal byte[] Read(string name) => File.ReadAllBytes(Path.Combine(Root, name));
+
+    /// <summary>Removes files of a folder beside the variants that are not wanted any more.</summary>
+    /// <param name="within">Name of the folder.</param>
+    /// <param name="pattern">Which files are ours.</param>
+    /// <param name="wanted">Names of those that stay.</param>
+    internal void RemoveOthers(string within, string pattern, IReadOnlySet<string> wanted)
+    {
+        string path = Path.Combine(Root, within);
+        foreach (string file in Directory.Exists(path) ? Directory.GetFiles(path, pattern) : [])
+        {
+            if (!wanted.Contains(Path.GetFileName(file)))
+            {
+                File.Delete(file);
+            }
+        }
+    }
+
     /// <summary>Writes a file beside the variants: made aside, then renamed; left as it is where it would be the same.</summary>
     internal void Appear(string name, Action<Stream> write)
     {
@@ -153,6 +177,7 @@ public sealed class SweepFolder : IDisposable
         }
 
         string final = Path.Combine(Root, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(final)!);
         if (!File.Exists(final) || !SameBytes(aside, final))
         {
             File.Move(aside, final, overwrite: true);

@@ -14,11 +14,21 @@ public sealed record BatchItem(string Item, int Needed, int ToBuy);
 /// <param name="Filaments">The filaments on it.</param>
 /// <param name="Parts">The parts as files name them.</param>
 /// <param name="BedShare">Share of the bed under their rectangles, 0 to 1.</param>
-public sealed record BatchPlate(string Printer, IReadOnlyList<string> Filaments, IReadOnlyList<string> Parts, double BedShare);
+/// <param name="File">Its 3MF file from the sweep's folder; null where it was not asked for.</param>
+public sealed record BatchPlate(
+    string Printer, IReadOnlyList<string> Filaments, IReadOnlyList<string> Parts, double BedShare, string? File);
 
 /// <summary>One of each variant that can be printed, bought and printed together.</summary>
-internal sealed record Batch(ImmutableArray<BatchItem> Shopping, ImmutableArray<BatchItem> Filament, ImmutableArray<BatchPlate> Plates)
+/// <param name="Shopping">What to have at hand.</param>
+/// <param name="Filament">Grams of filament.</param>
+/// <param name="Plates">Plates of the first variants.</param>
+/// <param name="Variants">How many variants are counted.</param>
+internal sealed record Batch(
+    ImmutableArray<BatchItem> Shopping, ImmutableArray<BatchItem> Filament, ImmutableArray<FilledPlate> Plates, int Variants)
 {
+    /// <summary>Variants whose parts are laid out on plates: nobody prints more in one go.</summary>
+    public const int MostPlated = 2000;
+
     private const double Percent = 100;
 
     /// <summary>Counts up a batch in one pass.</summary>
@@ -29,6 +39,7 @@ internal sealed record Batch(ImmutableArray<BatchItem> Shopping, ImmutableArray<
         var items = new OrderedDictionary<string, int>(StringComparer.Ordinal);
         var grams = new SortedDictionary<string, double>(StringComparer.Ordinal);
         var jobs = new List<PlateJob>();
+        int variants = 0;
         foreach (VariantRow row in rows.Where(row => row.Housing is { Stops: 0 }))
         {
             foreach (NamedCount item in row.Housing!.Shopping)
@@ -41,7 +52,10 @@ internal sealed record Batch(ImmutableArray<BatchItem> Shopping, ImmutableArray<
                 grams[part.Filament] = grams.GetValueOrDefault(part.Filament) + part.Grams;
             }
 
-            jobs.AddRange(PlateJob.Of(row));
+            if (++variants <= MostPlated)
+            {
+                jobs.AddRange(PlateJob.Of(row));
+            }
         }
 
         return new Batch(
@@ -50,6 +64,6 @@ internal sealed record Batch(ImmutableArray<BatchItem> Shopping, ImmutableArray<
             [.. grams.Select(
                 entry => new BatchItem(entry.Key, (int)Math.Ceiling(entry.Value),
                     (int)Math.Ceiling(entry.Value * (1 + (sparesPercent / Percent)))))],
-            PlateFill.Of(jobs));
+            PlateFill.Of(jobs), variants);
     }
 }

@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using ShellForge.Board.Json;
+using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Rows;
 
 namespace ShellForge.Sweep.Index;
@@ -29,14 +30,14 @@ public static class IndexJson
     /// <summary>The schema of the document.</summary>
     public static string Schema() => DocumentSchema.Json(IndexContext.Default.IndexDocument, Format);
 
-    internal static void Write(Stream stream, IEnumerable<VariantRow> rows, Batch batch)
+    internal static void Write(Stream stream, SweepFolder folder, Batch batch)
     {
         using var json = new Utf8JsonWriter(stream,
             new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         json.WriteStartObject();
         json.WriteString("format", Format);
         json.WriteStartArray("variants");
-        foreach (VariantRow row in rows)
+        foreach (VariantRow row in folder.Rows())
         {
             JsonSerializer.Serialize(json, row with { Housing = row.Housing is null ? null : row.Housing with { Resolved = [] } },
                 IndexContext.Default.VariantRow);
@@ -47,7 +48,8 @@ public static class IndexJson
         json.WritePropertyName("shopping");
         JsonSerializer.Serialize(json, batch.Shopping, IndexContext.Default.ImmutableArrayBatchItem);
         json.WritePropertyName("plates");
-        JsonSerializer.Serialize(json, batch.Plates, IndexContext.Default.ImmutableArrayBatchPlate);
+        ImmutableArray<BatchPlate> plates = [.. batch.Plates.Select(plate => plate.Told(folder))];
+        JsonSerializer.Serialize(json, plates, IndexContext.Default.ImmutableArrayBatchPlate);
         json.WriteEndObject();
         json.Flush();
         stream.WriteByte((byte)'\n');

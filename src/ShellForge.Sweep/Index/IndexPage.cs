@@ -39,7 +39,7 @@ internal static class IndexPage
                     + $"with that value, dots stand at the mean.</p>\n{plots}</section>\n");
         }
 
-        WriteBatch(html, content.Batch);
+        IndexBatch.Write(html, content);
         html.Write("</main>\n");
         WriteData(html, content);
         html.Write($"<script>\n{Read("index.js")}</script>\n</body>\n</html>\n");
@@ -94,7 +94,7 @@ internal static class IndexPage
         html.Write(
             "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Variants\"><table "
                 + "id=\"variants\">\n<thead><tr><th>housing</th>");
-        html.Write(string.Concat(Told(survey).Select(name => $"<th>{Html.Text(name)}</th>")));
+        html.Write(string.Concat(Told(survey).Select(name => $"<th>{Html.Path(name)}</th>")));
         html.Write("<th>verdict</th>" + string.Concat(survey.Columns.Select(column =>
             $"<th class=\"number\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : $" <span class=\"unit\">{Html.Text(column.Unit)}</span>")}</th>")) + "</tr></thead>\n<tbody>\n");
         int number = 0;
@@ -117,7 +117,7 @@ internal static class IndexPage
         string folder = Html.Text(row.Folder);
         html.Append(CultureInfo.InvariantCulture, $"<tr data-row=\"{number}\"><td class=\"look\">");
         html.Append(hasFiles
-            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"56\" height=\"56\" "
+            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"72\" height=\"72\" "
                 + $"loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
             : $"<span>{Html.Text(row.Code)}</span>");
         html.Append("</td>");
@@ -143,46 +143,6 @@ internal static class IndexPage
         html.Append(CultureInfo.InvariantCulture, $"<td class=\"{mark}\">{word}</td>");
         html.AppendJoin("", survey.Columns.Select(column => $"<td class=\"number\">{column.Shown(housing)}</td>"));
         return html.Append("</tr>\n").ToString();
-    }
-
-    private static void WriteBatch(StreamWriter html, Batch batch)
-    {
-        html.Write(
-            "<section><h2>For one of each that can be printed</h2>\n<div class=\"columns\"><div><h3>To have at "
-                + "hand</h3>\n<table><thead><tr><th>item</th><th class=\"number\">used</th><th class=\"number\">with "
-                + "spares</th></tr></thead><tbody>\n");
-        foreach (BatchItem item in batch.Shopping)
-        {
-            html.Write(
-                string.Create(CultureInfo.InvariantCulture,
-                    $"<tr><td>{Html.Text(item.Item)}</td><td class=\"number\">{item.Needed}</td><td "
-                        + $"class=\"number\">{item.ToBuy}</td></tr>\n"));
-        }
-
-        foreach (BatchItem item in batch.Filament)
-        {
-            html.Write(
-                string.Create(CultureInfo.InvariantCulture,
-                    $"<tr><td>filament {Html.Text(item.Item)}</td><td class=\"number\">{item.Needed} g</td><td "
-                        + $"class=\"number\">{item.ToBuy} g</td></tr>\n"));
-        }
-
-        html.Write("</tbody></table></div>\n<div><h3>Plates that fill the bed</h3>\n");
-        int shown = Math.Min(batch.Plates.Length, MostShown);
-        html.Write(
-            string.Create(CultureInfo.InvariantCulture,
-                $"<p class=\"soft\">{batch.Plates.Length} plate{(batch.Plates.Length == 1 ? "" : "s")}: parts of one printer and filament "
-                    + $"together, 5 mm apart. Load the named files.</p>\n"));
-        html.Write(
-            "<table><thead><tr><th>printer</th><th>filament</th><th>parts</th><th class=\"number\">of the bed</th></tr></thead><tbody>\n");
-        foreach (BatchPlate plate in batch.Plates.Take(shown))
-        {
-            html.Write(string.Create(
-                CultureInfo.InvariantCulture,
-                $"<tr><td>{Html.Text(plate.Printer)}</td><td>{Html.Text(string.Join(", ", plate.Filaments))}</td><td>{Html.Text(string.Join(", ", plate.Parts))}</td><td class=\"number\">{100 * plate.BedShare:0} %</td></tr>\n"));
-        }
-
-        html.Write("</tbody></table></div></div></section>\n");
     }
 
     private static void WriteData(StreamWriter html, IndexContent content)

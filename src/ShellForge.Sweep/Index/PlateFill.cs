@@ -1,106 +1,97 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using ShellForge.Formats.ThreeMf;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Rows;
 
 namespace ShellForge.Sweep.Index;
 
-/// <summary>A print job of a batch: a part with those that are printed into it.</summary>
+/// <summary>A print job of a batch: a part of a variant with those that are printed into it.</summary>
 /// <param name="Name">The part as its file names it.</param>
-/// <param name="Printer">Its printer.</param>
-/// <param name="Filaments">Its filaments, in order.</param>
-/// <param name="Bed">The bed, mm.</param>
-/// <param name="Size">Its rectangle on the bed, mm.</param>
-internal sealed record PlateJob(string Name, string Printer, string Filaments, (double X, double Y) Bed, (double X, double Y) Size)
+/// <param name="Row">Its variant.</param>
+/// <param name="Parts">Its bodies, the part that gives the job its name first.</param>
+internal sealed record PlateJob(string Name, VariantRow Row, ImmutableArray<PartFigures> Parts)
 {
     /// <summary>The jobs of a variant.</summary>
-    public static IEnumerable<PlateJob> Of(VariantRow row)
+    public static IEnumerable<PlateJob> Of(VariantRow row) =>
+        row.Housing!.Parts.GroupBy(part => part.PrintedWith ?? part.Name, StringComparer.Ordinal)
+            .Select(job => new PlateJob($"{job.Key}-{row.Code}", row, [.. job.OrderBy(part => part.PrintedWith is not null)]));
+
+    /// <summary>Its filaments, in the order of their names.</summary>
+    public string Filaments => string.Join(", ", Parts.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal));
+
+    /// <summary>The bed that it is printed on.</summary>
+    public PrintBed Bed => new(Row.Housing!.Bed[0], Row.Housing.Bed[1], Row.Housing.BedMargin, Parts.Length);
+
+    /// <summary>Its box, mm.</summary>
+    public JobBox Box => JobBox.Of(Parts.Select(part => (part.Filament, BoundsOf(part))));
+
+    private static Box3 BoundsOf(PartFigures part)
     {
-        HousingFigures housing = row.Housing!;
-        foreach (IGrouping<string, PartFigures> job in housing.Parts.GroupBy(part => part.PrintedWith ?? part.Name, StringComparer.Ordinal))
+        var at = new Point3(part.At[0], part.At[1], part.At[2]);
+        return Box3.Empty.Including(at).Including(at + new Point3(part.Size[0], part.Size[1], part.Size[2]));
+    }
+}
+
+/// <summary>A plate of a batch with its jobs in their places.</summary>
+/// <param name="File">Name of its 3MF file: it changes with everything that lies on the plate.</param>
+/// <param name="Jobs">Jobs and how far each is moved, mm.</param>
+internal sealed record FilledPlate(string File, ImmutableArray<(PlateJob Job, Point3 Shift)> Jobs)
+{
+    private const int LettersOfDigest = 8;
+
+    /// <summary>The plate of a number.</summary>
+    public static FilledPlate Of(int number, ImmutableArray<(PlateJob Job, Point3 Shift)> jobs)
+    {
+        string text = string.Join('\n', jobs.Select(placed => string.Create(CultureInfo.InvariantCulture,
+            $"{placed.Job.Row.Key} {placed.Job.Name} {placed.Shift.X} {placed.Shift.Y}")));
+        string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..LettersOfDigest];
+        return new FilledPlate(string.Create(CultureInfo.InvariantCulture, $"plate-{number:000}_{digest}.3mf"), jobs);
+    }
+
+    /// <summary>The plate as the index tells it.</summary>
+    public BatchPlate Told(SweepFolder folder)
+    {
+        string file = $"{BatchPlates.Folder}/{File}";
+        PlateJob first = Jobs[0].Job;
+        return new BatchPlate(
+            first.Row.Housing!.Printer, first.Filaments.Split(", "), [.. Jobs.Select(placed => placed.Job.Name)], Math.Round(BedShare, 2),
+            folder.Has(file) ? file : null);
+    }
+
+    /// <summary>Share of the bed that can be used under the rectangles of its jobs, 0 to 1.</summary>
+    private double BedShare
+    {
+        get
         {
-            yield return new PlateJob(
-                $"{job.Key}-{row.Code}", housing.Printer,
-                string.Join(", ", job.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal)),
-                (housing.Bed[0], housing.Bed[1]), (job.Max(part => part.Size[0]), job.Max(part => part.Size[1])));
+            PrintBed bed = Jobs[0].Job.Bed;
+            double area = Jobs.Select(placed => placed.Job.Box.Bounds.Size).Sum(size => size.X * size.Y);
+            return Math.Min(1, area / ((bed.Width - (2 * bed.Margin)) * (bed.Depth - (2 * bed.Margin))));
         }
     }
 }
 
-/// <summary>
-/// Lays the jobs of a batch on as few plates as shelves need: jobs of one printer and one set of filaments, deepest first, side by side
-/// until a shelf is full, shelf behind shelf until the bed is. What is too large for the bed lies alone and is told by its own variant.
-/// </summary>
+/// <summary>Lays the jobs of a batch on plates: those of one printer and one set of filaments together.</summary>
 internal static class PlateFill
 {
-    // Room between two parts for a brush or a scraper, mm.
-    private const double Between = 5;
-
-    public static ImmutableArray<BatchPlate> Of(IReadOnlyList<PlateJob> jobs)
+    public static ImmutableArray<FilledPlate> Of(IReadOnlyList<PlateJob> jobs)
     {
-        var plates = ImmutableArray.CreateBuilder<BatchPlate>();
-        foreach (var group in jobs.GroupBy(job => (job.Printer, job.Filaments)).OrderBy(g => g.Key.Printer, StringComparer.Ordinal)
+        var plates = ImmutableArray.CreateBuilder<FilledPlate>();
+        foreach (IGrouping<(string Printer, PrintBed Bed, string Filaments), PlateJob> group in jobs
+            .GroupBy(job => (job.Row.Housing!.Printer, job.Bed, job.Filaments)).OrderBy(g => g.Key.Printer, StringComparer.Ordinal)
             .ThenBy(g => g.Key.Filaments, StringComparer.Ordinal))
         {
-            PlateJob[] ordered =
-                [.. group.OrderByDescending(job => job.Size.Y).ThenByDescending(job => job.Size.X).ThenBy(job => job.Name,
-                    StringComparer.Ordinal)];
-            var open = new List<Plate>();
-            foreach (PlateJob job in ordered)
+            // The same parts of all variants one after the other: they are of about one depth.
+            PlateJob[] alike = [.. group.OrderBy(job => job.Parts[0].Name, StringComparer.Ordinal)];
+            foreach (ImmutableArray<PlacedBox> plate in PlateLayout.Fill([.. alike.Select(job => job.Box)], group.Key.Bed))
             {
-                if (!open.Any(plate => plate.Takes(job)))
-                {
-                    var plate = new Plate(job.Bed);
-                    plate.Takes(job);
-                    open.Add(plate);
-                }
+                plates.Add(FilledPlate.Of(plates.Count + 1, [.. plate.Select(placed => (alike[placed.Job], placed.Shift))]));
             }
-
-            plates.AddRange(
-                open.Select(
-                    plate => new BatchPlate(group.Key.Printer, group.Key.Filaments.Split(", "), plate.Names, Math.Round(plate.Share, 2))));
         }
 
         return plates.ToImmutable();
-    }
-
-    private sealed class Plate((double X, double Y) bed)
-    {
-        private readonly List<string> _names = [];
-        private readonly List<(double Depth, double Used)> _shelves = [];
-        private double _area;
-        private bool _full;
-
-        public IReadOnlyList<string> Names => _names;
-
-        public double Share => Math.Min(1, _area / (bed.X * bed.Y));
-
-        public bool Takes(PlateJob job)
-        {
-            bool tooLarge = job.Size.X > bed.X || job.Size.Y > bed.Y;
-            if (_full || (tooLarge && _names.Count > 0))
-            {
-                return false;
-            }
-
-            _full = tooLarge;
-            int shelf = _shelves.FindIndex(s => s.Depth >= job.Size.Y && s.Used + Between + job.Size.X <= bed.X);
-            if (shelf >= 0)
-            {
-                _shelves[shelf] = (_shelves[shelf].Depth, _shelves[shelf].Used + Between + job.Size.X);
-            }
-            else
-            {
-                double deep = _shelves.Sum(s => s.Depth + Between);
-                if (_names.Count > 0 && deep + job.Size.Y > bed.Y)
-                {
-                    return false;
-                }
-
-                _shelves.Add((job.Size.Y, job.Size.X));
-            }
-
-            _names.Add(job.Name);
-            _area += job.Size.X * job.Size.Y;
-            return true;
-        }
     }
 }

@@ -15,7 +15,7 @@ public static class SweepIndex
         IndexSurvey survey = IndexSurvey.Of(folder.Rows());
         var batch = Batch.Of(folder.Rows(), folder.Head.SparesPercent);
         folder.Appear("index.csv", stream => IndexCsv.Write(stream, survey, folder.Rows()));
-        folder.Appear("index.json", stream => IndexJson.Write(stream, folder.Rows(), batch));
+        folder.Appear("index.json", stream => IndexJson.Write(stream, folder, batch));
         folder.Appear(PageFile, stream => IndexPage.Write(stream, new IndexContent(folder.Head.Title, survey, batch, folder)));
     }
 }

@@ -4,10 +4,12 @@ using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Variation;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Sweep.Rows;
 
@@ -36,16 +38,9 @@ internal static class HousingFigured
             HeatMargin = Tenth(housing.Heat.PlasticLimitCelsius - housing.Heat.Planned.WarmestPlastic.Celsius),
             Screws = report.Shopping.Where(item => item.Item.StartsWith("screw ", StringComparison.Ordinal)).Sum(item => item.Count),
             Printer = printer.Name,
-            Bed = [Rounded(printer.BedX - (2 * printer.BedMargin)), Rounded(printer.BedY - (2 * printer.BedMargin))],
-            Parts = [.. report.Parts.Select(part => new PartFigures
-            {
-                Name = part.Name,
-                Filament = part.Filament,
-                PrintedWith = part.PrintedWith,
-                Grams = Math.Round(part.Estimate.Grams, 1),
-                Size = Rounded(part.Size),
-                Shape = ShapeOf(housing.Part(part.Name)!.PrintMesh.Mesh),
-            })],
+            Bed = [Rounded(printer.BedX), Rounded(printer.BedY)],
+            BedMargin = Rounded(printer.BedMargin),
+            Parts = [.. report.Parts.Select(part => Of(part, housing.Part(part.Name)!))],
             Findings = [.. report.Findings.Select(finding => new FindingFigures
             {
                 Rule = finding.Rule, Severity = ReportJson.Word(finding.Severity), Subject = finding.Subject, Message = finding.Message,
@@ -56,6 +51,18 @@ internal static class HousingFigured
                     .Select(decision => new NamedText(decision.Path, decision.Value))],
         };
     }
+
+    private static PartFigures Of(PartReport part, MadePart made) => new()
+    {
+        Name = part.Name,
+        Filament = part.Filament,
+        PrintedWith = part.PrintedWith,
+        Grams = Math.Round(part.Estimate.Grams, 1),
+        Colour = made.Plan.Filament.Screen,
+        At = Rounded(Measure.Bounds(made.PrintMesh.Mesh).Min),
+        Size = Rounded(part.Size),
+        Shape = ShapeOf(made.PrintMesh.Mesh),
+    };
 
     /// <summary>The values that tell a variant, for its row.</summary>
     public static IReadOnlyList<NamedText> ValuesOf(IEnumerable<PlanSetting> telling) =>

@@ -69,6 +69,12 @@ public sealed record PartFigures
     /// <summary>Grams of plastic.</summary>
     public required double Grams { get; init; }
 
+    /// <summary>Colour of the filament on screens, <c>#rrggbb</c>.</summary>
+    public required string Colour { get; init; }
+
+    /// <summary>Least corner in print orientation, mm: x, y, z. Parts that are printed together lie in one frame.</summary>
+    public required IReadOnlyList<double> At { get; init; }
+
     /// <summary>Extent in print orientation, mm: x, y, z.</summary>
     public required IReadOnlyList<double> Size { get; init; }
 
@@ -137,8 +143,11 @@ public sealed record HousingFigures
     /// <summary>Its printer.</summary>
     public required string Printer { get; init; }
 
-    /// <summary>The bed that the printer can use, mm: x, y.</summary>
+    /// <summary>The printer's bed, mm: x, y.</summary>
     public required IReadOnlyList<double> Bed { get; init; }
+
+    /// <summary>Rim of the bed that is kept free, mm.</summary>
+    public required double BedMargin { get; init; }
 
     /// <summary>The parts.</summary>
     public required IReadOnlyList<PartFigures> Parts { get; init; }

@@ -83,20 +83,31 @@ public class SweepIndexTests
         var random = new Random(4711);
         for (int round = 0; round < 200; round++)
         {
-            PlateJob[] jobs = [.. Enumerable.Range(0, random.Next(1, 40)).Select(i => new PlateJob(
-                $"p{i}", "one", random.Next(2) == 0 ? "black" : "white", (210, 200), (random.Next(10, 260), random.Next(10, 190))))];
+            Variant variant = VariantList.Of(Orders.Of("vary: {housing.walls: [2]}")).Single();
+            VariantRow row = Orders.Row(variant, "00");
+            PlateJob[] jobs = [.. Enumerable.Range(0, random.Next(1, 40)).Select(i => new PlateJob($"p{i}", row,
+                [row.Housing!.Parts[0] with
+                {
+                    Filament = random.Next(2) == 0 ? "black" : "white", At = [random.Next(-50, 50), random.Next(-50, 50), 0],
+                    Size = [random.Next(10, 260), random.Next(10, 190), 10],
+                }]))];
             var plates = PlateFill.Of(jobs);
 
             Assert.Equal(jobs.Select(job => job.Name).Order(StringComparer.Ordinal),
-                plates.SelectMany(plate => plate.Parts).Order(StringComparer.Ordinal));
-            foreach (BatchPlate plate in plates)
+                plates.SelectMany(plate => plate.Jobs.Select(placed => placed.Job.Name)).Order(StringComparer.Ordinal));
+            foreach (FilledPlate plate in plates)
             {
-                PlateJob[] on = [.. plate.Parts.Select(name => jobs.Single(job => job.Name == name))];
-                Assert.Single(on.Select(job => job.Filaments).Distinct());
-                Assert.True(on.Length == 1 || on.All(job => job.Size.X <= 210));
-
-                // What is laid takes no more than the bed has, with the room between.
-                Assert.True(on.Length == 1 || on.Sum(job => job.Size.X * job.Size.Y) <= 210 * 200);
+                Assert.Single(plate.Jobs.Select(placed => placed.Job.Filaments).Distinct());
+                (double FromX, double FromY, double ToX, double ToY)[] boxes = [.. plate.Jobs.Select(placed =>
+                {
+                    PartFigures part = placed.Job.Parts[0];
+                    (double x, double y) = (part.At[0] + placed.Shift.X, part.At[1] + placed.Shift.Y);
+                    return (x, y, x + part.Size[0], y + part.Size[1]);
+                })];
+                Assert.True(boxes.Length == 1 || boxes.All(box => box is { FromX: >= 5, FromY: >= 5, ToX: <= 205, ToY: <= 205 }));
+                Assert.DoesNotContain(boxes.SelectMany((one, i) => boxes[(i + 1)..].Select(other => (one, other))), pair =>
+                    pair.one.FromX < pair.other.ToX + 5 && pair.other.FromX < pair.one.ToX + 5
+                    && pair.one.FromY < pair.other.ToY + 5 && pair.other.FromY < pair.one.ToY + 5);
             }
         }
     }

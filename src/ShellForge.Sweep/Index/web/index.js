@@ -85,7 +85,7 @@
 
   const listed = (title, pairs, first, second) => {
     if (pairs.length === 0) { return []; }
-    const wide = make("div", undefined, { class: "wide" });
+    const wide = make("div", undefined, { class: "wide", tabindex: "0", role: "region", "aria-label": title });
     const sheet = make("table");
     const head = make("tr");
     head.append(make("th", title), make("th", first), make("th", second));
