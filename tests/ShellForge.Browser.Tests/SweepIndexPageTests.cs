@@ -69,7 +69,8 @@ public sealed class SweepIndexPageTests(Browser browser) : IDisposable
         string[] down = await page.EvaluateAsync<string[]>(Codes);
 
         // As the sweep was written: the height follows from the number, and row 4 has none.
-        int[] Of(string[] rows) => [.. rows.Where(row => row != "4").Select(row => (int.Parse(row, CultureInfo.InvariantCulture) + 1) * 5 % 7)];
+        int[] Of(string[] rows) =>
+            [.. rows.Where(row => row != "4").Select(row => (int.Parse(row, CultureInfo.InvariantCulture) + 1) * 5 % 7)];
         Assert.Equal(12, up.Length);
         Assert.Equal(Of(up).Order(), Of(up));
         Assert.Equal(Of(up).OrderDescending(), Of(down));
@@ -114,11 +115,12 @@ public sealed class SweepIndexPageTests(Browser browser) : IDisposable
         Assert.DoesNotContain("tightest gap", told, StringComparison.Ordinal);
         await Browser.Until(page, "[...document.querySelectorAll('.laid img')].every(i => i.complete && i.naturalWidth > 0)");
         Assert.Equal(4, await page.Locator(".laid img").CountAsync());
-        await page.Locator("#two").ScreenshotAsync(new LocatorScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "sweep-two.png") });
+        await page.Locator("#two").ScreenshotAsync(
+            new LocatorScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "sweep-two.png") });
 
         await boxes.Nth(7).CheckAsync();
-        Assert.Equal([false, true, true],
-            await page.EvaluateAsync<bool[]>("[0, 2, 7].map(i => document.querySelectorAll('#variants input')[i].checked)"));
+        bool[] ticked = await page.EvaluateAsync<bool[]>("[0, 2, 7].map(i => document.querySelectorAll('#variants input')[i].checked)");
+        Assert.Equal([false, true, true], ticked);
         await page.Context.CloseAsync();
     }
 

@@ -9,7 +9,7 @@ using ShellForge.Testing;
 
 namespace ShellForge.Browser.Tests;
 
-/// <summary>A sweep whose figures follow from the number of the variant, with pictures of a sample: enough for its index to be looked at.</summary>
+/// <summary>A sweep whose figures follow from the number of the variant, with pictures of samples: enough to look at its index.</summary>
 internal static class SweptLamps
 {
     private const string Plan =
@@ -90,7 +90,8 @@ internal static class SweptLamps
         [
             new PartFigures
             {
-                Name = "tub", Filament = "petg-black", Grams = 40, Colour = "#101010", At = [0, 0, 0], Size = [96.5, 96.5, 15], Shape = "00ff",
+                Name = "tub", Filament = "petg-black", Grams = 40, Colour = "#101010", At = [0, 0, 0], Size = [96.5, 96.5, 15],
+                Shape = "00ff",
             },
         ],
         Findings = n == 3

@@ -86,7 +86,14 @@ internal static class Orders
             Printer = "fdm-0.4",
             Bed = [210, 210],
             BedMargin = 5,
-            Parts = [new PartFigures { Name = "tub", Filament = "petg-black", Grams = 12.5, Colour = "#101010", At = [0, 0, 0], Size = [10, 20, 30], Shape = "00ff" }],
+            Parts =
+            [
+                new PartFigures
+                {
+                    Name = "tub", Filament = "petg-black", Grams = 12.5, Colour = "#101010", At = [0, 0, 0], Size = [10, 20, 30],
+                    Shape = "00ff",
+                },
+            ],
             Findings = [],
             Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)],
             Resolved = [new NamedText("shell.walls", "4")],

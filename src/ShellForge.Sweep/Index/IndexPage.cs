@@ -63,9 +63,8 @@ internal static class IndexPage
         }
 
         var choice = BestChoice.Of(wish, folder.Rows());
-        html.Write(
-            $"<section><h2>The best by "
-                + $"{Html.Text(BestChoice.Words(wish))}</h2>\n<p>{(choice.Row is null ? "None of them can be printed." : $"<b>{Html.Text(choice.Row.Folder)}</b>")}</p>\n");
+        string best = choice.Row is null ? "None of them can be printed." : $"<b>{Html.Text(choice.Row.Folder)}</b>";
+        html.Write($"<section><h2>The best by {Html.Text(BestChoice.Words(wish))}</h2>\n<p>{best}</p>\n");
         if (choice.Limit is not null)
         {
             html.Write($"<p>What limits it: {Html.Text(choice.Limit)}</p>\n");
@@ -95,8 +94,7 @@ internal static class IndexPage
             "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Variants\"><table "
                 + "id=\"variants\">\n<thead><tr><th>housing</th>");
         html.Write(string.Concat(Told(survey).Select(name => $"<th>{Html.Path(name)}</th>")));
-        html.Write("<th>verdict</th>" + string.Concat(survey.Columns.Select(column =>
-            $"<th class=\"number\">{Html.Text(column.Title)}{(column.Unit.Length == 0 ? "" : $" <span class=\"unit\">{Html.Text(column.Unit)}</span>")}</th>")) + "</tr></thead>\n<tbody>\n");
+        html.Write($"<th>verdict</th>{string.Concat(survey.Columns.Select(Titled))}</tr></thead>\n<tbody>\n");
         int number = 0;
         foreach (VariantRow row in content.Folder.Rows().Take(MostShown))
         {
@@ -104,6 +102,12 @@ internal static class IndexPage
         }
 
         html.Write("</tbody></table></div></section>\n");
+    }
+
+    private static string Titled(IndexColumn column)
+    {
+        string unit = column.Unit.Length == 0 ? "" : $" <span class=\"unit\">{Html.Text(column.Unit)}</span>";
+        return $"<th class=\"number\">{Html.Text(column.Title)}{unit}</th>";
     }
 
     private static IEnumerable<string> Told(IndexSurvey survey) =>

@@ -122,9 +122,11 @@
     if (body.querySelector("img")) {
       for (const [file, title] of [["section.svg", "Sections laid over each other"], ["plan.svg", "Plans laid over each other"]]) {
         const laid = make("div", undefined, { class: "laid" });
-        laid.append(
-          make("img", undefined, { class: "first", src: `${a.folder}/${file}`, alt: `${title}: ${a.code}` }),
-          make("img", undefined, { class: "second", src: `${b.folder}/${file}`, alt: `${title}: ${b.code}` }));
+        for (const [row, order] of [[a, "first"], [b, "second"]]) {
+          const tint = make("span", undefined, { class: order });
+          tint.append(make("img", undefined, { src: `${row.folder}/${file}`, alt: `${title}: ${row.code}` }));
+          laid.append(tint);
+        }
         place.append(make("h3", title), laid);
       }
     }
