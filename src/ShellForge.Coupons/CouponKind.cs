@@ -16,6 +16,12 @@ public abstract class CouponKind
     /// <summary>What one learns from it, in a few words.</summary>
     public abstract string Tells { get; }
 
+    /// <summary>Whether it is drawn for the insert in the drawer.</summary>
+    public virtual bool NeedsInsert => false;
+
+    /// <summary>Whether it is drawn for a plug.</summary>
+    public virtual bool NeedsPlug => false;
+
     /// <summary>What is missing before it can be drawn, in a sentence; null for nothing.</summary>
     public virtual string? Lacks(CouponWish wish) => null;
 
@@ -32,4 +38,10 @@ public abstract class CouponKind
 
     /// <summary>What the answers mean, or what is wrong with them. Every question has an answer by then.</summary>
     public abstract Reading Read(CouponWish wish, AnswerSheet answers);
+
+    /// <summary>What of it can't be true together with what other coupons say; each pair of kinds is told by one of the two.</summary>
+    /// <param name="wish">What it was drawn for.</param>
+    /// <param name="own">What its answers mean.</param>
+    /// <param name="all">What the other coupons say.</param>
+    public virtual IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all) => [];
 }

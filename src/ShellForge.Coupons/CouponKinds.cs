@@ -12,7 +12,15 @@ public static class CouponKinds
         new SizeBar(),
         new LidFit(),
         new SlotFit(),
+        new InlayFit(),
+        new LayerFit(),
         new InsertHoles(),
+        new MagnetPockets(),
+        new PlugOpenings(),
+        new SnapRings(),
+        new ThinWalls(),
+        new Bridges(),
+        new Overhangs(),
         new DiffuserSteps(),
     ];
 

@@ -20,6 +20,9 @@ public sealed record MadeCoupon(Coupon Coupon, ImmutableArray<MadePiece> Pieces,
 
     /// <summary>A coupon weighs no more than this, g.</summary>
     public const double MostGrams = 10;
+
+    /// <summary>Whether it takes longer than a coupon should: on a printer of fine layers or slow speeds.</summary>
+    public bool IsLong => Estimate.Minutes > MostMinutes;
 }
 
 /// <summary>Computes coupons.</summary>
@@ -34,4 +37,9 @@ public static class CouponMaker
         CouponWish wish = coupon.Wish;
         return new MadeCoupon(coupon, pieces, OneBed.Estimate(pieces.Select(piece => piece.Mesh), wish.Printer, wish.Filament));
     }
+
+    /// <summary>Time and mass of several coupons, all of one printer and one filament, in one print.</summary>
+    public static PrintEstimate Together(ImmutableArray<MadeCoupon> coupons) => OneBed.Estimate(
+        coupons.SelectMany(coupon => coupon.Pieces).Select(piece => piece.Mesh), coupons[0].Coupon.Wish.Printer,
+        coupons[0].Coupon.Wish.Filament);
 }

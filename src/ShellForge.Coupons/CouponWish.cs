@@ -11,6 +11,9 @@ public sealed record CouponWish(PrinterProfile Printer, FilamentProfile Filament
     /// <summary>The insert in the drawer; null where none was named.</summary>
     public InsertProfile? Insert { get; init; }
 
+    /// <summary>The connector that the plug at hand goes into; null where none was named.</summary>
+    public PackageProfile? Plug { get; init; }
+
     /// <summary>The value that the steps lie around; null: the profile's own.</summary>
     public double? Around { get; init; }
 

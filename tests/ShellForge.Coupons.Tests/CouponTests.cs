@@ -45,7 +45,7 @@ public sealed class CouponTests
             }
         }
 
-        Assert.True(met >= 6, "the coupon has too few figures to mean anything");
+        Assert.True(met >= 4, "the coupon has too few figures to mean anything");
     }
 
     [Theory]
@@ -64,12 +64,10 @@ public sealed class CouponTests
         }
     }
 
+    public static IEnumerable<object[]> Kinds() => CouponKinds.All.Select(kind => new object[] { kind.Name });
+
     [SkippableTheory]
-    [InlineData("size-bar")]
-    [InlineData("lid-fit")]
-    [InlineData("slot-fit")]
-    [InlineData("insert-holes")]
-    [InlineData("diffuser-steps")]
+    [MemberData(nameof(Kinds))]
     public void A_slicer_draws_every_figure(string kind)
     {
         Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");

@@ -71,7 +71,7 @@ public sealed class MeasuredBackTests
         MadeCoupon made = Samples.Make("size-bar", Samples.Wish(printer));
         Assert.Equal(1, made.Coupon.WrittenScale);
         Mesh mesh = Samples.Written(made.Pieces.Single());
-        Region section = Slicing.At(mesh, 1.5);
+        Region section = Slicing.At(mesh, 1.2);
         Assert.Equal(length, section.Bounds.Max.X - section.Bounds.Min.X, Hundredth);
         Assert.Equal(length, section.Bounds.Max.Y - section.Bounds.Min.Y, Hundredth);
         foreach (CouponStep step in made.Pieces.Single().Piece.Steps)

@@ -14,6 +14,7 @@ internal static class Samples
         new(WrittenBoard.Shipped.Printers.Find(printer)!, WrittenBoard.Shipped.Filaments.Find(filament)!)
         {
             Insert = WrittenBoard.Shipped.Inserts.Find(insert)!,
+            Plug = WrittenBoard.Shipped.Packages.Find("usb-c-receptacle")!,
         };
 
     public static MadeCoupon Make(string kind, CouponWish? wish = null) => CouponMaker.Make(CouponKinds.Find(kind)!.Draw(wish ?? Wish()));

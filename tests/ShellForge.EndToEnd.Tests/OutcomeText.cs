@@ -35,6 +35,8 @@ internal static class OutcomeText
             case null or BoardFile:
                 text.Append('-');
                 break;
+            case Decision { Path: var path } when path.StartsWith("print.measured.", StringComparison.Ordinal):
+                break;
             case Decision decision:
                 text.Append(decision.Path).Append('=').Append(decision.Value).Append(';');
                 break;

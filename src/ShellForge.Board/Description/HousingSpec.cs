@@ -293,6 +293,9 @@ public sealed record PrintSpec
 
     /// <summary>Filament of the baffle; null: the plan decides by look.</summary>
     public FilamentProfile? Baffle { get; init; }
+
+    /// <summary>What was measured of the printer with the shell's filament; null for nothing. Both have it in them.</summary>
+    public PairingProfile? Measured { get; init; }
 }
 
 /// <summary>How the finished thing stands in the room.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace ShellForge.Board.Profiles;
 
@@ -35,6 +36,36 @@ public sealed record PairingProfile
     /// <summary>Gap per side at which parts move freely, mm.</summary>
     public Sourced? MovingFit { get; init; }
 
+    /// <summary>Gap per side between a flat part and its seat, mm.</summary>
+    public Sourced? InlayFit { get; init; }
+
+    /// <summary>Gap along z between parts that slide over each other's layers, mm.</summary>
+    public Sourced? LayerFit { get; init; }
+
+    /// <summary>Added to width and height of openings for plugs, mm.</summary>
+    public Sourced? PlugAllowance { get; init; }
+
+    /// <summary>Added to a disc magnet's diameter for its pocket, mm.</summary>
+    public Sourced? MagnetAllowance { get; init; }
+
+    /// <summary>Thinnest wall that prints whole, mm.</summary>
+    public Sourced? ThinnestWall { get; init; }
+
+    /// <summary>Largest overhang that prints clean, degrees from the vertical.</summary>
+    public Sourced? Overhang { get; init; }
+
+    /// <summary>Longest bridge that prints clean, mm.</summary>
+    public Sourced? BridgeNote { get; init; }
+
+    /// <summary>Longest bridge that sags no more than a layer or two, mm.</summary>
+    public Sourced? BridgeWarn { get; init; }
+
+    /// <summary>Longest bridge that closes at all, mm.</summary>
+    public Sourced? BridgeStop { get; init; }
+
+    /// <summary>Force that closes a snap bead, as a share of the computed one.</summary>
+    public Sourced? SnapForce { get; init; }
+
     /// <summary>Spread of a printed size that is left, plus and minus, mm.</summary>
     public Sourced? Accuracy { get; init; }
 
@@ -67,6 +98,15 @@ public sealed record PairingProfile
             NormalFit = Following(printer.NormalFit, printer, HoleAllowance) ?? printer.NormalFit,
             LooseFit = MovingFit ?? Following(printer.LooseFit, printer, HoleAllowance) ?? printer.LooseFit,
             Accuracy = Accuracy ?? printer.Accuracy,
+            InlayFit = InlayFit ?? Following(printer.InlayFit, printer, HoleAllowance) ?? printer.InlayFit,
+            LayerFit = LayerFit ?? printer.LayerFit,
+            MagnetAllowance = MagnetAllowance ?? Closing(printer.MagnetAllowance, printer) ?? printer.MagnetAllowance,
+            ThinnestWall = ThinnestWall ?? printer.ThinnestWall,
+            OverhangDegrees = Overhang ?? printer.OverhangDegrees,
+            BridgeNote = BridgeNote ?? printer.BridgeNote,
+            BridgeWarn = BridgeWarn ?? printer.BridgeWarn,
+            BridgeStop = BridgeStop ?? printer.BridgeStop,
+            SnapForce = SnapForce ?? printer.SnapForce,
         };
     }
 
@@ -88,6 +128,30 @@ public sealed record PairingProfile
 
         return found < 0 ? insert : insert with { HoleDiameter = InsertHoles[found].Hole, IsHoleMeasured = true };
     }
+
+    /// <summary>A connector's openings as they must be drawn for its plug to go in.</summary>
+    public MouthProfile Of(MouthProfile mouth)
+    {
+        if (PlugAllowance is not { } allowance)
+        {
+            return mouth;
+        }
+
+        Sourced Wider(Sourced size) => new(Math.Round(size + allowance, 3, MidpointRounding.AwayFromZero),
+            string.Create(CultureInfo.InvariantCulture,
+                $"{size.Value:0.###} of the profile and {allowance.Value:0.###} {allowance.Source}"));
+        return mouth with
+        {
+            OpeningWidth = Wider(mouth.OpeningWidth),
+            OpeningHeight = Wider(mouth.OpeningHeight),
+            RecessWidth = Wider(mouth.RecessWidth),
+            RecessHeight = Wider(mouth.RecessHeight),
+        };
+    }
+
+    // A pocket closes as holes do: what this printer takes from them beyond a typical one is added.
+    private Sourced? Closing(Sourced typical, PrinterProfile printer) => HoleAllowance is { } hole
+        ? new Sourced(Math.Round(typical + hole - printer.HoleAllowance, 3, MidpointRounding.AwayFromZero), hole.Source) : null;
 
     private Sourced? Following(Sourced typical, PrinterProfile printer, Sourced? opening)
     {

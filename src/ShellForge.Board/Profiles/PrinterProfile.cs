@@ -51,6 +51,21 @@ public sealed record PrinterProfile
     /// <summary>Gap per side between a straight tongue and its slot, mm.</summary>
     public required Sourced SlotFit { get; init; }
 
+    /// <summary>Gap per side between a flat part and the seat it is laid into, mm.</summary>
+    public Sourced InlayFit { get; init; } = UsualInlayFit;
+
+    /// <summary>Gap along z between parts that slide over each other's layers, mm: whole layers of it come out.</summary>
+    public Sourced LayerFit { get; init; } = UsualLayerFit;
+
+    /// <summary>Added to a disc magnet's diameter for the pocket it is glued into, mm.</summary>
+    public Sourced MagnetAllowance { get; init; } = UsualMagnetAllowance;
+
+    /// <summary>Thinnest wall that prints whole, mm; a line where a profile does not say.</summary>
+    public required Sourced ThinnestWall { get; init; }
+
+    /// <summary>Force that closes a snap bead, as a share of the computed one.</summary>
+    public Sourced SnapForce { get; init; } = UsualSnapForce;
+
     /// <summary>Gap per side of a tight fit, mm.</summary>
     public required Sourced TightFit { get; init; }
 
@@ -80,6 +95,18 @@ public sealed record PrinterProfile
 
     /// <summary>How many filaments it changes between by itself within a print; 1 for a printer with one spool.</summary>
     public Sourced Filaments { get; init; } = OneFilament;
+
+    /// <summary>What holds where a profile does not say.</summary>
+    public static Sourced UsualInlayFit { get; } = new(0.3, "typical: print a coupon");
+
+    /// <summary>What holds where a profile does not say.</summary>
+    public static Sourced UsualLayerFit { get; } = new(0.2, "typical: print a coupon");
+
+    /// <summary>What holds where a profile does not say. Source: trade knowledge for sintered magnets of +-0.1.</summary>
+    public static Sourced UsualMagnetAllowance { get; } = new(0.15, "typical: print a coupon");
+
+    /// <summary>What holds where a profile does not say.</summary>
+    public static Sourced UsualSnapForce { get; } = new(1, "as computed; typical: print a coupon");
 
     /// <summary>What holds where a profile does not say.</summary>
     public static Sourced OneFilament { get; } = new(1, "one where the profile does not say");

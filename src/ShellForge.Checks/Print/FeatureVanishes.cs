@@ -17,7 +17,7 @@ public sealed class FeatureVanishes() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        double line = housing.Board.Print.Printer.LineWidth;
+        double line = housing.Board.Print.Printer.ThinnestWall;
         foreach (MadePart part in housing.SoundParts)
         {
             ReportedPlaces told = new ReportedPlaces(line * 4);

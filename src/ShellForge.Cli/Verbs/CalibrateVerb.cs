@@ -58,7 +58,7 @@ internal static class CalibrateVerb
                 question.Place, $"{question.Kind.Name}, {question.Question.Key} has no answer; expected {question.Question.Expected}")));
         }
 
-        Calibration calibration = Calibration.Of(file, asked);
+        Calibration calibration = Calibration.Of(file, asked, loaded.Library.PairingOf(file.Printer.Name, file.Filament.Name));
         if (calibration.Faults.Length > 0)
         {
             return Refuse(bench, calibration.Faults);
@@ -122,7 +122,8 @@ internal static class CalibrateVerb
 
         foreach ((Coupons.CouponKind kind, Coupons.CouponWish wish) in calibration.Next)
         {
-            string insert = wish.Insert is { } own ? $" --insert {own.Name}" : "";
+            string insert = (kind.NeedsInsert && wish.Insert is { } own ? $" --insert {own.Name}" : "")
+                + (kind.NeedsPlug && wish.Plug is { } plug ? $" --plug {plug.Name}" : "");
             bench.Out.Write(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{kind.Name}: no step fits. Print the next one: shellforge coupon {kind.Name} --printer {wish.Printer.Name} --filament "

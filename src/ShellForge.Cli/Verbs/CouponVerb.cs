@@ -42,6 +42,11 @@ internal static class CouponVerb
             HelpName = "NAME"
         };
         var insert = new Option<string?>("--insert") { Description = "The insert in your drawer, by its body", HelpName = "NAME" };
+        var plug = new Option<string?>("--plug")
+        {
+            Description = "The connector that your plug goes into, by its package",
+            HelpName = "NAME"
+        };
         var around =
             new Option<double?>("--around")
             {
@@ -65,11 +70,11 @@ internal static class CouponVerb
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("coupon", "Make small test prints that tell what your printer does with a filament")
         {
-            kinds, board, printer, filament, insert, around, folder, json, quiet,
+            kinds, board, printer, filament, insert, plug, around, folder, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Asked(
             parsed.GetValue(kinds) ?? [], parsed.GetValue(board), parsed.GetValue(printer), parsed.GetValue(filament),
-            parsed.GetValue(insert),
+            parsed.GetValue(insert), parsed.GetValue(plug),
             parsed.GetValue(around), parsed.GetRequiredValue(folder), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -161,7 +166,15 @@ internal static class CouponVerb
                 bench.Out.Write(string.Create(
                     CultureInfo.InvariantCulture,
                     $"{coupon.Coupon.Kind.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, "
-                        + $"{coupon.Estimate.Grams:0.0} g\n"));
+                        + $"{coupon.Estimate.Grams:0.0} g"
+                        + $"{(coupon.IsLong ? $"; longer than half an hour, as {coupon.Coupon.Wish.Printer.Name} is slow" : "")}\n"));
+            }
+
+            if (made.Length > 1)
+            {
+                PrintEstimate all = CouponMaker.Together(made);
+                bench.Out.Write(string.Create(
+                    CultureInfo.InvariantCulture, $"in one print: {PrintEstimate.Duration(all.Minutes)}, {all.Grams:0.0} g\n"));
             }
 
             bench.Out.Write(
@@ -201,11 +214,14 @@ internal static class CouponVerb
             library, faults);
         string? insertName = asked.Insert ?? board?.Housing.Insert?.Name;
         InsertProfile? insert = insertName is null ? null : Named(library.Inserts, insertName, "an insert", library, faults);
+        string? plugName = asked.Plug ?? board?.Board.Parts.FirstOrDefault(part => part.Mouth is not null)?.Package?.Name;
+        PackageProfile? plug = plugName is null ? null : Named(library.Packages, plugName, "a package", library, faults);
         return printer is null || filament is null
             ? null
             : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament)
             {
                 Insert = insert,
+                Plug = plug,
                 Around = asked.Around
             };
     }
@@ -238,6 +254,6 @@ internal static class CouponVerb
     }
 
     private sealed record Asked(
-        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, double? Around, string Folder, bool Json,
+        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, string? Plug, double? Around, string Folder, bool Json,
         bool Quiet);
 }

@@ -12,6 +12,9 @@ public sealed record AnswerSheet(ImmutableDictionary<string, string> Answers)
     /// <summary>The reading of a meter.</summary>
     public double Light(ReadingQuestion question) => Question.TryNumber(Answers[question.Key], out double reading) ? reading : double.NaN;
 
+    /// <summary>The weight that a scale showed, kg.</summary>
+    public double Weight(WeightQuestion question) => Question.TryNumber(Answers[question.Key], out double weight) ? weight : double.NaN;
+
     /// <summary>Number of the step that was chosen; -1 for none.</summary>
     public int Step(StepQuestion question) => question.StepOf(Answers[question.Key]);
 }
@@ -62,6 +65,12 @@ public sealed record Reading
 
     /// <summary>Where the steps of the coupon to print next lie; null where the answers settle it.</summary>
     public double? NextAround { get; init; }
+
+    /// <summary>The answers that were read; null before.</summary>
+    public AnswerSheet? Answers { get; init; }
+
+    /// <summary>A value by its key; null where it is not among them.</summary>
+    public double? Value(string key) => Values.FirstOrDefault(value => value.Key == key)?.Value;
 
     /// <summary>Nothing but faults.</summary>
     public static Reading Wrong(params IEnumerable<AnswerFault> faults) => new() { Faults = [.. faults] };

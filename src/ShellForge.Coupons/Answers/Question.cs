@@ -72,6 +72,22 @@ public sealed record ReadingQuestion(string Key, string Text) : Question(Key, Te
         TryNumber(answer, out double number) && number > 0 ? null : $"'{answer}' is no reading above 0";
 }
 
+/// <summary>A question that is answered by a weight read from a scale, kg.</summary>
+/// <param name="Key">See <see cref="Question"/>.</param>
+/// <param name="Text">See <see cref="Question"/>.</param>
+/// <param name="Most">What no hand presses with, kg.</param>
+public sealed record WeightQuestion(string Key, string Text, double Most) : Question(Key, Text)
+{
+    /// <inheritdoc />
+    public override string Expected => $"a weight in kg from 0 to {Shown(Most)}";
+
+    /// <inheritdoc />
+    public override string? Refuse(string answer) =>
+        !TryNumber(answer, out double number) || number < 0 ? $"'{answer}' is no weight"
+        : number > Most ? $"{Shown(number)} kg is more than a hand presses with: read the scale in kg, not in g"
+        : null;
+}
+
 /// <summary>A question that is answered by a size read from calipers.</summary>
 /// <param name="Key">See <see cref="Question"/>.</param>
 /// <param name="Text">See <see cref="Question"/>.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Answers;
 using ShellForge.Coupons.Answers;
 
@@ -95,8 +96,11 @@ public sealed record Calibration
     /// <summary>Reads the answers.</summary>
     /// <param name="file">The file; <see cref="Questions"/> has found nothing wrong with it.</param>
     /// <param name="asked">Answers to its open questions, in their order.</param>
-    public static Calibration Of(AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked)
+    /// <param name="before">What was measured of the printer with the filament before; null for nothing.</param>
+    public static Calibration Of(
+        AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, PairingProfile? before = null)
     {
+        var read = new List<(AnsweredCoupon Coupon, CouponKind Kind, CouponWish Wish, Reading Reading)>();
         var faults = ImmutableArray.CreateBuilder<CalibrationFault>();
         var found = ImmutableArray.CreateBuilder<CouponFound>();
         var notes = ImmutableArray.CreateBuilder<string>();
@@ -111,10 +115,11 @@ public sealed record Calibration
                 .Concat(asked.Where(each => each.Question.Coupon == i)
                     .Select(each => KeyValuePair.Create(each.Question.Question.Key, each.Answer)))
                 .ToImmutableDictionary(StringComparer.Ordinal);
-            Reading reading = kind.Read(wish, new AnswerSheet(answers));
+            var sheet = new AnswerSheet(answers);
+            Reading reading = kind.Read(wish, sheet) with { Answers = sheet };
+            read.Add((coupon, kind, wish, reading));
             faults.AddRange(reading.Faults.Select(fault => new CalibrationFault(
-                coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place,
-                $"{kind.Name}, {fault.Key}: {fault.Message}")));
+                PlaceOf(coupon, fault), $"{kind.Name}, {fault.Key}: {fault.Message}")));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
             if (reading.NextAround is { } around)
             {
@@ -130,6 +135,17 @@ public sealed record Calibration
         }
 
         faults.AddRange(Twice(file, found));
+        if (faults.Count == 0)
+        {
+            var all = new MeasuredSoFar(
+                found.SelectMany(each => each.Values.Where(value => value.Shelf == MeasuredShelf.Pairing && value.For is null)
+                        .Select(value => (value.Key, value.Value, each.Kind.Name)))
+                    .GroupBy(each => each.Key).ToDictionary(each => each.Key, each => (each.First().Value, each.First().Name)),
+                before);
+            faults.AddRange(read.SelectMany(each => each.Kind.Against(each.Wish, each.Reading, all).Select(fault => new CalibrationFault(
+                PlaceOf(each.Coupon, fault), $"{each.Kind.Name}, {fault.Key}: {fault.Message}"))));
+        }
+
         return faults.Count > 0
             ? new Calibration { Faults = faults.ToImmutable() }
             : new Calibration { Found = found.ToImmutable(), Notes = notes.ToImmutable(), Next = next.ToImmutable() };
@@ -145,6 +161,9 @@ public sealed record Calibration
                 $"{same.First().value.Words} comes out as "
                     + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}: leave the coupon away that is out of date"));
 
+    private static FilePlace PlaceOf(AnsweredCoupon coupon, AnswerFault fault) =>
+        coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place;
+
     private static CouponWish WishOf(AnswerFile file, AnsweredCoupon coupon) =>
-        new(file.Printer, file.Filament) { Insert = coupon.Insert, Around = coupon.Around };
+        new(file.Printer, file.Filament) { Insert = coupon.Insert, Plug = coupon.Plug, Around = coupon.Around };
 }

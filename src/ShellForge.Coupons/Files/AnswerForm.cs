@@ -26,9 +26,14 @@ public static class AnswerForm
         foreach (Coupon coupon in coupons.Select(made => made.Coupon))
         {
             Line(text, $"  - kind: {coupon.Kind.Name}");
-            if (coupon.Wish.Insert is { } insert)
+            if (coupon.Kind.NeedsInsert && coupon.Wish.Insert is { } insert)
             {
                 Line(text, $"    insert: {insert.Name}");
+            }
+
+            if (coupon.Kind.NeedsPlug && coupon.Wish.Plug is { } plug)
+            {
+                Line(text, $"    plug: {plug.Name}");
             }
 
             if (coupon.Wish.Around is { } around)

@@ -31,7 +31,8 @@ public static class BenchSheet
             Line(text,
                 string.Create(CultureInfo.InvariantCulture,
                     $"  {string.Join(", ", made.Pieces.Select(piece => piece.Piece.Name + ".stl"))}: "
-                        + $"{PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"));
+                        + $"{PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"
+                        + $"{(made.IsLong ? ", longer than half an hour on this printer" : "")}"));
             foreach (string caution in coupon.Cautions)
             {
                 Wrap(text, "  Take care: ", caution);

@@ -35,6 +35,9 @@ internal sealed class InsertHoles : CouponKind
     public override string Tells => "the hole that your insert goes into well";
 
     /// <inheritdoc />
+    public override bool NeedsInsert => true;
+
+    /// <inheritdoc />
     public override string? Lacks(CouponWish wish) =>
         wish.Insert is null ? "name the insert in your drawer by its body, such as --insert m2.5x4-od4.6" : null;
 
@@ -112,6 +115,25 @@ internal sealed class InsertHoles : CouponKind
                 [new MeasuredValue(MeasuredShelf.Pairing, "insert-holes", hole, $"hole for {insert.Name}") { For = insert.Name }]
             };
     }
+
+    /// <inheritdoc />
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    {
+        if (own.Value("insert-holes") is { } drawn && all.Of("hole-allowance") is { } lost)
+        {
+            double inHand = Math.Round(drawn - lost, 3);
+            double body = wish.Insert!.OuterDiameter;
+            if (inHand > body || inHand < body - MostPlastic)
+            {
+                yield return new AnswerFault("fits", all.Told("hole-allowance",
+                    $"a hole drawn {drawn:0.00} comes out {inHand:0.00} by the bar, which the insert's body of {body:0.00} "
+                        + (inHand > body ? "would fall through" : "could not sink into")));
+            }
+        }
+    }
+
+    // No iron pushes away more plastic than this on the diameter, mm: charts ask for 0.3 to 0.8.
+    private const double MostPlastic = 1.2;
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
         StepGrid.Rising(Math.Round((wish.Around ?? InsertHoleDecision.Diameter(wish.Insert!)) - Below, 2), Step, Count);

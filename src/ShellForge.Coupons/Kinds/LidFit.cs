@@ -16,11 +16,11 @@ internal sealed class LidFit : CouponKind
 {
     private const int Columns = 5;
     private const double LipRadius = 6;
-    private const double LipHeight = 3.6;
+    private const double LipHeight = 2.4;
     private const double LidRadius = 8.5;
     private const double Lid = 1.6;
     private const double Floor = 0.6;
-    private const double RingHeight = 3.6;
+    private const double RingHeight = 3.2;
     private const double Air = 1.0;
     private const int Corners = 96;
 
@@ -121,6 +121,16 @@ internal sealed class LidFit : CouponKind
                 ],
                 Notes = turns < 0 ? ["it turns freely in no ring: the gap for moving parts stays as it was"] : [],
             };
+    }
+
+    /// <inheritdoc />
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    {
+        if (own.Value("lip-fit") is { } lip && all.Of("outer-allowance") is { } outer && all.Of("hole-allowance") is { } hole
+            && BarGap.Doubt(lip, outer, hole, "lid", "ring") is { } doubt)
+        {
+            yield return new AnswerFault("fits", all.Told("hole-allowance", doubt));
+        }
     }
 
     private static readonly FitAnswers Asked = new(

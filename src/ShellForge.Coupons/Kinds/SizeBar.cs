@@ -18,7 +18,7 @@ internal sealed class SizeBar : CouponKind
 {
     private const double Longest = 100;
     private const double Width = 12;
-    private const double Thickness = 2.4;
+    private const double Thickness = 2.0;
     private const double Chamfer = 0.4;
     private const double SlotWidth = 7;
     private const double SlotLength = 16;

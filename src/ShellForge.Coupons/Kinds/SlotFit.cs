@@ -107,6 +107,16 @@ internal sealed class SlotFit : CouponKind
                 : "the tongue goes into no slot, not even .60: check flow and first layer, and print again"));
     }
 
+    /// <inheritdoc />
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    {
+        if (own.Value("slot-fit") is { } fits && all.Of("outer-allowance") is { } outer && all.Of("slot-allowance") is { } slot
+            && BarGap.Doubt(fits, outer, slot, "tongue", "slot") is { } doubt)
+        {
+            yield return new AnswerFault("fits", all.Told("slot-allowance", doubt));
+        }
+    }
+
     private static readonly FitAnswers Asked = new(
         new StepQuestion("tight",
             "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb", Gaps),

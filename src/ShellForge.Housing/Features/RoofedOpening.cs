@@ -8,7 +8,7 @@ namespace ShellForge.Housing.Features;
 /// The outline of an opening in an upright wall that prints without support: round corners below, and above slants that touch
 /// the arcs they stand for, up to a level roof. An arc would end as flat as the roof, each layer hanging farther out over the one before.
 /// </summary>
-internal static class RoofedOpening
+public static class RoofedOpening
 {
     // Slants on smaller corners, mm, would be lost in the rounding to the lattice, which turns them; such a corner is left square.
     private const double LeastCorner = 0.05;

@@ -80,8 +80,9 @@ internal static class SnapDecision
         RidingBead[] atBore = hooks.IsEmpty
             ? [] : [new RidingBead(draft.Shell.Round!.BoreOuter, HookInterference, land, Give(draft.Shell.Round.BoreOuter), []).Only(
                 hooks)];
+        Sourced share = file.Print.Printer.SnapForce;
         double Force(IEnumerable<(Angle, Angle)> gaps) =>
-            SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
+            share * SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
         ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
         ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, radius, Force);
         double force = Force(split);

@@ -8,7 +8,7 @@ namespace ShellForge.Planning.Closures;
 /// as far as its lip reaches into the tub and pressed down from one side: what rides at once is the part of the bead that stands between
 /// the rim and the groove at that moment.
 /// </summary>
-internal static class SnapForce
+public static class SnapForce
 {
     /// <summary>What a hand gives, N. Typical.</summary>
     public const double Hand = 150;
@@ -65,7 +65,7 @@ internal static class SnapForce
     /// <param name="beads">What rides: the bead on the lip, and hooks at the bore.</param>
     /// <param name="leadIn">Angle of the leading flank to the axis.</param>
     /// <param name="tilt">How much lower one side of the cover stands than the other, mm.</param>
-    public static double Closing(ImmutableArray<RidingBead> beads, Angle leadIn, double tilt)
+    internal static double Closing(ImmutableArray<RidingBead> beads, Angle leadIn, double tilt)
     {
         double outer = beads.Max(bead => bead.Radius);
         RidingBead.Riding[] riding = [.. beads.Select(bead => bead.Over(leadIn))];
@@ -97,6 +97,17 @@ internal static class SnapForce
 
         return most;
     }
+
+    /// <summary>
+    /// Force along the axis that presses a bead all round a small ring straight down, for each mm of overlap, N/mm; ring and lid give
+    /// alike.
+    /// </summary>
+    /// <param name="radius">Radius of the ring, mm.</param>
+    /// <param name="thickness">Thickness of its wall, mm.</param>
+    /// <param name="modulus">Modulus of the filament, MPa.</param>
+    /// <param name="fromEnd">Distance of the load from the wall's end, mm.</param>
+    public static double RoundPerOverlap(double radius, double thickness, double modulus, double fromEnd) => Closing(
+        [new RidingBead(radius, 1, 0, EndStiffness(radius, thickness, modulus, fromEnd) / 2, []).Without([])], SnapSection.LeadIn, 0);
 
     /// <summary>Share of a load across a flank that has to be pressed along the axis, friction included.</summary>
     /// <param name="flank">Angle of the flank to the axis.</param>

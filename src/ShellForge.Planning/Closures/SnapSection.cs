@@ -12,7 +12,7 @@ namespace ShellForge.Planning.Closures;
 /// </summary>
 /// <param name="Interference">How far bead and wall overlap per side when the cover sits centred, mm.</param>
 /// <param name="Height">Bead height off the lip: gap plus interference, mm.</param>
-internal sealed record SnapSection(double Interference, double Height)
+public sealed record SnapSection(double Interference, double Height)
 {
     /// <summary>
     /// Angle of the flank that leads in, to the axis. Source: snap-fit design guides, 30 to 45 degrees; the flattest takes least force.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
@@ -24,7 +25,7 @@ internal sealed class TwistForm : ClosureForm
     // How far a lug reaches under the rim, radially, mm.
     private const double Hold = 0.6;
 
-    // Room round a lug, mm.
+    // Room beside a lug along the wall and before its outer face, mm.
     private const double Gap = 0.2;
 
     // Height of a lug's outer face, mm, and of the rim over the slot's mouth.
@@ -101,7 +102,7 @@ internal sealed class TwistForm : ClosureForm
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) =>
-        (RimOver + LugRise(lip.Gap) + LugFace + (2 * Gap), "room for the lugs under the tub's rim");
+        (RimOver + LugRise(lip.Gap) + LugFace + (2 * file.Print.Printer.LayerFit), "room for the lugs under the tub's rim");
 
     /// <inheritdoc />
     public override double CoverWallLeast(BoardFile file, double toHold) => toHold;
@@ -121,7 +122,8 @@ internal sealed class TwistForm : ClosureForm
         reasons.Choice(
             "closure.turn", $"{Reasons.Mm(Math.Round(ring.Turn.Degrees, 1))} degrees clockwise", Reasons.Rule,
             "a lug's length and its gaps");
-        double bottom = lipBottom + Gap;
+        Sourced along = draft.File.Print.Printer.LayerFit;
+        double bottom = lipBottom + along;
         return reasons.Of<ClosurePlan>(new TwistClosurePlan
         {
             Lugs = ring.Lugs,
@@ -132,6 +134,7 @@ internal sealed class TwistForm : ClosureForm
             LugTop = bottom + LugFace,
             LugHeight = draft.Lip.Gap - draft.File.Print.Printer.LipCloses + Hold,
             Gap = Gap,
+            AxialGap = along,
             RidgePress = reasons.Length(
                 "closure.ridge.interference", RidgePress, Reasons.Rule,
                 "what a lug rides over, so that the cover doesn't turn back by itself: a click for the hand"),

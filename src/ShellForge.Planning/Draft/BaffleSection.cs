@@ -1,3 +1,5 @@
+using ShellForge.Board.Profiles;
+
 namespace ShellForge.Planning.Draft;
 
 /// <summary>Section of the baffle's walls and of the seat in the cover that centres it, decided before window and diffuser.</summary>
@@ -11,6 +13,9 @@ internal sealed record BaffleSection(double Wall, double SeatGap, double TopGap,
     private const int Lines = 2;
 
     /// <summary>The section on a printer.</summary>
-    public static BaffleSection Of(PrintBasis basis) =>
-        new(basis.Wall(Lines), SeatGap: 0.3, TopGap: Math.Max(0.3, basis.Layer), PressDown: 0.2);
+    public static BaffleSection Of(PrinterProfile printer)
+    {
+        PrintBasis basis = PrintBasis.Of(printer);
+        return new(basis.Wall(Lines), printer.InlayFit, TopGap: Math.Max(0.3, basis.Layer), PressDown: 0.2);
+    }
 }

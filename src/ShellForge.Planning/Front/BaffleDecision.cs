@@ -48,7 +48,7 @@ internal static class BaffleDecision
         }
 
         NoteUnmet(draft, reasons);
-        BaffleSection section = BaffleSection.Of(draft.Basis);
+        BaffleSection section = BaffleSection.Of(draft.File.Print.Printer);
         bool cells = file.Housing.Light.Look == LightLook.Pixels;
         double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
         DiffuserFit fit = draft.Front.Diffuser.Fit;
@@ -185,7 +185,7 @@ internal static class BaffleDecision
         double bottom = CoverDecision.SeatBottom(draft);
         RimSectors taken = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.Width, "key", false)) : rim;
         ToothPlan? tooth = top - bottom < ToothLeast ? null : walls.Tooth(new ToothWish(
-            key.At, taken, ToothWidth, BaffleSection.Of(draft.Basis).SeatGap, ToothReach, bottom), standing);
+            key.At, taken, ToothWidth, BaffleSection.Of(draft.File.Print.Printer).SeatGap, ToothReach, bottom), standing);
         if (tooth is null)
         {
             bool shaped = draft.Front.Diffuser.Field is not null;

@@ -173,7 +173,7 @@ internal static class CoverDecision
     {
         double bottom = SeatBottom(draft);
         bool dropIn = draft.Front.Diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.CutSheet;
-        BaffleSection section = BaffleSection.Of(draft.Basis);
+        BaffleSection section = BaffleSection.Of(draft.File.Print.Printer);
         Region inside = Region.Union(
             dropIn ? draft.Front.Diffuser.Outline.Filled().Offset(section.SeatGap) : Region.Empty,
             baffle is null ? Region.Empty : baffle.Surrounded.Offset(section.SeatGap));

@@ -46,7 +46,7 @@ internal static class FrontDecision
         double thickness = Thickness(file, basis, reasons);
         (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
 
-        BaffleSection baffle = BaffleSection.Of(basis);
+        BaffleSection baffle = BaffleSection.Of(file.Print.Printer);
         var lit = LitWindow.Of(file, room, baffle, fit, choice.Closure.PostsInBore(file.Board));
         if (!lit.HasRoom)
         {

@@ -15,11 +15,10 @@ namespace ShellForge.Planning.Mounts;
 /// </summary>
 internal sealed class MagnetForm : MountForm
 {
-    private const double Diameter = 8.0;
-    private const double Height = 3.0;
+    private const double Diameter = MagnetMountPlan.DiscDiameter;
+    private const double Height = MagnetMountPlan.DiscHeight;
 
-    // Glued fit: on the diameter and in depth, mm. Source: trade knowledge for sintered magnets of +-0.1.
-    private const double OverDiameter = 0.15;
+    // Glued fit in depth, mm. Source: trade knowledge for sintered magnets of +-0.1.
     private const double OverHeight = 0.2;
     private const double SkinWanted = 0.6;
     private const double Mark = 1.2;
@@ -46,7 +45,8 @@ internal sealed class MagnetForm : MountForm
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
         PrintBasis basis = draft.Basis;
-        double collar = Diameter + OverDiameter + (2 * basis.Wall(CollarLines));
+        double pocket = Diameter + draft.File.Print.Printer.MagnetAllowance;
+        double collar = pocket + (2 * basis.Wall(CollarLines));
         Region Shape(Point2 at) => Region.Disc(at, Ring.Hole(collar / 2));
         ImmutableArray<Point2> at = Spread(draft.File.Up, FloorRoom.Inside(draft, Top(basis)), Shape);
         if (at.IsEmpty)
@@ -66,7 +66,7 @@ internal sealed class MagnetForm : MountForm
             At = at,
             MagnetDiameter = Diameter,
             MagnetHeight = Height,
-            PocketDiameter = Diameter + OverDiameter,
+            PocketDiameter = pocket,
             Skin = basis.Up(SkinWanted),
             Rim = Math.Max(Top(basis), draft.Stack.FloorTop),
             CollarDiameter = collar,

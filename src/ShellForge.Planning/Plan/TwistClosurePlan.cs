@@ -29,8 +29,11 @@ public sealed record TwistClosurePlan : ClosurePlan
     /// <summary>How far a lug stands off the lip's face, mm.</summary>
     public required double LugHeight { get; init; }
 
-    /// <summary>Gap round a lug, mm.</summary>
+    /// <summary>Gap beside a lug along the wall and before its outer face, mm.</summary>
     public required double Gap { get; init; }
+
+    /// <summary>Gap below and above a lug, mm.</summary>
+    public required double AxialGap { get; init; }
 
     /// <summary>How far the ridge that a lug rides over reaches past the lug's gap, mm.</summary>
     public required double RidgePress { get; init; }

@@ -54,7 +54,7 @@ internal static class ClosureSiteDecision
         var reasons = new Reasons();
         ScrewProfile screw = file.Housing.Screw!;
         LitWindow? lit = file.Housing.Light.Through == LightThrough.Wall ? null
-            : LitWindow.Of(file, CoverRoom.Of(shell, lip), BaffleSection.Of(basis), DiffuserHold.Of(file).Fit,
+            : LitWindow.Of(file, CoverRoom.Of(shell, lip), BaffleSection.Of(file.Print.Printer), DiffuserHold.Of(file).Fit,
                 posts: file.Board.Outline.BoreRadius > 0);
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews

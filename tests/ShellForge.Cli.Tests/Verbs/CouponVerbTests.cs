@@ -34,6 +34,30 @@ public sealed class CouponVerbTests
     }
 
     [Fact]
+    public void A_coupon_of_more_than_half_an_hour_says_so()
+    {
+        using var bench = new Bench();
+        Assert.Equal(0, bench.Run("coupon", "slot-fit", "layer-fit", "--printer", "fdm-0.4-fine", "-o", "c"));
+        string[] lines = bench.Out.Split('\n');
+        Assert.EndsWith("longer than half an hour, as fdm-0.4-fine is slow", lines[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("half an hour", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith("in one print: ", lines[2], StringComparison.Ordinal);
+        Assert.Contains("longer than half an hour on this printer", File.ReadAllText(bench.Folder.File("c/coupon.txt")),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Openings_ask_for_the_plug_and_take_the_boards()
+    {
+        using var bench = new Bench();
+        Assert.Equal(2, bench.Run("coupon", "plug-openings", "-o", "c"));
+        Assert.Contains("name the connector that your plug goes into", bench.Err, StringComparison.Ordinal);
+        Assert.Equal(2, bench.Run("coupon", "plug-openings", "--plug", "0603", "-o", "c"));
+        Assert.Equal(0, bench.Run("coupon", "plug-openings", "--plug", "usb-c-receptacle", "-o", "c"));
+        Assert.Contains("plug: usb-c-receptacle", File.ReadAllText(bench.Folder.File("c/answers.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Insert_holes_ask_for_the_insert()
     {
         using var bench = new Bench();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Coupons.Answers;
+using ShellForge.Planning.Closures;
 
 namespace ShellForge.Coupons.Tests.Calibrating;
 
@@ -25,7 +26,39 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double ChartCloses = 0.2;
     public const double InsertReach = 0.09;
 
+    // A tile drops into a seat where there is as much air per side.
+    public const double InlayTight = 0.06;
+    public const double InlayWanted = 0.12;
+    public const double InlayLoose = 0.22;
+
+    // A magnet is pressed in, on the diameter; a plug's grip goes in with the air that its package has beside it, on the width.
+    public const double MagnetTight = -0.03;
+    public const double MagnetWanted = 0.04;
+    public const double MagnetLoose = 0.12;
+    public const double PlugTight = -0.08;
+    public const double PlugWanted = 0.0;
+    public const double PlugLoose = 0.12;
+
+    // What a bar needs under a roof to slide, and from where it tips.
+    public const double UnderRoof = 0.1;
+    public const double Tips = 0.45;
+
     private readonly Random _noise = new(7);
+
+    /// <summary>How far a roof sags, mm.</summary>
+    public double Sag { get; init; } = 0.1;
+
+    /// <summary>Thinnest wall that it lays whole, mm.</summary>
+    public double ThinnestWall { get; init; } = 0.42;
+
+    /// <summary>Longest bridge that is clean, level and closed, mm.</summary>
+    public (double Clean, double Level, double Closed) Bridge { get; init; } = (11, 21, 38);
+
+    /// <summary>Flattest lean that is smooth, degrees from the vertical.</summary>
+    public double Lean { get; init; } = 47;
+
+    /// <summary>How many times stiffer and rougher its plastic is than the data sheet's.</summary>
+    public double Stiffness { get; init; } = 1;
 
     public int Seed { init => _noise = new Random(value); }
 
@@ -44,11 +77,13 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
         SizeQuestion size => (size.Key switch
         {
             "x" or "y" or "width-x" or "width-y" => (size.Drawn * (1 - Shrinkage)) + Outer,
+            "four-lines" => size.Drawn + Outer,
             "slot" => (size.Drawn * (1 - Shrinkage)) + Slot,
             _ => (size.Drawn * (1 - Shrinkage)) + Hole,
         } + Noise(0.015)).ToString("0.00", CultureInfo.InvariantCulture),
         ReadingQuestion reading => (1000 * Through(coupon, reading.Key) * (1 + Noise(0.02))).ToString("0.#", CultureInfo.InvariantCulture),
-        StepQuestion step => Chosen(coupon, step),
+        WeightQuestion weight => Kilograms(coupon, weight).ToString("0.0", CultureInfo.InvariantCulture),
+        StepQuestion step => coupon.Kind.Name is "bridges" or "overhangs" or "thin-walls" ? Seen(coupon, step) : Chosen(coupon, step),
         _ => throw new InvalidOperationException(),
     };
 
@@ -57,17 +92,53 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     private double Through(Coupon coupon, string key) => key == "open" ? 1
         : Through(double.Parse(key["window-".Length..], CultureInfo.InvariantCulture), coupon.Wish.Filament);
 
+    // The stiffness of ring and lid is the plan's own: what is looked for is by how much this plastic differs from it.
+    private double Kilograms(Coupon coupon, WeightQuestion weight)
+    {
+        const double radius = 14;
+        double drawn = double.Parse(weight.Key["push-".Length..], CultureInfo.InvariantCulture);
+        double overlap = Math.Max(0, drawn + ((Outer - Hole) / 2));
+        double each = SnapForce.RoundPerOverlap(radius, coupon.Wish.Basis.Wall(2), coupon.Wish.Filament.ModulusMegapascals,
+            1 + (0.3 * Math.Sqrt(3)));
+        return Math.Max(0, (Stiffness * each * overlap / 9.81 * (1 + Noise(0.02))) + Noise(0.1));
+    }
+
+    private string Seen(Coupon coupon, StepQuestion question)
+    {
+        double[] steps = [.. question.Steps];
+        int at = (coupon.Kind.Name, question.Key) switch
+        {
+            ("thin-walls", "broken") => Array.FindLastIndex(steps, step => step < ThinnestWall),
+            ("thin-walls", _) => Array.FindIndex(steps, step => step >= ThinnestWall),
+            ("overhangs", "clean") => Array.FindLastIndex(steps, step => step <= Lean),
+            ("overhangs", _) => Array.FindIndex(steps, step => step > Lean),
+            (_, "clean") => Array.FindLastIndex(steps, step => step <= Bridge.Clean),
+            (_, "level") => Array.FindLastIndex(steps, step => step <= Bridge.Level),
+            _ => Array.FindLastIndex(steps, step => step <= Bridge.Closed),
+        };
+        return at < 0 ? Question.None : steps[at].ToString("0.###", CultureInfo.InvariantCulture);
+    }
+
     private string Chosen(Coupon coupon, StepQuestion question)
     {
-        (double Tight, double Best, double Loose) wanted = coupon.Kind.Name == "insert-holes"
-            ? (BestInsertHole(coupon.Wish.Insert!) - InsertReach, BestInsertHole(coupon.Wish.Insert!),
-                BestInsertHole(coupon.Wish.Insert!) + InsertReach)
-            : (TightGap, WantedGap, LooseGap);
+        (double Tight, double Best, double Loose) wanted = coupon.Kind.Name switch
+        {
+            "insert-holes" => (BestInsertHole(coupon.Wish.Insert!) - InsertReach, BestInsertHole(coupon.Wish.Insert!),
+                BestInsertHole(coupon.Wish.Insert!) + InsertReach),
+            "inlay-fit" => (InlayTight, InlayWanted, InlayLoose),
+            "magnet-pockets" => (MagnetTight, MagnetWanted, MagnetLoose),
+            "plug-openings" => (PlugTight, PlugWanted, PlugLoose),
+            "layer-fit" => (UnderRoof, UnderRoof, Tips),
+            _ => (TightGap, WantedGap, LooseGap),
+        };
         double InHand(double step) => coupon.Kind.Name switch
         {
             "insert-holes" => InsertHoleInHand(step, coupon.WrittenScale),
             "lid-fit" => GapInHand(step, Hole),
-            "slot-fit" => GapInHand(step, Slot),
+            "slot-fit" or "inlay-fit" => GapInHand(step, Slot),
+            "magnet-pockets" => step + Hole,
+            "plug-openings" => step + Slot,
+            "layer-fit" => step - Sag,
             _ => throw new InvalidOperationException(coupon.Kind.Name),
         };
 

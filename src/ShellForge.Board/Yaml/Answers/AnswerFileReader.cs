@@ -17,11 +17,12 @@ public sealed record WrittenAnswer(string Key, string Text, FilePlace Place);
 /// <summary>A coupon that was printed, with the answers to its questions.</summary>
 /// <param name="Kind">Name of the kind of coupon.</param>
 /// <param name="Insert">The insert it was drawn for; null for kinds that need none.</param>
+/// <param name="Plug">The connector whose plug it was drawn for; null for kinds that need none.</param>
 /// <param name="Around">The value its steps lie around; null for the profile's own.</param>
 /// <param name="Answers">The answers.</param>
 /// <param name="Place">Where it begins in the file.</param>
 public sealed record AnsweredCoupon(
-    string Kind, InsertProfile? Insert, double? Around, ImmutableArray<WrittenAnswer> Answers, FilePlace Place);
+    string Kind, InsertProfile? Insert, PackageProfile? Plug, double? Around, ImmutableArray<WrittenAnswer> Answers, FilePlace Place);
 
 /// <summary>A file of answers.</summary>
 /// <param name="Printer">The printer, as its profile is before anything of it was measured.</param>
@@ -49,12 +50,15 @@ public static class AnswerFileReader
         FormKey<string> kind = keys.Required("kind", ProfileForms.ProfileNumbers.Word, "Kind of coupon.");
         FormKey<InsertProfile> insert = keys.Optional("insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts),
             "The insert it was drawn for.");
+        FormKey<PackageProfile> plug = keys.Optional("plug", new ProfileKind<PackageProfile>("a package", l => l.Packages),
+            "The connector whose plug it was drawn for.");
         FormKey<double> around = keys.Optional("around", new NumberKind("a value", LeastAround, MostAround),
             "The value its steps lie around.");
         FormKey<ImmutableArray<WrittenAnswer>> answers = keys.Required("answers", new AnswersKind(), "The answers by question.");
         return values => new AnsweredCoupon(
             values.Get(kind).Value,
             values.Get(insert).Given ? values.Get(insert).Value : null,
+            values.Get(plug).Given ? values.Get(plug).Value : null,
             values.Get(around).Given ? values.Get(around).Value : null,
             values.Get(answers).Value,
             values.Node.Place);

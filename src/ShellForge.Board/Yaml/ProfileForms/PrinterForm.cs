@@ -24,6 +24,16 @@ internal static class PrinterForm
             "normal-fit");
         FormKey<Sourced> slot = keys.Optional("slot-fit", ProfileNumbers.Length(0, 2), "Gap per side between a tongue and its slot.",
             "normal-fit");
+        FormKey<Sourced> inlay = keys.Optional("inlay-fit", ProfileNumbers.Length(0, 2),
+            "Gap per side between a flat part and the seat it is laid into.", "0.3");
+        FormKey<Sourced> layerFit = keys.Optional("layer-fit", ProfileNumbers.Length(0, 2),
+            "Gap along z between parts that slide over each other's layers.", "0.2");
+        FormKey<Sourced> magnet = keys.Optional("magnet-allowance", ProfileNumbers.Length(-0.5, 1),
+            "Added to a disc magnet's diameter for its pocket.", "0.15");
+        FormKey<Sourced> thinnest = keys.Optional("thinnest-wall", ProfileNumbers.Length(0.1, 4), "Thinnest wall that prints whole.",
+            "line-width");
+        FormKey<Sourced> snap = keys.Optional("snap-force", ProfileNumbers.Number(0.05, 10),
+            "Force that closes a snap bead, as a share of the computed one.", "1");
         FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> accuracy = keys.Required("accuracy", ProfileNumbers.Length(0, 2), "Spread of a printed size, plus and minus.");
         FormKey<Sourced> foot = keys.Required("elephant-foot", ProfileNumbers.Length(0, 1), "Growth of the first layers per side.");
@@ -55,6 +65,11 @@ internal static class PrinterForm
             NormalFit = values.Get(normal).Value,
             LipFit = values.Get(lip).Or(values.Get(normal).Value),
             SlotFit = values.Get(slot).Or(values.Get(normal).Value),
+            InlayFit = values.Get(inlay).Or(PrinterProfile.UsualInlayFit),
+            LayerFit = values.Get(layerFit).Or(PrinterProfile.UsualLayerFit),
+            MagnetAllowance = values.Get(magnet).Or(PrinterProfile.UsualMagnetAllowance),
+            ThinnestWall = values.Get(thinnest).Or(values.Get(line).Value),
+            SnapForce = values.Get(snap).Or(PrinterProfile.UsualSnapForce),
             TightFit = values.Get(tight).Value,
             Accuracy = values.Get(accuracy).Value,
             ElephantFoot = values.Get(foot).Value,

@@ -62,6 +62,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         {
             Print = file.Print with
             {
+                Measured = shell,
                 Printer = shell?.Of(file.Print.Printer) ?? file.Print.Printer,
                 Shell = Filament(file.Print.Shell),
                 Diffuser = Filament(file.Print.Diffuser),
@@ -73,7 +74,12 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
                 : file.Board with
                 {
                     Holes =
-                    [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)]
+                    [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)],
+                    Parts =
+                    [
+                        .. file.Board.Parts.Select(part => part.Mouth is { } mouth
+                            ? part with { Mouth = mouth with { Profile = shell.Of(mouth.Profile) } } : part),
+                    ],
                 },
         };
     }

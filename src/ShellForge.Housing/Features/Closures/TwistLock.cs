@@ -25,7 +25,7 @@ internal static class TwistLock
 
         Solid collar = Sloped(round, lip - overlap, tip, twist.LugBottom, twist.LugTop);
         double depth = tip + twist.Gap;
-        Solid channel = Sloped(round, round.Inner - overlap, depth, twist.LugBottom - twist.Gap, twist.LugTop + twist.Gap);
+        Solid channel = Sloped(round, round.Inner - overlap, depth, twist.LugBottom - twist.AxialGap, twist.LugTop + twist.AxialGap);
         for (int i = 0; i < twist.Lugs.Length; i++)
         {
             Angle closed = twist.Lugs[i];
@@ -40,7 +40,7 @@ internal static class TwistLock
             Region entry = Region.Sector(round.Inner - overlap, depth, closed + twist.Turn - half - gap, twist.LugSweep + (2 * gap));
             yield return FeatureContribution.Cuts(PartNames.Tub, Solid.Union(
                 Solid.Intersection(channel, Tall(plan, way.Less(kept))),
-                Shapes.Extrude(entry, twist.LugBottom - twist.Gap, plan.Stack.PartingLine + overlap))
+                Shapes.Extrude(entry, twist.LugBottom - twist.AxialGap, plan.Stack.PartingLine + overlap))
                     .Tagged(FaceNames.Tag(FaceFeature.Lug, i)));
         }
     }
