@@ -32,7 +32,7 @@ internal sealed class Bridges : CouponKind
 
     /// <inheritdoc />
     public override string? Matters(HousingPlan plan) =>
-        plan.Ports.Length > 0 || plan.Mount is not null ? "roofs of openings are bridged" : null;
+        !plan.Openings.IsEmpty || plan.Mount is not null ? "roofs of openings are bridged" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

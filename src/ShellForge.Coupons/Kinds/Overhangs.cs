@@ -36,7 +36,7 @@ internal sealed class Overhangs : CouponKind
 
     /// <inheritdoc />
     public override string? Matters(HousingPlan plan) =>
-        plan.Ports.Length > 0 || plan.Closure is SnapClosurePlan or TwistClosurePlan ? "roofs of openings and beads lean out" : null;
+        !plan.Openings.IsEmpty || plan.Closure is SnapClosurePlan or TwistClosurePlan ? "roofs of openings and beads lean out" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

@@ -48,7 +48,8 @@ internal sealed class PlugOpenings : CouponKind
         wish.Plug?.Mouth is null ? "name the connector that your plug goes into, such as --plug usb-c-receptacle" : null;
 
     /// <inheritdoc />
-    public override string? Matters(HousingPlan plan) => plan.Ports.Length > 0 ? $"a plug goes into {plan.Ports[0].Ref}" : null;
+    public override string? Matters(HousingPlan plan) =>
+        plan.Ports.FirstOrDefault() is { } port ? $"a plug goes into {port.Ref}" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
