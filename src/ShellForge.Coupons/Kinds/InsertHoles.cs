@@ -122,18 +122,17 @@ internal sealed class InsertHoles : CouponKind
         if (own.Value("insert-holes") is { } drawn && all.Of("hole-allowance") is { } lost)
         {
             double inHand = Math.Round(drawn - lost, 3);
-            double body = wish.Insert!.OuterDiameter;
-            if (inHand > body || inHand < body - MostPlastic)
+            double chart = Math.Round(wish.Insert!.HoleDiameter - wish.Printer.HoleAllowance, 3);
+            if (Math.Abs(inHand - chart) > MostApart)
             {
                 yield return new AnswerFault("fits", all.Told("hole-allowance",
-                    $"a hole drawn {drawn:0.00} comes out {inHand:0.00} by the bar, which the insert's body of {body:0.00} "
-                        + (inHand > body ? "would fall through" : "could not sink into")));
+                    $"a hole drawn {drawn:0.00} comes out {inHand:0.00} by the bar; such an insert holds in {chart:0.00}"));
             }
         }
     }
 
-    // No iron pushes away more plastic than this on the diameter, mm: charts ask for 0.3 to 0.8.
-    private const double MostPlastic = 1.2;
+    // The chart's hole, as it comes out of a typical printer, is off by no more than this, mm: inserts and filaments differ by that.
+    private const double MostApart = 0.3;
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
         StepGrid.Rising(Math.Round((wish.Around ?? InsertHoleDecision.Diameter(wish.Insert!)) - Below, 2), Step, Count);

@@ -16,8 +16,6 @@ internal sealed class MagnetPockets : CouponKind
     private const int Columns = 5;
     private const double Step = 0.05;
 
-    // The first pocket is as wide as the magnet on a printer whose pockets come out true.
-    private const double Below = 0.15;
     private const double Floor = 0.8;
     private const double Air = 1.2;
 
@@ -117,10 +115,10 @@ internal sealed class MagnetPockets : CouponKind
 
     // What a thumb presses a magnet of 8 +- 0.1 into, and what it still sits in without rattling, on the diameter, mm.
     private const double MostSqueeze = 0.2;
-    private const double MostPlay = 0.4;
+    private const double MostPlay = 0.25;
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
-        StepGrid.Rising(Math.Max(0, Math.Round((wish.Around ?? Below) - Below, 2)), Step, Count);
+        StepGrid.Rising(wish.Around is { } around ? Math.Max(0, Math.Round(around - (Step * (Count - 1) / 2), 2)) : 0, Step, Count);
 
     private static FitAnswers Asked(CouponWish wish)
     {

@@ -98,8 +98,8 @@ internal sealed class Overhangs : CouponKind
         if (droops >= 0 && clean >= droops)
         {
             return Reading.Wrong(new AnswerFault("droops",
-                $"a lean of {Figures.Size(steps[clean])} degrees can't be smooth while one of {Figures.Size(steps[droops])} droops: look at "
-                    + "both again"));
+                $"a lean of {Figures.Size(steps[clean])} degrees can't be smooth while one of {Figures.Size(steps[droops])} droops: look "
+                    + "at both again"));
         }
 
         return clean >= 0

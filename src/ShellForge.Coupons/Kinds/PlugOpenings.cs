@@ -32,7 +32,7 @@ internal sealed class PlugOpenings : CouponKind
     private const double Inside = 12;
 
     // Openings for plugs and slots are drawn by one nozzle: they can't differ by more, mm.
-    private const double MostApart = 0.6;
+    private const double MostApart = 0.3;
 
     /// <inheritdoc />
     public override string Name => "plug-openings";

@@ -18,6 +18,9 @@ public sealed record FitSlice(
     /// <summary>Name of the piece with the posts.</summary>
     public const string TubName = "fit-slice-tub";
 
+    /// <summary>Name of the strip of wall.</summary>
+    public const string WallName = "fit-slice-wall";
+
     /// <summary>Name of the strip of lip.</summary>
     public const string LidName = "fit-slice-lid";
 
@@ -39,11 +42,15 @@ public sealed record FitSlice(
         Solid posts = Solid.Intersection(tub.Assembled, room)
             .And(Shapes.Extrude(cut.Floor, bed, cut.FloorZ))
             .Moved(Transform3.Shift(0, 0, -bed));
+        Solid wall = Solid.Intersection(tub.Assembled, Shapes.Extrude(cut.WallStrip, cut.WallBottom, top))
+            .And(Shapes.Extrude(cut.WallStrip, cut.WallBottom - cut.FloorThickness, cut.WallBottom))
+            .Moved(Transform3.Shift(0, 0, cut.FloorThickness - cut.WallBottom));
         Solid lid = Solid.Intersection(cover.Assembled, Shapes.Extrude(cut.LidStrip, plan.Cover.LipBottom - 1, cut.LidTop))
             .Moved(Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, cut.LidTop)));
         ImmutableArray<(string Name, Mesh Mesh)> pieces =
         [
             (TubName, OneBed.Written(posts, tub.Plan.ShrinkScale, cancel)),
+            (WallName, OneBed.Written(wall, tub.Plan.ShrinkScale, cancel)),
             (LidName, OneBed.Written(lid, cover.Plan.ShrinkScale, cancel)),
         ];
         return new FitSlice(
@@ -59,17 +66,20 @@ public sealed record FitSlice(
     {
         var steps = ImmutableArray.CreateBuilder<string>();
         string[] inserts =
-            [.. FitSlicePlan.Carriers(plan).Where(boss => boss.Hole is not null).Select(boss => boss.Hole!.Insert.Name).Distinct()];
+            [.. FitSlicePlan.Carriers(plan).Where(FitSlicePlan.TakesInsert).Select(boss => boss.Hole!.Insert.Name).Distinct()];
+        bool thin = FitSlicePlan.Carriers(plan)
+            .Where((boss, number) => boss.Hole is not null && !FitSlicePlan.TakesInsert(boss, number)).Any();
         foreach (string insert in inserts)
         {
             steps.Add(
-                $"Set an insert {insert} into each post, as for the housing. If it will not sink, or drops in: shellforge coupon "
-                    + $"insert-holes --insert {insert}.");
+                $"Set an insert {insert} into each post {(thin ? "with a thick wall" : "")}".TrimEnd() + ", as for the housing. If it "
+                    + $"will not sink, or drops in: shellforge coupon insert-holes --insert {insert}.");
         }
 
         steps.Add(plan.Screws.IsEmpty
             ? "Lay the board onto the posts, LED side up. It must lie on all of them, without a rock and without touching a wall."
-            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight. If "
+            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight"
+                + (thin ? ", and the hole in the thin post must lie under the board's. If " : ". If ")
                 + "one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge "
                 + "coupon size-bar.");
         steps.AddRange(plan.Openings.Select(opening => opening.Trial).Where(trial => trial is not null).Select(trial => trial!));

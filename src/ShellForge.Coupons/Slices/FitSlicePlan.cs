@@ -37,30 +37,32 @@ internal sealed record KeptPost(Point2 At, double Radius, double WholeFrom)
 }
 
 /// <summary>
-/// What of a housing is printed first, to try the board in it: the tops of its posts with their holes, the wall round each opening, a strip
-/// of wall with the strip of lip that goes into it, joined by a thin floor. Only where to cut is decided here; all that is cut out is the
-/// housing's own.
+/// What of a housing is printed first, to try the board in it: the tops of its posts with their holes and the wall round each opening,
+/// joined by a thin floor, and by themselves a strip of wall and the strip of lip that goes into it. Only where to cut is decided here; all
+/// that is cut out is the housing's own. Whatever stands high and thin takes a layer's least time again and again, so little of it is kept.
 /// </summary>
 /// <param name="Walls">Walls that are kept of the tub, in plan, and up to which height.</param>
 /// <param name="Posts">Posts that are kept.</param>
 /// <param name="Floor">The thin floor under it, in plan.</param>
 /// <param name="FloorZ">Upper face of that floor, mm.</param>
 /// <param name="FloorThickness">Its thickness, mm.</param>
+/// <param name="WallStrip">What is kept of the tub for the lip, in plan.</param>
+/// <param name="WallBottom">Where that strip is cut off below, mm.</param>
 /// <param name="LidStrip">What is kept of the cover, in plan.</param>
 /// <param name="LidTop">Where the cover is cut off, mm.</param>
 internal sealed record FitSlicePlan(
     ImmutableArray<(Region Outline, double Top)> Walls, ImmutableArray<KeptPost> Posts, Region Floor, double FloorZ, double FloorThickness,
-    Region LidStrip,
-    double LidTop)
+    Region WallStrip, double WallBottom, Region LidStrip, double LidTop)
 {
     private const double ThinFloor = 0.4;
-    private const double PathWidth = 3;
+    private const double PathWidth = 1.8;
     private const double PathStep = 6;
 
-    // Kept beside a post, beside an opening, and behind a wall, mm.
-    private const double BesidePost = 0.6;
-    private const double BesideOpening = 2.5;
-    private const double BehindWall = 3;
+    // Kept beside a post, on the bed beside its foot, beside an opening, and behind a wall, mm.
+    private const double BesidePost = 0.05;
+    private const double BesideFoot = 0.6;
+    private const double BesideOpening = 1.8;
+    private const double BehindWall = 2.5;
     private const double BeyondFace = 12;
 
     // Plastic kept under the lip's end and under an opening, and over an opening, mm.
@@ -83,6 +85,13 @@ internal sealed record FitSlicePlan(
     // Posts under the board: three far from each other carry it, and show its holes in place as well as all of them do.
     private const int MostPosts = 3;
 
+    // Posts that take an insert; at the others two lines round the hole show whether it lies under the board's.
+    private const int WholePosts = 2;
+    private const int ThinLines = 2;
+
+    // Plastic that the strip of wall stands on, below the lip's end, mm.
+    private const double BelowStrip = 2;
+
     // Width along the rim that a key or a notch takes, mm.
     private const double RimMark = 12;
 
@@ -103,7 +112,7 @@ internal sealed record FitSlicePlan(
                 ? [(RimStrip(plan, exit.At, exit.Width + (2 * BesideOpening), BehindWall).Intersect(footprint), parting)]
                 : Array.Empty<(Region, double)>(),
         ];
-        Region posts = Region.Union(carriers.Select(boss => Region.Disc(boss.At, Ring.Peg((boss.Diameter / 2) + BesidePost))))
+        Region posts = Region.Union(carriers.Select(boss => Region.Disc(boss.At, Ring.Peg((boss.Diameter / 2) + BesideFoot))))
             .Intersect(footprint);
         Region taken = Region.Union([posts, Marks(plan), .. openings.Select(each => each.Outline)]);
         Angle at = StripDirection(plan, taken);
@@ -111,18 +120,19 @@ internal sealed record FitSlicePlan(
         Region wall = RimStrip(plan, at, StripLength, behind + BehindWall).Intersect(footprint);
         double deepest = carriers.Select(boss => boss.Top - (boss.Hole?.Depth ?? 0)).Append(parting).Min();
         double z = inWall.Select(wall => wall.Bottom - UnderOpening)
-            .Append(plan.Cover.LipBottom - UnderLip).Append(deepest).Min();
+            .Append(deepest).Min();
         double floorZ = Math.Max(plan.Stack.FloorTop, basis.Down(z));
-        Region walls = Region.Union([wall, .. openings.Select(each => each.Outline)]);
-        Region feet = walls.And(posts);
+        Region feet = Region.Union(openings.Select(each => each.Outline)).And(posts);
+        feet = feet.IsEmpty ? wall : feet;
         Region path = Path([.. feet.Parts.Select(Anchor)]).Intersect(footprint);
         Region floor = feet.And(path);
         return new FitSlicePlan(
-            [.. openings, (wall, parting)],
+            openings,
             [.. carriers.Select(
-                boss => new KeptPost(boss.At, (boss.Diameter / 2) + BesidePost,
+                (boss, number) => new KeptPost(boss.At, Kept(boss, number, basis),
                     Math.Max(floorZ, boss.Top - (boss.Hole?.Depth ?? 0) - UnderHole)))],
             floor.Parts.Length > 1 ? footprint : floor, floorZ, basis.Up(ThinFloor),
+            wall, Math.Max(plan.Stack.FloorTop, basis.Down(plan.Cover.LipBottom - UnderLip - BelowStrip)),
             RimStrip(plan, at, StripLength - LidShorter, behind + BehindLip), parting + basis.UpDistance(OverParting));
     }
 
@@ -138,6 +148,12 @@ internal sealed record FitSlicePlan(
 
         return [.. kept];
     }
+
+    /// <summary>Whether a post of the slice takes an insert.</summary>
+    public static bool TakesInsert(BossPlan boss, int number) => boss.Hole is not null && number < WholePosts;
+
+    private static double Kept(BossPlan boss, int number, PrintBasis basis) => boss.Hole is { } hole && !TakesInsert(boss, number)
+        ? Math.Min(boss.Diameter / 2, (hole.MouthDiameter / 2) + hole.LeadIn + basis.Wall(ThinLines)) : (boss.Diameter / 2) + BesidePost;
 
     // Where the rim is not plain: at the key, at tongues and at notches for a blade.
     private static Region Marks(HousingPlan plan) => Region.Union(
@@ -187,13 +203,21 @@ internal sealed record FitSlicePlan(
 
     private static Point2 Anchor(Region part) => part.Bounds.Centre;
 
-    // Round the middle from one thing to the next, the radius going from one's to the other's, so that a bore stays free.
+    // Round the middle from one thing to the next, the radius going from one's to the other's, so that a bore stays free; not round again
+    // over the longest way, which holds nothing.
     private static Region Path(Point2[] anchors)
     {
         Point2[] round = [.. anchors.OrderBy(p => Angle.Of(p).Normalized.Degrees)];
         var pieces = new List<Region>();
+        double Way(int i) => (Angle.Of(round[(i + 1) % round.Length]) - Angle.Of(round[i])).Normalized.Degrees;
+        int longest = Enumerable.Range(0, round.Length).OrderByDescending(i => Math.Round(Way(i), 3)).FirstOrDefault();
         for (int i = 0; i < round.Length && round.Length > 1; i++)
         {
+            if (i == longest)
+            {
+                continue;
+            }
+
             Point2 from = round[i];
             Point2 to = round[(i + 1) % round.Length];
             double start = Angle.Of(from).Normalized.Degrees;

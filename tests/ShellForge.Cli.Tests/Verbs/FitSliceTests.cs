@@ -9,7 +9,7 @@ public sealed class FitSliceTests
         File.WriteAllText(bench.Folder.File("board.yaml"), Bench.SmallBoard);
         Assert.Equal(0, bench.Run("coupon", "fit-slice", "--board", "board.yaml", "-o", "c"));
         Assert.Equal(
-            ["fit-slice-lid.stl", "fit-slice-tub.stl", "fit-slice.3mf", "fit-slice.png", "fit-slice.txt"],
+            ["fit-slice-lid.stl", "fit-slice-tub.stl", "fit-slice-wall.stl", "fit-slice.3mf", "fit-slice.png", "fit-slice.txt"],
             Directory.EnumerateFiles(bench.Folder.File("c")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("every screw must start by hand", bench.Out, StringComparison.Ordinal);
         Assert.Contains("ventilate", File.ReadAllText(bench.Folder.File("c/fit-slice.txt")), StringComparison.Ordinal);

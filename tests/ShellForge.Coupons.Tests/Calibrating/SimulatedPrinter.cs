@@ -32,11 +32,11 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double InlayLoose = 0.22;
 
     // A magnet is pressed in, on the diameter; a plug's grip goes in with the air that its package has beside it, on the width.
-    public const double MagnetTight = -0.03;
-    public const double MagnetWanted = 0.04;
+    public const double MagnetTight = -0.06;
+    public const double MagnetWanted = 0.02;
     public const double MagnetLoose = 0.12;
-    public const double PlugTight = -0.08;
-    public const double PlugWanted = 0.0;
+    public const double PlugTight = -0.28;
+    public const double PlugWanted = -0.08;
     public const double PlugLoose = 0.12;
 
     // What a bar needs under a roof to slide, and from where it tips.
@@ -92,7 +92,8 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     private double Through(Coupon coupon, string key) => key == "open" ? 1
         : Through(double.Parse(key["window-".Length..], CultureInfo.InvariantCulture), coupon.Wish.Filament);
 
-    // The stiffness of ring and lid is the plan's own: what is looked for is by how much this plastic differs from it.
+    // The middle of three readings. The stiffness of ring and lid is the plan's own: what is looked for is by how much this plastic differs
+    // from it.
     private double Kilograms(Coupon coupon, WeightQuestion weight)
     {
         const double radius = 14;
@@ -100,7 +101,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
         double overlap = Math.Max(0, drawn + ((Outer - Hole) / 2));
         double each = SnapForce.RoundPerOverlap(radius, coupon.Wish.Basis.Wall(2), coupon.Wish.Filament.ModulusMegapascals,
             1 + (0.3 * Math.Sqrt(3)));
-        return Math.Max(0, (Stiffness * each * overlap / 9.81 * (1 + Noise(0.02))) + Noise(0.1));
+        return Math.Max(0, (Stiffness * each * overlap / 9.81 * (1 + Noise(0.01))) + Noise(0.1));
     }
 
     private string Seen(Coupon coupon, StepQuestion question)
