@@ -72,15 +72,15 @@ public sealed record FitSlice(
         foreach (string insert in inserts)
         {
             steps.Add(
-                $"Set an insert {insert} into each post {(thin ? "with a thick wall" : "")}".TrimEnd() + ", as for the housing. If it "
-                    + $"will not sink, or drops in: shellforge coupon insert-holes --insert {insert}.");
+                $"Set an insert {insert} into the {(thin ? "thick " : "")}post, as for the housing. If it will not sink, or drops in: "
+                    + $"shellforge coupon insert-holes --insert {insert}.");
         }
 
         steps.Add(plan.Screws.IsEmpty
             ? "Lay the board onto the posts, LED side up. It must lie on all of them, without a rock and without touching a wall."
-            : "Lay the board onto the posts, LED side up. It must lie on all of them; every screw must start by hand and draw tight"
-                + (thin ? ", and the hole in the thin post must lie under the board's. If " : ". If ")
-                + "one finds no thread, compare the board's holes with the board file; if all are off outward or inward: shellforge "
+            : "Lay the board onto the posts, LED side up. It must lie on all of them; the screw must start by hand and draw tight"
+                + (thin ? ", and the holes of the thin posts must lie under the board's. If " : ". If ")
+                + "one is not in its place, compare the board's holes with the board file; if all are off outward or inward: shellforge "
                 + "coupon size-bar.");
         steps.AddRange(plan.Openings.Select(opening => opening.Trial).Where(trial => trial is not null).Select(trial => trial!));
         if (plan.CableExit is not null)

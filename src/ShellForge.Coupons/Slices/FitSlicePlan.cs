@@ -55,14 +55,14 @@ internal sealed record FitSlicePlan(
     Region WallStrip, double WallBottom, Region LidStrip, double LidTop)
 {
     private const double ThinFloor = 0.4;
-    private const double PathWidth = 1.8;
+    private const double PathWidth = 1.3;
     private const double PathStep = 6;
 
     // Kept beside a post, on the bed beside its foot, beside an opening, and behind a wall, mm.
     private const double BesidePost = 0.05;
-    private const double BesideFoot = 0.6;
+    private const double BesideFoot = 0.4;
     private const double BesideOpening = 1.8;
-    private const double BehindWall = 2.5;
+    private const double BehindWall = 2;
     private const double BeyondFace = 12;
 
     // Plastic kept under the lip's end and under an opening, and over an opening, mm.
@@ -74,9 +74,9 @@ internal sealed record FitSlicePlan(
     private const double BehindLip = 0.4;
 
     // Length along the wall of the strip that takes the lip, and how much shorter the lip's own strip is, mm.
-    private const double StripLength = 10;
+    private const double StripLength = 8;
     private const double LidShorter = 2;
-    private const double OverParting = 2;
+    private const double OverParting = 1.2;
     private const int Directions = 72;
 
     // Plastic under a post's hole, mm.
@@ -86,11 +86,11 @@ internal sealed record FitSlicePlan(
     private const int MostPosts = 3;
 
     // Posts that take an insert; at the others two lines round the hole show whether it lies under the board's.
-    private const int WholePosts = 2;
+    private const int WholePosts = 1;
     private const int ThinLines = 2;
 
     // Plastic that the strip of wall stands on, below the lip's end, mm.
-    private const double BelowStrip = 2;
+    private const double BelowStrip = 0.6;
 
     // Width along the rim that a key or a notch takes, mm.
     private const double RimMark = 12;
