@@ -132,7 +132,7 @@ internal sealed class InsertHoles : CouponKind
     }
 
     // The chart's hole, as it comes out of a typical printer, is off by no more than this, mm: inserts and filaments differ by that.
-    private const double MostApart = 0.3;
+    private const double MostApart = 0.25;
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
         StepGrid.Rising(Math.Round((wish.Around ?? InsertHoleDecision.Diameter(wish.Insert!)) - Below, 2), Step, Count);

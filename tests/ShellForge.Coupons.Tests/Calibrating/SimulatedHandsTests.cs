@@ -110,7 +110,7 @@ public sealed class SimulatedHandsTests
     [MemberData(nameof(Pairs))]
     public void Two_coupons_that_can_not_be_of_one_printer_are_told(string first, string second, string told)
     {
-        var loose = new SimulatedPrinter(-0.1, -0.1, -0.1, 0.0045);
+        var loose = new SimulatedPrinter(-0.05, -0.15, -0.1, 0.0045);
         var tight = new SimulatedPrinter(0.3, -0.45, -0.55, 0.0045);
 
         // A lid that needs much room beside a tile that needs none, and the other way about for the rest.
@@ -146,7 +146,7 @@ public sealed class SimulatedHandsTests
         Assert.Empty(reading.Faults);
         Assert.Empty(reading.Values);
         Assert.Equal(around, reading.NextAround!.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture));
-        double[] Values(Coupon coupon) => [.. coupon.Pieces[0].Steps.Select(step => step.Value)];
+        double[] Values(Coupon coupon) => [.. coupon.Pieces[0].Steps.Where(step => step.Mark != "L4").Select(step => step.Value)];
         double[] first = Values(form.Draw(wish));
         double[] next = Values(form.Draw(wish with { Around = reading.NextAround }));
         bool up = kind is not ("bridges" or "overhangs");

@@ -40,7 +40,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double PlugLoose = 0.12;
 
     // What a bar needs under a roof to slide, and from where it tips.
-    public const double UnderRoof = 0.1;
+    public const double UnderRoof = 0.05;
     public const double Tips = 0.45;
 
     private readonly Random _noise = new(7);
