@@ -57,7 +57,7 @@ internal static class CouponVerb
             new Option<string?>("--board")
             {
                 Description =
-                "A board file: its printer, filament and insert are meant, and a fit slice is cut from its housing",
+                "A board file: its printer, filament, insert and plug are meant, and a fit slice is cut from its housing",
                 HelpName = "BOARD"
             };
         var folder = new Option<string>("--output", "-o")
@@ -173,8 +173,11 @@ internal static class CouponVerb
             if (made.Length > 1)
             {
                 PrintEstimate all = CouponMaker.Together(made);
+                int plates = files.Count(file => file.Name.EndsWith(".3mf", StringComparison.Ordinal));
                 bench.Out.Write(string.Create(
-                    CultureInfo.InvariantCulture, $"in one print: {PrintEstimate.Duration(all.Minutes)}, {all.Grams:0.0} g\n"));
+                    CultureInfo.InvariantCulture,
+                    $"{(plates == 1 ? "in one print" : $"on {plates} plates")}: {PrintEstimate.Duration(all.Minutes)}, "
+                        + $"{all.Grams:0.0} g\n"));
             }
 
             bench.Out.Write(
