@@ -30,18 +30,18 @@ public sealed class NoMeasuredValueIgnoredTests
         { "plug-allowance", 0.4, "snap" },
         { "magnet-allowance", 0.35, "twist" },
         { "overhang", 35, "snap" },
+        { "bridge-note", 3, "wires" },
         { "snap-force", 2.5, "snap" },
         { "accuracy", 0.06, "snap" },
         { "shrinkage", 0.007, "snap" },
     };
 
-    public static TheoryData<string, double, string> Judged() => new()
+    public static TheoryData<string, double, string, string> Judged() => new()
     {
-        { "thinnest-wall", 1.2, "feature-vanishes" },
-        { "bridge-note", 3, "nothing-below" },
-        { "bridge-warn", 3, "nothing-below" },
-        { "bridge-stop", 3, "nothing-below" },
-        { "shrinkage-spread", 0.012, "screws-may-not-start" },
+        { "thinnest-wall", 1.2, "snap", "feature-vanishes" },
+        { "bridge-warn", 3, "wires", "nothing-below" },
+        { "bridge-stop", 3, "wires", "nothing-below" },
+        { "shrinkage-spread", 0.012, "snap", "screws-may-not-start" },
     };
 
     [Theory]
@@ -56,13 +56,13 @@ public sealed class NoMeasuredValueIgnoredTests
 
     [Theory]
     [MemberData(nameof(Judged))]
-    public void A_measured_value_that_only_rules_look_at_changes_what_they_find(string key, double value, string rule)
+    public void A_measured_value_that_only_rules_look_at_changes_what_they_find(string key, double value, string board, string rule)
     {
         IRule judge = RuleList.All.Single(each => each.Name == rule);
-        string Found((string, double)? measured) => string.Join('\n', CheckRun.Run(HousingPipeline.Draw(Read("snap", measured)), [judge])
+        string Found((string, double)? measured) => string.Join('\n', CheckRun.Run(HousingPipeline.Draw(Read(board, measured)), [judge])
             .Select(finding => $"{finding.Severity} {finding.Subject} {finding.Message} {finding.Limit}"));
         Assert.NotEqual(Found(null), Found((key, value)));
-        Named(HousingPlanner.Plan(Read("snap", (key, value))), key, value);
+        Named(HousingPlanner.Plan(Read(board, (key, value))), key, value);
     }
 
     [Fact]
@@ -95,6 +95,12 @@ public sealed class NoMeasuredValueIgnoredTests
                 Outline = "{disc: 90}",
                 Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: 2.5}"],
                 Cable = "{part: J1}",
+            },
+            "wires" => new WrittenBoard
+            {
+                Outline = "{disc: 90}",
+                Parts = ["{ref: J2, package: wire-2.5-4p-side, side: bottom, polar: [41, 90], faces: 90}"],
+                Cable = "{part: J2}",
             },
             _ => new WrittenBoard
             {

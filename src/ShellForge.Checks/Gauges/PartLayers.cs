@@ -75,7 +75,7 @@ public sealed class PartLayers
         }
 
         return new PartLayers(layers.ToImmutable(),
-            PrintBasis.Of(printer).Wall(2) - PrintTolerances.Width);
+            Math.Max(PrintBasis.Of(printer).Wall(2), printer.ThinnestWall) - PrintTolerances.Width);
     }
 
     // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
@@ -111,7 +111,7 @@ public sealed class PartLayers
         return true;
     }
 
-    /// <summary>Places of a layer that may be narrower than two lines; several rules look at them.</summary>
+    /// <summary>Places of a layer that may be narrower than two lines or the thinnest wall that prints; several rules look at them.</summary>
     internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
         _narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, _narrowWidth));
 

@@ -18,6 +18,7 @@ public sealed class FeatureVanishes() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double line = housing.Board.Print.Printer.ThinnestWall;
+        string what = housing.Board.Print.Printer.ThinnestWall.IsMeasured ? "any that you saw whole" : "a printed line";
         foreach (MadePart part in housing.SoundParts)
         {
             ReportedPlaces told = new ReportedPlaces(line * 4);
@@ -30,8 +31,8 @@ public sealed class FeatureVanishes() : Rule(
                     {
                         yield return Found(
                             Severity.Warn, part.Name,
-                            $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than a printed line: it "
-                                + $"will be missing",
+                            $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than {what}: it will be "
+                                + $"missing",
                             fine.Width, line, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)),
                             $"make it at least {line:0.00} mm wide, or print with a finer nozzle");
                     }
