@@ -66,7 +66,8 @@ public static class HousingPlanner
     private static HousingPlan Whole(HousingDraft draft, CoverSide cover, Reasons reasons)
     {
         ImmutableArray<PartPlan> parts = reasons.Take(
-            PartsDecision.Decide(draft.File, draft.Stack, cover.Diffuser, cover.Baffle, cover.Mount));
+            PartsDecision.Decide(
+                draft.File, draft.Stack, PrintsDecision.Posts(draft, cover.Mount), cover.Diffuser, cover.Baffle, cover.Mount));
         ImmutableArray<CrowdedOpening> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
         UnusedWishes.Tell(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);

@@ -14,33 +14,43 @@ internal static class PartsDecision
     private const string FrontDown = "front face down";
 
     /// <summary>Decides the parts, from the floor up.</summary>
-    public static Decided<ImmutableArray<PartPlan>> Decide(BoardFile file, StackPlan stack, DiffuserPlan diffuser, BafflePlan? baffle,
-        MountPlan? mount)
+    public static Decided<ImmutableArray<PartPlan>> Decide(
+        BoardFile file, StackPlan stack, ImmutableArray<InsertPost> posts, DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount)
     {
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
-        FilamentProfile coverFilament = diffuser.Fit == DiffuserFit.OneWithCover ? diffuser.Filament : file.Print.Shell;
-        parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, file, reasons, "outer floor down"));
+        bool joined = diffuser.Fit == DiffuserFit.OneWithCover;
+        PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, string liesOn, bool lit = false,
+            ImmutableArray<InsertPost> inserts = default) => new()
+            {
+                Name = name,
+                Filament = filament,
+                ToPrint = toPrint,
+                LiesOn = liesOn,
+                ShrinkScale = Scale(name, filament, file, reasons),
+                Print = PrintsDecision.Decide(name, filament, lit, inserts.IsDefault ? [] : inserts, file, reasons),
+            };
+
+        parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, "outer floor down", inserts: posts));
         if (baffle is not null)
         {
-            parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), file, reasons, "feet down"));
+            parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), "feet down"));
         }
 
-        if (diffuser.Fit is DiffuserFit.DropIn)
+        if (diffuser.Fit is DiffuserFit.DropIn or DiffuserFit.PrintedIn)
         {
-            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.DiffuserOuter), file, reasons, FrontDown));
-        }
-        else if (diffuser.Fit is DiffuserFit.PrintedIn)
-        {
-            parts.Add(
-                Part(PartNames.Diffuser, diffuser.Filament, FaceDown(stack.Front), file, reasons,
-                    FrontDown) with
-                { PrintedWith = PartNames.Cover });
+            bool within = diffuser.Fit is DiffuserFit.PrintedIn;
+            Transform3 down = FaceDown(within ? stack.Front : stack.DiffuserOuter);
+            parts.Add(Part(PartNames.Diffuser, diffuser.Filament, down, FrontDown, lit: true) with
+            {
+                PrintedWith = within ? PartNames.Cover : null,
+            });
         }
 
-        parts.Add(Part(PartNames.Cover, coverFilament, FaceDown(stack.Front), file, reasons, FrontDown));
+        parts.Add(Part(PartNames.Cover, joined ? diffuser.Filament : file.Print.Shell, FaceDown(stack.Front), FrontDown,
+            lit: joined && (diffuser.Band is not null || !diffuser.Outline.IsEmpty)));
         parts.AddRange((mount?.Parts ?? []).Select(part =>
-            Part(part.Name, file.Print.Shell, part.ToPrint, file, reasons, part.LiesOn) with { IsOfHousing = false }));
+            Part(part.Name, file.Print.Shell, part.ToPrint, part.LiesOn) with { IsOfHousing = false }));
         return reasons.Of(parts.ToImmutable());
     }
 
@@ -48,7 +58,7 @@ internal static class PartsDecision
     private static Transform3 FaceDown(double faceZ) =>
         Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, faceZ));
 
-    private static PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, BoardFile file, Reasons reasons, string liesOn)
+    private static double Scale(string name, FilamentProfile filament, BoardFile file, Reasons reasons)
     {
         bool slicer = file.Print.Printer.SlicerScalesShrinkage;
         double scale = file.Print.Printer.WrittenScale(filament);
@@ -59,6 +69,6 @@ internal static class PartsDecision
             : $"written larger in x and y so that it shrinks to "
                 + $"size{(filament.Shrinkage.IsMeasured ? $" ({filament.Shrinkage.Source})" : "")}: switch off the slicer's own "
                 + $"compensation for shrinkage, holes and elephant's foot");
-        return new PartPlan { Name = name, Filament = filament, ToPrint = toPrint, ShrinkScale = scale, LiesOn = liesOn };
+        return scale;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
@@ -53,12 +54,15 @@ public static class SpokenNames
     /// <summary>A post on the floor, by the hole of the board over it where there is one, with its article.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="boss">One of its posts.</param>
-    public static string Of(HousingPlan plan, BossPlan boss)
+    public static string Of(HousingPlan plan, BossPlan boss) => Of(plan.Source, plan.Screws, boss);
+
+    /// <summary>The same, while the plan is still being made.</summary>
+    internal static string Of(BoardFile file, ImmutableArray<ScrewJointPlan> screws, BossPlan boss)
     {
-        BoardHole? hole = plan.Source.Board.Holes.FirstOrDefault(hole => hole.At == boss.At);
+        BoardHole? hole = file.Board.Holes.FirstOrDefault(hole => hole.At == boss.At);
         return hole is not null ? $"the boss of {hole.Name}"
             : boss.Use == BossUse.Rest ? "a rest under the board's rim"
-            : plan.Screws.FirstOrDefault(screw => screw.Boss == boss) is { } joint ? $"the boss of {joint.Name}"
+            : screws.FirstOrDefault(screw => screw.Boss == boss) is { } joint ? $"the boss of {joint.Name}"
             : "a boss";
     }
 }

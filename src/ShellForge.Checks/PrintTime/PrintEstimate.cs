@@ -74,9 +74,19 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
     /// <summary>Estimates a sound part of a housing that is printed alone, without heating and changes of filament.</summary>
     public static PrintEstimate Of(HousingUnderCheck housing, MadePart part)
     {
-        PrinterProfile printer = housing.Board.Print.Printer;
+        PrinterProfile printer = PrinterOf(housing, part);
         return housing.Kept.Get(
             part.PrintMesh, new Key(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
+    }
+
+    /// <summary>The printer with what the plan says of a part: how densely it is filled.</summary>
+    /// <param name="housing">The housing.</param>
+    /// <param name="part">One of its parts.</param>
+    public static PrinterProfile PrinterOf(HousingUnderCheck housing, MadePart part)
+    {
+        PrinterProfile printer = housing.Board.Print.Printer;
+        Sourced infill = printer.Motion.Infill with { Value = part.Plan.Print.Infill };
+        return printer with { Motion = printer.Motion with { Infill = infill } };
     }
 
     /// <summary>Estimates a part.</summary>

@@ -52,6 +52,14 @@ public static class AssemblySheet
         }
 
         flow.Space(2);
+        flow.Heading("Prints", 4.6);
+        foreach (PagePart part in page.Parts)
+        {
+            flow.Tick($"{part.Name}: {part.File}; {part.Filament}; {part.Orientation}; layers {part.Layers}; walls {part.Walls}; fill "
+                + $"{part.Fill}; pauses {part.Pauses}; {part.Mass}, {part.Time}");
+        }
+
+        flow.Space(2);
         flow.Heading("Tools", 4.6);
         flow.Text(string.Join(", ", page.Steps.SelectMany(step => step.Tools).Distinct(StringComparer.Ordinal)), PdfFont.Plain,
             Left, Right);

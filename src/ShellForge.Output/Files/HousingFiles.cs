@@ -3,6 +3,7 @@ using System.Text;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
+using ShellForge.Output.Prints;
 using ShellForge.Output.Report;
 
 namespace ShellForge.Output.Files;
@@ -23,6 +24,7 @@ public static class HousingFiles
     {
         HousingReport told = Told(drawn, report);
         PageContent page = PageOf(drawn, told);
+        PrintSheet prints = PrintSheet.Of(drawn.Housing, told);
         byte[] sheet = [];
         byte[] html = [];
         Parallel.Invoke(
@@ -34,6 +36,8 @@ public static class HousingFiles
             .. drawn.Drawings.Select(drawing => new OutputFile(drawing.Name, Encoding.UTF8.GetBytes(drawing.Svg))),
             new OutputFile("apart.png", drawn.Apart),
             new OutputFile("assembly.pdf", sheet),
+            new OutputFile(PrintText.FileName, PrintText.Bytes(prints, page.PrintAdvice.AddRange(page.PrintNotes))),
+            new OutputFile(PrintSheet.JsonFile, PrintSheet.Bytes(prints)),
             new OutputFile(PageFile, html),
             new OutputFile(ReportFile, ReportJson.Bytes(told)),
         ];

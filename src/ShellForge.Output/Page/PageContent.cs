@@ -56,6 +56,9 @@ public sealed record PageContent
     /// <summary>Sentences that hold for all prints: what to switch off in the slicer.</summary>
     public ImmutableArray<string> PrintAdvice { get; init; } = [];
 
+    /// <summary>Sentences about the settings of single parts and about the estimates.</summary>
+    public ImmutableArray<string> PrintNotes { get; init; } = [];
+
     /// <summary>Assembly in the order of the hands.</summary>
     public required ImmutableArray<PageStep> Steps { get; init; }
 
@@ -124,8 +127,8 @@ public sealed record PagePicture(string Caption, string Alternative, byte[] Png,
 
 /// <summary>How a part is printed.</summary>
 public sealed record PagePart(
-    string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layer, string Walls,
-    string Supports);
+    string Name, string File, string Filament, string Size, string Mass, string Time, string Orientation, string Layers, string Walls,
+    string Fill, string Pauses, ImmutableArray<string> Solid);
 
 /// <summary>A step of the assembly.</summary>
 /// <param name="Title">What the hands do.</param>

@@ -141,16 +141,28 @@ internal static class PageSections
             "Time is an estimate from the lines of every layer.",
             ["part", "file", "filament", "size", "mass", "time", "lies on the bed"],
             content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation }));
-        foreach (string settings in content.Parts.Select(p => $"Layers {p.Layer}; walls {p.Walls}; supports: {p.Supports}.").Distinct())
+        html.Append(content.Parts.All(p => p.Pauses == content.Parts[0].Pauses) ? "<details>" : "<details open>")
+            .Append("<summary>What to set in your slicer: layers, walls, fill, pauses</summary>\n");
+        Table(html, "Part by part; print.json has the same for scripts", ["part", "layers", "walls", "fill", "pauses"],
+            content.Parts.Select(p => new[] { p.Name, p.Layers, p.Walls, p.Fill, p.Pauses }));
+        if (content.Parts.Any(p => !p.Solid.IsEmpty))
         {
-            html.Append($"<p>{PageHtml.Text(settings)}</p>\n");
+            Table(html, "Places to print solid, in the part's own file", ["part", "place"],
+                content.Parts.SelectMany(p => p.Solid.Select(place => new[] { p.Name, place })));
         }
 
-        foreach (string advice in content.PrintAdvice)
-        {
-            html.Append($"<p>{PageHtml.Text(advice)}</p>\n");
-        }
+        Paragraphs(html, content.PrintNotes);
+        html.Append("</details>\n");
+        Paragraphs(html, content.PrintAdvice);
     });
+
+    private static void Paragraphs(StringBuilder html, ImmutableArray<string> sentences)
+    {
+        foreach (string sentence in sentences)
+        {
+            html.Append($"<p>{PageHtml.Text(sentence)}</p>\n");
+        }
+    }
 
     private static void AppendSteps(StringBuilder html, PageContent content) => Section(html, "assembly", "Put it together", () =>
     {

@@ -200,7 +200,7 @@ public sealed record HousingReport
     // A part that is printed into another one shares its heating; the filament changes wherever a layer holds both.
     private static PrintEstimate EstimateOf(HousingUnderCheck housing, MadePart part)
     {
-        PrinterProfile printer = housing.Board.Print.Printer;
+        PrinterProfile printer = PrintEstimate.PrinterOf(housing, part);
         PrintEstimate alone = PrintEstimate.Of(housing, part);
         return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
             ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)

@@ -146,4 +146,7 @@ internal static class PlanRules
 
     /// <summary>Diameter of a rest, mm: the least free-standing pin is 3.</summary>
     public const double RestDiameter = 5.0;
+
+    /// <summary>A filament whose transmission length is shorter counts as pigmented, else as clear, mm. Typical.</summary>
+    public const double PigmentedLength = 0.8;
 }

@@ -11,9 +11,8 @@ namespace ShellForge.Planning.Front;
 /// <summary>Decides window, bezel and diffuser: how it is held, how thick it is, how far it lies from the LEDs.</summary>
 internal static class FrontDecision
 {
-    // How much light a filament must throw back to count as white, and let through to count as clear. Typical.
+    // How much light a filament must throw back to count as white. Typical.
     private const double DarkReflectance = 0.3;
-    private const double PigmentedLength = 0.8;
 
     // Default thickness, mm: what makers settle on for white, and a thicker one for natural filament.
     private const double WhiteThickness = 0.8;
@@ -175,7 +174,7 @@ internal static class FrontDecision
             return reasons.Length("diffuser.thickness", sheet, Reasons.Origin(file, "housing.diffuser.sheet"), "the sheet's thickness");
         }
 
-        bool pigmented = file.Print.Diffuser.TransmissionLength < PigmentedLength;
+        bool pigmented = file.Print.Diffuser.TransmissionLength < PlanRules.PigmentedLength;
         double wanted = spec.Thickness ?? (pigmented ? WhiteThickness : NaturalThickness);
         double thickness = basis.Up(wanted);
         return reasons.Length(

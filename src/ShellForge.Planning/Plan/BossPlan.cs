@@ -98,3 +98,14 @@ public static class PostRoom
                 RoundRegions.Ring(round, round.BoreOuter - (shell.Wall / 2), RingSide.Outside))
             : RoundRegions.Disc(round, round.Inner + (shell.Wall / 2), RingSide.Inside);
 }
+
+/// <summary>A post round a heat-set insert, as far as its print has to know it: it must be solid.</summary>
+/// <param name="Name">For people.</param>
+/// <param name="At">Its axis.</param>
+/// <param name="Diameter">Outer diameter, mm.</param>
+/// <param name="HoleDiameter">Diameter of the insert's hole, mm.</param>
+/// <param name="Bottom">z of its lower end.</param>
+/// <param name="Top">z of its upper end.</param>
+/// <param name="PlainHeight">Height of the stretch without the hole, mm.</param>
+public sealed record InsertPost(
+    string Name, Point2 At, double Diameter, double HoleDiameter, double Bottom, double Top, double PlainHeight);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Prints;
 using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
@@ -248,6 +249,9 @@ public sealed record PartPlan
 
     /// <summary>How it lies on the bed, for people: "outer floor down".</summary>
     public required string LiesOn { get; init; }
+
+    /// <summary>How it is printed.</summary>
+    public required PartPrint Print { get; init; }
 
     /// <summary>Whether it is part of the housing; otherwise the housing is put on it.</summary>
     public bool IsOfHousing { get; init; } = true;

@@ -44,6 +44,9 @@ public sealed record FeetMountPlan : MountPlan
     public override ImmutableArray<MountDistance> Distances => [];
 
     /// <inheritdoc />
+    public override ImmutableArray<InsertPost> InsertPosts => [];
+
+    /// <inheritdoc />
     public override DrillPlan? Drilling => null;
 
     /// <inheritdoc />

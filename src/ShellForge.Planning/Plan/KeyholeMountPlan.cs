@@ -69,6 +69,9 @@ public sealed record KeyholeMountPlan : MountPlan
         Keyholes.Length < 2 ? [] : [new(Keyholes[0].Seat, Keyholes[1].Seat, "screws ")];
 
     /// <inheritdoc />
+    public override ImmutableArray<InsertPost> InsertPosts => [];
+
+    /// <inheritdoc />
     public override DrillPlan? Drilling => new([.. Keyholes.Select(hole => hole.Seat)], "wall screw 3.5 to 4.0");
 
     /// <inheritdoc />

@@ -62,6 +62,9 @@ public sealed record MagnetMountPlan : MountPlan
     public override ImmutableArray<MountDistance> Distances => [new(At[0], At[1], "magnets ")];
 
     /// <inheritdoc />
+    public override ImmutableArray<InsertPost> InsertPosts => [];
+
+    /// <inheritdoc />
     public override DrillPlan? Drilling => null;
 
     /// <inheritdoc />

@@ -30,6 +30,9 @@ public abstract record MountPlan
     /// <summary>Distances between places of it on the drawing of the tub.</summary>
     public abstract ImmutableArray<MountDistance> Distances { get; }
 
+    /// <summary>Posts of the tub that hold inserts of its own.</summary>
+    public abstract ImmutableArray<InsertPost> InsertPosts { get; }
+
     /// <summary>Where holes are drilled for it, outside the housing; null where nothing is drilled.</summary>
     public abstract DrillPlan? Drilling { get; }
 

@@ -76,6 +76,9 @@ public sealed record StandMountPlan : MountPlan
     public override ImmutableArray<MountDistance> Distances => [];
 
     /// <inheritdoc />
+    public override ImmutableArray<InsertPost> InsertPosts => [];
+
+    /// <inheritdoc />
     public override DrillPlan? Drilling => null;
 
     /// <inheritdoc />

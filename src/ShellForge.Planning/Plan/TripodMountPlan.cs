@@ -57,6 +57,10 @@ public sealed record TripodMountPlan : MountPlan
     public override ImmutableArray<MountDistance> Distances => At == Point2.Origin ? [] : [new(Point2.Origin, At, "")];
 
     /// <inheritdoc />
+    public override ImmutableArray<InsertPost> InsertPosts =>
+        [new(NameOf(0), At, BossDiameter, HoleDiameter, 0, BossTop, Math.Max(0, BossTop - HoleDepth))];
+
+    /// <inheritdoc />
     public override DrillPlan? Drilling => null;
 
     /// <inheritdoc />

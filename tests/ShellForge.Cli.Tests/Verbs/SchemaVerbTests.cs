@@ -12,6 +12,7 @@ public class SchemaVerbTests
     public static TheoryData<string, string> Documents => new()
     {
         { "report", "make buoy.yaml -o out -q" },
+        { "print", "make buoy.yaml -o out -q --set housing.diffuser.fit=printed-in" },
         { "leds", "make buoy.yaml -o out -q --formats leds" },
         { "make", "make buoy.yaml -o out --json" },
         { "make", "make broken.yaml -o out --json" },
@@ -102,6 +103,7 @@ public class SchemaVerbTests
         return JsonNode.Parse(name switch
         {
             "report" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "report.json"))),
+            "print" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "print.json"))),
             "leds" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "leds.json"))),
             "sweep-index" => File.ReadAllText(bench.Folder.File(Path.Combine("out", "index.json"))),
             _ => bench.Out,

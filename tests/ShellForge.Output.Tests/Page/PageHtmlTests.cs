@@ -21,7 +21,7 @@ public class PageHtmlTests
         Pictures = [new PagePicture(text, text, [1, 2, 3], true)],
         Figures = [(text, text, text)],
         Shopping = [(text, 3)],
-        Parts = [new PagePart(text, text, text, text, text, text, text, text, text, text)],
+        Parts = [new PagePart(text, text, text, text, text, text, text, text, text, text, text, [text])],
         PrintAdvice = [text],
         Steps = [new PageStep(text, text, text, [new HandCaution(text, text)], [text], [1], text)],
         Resolved = [(text, text, text, text)],

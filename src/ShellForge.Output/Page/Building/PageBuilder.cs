@@ -6,6 +6,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Light;
 using ShellForge.Output.Looks;
+using ShellForge.Output.Prints;
 using ShellForge.Output.Report;
 using ShellForge.Output.Words;
 using ShellForge.Planning.Hands;
@@ -36,8 +37,9 @@ public static class PageBuilder
                 ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
             Drawings = drawings,
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
-            Parts = PagePrints.Of(housing, report),
+            Parts = PagePrints.Of(PrintSheet.Of(housing, report)),
             PrintAdvice = PagePrints.AdviceOf(housing, report),
+            PrintNotes = PagePrints.NotesOf(housing, report),
             Steps = OfSteps(steps),
             Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),

@@ -1,35 +1,29 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
+using ShellForge.Output.Prints;
 using ShellForge.Output.Report;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Page.Building;
 
 /// <summary>How each part is printed.</summary>
 internal static class PagePrints
 {
-    public static ImmutableArray<PagePart> Of(HousingUnderCheck housing, HousingReport report)
-    {
-        PrinterProfile printer = housing.Board.Print.Printer;
-        return [.. report.Parts.Select(part => Of(part, housing.Part(part.Name)!.Plan, part.Estimate, printer))];
-    }
+    public static ImmutableArray<PagePart> Of(PrintSheet sheet) => [.. sheet.Parts.Select(Of)];
 
-    private static PagePart Of(PartReport part, PartPlan plan, PrintEstimate estimate, PrinterProfile printer) => new(
+    private static PagePart Of(PrintedPart part) => new(
         part.Name,
-        Files(part),
+        PrintWords.Files(part),
         part.Filament,
-        string.Create(CultureInfo.InvariantCulture,
-            $"{part.Size.X:0.0}\u00a0\u00d7\u00a0{part.Size.Y:0.0}\u00a0\u00d7\u00a0{part.Size.Z:0.0}\u00a0mm"),
-        string.Create(CultureInfo.InvariantCulture, $"{estimate.Grams:0.0}\u00a0g"),
-        estimate.Changes == 0 ? Duration(estimate.Minutes)
-            : $"{Duration(estimate.Minutes)}, {(estimate.Changes == 1 ? "a change" : $"{estimate.Changes} changes")} of filament among it",
-        plan.LiesOn,
-        string.Create(CultureInfo.InvariantCulture, $"{printer.LayerHeight.Value:0.##} mm, first {printer.FirstLayerHeight.Value:0.##} mm"),
-        $"{printer.Motion.Perimeters.Value} lines, {100 * printer.Motion.Infill:0} % infill",
-        "none");
+        Kept(PrintWords.Size(part).Replace("x", "\u00d7", StringComparison.Ordinal)),
+        Kept(PrintWords.Mass(part)),
+        part.SharedLayers.IsEmpty ? Kept(PrintWords.Time(part)) : PrintWords.Time(part),
+        part.LiesOn,
+        PrintWords.Layers(part).Replace(" mm", "\u00a0mm", StringComparison.Ordinal),
+        PrintWords.Walls(part).Replace(" mm", "\u00a0mm", StringComparison.Ordinal),
+        PrintWords.Fill(part),
+        PrintWords.Pauses(part),
+        [.. part.Solid.Select(PrintWords.Solid)]);
 
     public static ImmutableArray<string> AdviceOf(HousingUnderCheck housing, HousingReport report)
     {
@@ -50,18 +44,27 @@ internal static class PagePrints
                 + "If your slicer shows one body, split it into its bodies there, and give each its filament.");
         }
 
+        return advice.ToImmutable();
+    }
+
+    /// <summary>What is told with the settings of the parts.</summary>
+    public static ImmutableArray<string> NotesOf(HousingUnderCheck housing, HousingReport report)
+    {
+        var advice = ImmutableArray.CreateBuilder<string>();
+        foreach (PrintedPart part in PrintSheet.Of(housing, report).Parts.Where(part => !part.Solid.IsEmpty))
+        {
+            advice.Add(
+                $"The {part.Name} has {part.Solid.Length} {(part.Solid.Length == 1 ? "place" : "places")} to print solid, since an insert in "
+                    + "sparse infill spins and pulls out. Give them full infill in your slicer, or print the whole part with 100 % infill: "
+                    + $"about {report.Parts.First(each => each.Name == part.Name).MassGrams:0.0} g instead of {part.PlasticG:0.0} g.");
+        }
+
         advice.Add(
             $"Time and mass are estimates {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}. Heating and changes of filament are "
                 + $"counted in.");
         return advice.ToImmutable();
     }
 
-    private static string Files(PartReport part)
-    {
-        string files = string.Join(", ", new[] { part.File, part.Plate }.OfType<string>());
-        return files.Length == 0 ? "none asked for" : part.PrintedWith is null ? files : $"{files}, in one object with {part.PrintedWith}";
-    }
-
     // On the page a number keeps with its unit.
-    private static string Duration(double minutes) => PrintEstimate.Duration(minutes).Replace(' ', '\u00a0');
+    private static string Kept(string text) => text.Replace(' ', '\u00a0');
 }
