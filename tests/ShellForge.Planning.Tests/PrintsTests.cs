@@ -78,7 +78,12 @@ public class PrintsTests
     [Fact]
     public void The_boss_of_a_tripod_insert_is_among_them()
     {
-        HousingPlan plan = Plan(new WrittenBoard { Holes = [], Mount = "tripod", Parts = ["{ref: C1, size: [6, 6, 20], side: bottom, at: [20, 0]}"] });
+        HousingPlan plan = Plan(new WrittenBoard
+        {
+            Holes = [],
+            Mount = "tripod",
+            Parts = ["{ref: C1, size: [6, 6, 20], side: bottom, at: [20, 0]}"],
+        });
         var mount = Assert.IsType<TripodMountPlan>(plan.Mount);
         bool wide = (mount.BossDiameter - mount.HoleDiameter) / 2 > 3.4;
 

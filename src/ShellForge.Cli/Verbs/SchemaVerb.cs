@@ -7,6 +7,7 @@ using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Profiles;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Import.Writing;
+using ShellForge.Output.Prints;
 using ShellForge.Output.Report;
 using ShellForge.Sweep.Index;
 
@@ -27,6 +28,7 @@ internal static class SchemaVerb
     public static ImmutableArray<(string Name, Func<string> Schema)> Documents { get; } =
     [
         .. ReportJson.Schemas,
+        ("print", PrintFiles.Schema),
         ("import", ImportJson.Schema),
         ("coupon", CouponsDocument.Schema),
         ("profile-list", ProfilesDocument.Schema),

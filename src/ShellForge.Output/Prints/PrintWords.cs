@@ -38,7 +38,8 @@ internal static class PrintWords
         string angles = part.FillAnglesDeg.IsEmpty ? ""
             : $", lines at {string.Join(" and ", part.FillAnglesDeg.Select(a => a.ToString("0.#", CultureInfo.InvariantCulture)))} degrees "
                 + "in turn";
-        return string.Create(CultureInfo.InvariantCulture, $"{100 * part.Infill:0} %{angles}; {part.SkinLayers} solid layers below and above");
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{100 * part.Infill:0} %{angles}; {part.SkinLayers} solid layers below and above");
     }
 
     /// <summary>A place that has to be solid: "boss 1: x 12.3, y 40.0, 8.2 wide, from 2.0 to 9.4 mm".</summary>
@@ -50,5 +51,8 @@ internal static class PrintWords
     public static string Pauses(PrintedPart part) => part.Pauses.IsEmpty ? "none"
         : string.Join("; ", part.Pauses.GroupBy(pause => pause.Why).Select(pauses =>
             $"{pauses.Key} in {(pauses.Count() == 1 ? "layer" : "layers")} "
-                + string.Join(", ", pauses.Select(pause => string.Create(CultureInfo.InvariantCulture, $"{pause.Layer} ({pause.AtMm:0.##} mm)")))));
+                + string.Join(", ", pauses.Select(Layer))));
+
+    private static string Layer(PrintPause pause) =>
+        string.Create(CultureInfo.InvariantCulture, $"{pause.Layer} ({pause.AtMm:0.##} mm)");
 }

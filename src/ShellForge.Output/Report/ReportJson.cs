@@ -6,7 +6,6 @@ using ShellForge.Checks.Findings;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Inspection;
 using ShellForge.Output.Leds;
-using ShellForge.Output.Prints;
 
 namespace ShellForge.Output.Report;
 
@@ -65,7 +64,6 @@ public static class ReportJson
         ("check", () => DocumentSchema.Json(ReportContext.Default.CheckDocument, CheckFormat, Points)),
         ("make", () => DocumentSchema.Json(ReportContext.Default.MakeDocument, MakeFormat, Points)),
         ("leds", LedDocument.Schema),
-        ("print", PrintSheet.Schema),
         ("inspection", () => DocumentSchema.Json(InspectionContext.Default.InspectionDocument, InspectionFormat, Points)),
     ];
 

@@ -65,7 +65,8 @@ public sealed class PrintSheetTests
             Assert.NotEmpty(corners);
             Assert.Equal(radius, corners.Max(), 0.05);
             Assert.InRange(corners.Min(), 1.2, radius - 0.8);
-            Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"x {x:0.0;-0.0;0.0}, "), text, StringComparison.Ordinal);
+            string told = string.Create(CultureInfo.InvariantCulture, $"x {x:0.0;-0.0;0.0}, ");
+            Assert.Contains(told, text, StringComparison.Ordinal);
         }
     }
 
@@ -76,8 +77,9 @@ public sealed class PrintSheetTests
         using Bench kept = bench;
         JsonElement diffuser = Part(sheet, "diffuser");
         int layers = diffuser.GetProperty("layers").GetInt32();
-        Assert.Equal(Enumerable.Range(1, layers), diffuser.GetProperty("pauses").EnumerateArray().Select(p => p.GetProperty("layer").GetInt32()));
-        Assert.Equal(diffuser.GetProperty("size_mm")[2].GetDouble(), diffuser.GetProperty("pauses")[layers - 1].GetProperty("at_mm").GetDouble(), 0.01);
+        JsonElement[] pauses = [.. diffuser.GetProperty("pauses").EnumerateArray()];
+        Assert.Equal(Enumerable.Range(1, layers), pauses.Select(pause => pause.GetProperty("layer").GetInt32()));
+        Assert.Equal(diffuser.GetProperty("size_mm")[2].GetDouble(), pauses[^1].GetProperty("at_mm").GetDouble(), 0.01);
         Assert.Contains("change the filament to petg-white", text, StringComparison.Ordinal);
 
         (Bench other, JsonElement several, _) = Made(Bench.SmallBoard, "housing.diffuser.fit=printed-in",

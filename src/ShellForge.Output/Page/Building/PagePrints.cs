@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Output.Prints;
@@ -53,10 +54,12 @@ internal static class PagePrints
         var advice = ImmutableArray.CreateBuilder<string>();
         foreach (PrintedPart part in PrintSheet.Of(housing, report).Parts.Where(part => !part.Solid.IsEmpty))
         {
-            advice.Add(
-                $"The {part.Name} has {part.Solid.Length} {(part.Solid.Length == 1 ? "place" : "places")} to print solid, since an insert in "
-                    + "sparse infill spins and pulls out. Give them full infill in your slicer, or print the whole part with 100 % infill: "
-                    + $"about {report.Parts.First(each => each.Name == part.Name).MassGrams:0.0} g instead of {part.PlasticG:0.0} g.");
+            double whole = report.Parts.First(each => each.Name == part.Name).MassGrams;
+            string places = part.Solid.Length == 1 ? "a place" : $"{part.Solid.Length} places";
+            advice.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The {part.Name} has {places} to print solid, since an insert in sparse infill spins and pulls out. Give them full infill "
+                    + $"in your slicer, or print the whole part with 100 % infill: about {whole:0.0} g instead of {part.PlasticG:0.0} g."));
         }
 
         advice.Add(
