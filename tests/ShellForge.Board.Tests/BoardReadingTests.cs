@@ -165,7 +165,6 @@ public class BoardReadingTests
     {
         CircuitBoard board = Board("measured: {outer: 69.4, thickness: 1.52, tab-stub: 0.35, batch: May}");
         Assert.Equal((69.4, 1.52, 0.35), (((DiscOutline)board.Outline).Diameter, board.Thickness, board.TabStub!.Value));
-        Assert.Contains("May", board.Measured, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -204,6 +203,10 @@ public class BoardReadingTests
     [InlineData("cutouts: [{circle: 90}]", "cutouts-split-board")]
     [InlineData("cutouts: [{circle: 350, at: [100, 100]}]", "cutout-off-board")]
     [InlineData("measured: {bore: 20}", "measured-without-bore")]
+    [InlineData("measured: {outer: 50}", "measured-far-off")]
+    [InlineData("measured: {thickness: 0.8}", "measured-far-off")]
+    [InlineData("measured: {date: yesterday}", "not-a-date")]
+    [InlineData("measured: {led-height: 3}", "measured-far-off")]
     [InlineData("centre: [70, 0]", "part-off-board")]
     public void Faults_of_the_outline_are_told(string line, string code) =>
         Assert.Contains(Read(line, parts: "[{ref: R1, package: \"0603\", at: [0, 20]}]").Diagnostics, d => d.Code == code && d.IsError);

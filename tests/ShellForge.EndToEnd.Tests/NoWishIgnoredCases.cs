@@ -48,6 +48,17 @@ public sealed partial class NoWishIgnoredTests
             housing: {insert: m2x3-od3.6, cable: {round: 4, angle: 270, relief: tie}, closure: snap}
             {{{Print}}}
             """,
+        ["magnets"] = $$$"""
+            format: shellforge/1
+            name: Magnets
+            board:
+              outline: {disc: 90}
+              thickness: 1.6
+              holes: [{circle: 80, count: 3, from: 45, diameter: 2.2}]
+              pixels: {package: "2020", circle: 50, count: 8, from: 90}
+            housing: {insert: m2x3-od3.6, cable: none, closure: snap, mount: magnets}
+            {{{Print}}}
+            """,
         ["screws"] = $$$"""
             format: shellforge/1
             name: Screws
@@ -92,7 +103,11 @@ public sealed partial class NoWishIgnoredTests
     private static readonly string[] Cases =
     [
         "parts | revision=D", "parts | up=0", "parts | board.measured.outer=69.6", "parts | board.measured.thickness=1.5",
-        "parts | board.measured.tab-stub=0.9",
+        "parts | board.measured.tab-stub=0.9", "parts | board.measured.led-height=1.2",
+        "parts | housing.measured={insert: {outer: 4.4}}", "parts | housing.measured={insert: {length: 4.3}}",
+        "parts | housing.measured={plug: {width: 11}}", "parts | housing.measured={plug: {height: 7.3}}",
+        "parts | housing.measured={magnet: {diameter: 8.2}}", "magnets | housing.measured={magnet: {diameter: 8.2}}",
+        "magnets | housing.measured={magnet: {height: 3.3}}",
         "parts | board.edge=clean", "disc | board.edge=v-scored", "disc | board.outline.disc=52", "disc | board.thickness=1.2",
         "ring | board.measured={bore: 45.6}", "ring | board.outline.ring.bore=44",
         "ring | board.outline.ring.outer=91",
@@ -172,7 +187,8 @@ public sealed partial class NoWishIgnoredTests
     // that is read.
     private static readonly string[] Elsewhere =
     [
-        "format", "name", "board.cutouts", "board.measured.batch", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref",
+        "format", "name", "board.cutouts", "board.measured.batch", "board.measured.date",
+        "housing.measured.batch", "housing.measured.date", "board.parts.ref", "board.pixels.ref", "board.pixels.with.ref",
         "board.wires.gauge", "use.air",
     ];
 }

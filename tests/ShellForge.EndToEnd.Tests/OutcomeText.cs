@@ -35,7 +35,10 @@ internal static class OutcomeText
             case null or BoardFile:
                 text.Append('-');
                 break;
-            case Decision { Path: var path } when path.StartsWith("print.measured.", StringComparison.Ordinal):
+            case Decision told when told.Path.StartsWith("print.measured.", StringComparison.Ordinal)
+                || told.Path.StartsWith("board.", StringComparison.Ordinal)
+                || told.Path.StartsWith("housing.measured", StringComparison.Ordinal):
+                // Only repeats what the file and the profiles say: no outcome.
                 break;
             case Decision decision:
                 text.Append(decision.Path).Append('=').Append(decision.Value).Append(';');

@@ -41,6 +41,9 @@ public sealed record BoardFile
     /// <summary>Where the finished thing lives.</summary>
     public required UseSpec Use { get; init; }
 
+    /// <summary>Sizes that were measured on the batch at hand, already taken over.</summary>
+    public ImmutableArray<MeasuredSize> Measured { get; init; } = [];
+
     /// <summary>Rules that the maker has accepted to be broken, each with the reason.</summary>
     public ImmutableArray<AcceptedRule> Accept { get; init; } = [];
 

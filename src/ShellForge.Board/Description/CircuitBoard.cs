@@ -43,11 +43,6 @@ public sealed record CircuitBoard
     /// <summary>Measured length of a tab stub, mm; null when not measured.</summary>
     public double? TabStub { get; init; }
 
-    /// <summary>
-    /// What was measured on which batch, for people; empty when all sizes are nominal. Measured sizes are already taken over.
-    /// </summary>
-    public string Measured { get; init; } = "";
-
     /// <summary>Whether the bore is one that was measured.</summary>
     public bool BoreMeasured { get; init; }
 

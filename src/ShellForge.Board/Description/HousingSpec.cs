@@ -60,6 +60,9 @@ public sealed record HousingSpec
     /// <summary>How the housing is hung or stood.</summary>
     public MountKind Mount { get; init; }
 
+    /// <summary>The magnets of a mount that takes some.</summary>
+    public MagnetSize Magnet { get; init; } = MagnetSize.Nominal;
+
     /// <summary>Lettering; null for none.</summary>
     public LabelSpec? Label { get; init; }
 }

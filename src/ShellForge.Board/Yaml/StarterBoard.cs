@@ -40,7 +40,7 @@ public static class StarterBoard
           # centre: [100, 80]           # where the board's centre lies in the ECAD's coordinates, if not at its origin
           thickness: 1.6
           edge: clean                   # clean (routed all round), tabs (broken out of a panel) or v-scored
-          # measured: {outer: 69.8, thickness: 1.55, batch: "March"}   # what calipers say of this batch
+          # measured: {outer: 69.8, thickness: 1.55, date: 2026-11-29, batch: "March"}   # what calipers say of this batch
           holes:
             # circle: diameter of the pitch circle. A single hole: {at: [x, y], diameter: 2.2, for: tooling}
             - {circle: 60, count: 4, from: 45, diameter: 2.7, for: mount}

@@ -33,10 +33,11 @@ internal static class ChangesText
         }
     }
 
-    /// <summary>
-    /// What a new run changed against the last report in its folder: what was said otherwise first, then what matters most.
-    /// </summary>
-    public static void WriteSinceLast(IAnsiConsole console, HousingComparison comparison)
+    /// <summary>What changed against the last report of a folder: what was said otherwise first, then what matters most.</summary>
+    /// <param name="console">Where to.</param>
+    /// <param name="comparison">What differs.</param>
+    /// <param name="where">Where the last report is, in words.</param>
+    public static void WriteSinceLast(IAnsiConsole console, HousingComparison comparison, string where = "in this folder")
     {
         if (comparison.IsEmpty)
         {
@@ -50,7 +51,7 @@ internal static class ChangesText
             return;
         }
 
-        console.WriteLine("Since the last report in this folder:");
+        console.WriteLine($"Since the last report {where}:");
         foreach (Change change in all.Take(MostSinceLast))
         {
             console.WriteLine("  " + Line(change));

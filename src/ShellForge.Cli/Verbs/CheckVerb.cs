@@ -1,9 +1,11 @@
 using System.CommandLine;
+using ShellForge.Cli.Comparing;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Report;
 using ShellForge.Pipeline;
+using ShellForge.Sweep.Comparing;
 using Spectre.Console;
 
 namespace ShellForge.Cli.Verbs;
@@ -19,12 +21,17 @@ internal static class CheckVerb
         Option<bool> json = SharedOptions.Json();
         Option<bool> details = SharedOptions.Details();
         Option<bool> quiet = SharedOptions.Quiet();
-        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, strict, details, json,
+        var last = new Option<string?>("--last")
+        {
+            Description = "Folder with the last report, to tell what changed since; by default 'housing' beside the board file",
+            HelpName = "DIR",
+        };
+        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, last, strict, details, json,
             quiet };
         command.SetAction(parsed => (int)Run(
             bench, new Wish(
-                parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(strict), parsed.GetValue(details),
-                parsed.GetValue(json), parsed.GetValue(quiet))));
+                parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(last), parsed.GetValue(strict),
+                parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
 
@@ -34,6 +41,11 @@ internal static class CheckVerb
 
     private static ExitCode Run(Workbench bench, Wish wish)
     {
+        if (wish.Last is { } named && ComparedSide.OfFolder(bench.FullPath(named)) is null)
+        {
+            throw new IOException($"{named}: there is no report of a housing in this folder; make writes one");
+        }
+
         BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
@@ -56,10 +68,29 @@ internal static class CheckVerb
             IAnsiConsole console = bench.OutConsole();
             HousingText.WriteSummary(console, made.Report, wish.Strict);
             FindingsText.Write(console, made.Report.Findings, wish.Details);
+            TellChanges(console, bench, wish, source, made);
         }
 
         return exit;
     }
 
-    private sealed record Wish(string Board, string[] Set, bool Strict, bool Details, bool Json, bool Quiet);
+    // A folder that was named must have a report; the usual one may not be there yet.
+    private static void TellChanges(IAnsiConsole console, Workbench bench, Wish wish, BoardSource source, MadeHousing made)
+    {
+        string folder = wish.Last is { } named ? bench.FullPath(named)
+            : Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing");
+        if (ComparedSide.OfFolder(folder) is not { } last)
+        {
+            return;
+        }
+
+        // Parts are compared by size and mass: their files are not made here.
+        if (HousingState.Read(ReportJson.Bytes(made.Report), _ => null) is { } now)
+        {
+            console.WriteLine();
+            ChangesText.WriteSinceLast(console, HousingComparison.Of(last, now), $"in {wish.Last ?? "'housing'"}");
+        }
+    }
+
+    private sealed record Wish(string Board, string[] Set, string? Last, bool Strict, bool Details, bool Json, bool Quiet);
 }

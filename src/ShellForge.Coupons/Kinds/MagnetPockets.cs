@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Description;
 using ShellForge.Coupons.Answers;
 using ShellForge.Coupons.Drawing;
 using ShellForge.Geometry.Numerics;
@@ -38,10 +39,10 @@ internal sealed class MagnetPockets : CouponKind
         PrintBasis basis = wish.Basis;
         ImmutableArray<double> steps = Steps(wish);
         double floor = basis.Up(Floor);
-        double top = floor + basis.UpDistance(MagnetMountPlan.DiscHeight - StandsOut);
+        double top = floor + basis.UpDistance(MagnetSize.Nominal.Height - StandsOut);
         double wall = basis.Wall(RingLines);
         double figures = Figures.Height(basis);
-        double widest = MagnetMountPlan.DiscDiameter + steps[^1] + (2 * wall);
+        double widest = MagnetSize.Nominal.Diameter + steps[^1] + (2 * wall);
         var grid = new StepGrid(steps.Length, Columns, widest + Air, widest + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var marks = ImmutableArray.CreateBuilder<CouponMark>();
@@ -49,9 +50,9 @@ internal sealed class MagnetPockets : CouponKind
         for (int i = 0; i < steps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
-            var pocket = Ring.Hole((MagnetMountPlan.DiscDiameter + steps[i]) / 2);
+            var pocket = Ring.Hole((MagnetSize.Nominal.Diameter + steps[i]) / 2);
             solids.Add(Shapes.Extrude(
-                Region.Annulus(pocket.Coaxial(((MagnetMountPlan.DiscDiameter + steps[i]) / 2) + wall, RingSide.Outside), pocket).Moved(at),
+                Region.Annulus(pocket.Coaxial(((MagnetSize.Nominal.Diameter + steps[i]) / 2) + wall, RingSide.Outside), pocket).Moved(at),
                 0, top));
             string mark = Figures.Gap(steps[i]);
             marks.Add(Figures.On(mark, at - new Point2(0, (widest + Air + figures) / 2), floor, basis));
@@ -68,7 +69,7 @@ internal sealed class MagnetPockets : CouponKind
             ],
             Hands =
             [
-                $"Take one of the magnets that the housing gets, {MagnetMountPlan.DiscDiameter:0.#} x {MagnetMountPlan.DiscHeight:0.#}. "
+                $"Take one of the magnets that the housing gets, {MagnetSize.Nominal.Diameter:0.#} x {MagnetSize.Nominal.Height:0.#}. "
                     + "Press it into each pocket with one thumb, from the largest figure down; take it out by what stands out of the "
                     + "pocket.",
                 "Where it goes in, turn the plate over and tap it once.",

@@ -39,7 +39,7 @@ internal sealed class KeyholeForm : MountForm
     public override double FloorLeast(PrintBasis basis) => basis.Up(Lip);
 
     /// <inheritdoc />
-    public override double Top(PrintBasis basis) => basis.Up(FloorLeast(basis) + Undercut + Cap);
+    public override double Top(BoardFile file, PrintBasis basis) => basis.Up(FloorLeast(basis) + Undercut + Cap);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)

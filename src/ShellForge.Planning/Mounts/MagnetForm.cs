@@ -15,17 +15,14 @@ namespace ShellForge.Planning.Mounts;
 /// </summary>
 internal sealed class MagnetForm : MountForm
 {
-    private const double Diameter = MagnetMountPlan.DiscDiameter;
-    private const double Height = MagnetMountPlan.DiscHeight;
-
     // Glued fit in depth, mm. Source: trade knowledge for sintered magnets of +-0.1.
     private const double OverHeight = 0.2;
     private const double SkinWanted = 0.6;
     private const double Mark = 1.2;
     private const int CollarLines = 4;
 
-    // From a line to a wall in the same plane there is no pull left, mm: neighbours nearer than two diameters weaken each other.
-    private const double Apart = 2 * Diameter;
+    // From a line to a wall in the same plane there is no pull left: neighbours nearer than two diameters weaken each other.
+    private static readonly double Apart = 2 * MagnetSize.Nominal.Diameter;
 
     private static readonly Angle Quarter = Angle.FromDegrees(45);
 
@@ -39,16 +36,18 @@ internal sealed class MagnetForm : MountForm
     public override double FloorLeast(PrintBasis basis) => 0;
 
     /// <inheritdoc />
-    public override double Top(PrintBasis basis) => basis.Up(basis.Up(SkinWanted) + Height + OverHeight);
+    public override double Top(BoardFile file, PrintBasis basis) =>
+        basis.Up(basis.Up(SkinWanted) + file.Housing.Magnet.Height + OverHeight);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
         PrintBasis basis = draft.Basis;
-        double pocket = Diameter + draft.File.Print.Printer.MagnetAllowance;
+        MagnetSize magnet = draft.File.Housing.Magnet;
+        double pocket = magnet.Diameter + draft.File.Print.Printer.MagnetAllowance;
         double collar = pocket + (2 * basis.Wall(CollarLines));
         Region Shape(Point2 at) => Region.Disc(at, Ring.Hole(collar / 2));
-        ImmutableArray<Point2> at = Spread(draft.File.Up, FloorRoom.Inside(draft, Top(basis)), Shape);
+        ImmutableArray<Point2> at = Spread(draft.File.Up, FloorRoom.Inside(draft, Top(draft.File, basis)), Shape);
         if (at.IsEmpty)
         {
             reasons.Refuse(
@@ -59,16 +58,16 @@ internal sealed class MagnetForm : MountForm
         }
 
         reasons.Choice("mount.magnets", at.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
-            "discs of 8 x 3 in mirror images about the vertical line, glued in from inside; the pull counts the skins of both sides as "
-                + "air");
+            $"discs of {Reasons.Mm(magnet.Diameter)} x {Reasons.Mm(magnet.Height)} in mirror images about the vertical line, glued in "
+                + "from inside; the pull counts the skins of both sides as air");
         return new MagnetMountPlan
         {
             At = at,
-            MagnetDiameter = Diameter,
-            MagnetHeight = Height,
+            MagnetDiameter = magnet.Diameter,
+            MagnetHeight = magnet.Height,
             PocketDiameter = pocket,
             Skin = basis.Up(SkinWanted),
-            Rim = Math.Max(Top(basis), draft.Stack.FloorTop),
+            Rim = Math.Max(Top(draft.File, basis), draft.Stack.FloorTop),
             CollarDiameter = collar,
             MarkDiameter = Mark,
         };
@@ -77,14 +76,14 @@ internal sealed class MagnetForm : MountForm
     // A pair above and one below; where one finds no place, a single magnet on the vertical line balances the other pair.
     private static ImmutableArray<Point2> Spread(Angle up, Region room, Func<Point2, Region> shape)
     {
-        (Point2 Left, Point2 Right)? above = FloorPlaces.Pair(room, up, (Quarter, Quarter), Apart, Diameter / 2, shape);
+        (Point2 Left, Point2 Right)? above = FloorPlaces.Pair(room, up, (Quarter, Quarter), Apart, Apart / 4, shape);
         Region rest = above is { } upper ? Without(room, upper.Left, upper.Right) : room;
         (Point2 Left, Point2 Right)? below = FloorPlaces.Pair(
-            rest, up, (Angle.FromDegrees(180) - Quarter, Quarter), Apart, Diameter / 2, shape);
+            rest, up, (Angle.FromDegrees(180) - Quarter, Quarter), Apart, Apart / 4, shape);
         rest = below is { } lower ? Without(rest, lower.Left, lower.Right) : rest;
-        Point2? top = above is null ? FloorPlaces.Along(rest, up, Diameter / 2, shape) : null;
+        Point2? top = above is null ? FloorPlaces.Along(rest, up, Apart / 4, shape) : null;
         rest = top is { } first ? Without(rest, first, first) : rest;
-        Point2? bottom = below is null ? FloorPlaces.Along(rest, up + Angle.FromDegrees(180), Diameter / 2, shape) : null;
+        Point2? bottom = below is null ? FloorPlaces.Along(rest, up + Angle.FromDegrees(180), Apart / 4, shape) : null;
         ImmutableArray<Point2> all =
         [
             .. above is { } a ? new[] { a.Left, a.Right } : [],

@@ -26,7 +26,7 @@ internal abstract class MountForm
     public abstract double FloorLeast(PrintBasis basis);
 
     /// <summary>z of the highest thing that it puts on the floor, mm; 0 for nothing.</summary>
-    public abstract double Top(PrintBasis basis);
+    public abstract double Top(BoardFile file, PrintBasis basis);
 
     /// <summary>What of it asks for that room, in the words of a reason: "the keyhole's undercut and cap".</summary>
     public abstract string Why { get; }
@@ -40,14 +40,14 @@ internal abstract class MountForm
     /// <summary>What the form of a board file asks of the tub, before the stack is decided.</summary>
     public static MountNeeds Needs(BoardFile file, PrintBasis basis)
     {
-        if (Of(file) is not { } form || form.Top(basis) == 0)
+        if (Of(file) is not { } form || form.Top(file, basis) == 0)
         {
             return new MountNeeds(Of(file)?.FloorLeast(basis) ?? 0, 0, Of(file)?.Why ?? "");
         }
 
         // Room below the board counts from the floor's inner face, which is not decided yet: from the floor asked for, or the default.
         double floor = basis.Up(Math.Max(file.Housing.Floor ?? PlanRules.Floor, form.FloorLeast(basis)));
-        return new MountNeeds(form.FloorLeast(basis), Math.Max(0, form.Top(basis) + UnderBoard - floor), form.Why);
+        return new MountNeeds(form.FloorLeast(basis), Math.Max(0, form.Top(file, basis) + UnderBoard - floor), form.Why);
     }
 
     /// <summary>The mount of a housing; null for none.</summary>

@@ -35,7 +35,7 @@ internal sealed class TripodForm : MountForm
     public override double FloorLeast(PrintBasis basis) => 0;
 
     /// <inheritdoc />
-    public override double Top(PrintBasis basis) => basis.Up(Depth + PlasticOver);
+    public override double Top(BoardFile file, PrintBasis basis) => basis.Up(Depth + PlasticOver);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)

@@ -10,12 +10,6 @@ namespace ShellForge.Planning.Plan;
 /// </summary>
 public sealed record MagnetMountPlan : MountPlan
 {
-    /// <summary>Diameter of the discs that pockets are for, mm.</summary>
-    public const double DiscDiameter = 8.0;
-
-    /// <summary>Their height, mm.</summary>
-    public const double DiscHeight = 3.0;
-
     // Left free round a collar, mm.
     private const double Rib = 2.0;
 

@@ -20,27 +20,11 @@ internal sealed record ParsedBoard(
     Parsed<ImmutableArray<ParsedWire>> Wires,
     MappingNode Node);
 
-/// <summary>What calipers said of this batch.</summary>
-internal sealed record ParsedMeasured(
-    Parsed<double> Outer, Parsed<double> Bore, Parsed<double> Thickness, Parsed<double> TabStub, Parsed<string> Batch);
-
 /// <summary>The mapping at `board:`.</summary>
 internal static class BoardForm
 {
-    private static readonly Kind<double> Thickness = BoardKinds.Length("a board's thickness", 0.2, 6);
-
-    private static readonly Form<ParsedMeasured> Measured = new("measured sizes", keys =>
-    {
-        FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer diameter", 8, BoardKinds.LargestBoard),
-            "Outer diameter of a disc or ring.");
-        FormKey<double> bore = keys.Optional("bore", BoardKinds.Length("a bore diameter", 1, BoardKinds.LargestBoard), "Bore of a ring.");
-        FormKey<double> thickness = keys.Optional("thickness", Thickness, "Thickness.");
-        FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5),
-            "Longest stub left by break-off tabs.");
-        FormKey<string> batch = keys.Optional("batch", BoardKinds.Name, "Which batch was measured.");
-        return values => new ParsedMeasured(
-            values.Get(outer), values.Get(bore), values.Get(thickness), values.Get(stub), values.Get(batch));
-    }, buildsIncomplete: true);
+    /// <summary>Thickness of a board.</summary>
+    public static Kind<double> Thickness { get; } = BoardKinds.Length("a board's thickness", 0.2, 6);
 
     /// <summary>The mapping.</summary>
     public static Form<ParsedBoard> Form { get; } = new("the board", keys =>
@@ -52,7 +36,7 @@ internal static class BoardForm
         FormKey<EdgeFinish> edge = keys.Optional(
             "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)),
             "How the edge was made.", "clean");
-        FormKey<ParsedMeasured> measured = keys.Optional("measured", Measured,
+        FormKey<ParsedMeasured> measured = keys.Optional("measured", MeasuredForm.Board,
             "Measured sizes of this batch; they override the nominal ones.");
         FormKey<ImmutableArray<ParsedCutout>> cutouts = keys.Optional("cutouts", List("cutouts", OutlineForm.Cutout),
             "Cutouts and edge notches.");

@@ -24,6 +24,7 @@ internal sealed record ParsedHousing(
     Parsed<VentKind> Vents,
     Parsed<MountKind> Mount,
     Parsed<LabelSpec> Label,
+    Parsed<ParsedMeasuredThings> Measured,
     MappingNode Node);
 
 /// <summary>A wall as lines of plastic or as a thickness.</summary>
@@ -84,6 +85,8 @@ internal static class HousingForm
             "How it is hung or stood.",
             "none");
         FormKey<LabelSpec> label = keys.Optional("label", LightForm.Label, "Lettering.", "none");
+        FormKey<ParsedMeasuredThings> measured = keys.Optional("measured", MeasuredForm.Things,
+            "Measured sizes of this batch's insert, magnets and plug; they override the nominal ones.");
         return values => new ParsedHousing(
             values.Get(insert),
             values.Get(screw),
@@ -101,6 +104,7 @@ internal static class HousingForm
             values.Get(vents),
             values.Get(mount),
             values.Get(label),
+            values.Get(measured),
             values.Node);
     }, buildsIncomplete: true);
 }

@@ -3,7 +3,6 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Tree;
-using ShellForge.Board.Yaml.Vocabulary;
 
 namespace ShellForge.Board.Yaml.Resolving;
 
@@ -46,7 +45,6 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             Thickness = measured is { Thickness.Given: true } ? measured.Thickness.Value : said.Thickness.Value,
             Edge = said.Edge.Or(EdgeFinish.Clean),
             TabStub = measured is { TabStub.Given: true } ? measured.TabStub.Value : null,
-            Measured = measured is null ? "" : Spelled(measured),
             BoreMeasured = measured is { Bore.Given: true },
             Holes = holes,
             PixelCircles = circles,
@@ -55,13 +53,5 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             FileCentre = edge.Origin,
         };
         return new ResolvedBoard(outline, parts, circles, board);
-    }
-
-    private static string Spelled(ParsedMeasured measured)
-    {
-        (string What, Parsed<double> Said)[] sizes =
-            [("outer", measured.Outer), ("bore", measured.Bore), ("thickness", measured.Thickness), ("tab stub", measured.TabStub)];
-        string list = string.Join(", ", sizes.Where(s => s.Said.Given).Select(s => $"{s.What} {NumberText.Written(s.Said.Value)}"));
-        return measured.Batch.Given ? $"batch {measured.Batch.Value}: {list}" : list;
     }
 }

@@ -36,7 +36,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             return null;
         }
 
-        return Measured(new BoardFile
+        BoardFile file = Measured(new BoardFile
         {
             Name = said.Name.Value.Trim(),
             Revision = said.Revision.Or("").Trim(),
@@ -49,6 +49,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Accept = said.Accept.Or([]),
             Places = paths.Places,
         });
+        return new MeasuredBatch(sink).Of(file, said.Board.Value, housingSaid!);
     }
 
     // What was measured of the printer with each filament stands in place of what is typical; bosses and walls are of the shell's filament.

@@ -1,0 +1,67 @@
+using ShellForge.Board.Yaml.Vocabulary;
+
+namespace ShellForge.Board.Yaml.Forms;
+
+/// <summary>When and on which batch something was measured.</summary>
+internal readonly record struct ParsedBatch(Parsed<string> Date, Parsed<string> Batch);
+
+/// <summary>What calipers said of this batch of boards.</summary>
+internal sealed record ParsedMeasured(
+    Parsed<double> Outer, Parsed<double> Bore, Parsed<double> Thickness, Parsed<double> TabStub, Parsed<double> LedHeight,
+    ParsedBatch Batch);
+
+/// <summary>Two sizes of a bought thing: across and along, or wide and high.</summary>
+internal sealed record ParsedSizes(Parsed<double> First, Parsed<double> Second);
+
+/// <summary>What calipers said of the bought things of this batch.</summary>
+internal sealed record ParsedMeasuredThings(
+    Parsed<ParsedSizes> Insert, Parsed<ParsedSizes> Magnet, Parsed<ParsedSizes> Plug, ParsedBatch Batch);
+
+/// <summary>The mappings at `measured:`.</summary>
+internal static class MeasuredForm
+{
+    /// <summary>Of the board.</summary>
+    public static Form<ParsedMeasured> Board { get; } = new("measured sizes of the board", keys =>
+    {
+        FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer diameter", 8, BoardKinds.LargestBoard),
+            "Outer diameter of a disc or ring.");
+        FormKey<double> bore = keys.Optional("bore", BoardKinds.Length("a bore diameter", 1, BoardKinds.LargestBoard), "Bore of a ring.");
+        FormKey<double> thickness = keys.Optional("thickness", BoardForm.Thickness, "Thickness.");
+        FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5),
+            "Longest stub left by break-off tabs.");
+        FormKey<double> led = keys.Optional("led-height", BoardKinds.Length("an LED's height", 0.2, 12), "LED's body above the board.");
+        (FormKey<string> date, FormKey<string> batch) = WhenAndWhich(keys);
+        return values => new ParsedMeasured(
+            values.Get(outer), values.Get(bore), values.Get(thickness), values.Get(stub), values.Get(led),
+            new ParsedBatch(values.Get(date), values.Get(batch)));
+    }, buildsIncomplete: true);
+
+    /// <summary>Of what is bought for the housing.</summary>
+    public static Form<ParsedMeasuredThings> Things { get; } = new("measured sizes of what is bought", keys =>
+    {
+        FormKey<ParsedSizes> insert = keys.Optional("insert", Pair("a measured insert",
+            ("outer", "Diameter over the knurl.", 2, 15), ("length", "Length.", 1, 30)), "The insert's body.");
+        FormKey<ParsedSizes> magnet = keys.Optional("magnet", Pair("a measured magnet",
+            ("diameter", "Diameter.", 1, 30), ("height", "Height.", 0.5, 20)), "The magnets of 'mount: magnets'.");
+        FormKey<ParsedSizes> plug = keys.Optional("plug", Pair("a measured plug",
+            ("width", "Width of its body along the board.", 1, 60), ("height", "Height of its body.", 1, 60)),
+            "The body of the plug that goes into the part at 'cable:'.");
+        (FormKey<string> date, FormKey<string> batch) = WhenAndWhich(keys);
+        return values => new ParsedMeasuredThings(
+            values.Get(insert), values.Get(magnet), values.Get(plug), new ParsedBatch(values.Get(date), values.Get(batch)));
+    }, buildsIncomplete: true);
+
+    private static Form<ParsedSizes> Pair(
+        string what, (string Key, string Help, double Least, double Most) one,
+        (string Key, string Help, double Least, double Most) other) =>
+        new(what, keys =>
+        {
+            FormKey<double> first = keys.Optional(one.Key, BoardKinds.Length("a measured size", one.Least, one.Most), one.Help);
+            FormKey<double> second = keys.Optional(other.Key, BoardKinds.Length("a measured size", other.Least, other.Most), other.Help);
+            return values => new ParsedSizes(values.Get(first), values.Get(second));
+        }, buildsIncomplete: true);
+
+    private static (FormKey<string> Date, FormKey<string> Batch) WhenAndWhich(FormKeys keys) => (
+        keys.Optional("date", new TextKind("a date such as 2026-11-29", 10, asciiOnly: true), "When it was measured: year-month-day."),
+        keys.Optional("batch", BoardKinds.Name, "Which batch was measured."));
+}
