@@ -31,6 +31,9 @@ public sealed class PdfPage
     public void Frame(double x, double y, double width, double height, double thickness) =>
         _content.Append($"{Points(thickness)} w {Points(x)} {Points(Height - y - height)} {Points(width)} {Points(height)} re S\n");
 
+    /// <summary>Adds operators of the format.</summary>
+    internal void Add(string operators) => _content.Append(operators);
+
     /// <summary>A picture.</summary>
     public void Picture(double x, double y, double width, double height, PdfPicture picture) =>
         _content.Append(

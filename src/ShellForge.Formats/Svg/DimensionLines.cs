@@ -28,7 +28,7 @@ public static class DimensionLines
     public static string Value(double millimetres) => millimetres.ToString("0.##", CultureInfo.InvariantCulture);
 
     /// <summary>A horizontal distance between two points, its line at a height of the sheet.</summary>
-    public static void Horizontal(SvgSheet sheet, Point2 a, Point2 b, double lineY, string text)
+    public static void Horizontal(IDrawingSheet sheet, Point2 a, Point2 b, double lineY, string text)
     {
         Point2 left = a.X <= b.X ? a : b;
         Point2 right = a.X <= b.X ? b : a;
@@ -38,7 +38,7 @@ public static class DimensionLines
     }
 
     /// <summary>A vertical distance between two points, its line at a place across the sheet.</summary>
-    public static void Vertical(SvgSheet sheet, Point2 a, Point2 b, double lineX, string text)
+    public static void Vertical(IDrawingSheet sheet, Point2 a, Point2 b, double lineX, string text)
     {
         Point2 low = a.Y >= b.Y ? a : b;
         Point2 high = a.Y >= b.Y ? b : a;
@@ -52,7 +52,7 @@ public static class DimensionLines
     /// <param name="tip">Where the arrow touches.</param>
     /// <param name="elbow">Where the shelf begins.</param>
     /// <param name="text">The text on the shelf.</param>
-    public static void Leader(SvgSheet sheet, Point2 tip, Point2 elbow, string text)
+    public static void Leader(IDrawingSheet sheet, Point2 tip, Point2 elbow, string text)
     {
         bool toRight = elbow.X >= tip.X;
         double width = WidthOf(text) + TextGap;
@@ -68,7 +68,7 @@ public static class DimensionLines
     /// <param name="sheet">The sheet.</param>
     /// <param name="tip">Its point.</param>
     /// <param name="back">Direction from the point to the tail; any length but zero.</param>
-    public static void Arrow(SvgSheet sheet, Point2 tip, Point2 back)
+    public static void Arrow(IDrawingSheet sheet, Point2 tip, Point2 back)
     {
         Point2 along = (1 / back.Length) * back;
         Point2 across = new(-along.Y, along.X);
@@ -76,7 +76,7 @@ public static class DimensionLines
         sheet.Area([[tip, foot + (ArrowHalfWidth * across), foot - (ArrowHalfWidth * across)]], Stroke.None, Fill.Solid);
     }
 
-    private static void Between(SvgSheet sheet, Point2 from, Point2 to, string text, Angle turn)
+    private static void Between(IDrawingSheet sheet, Point2 from, Point2 to, string text, Angle turn)
     {
         double length = (to - from).Length;
         Point2 along = length == 0 ? new Point2(1, 0) : (1 / length) * (to - from);
@@ -99,7 +99,7 @@ public static class DimensionLines
         sheet.Lettering(to + ((ArrowLength + TextGap) * along) + above, text, TextHeight, TextAnchor.Start, turn);
     }
 
-    private static void Extension(SvgSheet sheet, Point2 from, Point2 to)
+    private static void Extension(IDrawingSheet sheet, Point2 from, Point2 to)
     {
         double length = (to - from).Length;
         if (length <= ExtensionGap)

@@ -7,7 +7,7 @@ namespace ShellForge.Formats.Svg;
 /// <summary>
 /// A drawing sheet in mm, origin top left, y down, as an SVG that prints at its true size. What is drawn later lies above.
 /// </summary>
-public sealed class SvgSheet
+public sealed class SvgSheet : IDrawingSheet
 {
     private const string Style =
         """
@@ -63,7 +63,7 @@ public sealed class SvgSheet
     /// <summary>Title for readers that show or speak one.</summary>
     public string Title { get; }
 
-    /// <summary>A straight line.</summary>
+    /// <inheritdoc />
     public void Line(Point2 from, Point2 to, Stroke stroke) =>
         Add($"<path class=\"{Class(stroke)}\" d=\"M{Text(from)}L{Text(to)}\"/>\n");
 
@@ -83,12 +83,12 @@ public sealed class SvgSheet
         }
     }
 
-    /// <summary>A circle.</summary>
+    /// <inheritdoc />
     public void Circle(Point2 centre, double radius, Stroke stroke, Fill fill = Fill.None) =>
         Add($"<circle class=\"{Class(stroke)}\" cx=\"{Text(centre.X)}\" cy=\"{Text(centre.Y)}\" r=\"{Text(radius)}\" "
             + $"fill=\"{Paint(fill)}\"/>\n");
 
-    /// <summary>An area bounded by closed loops; a loop inside another is a hole.</summary>
+    /// <inheritdoc />
     public void Area(IEnumerable<IReadOnlyList<Point2>> loops, Stroke stroke, Fill fill)
     {
         var data = new StringBuilder();
@@ -108,7 +108,7 @@ public sealed class SvgSheet
         }
     }
 
-    /// <summary>A line through several points.</summary>
+    /// <inheritdoc />
     public void Polyline(IReadOnlyList<Point2> points, Stroke stroke)
     {
         var data = new StringBuilder();
@@ -120,13 +120,7 @@ public sealed class SvgSheet
         Add($"<path class=\"{Class(stroke)}\" d=\"{data}\" fill=\"none\"/>\n");
     }
 
-    /// <summary>A line of text.</summary>
-    /// <param name="at">Its point on the base line.</param>
-    /// <param name="text">The text.</param>
-    /// <param name="height">Nominal height of letters, mm.</param>
-    /// <param name="anchor">Where it stands relative to the point.</param>
-    /// <param name="turn">Turn, counter-clockwise as seen.</param>
-    /// <param name="bold">Whether it stands out.</param>
+    /// <inheritdoc />
     public void Lettering(Point2 at, string text, double height, TextAnchor anchor, Angle turn = default, bool bold = false)
     {
         string anchorName = anchor switch

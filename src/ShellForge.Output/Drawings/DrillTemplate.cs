@@ -2,6 +2,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
 
@@ -36,12 +37,8 @@ public static class DrillTemplate
             return null;
         }
 
-        // Seen as it is taped up: up in use is up on the sheet.
-        Angle upright = Angle.FromDegrees(90) - housing.Board.Up;
-        Point2[] holes = [.. drilling.Holes.Select(hole => hole.Turned(upright))];
-        Region outline = housing.Plan.Shell.Footprint.Filled().Turned(upright);
-        Box2 all = Box2.Of([.. holes, outline.Bounds.Min, outline.Bounds.Max]);
-        Box2 least = Box2.Of(holes);
+        Box2 all = Extent(housing, drilling);
+        Box2 least = Box2.Of(drilling.Holes.Select(hole => Upright(hole, housing)));
         (double width, double height) = Sheets.FirstOrDefault(sheet => Fits(all, sheet));
         if (width == 0)
         {
@@ -57,28 +54,54 @@ public static class DrillTemplate
         var svg = new SvgSheet(width, height, $"{housing.Board.Name}: drill template");
         Box2 shown = Fits(all, (width, height)) ? all : least;
         var middle = new Point2(width / 2, (height - Foot) / 2);
-        Point2 At(Point2 p) => new(middle.X + (p.X - shown.Centre.X), middle.Y - (p.Y - shown.Centre.Y));
-        svg.Area(outline.Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(At)]), Stroke.Phantom, Fill.None);
-        DrawHoles(svg, [.. holes.Select(At)], drilling.Fastener, width);
-        if (housing.Plan.CableExit?.ThroughSurface is { } cable)
-        {
-            Point2 through = At(cable.At.Turned(upright));
-            svg.Circle(through, cable.Diameter / 2, Stroke.Outline);
-            svg.Lettering(through + new Point2(0, -0.5), "cable", 2.5, TextAnchor.Middle);
-            svg.Lettering(through + new Point2(0, 3), $"\u00D8{DimensionLines.Value(cable.Diameter)}", 2.5, TextAnchor.Middle);
-        }
-
-        svg.Line(At(Point2.Origin) - new Point2(Cross, 0), At(Point2.Origin) + new Point2(Cross, 0), Stroke.Centre);
-        svg.Line(At(Point2.Origin) - new Point2(0, Cross), At(Point2.Origin) + new Point2(0, Cross), Stroke.Centre);
-        svg.Lettering(At(Point2.Origin) + new Point2(3, 6), "middle of the housing", 2.5, TextAnchor.Start);
+        Draw(svg, housing, drilling, p => new Point2(middle.X + (p.X - shown.Centre.X), middle.Y - (p.Y - shown.Centre.Y)),
+            (Unprinted, width - Unprinted));
         DrawFoot(svg, housing.Board.Name, width, height);
         return svg;
     }
 
+    /// <summary>What is drawn lies in this box, up in use upward, mm.</summary>
+    internal static Box2 Extent(HousingUnderCheck housing, DrillPlan drilling)
+    {
+        Region outline = Outline(housing);
+        return Box2.Of([.. drilling.Holes.Select(hole => Upright(hole, housing)), outline.Bounds.Min, outline.Bounds.Max]);
+    }
+
+    /// <summary>Holes, outline, level line and cable.</summary>
+    /// <param name="sheet">What is drawn on.</param>
+    /// <param name="housing">The housing.</param>
+    /// <param name="drilling">What is drilled.</param>
+    /// <param name="at">Where a place of the housing, up in use upward, lies on the sheet.</param>
+    /// <param name="level">Where the level line begins and ends, x on the sheet.</param>
+    internal static void Draw(
+        IDrawingSheet sheet, HousingUnderCheck housing, DrillPlan drilling, Func<Point2, Point2> at, (double From, double To) level)
+    {
+        // Seen as it is taped up: up in use is up on the sheet.
+        sheet.Area(Outline(housing).Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(at)]), Stroke.Phantom, Fill.None);
+        DrawHoles(sheet, [.. drilling.Holes.Select(hole => at(Upright(hole, housing)))], drilling.Fastener, level);
+        if (housing.Plan.CableExit?.ThroughSurface is { } cable)
+        {
+            Point2 through = at(Upright(cable.At, housing));
+            sheet.Circle(through, cable.Diameter / 2, Stroke.Outline);
+            sheet.Lettering(through + new Point2(0, -0.5), "cable", 2.5, TextAnchor.Middle);
+            sheet.Lettering(through + new Point2(0, 3), $"\u00D8{DimensionLines.Value(cable.Diameter)}", 2.5, TextAnchor.Middle);
+        }
+
+        Point2 middle = at(Point2.Origin);
+        sheet.Line(middle - new Point2(Cross, 0), middle + new Point2(Cross, 0), Stroke.Centre);
+        sheet.Line(middle - new Point2(0, Cross), middle + new Point2(0, Cross), Stroke.Centre);
+        sheet.Lettering(middle + new Point2(3, 6), "middle of the housing", 2.5, TextAnchor.Start);
+    }
+
+    private static Point2 Upright(Point2 place, HousingUnderCheck housing) => place.Turned(Angle.FromDegrees(90) - housing.Board.Up);
+
+    private static Region Outline(HousingUnderCheck housing) =>
+        housing.Plan.Shell.Footprint.Filled().Turned(Angle.FromDegrees(90) - housing.Board.Up);
+
     private static bool Fits(Box2 box, (double Width, double Height) sheet) =>
         box.Size.X + (2 * Margin) <= sheet.Width && box.Size.Y + (2 * Margin) + Foot <= sheet.Height;
 
-    private static void DrawHoles(SvgSheet svg, Point2[] holes, string fastener, double width)
+    private static void DrawHoles(IDrawingSheet svg, Point2[] holes, string fastener, (double From, double To) level)
     {
         bool close = holes.Length > 1 && Point2.Distance(holes[0], holes[^1]) < TextsApart;
         if (close)
@@ -98,8 +121,9 @@ public static class DrillTemplate
             }
 
             // Towards the middle, clear of the housing's outline.
-            bool left = hole.X < (width / 2) - Cross;
-            bool right = hole.X > (width / 2) + Cross;
+            double middle = (level.From + level.To) / 2;
+            bool left = hole.X < middle - Cross;
+            bool right = hole.X > middle + Cross;
             svg.Lettering(
                 hole + new Point2(left ? -2 : right ? 2 : 0, -Cross - 1), fastener, 2.5,
                 left ? TextAnchor.Start : right ? TextAnchor.End : TextAnchor.Middle);
@@ -107,8 +131,8 @@ public static class DrillTemplate
 
         if (holes.Length > 1 && Math.Abs(holes[0].Y - holes[^1].Y) < DrawingSheet.Invisible)
         {
-            svg.Line(new Point2(Unprinted, holes[0].Y), new Point2(width - Unprinted, holes[0].Y), Stroke.Centre);
-            svg.Lettering(new Point2(Unprinted + 1, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
+            svg.Line(new Point2(level.From, holes[0].Y), new Point2(level.To, holes[0].Y), Stroke.Centre);
+            svg.Lettering(new Point2(level.From + 1, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
             DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 20,
                 DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
         }

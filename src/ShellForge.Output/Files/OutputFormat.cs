@@ -29,8 +29,11 @@ public sealed record OutputFormat(
     /// <summary>One STEP file a part, for CAD.</summary>
     public static OutputFormat Step { get; } = new("step", "a part a file, for CAD", StepFiles.Of);
 
+    /// <summary>Templates on paper: the board from both sides, what to drill, the label.</summary>
+    public static OutputFormat Paper { get; } = new("paper", "templates at true size, SVG and PDF", PaperFiles.Of);
+
     /// <summary>All of them, in the order in which their files are written.</summary>
-    public static ImmutableArray<OutputFormat> All { get; } = [Stl, ThreeMf, Glb, Csv, Leds, Step];
+    public static ImmutableArray<OutputFormat> All { get; } = [Stl, ThreeMf, Glb, Csv, Leds, Step, Paper];
 
     /// <summary>What is written when nothing is asked for.</summary>
     public static ImmutableArray<OutputFormat> Usual { get; } = [Stl, ThreeMf];

@@ -33,7 +33,7 @@ public static class BoardBodies
         {
             foreach (Pixel pixel in circle.Pixels)
             {
-                Region body = Box(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
+                Region body = Seen(circle, pixel);
                 bodies.Add(new BoardMesh(
                     pixel.Ref, SimpleMesh.Upright(body, plan.Stack.BoardTop, plan.Stack.BoardTop + circle.Led.Height), LedColour));
             }
@@ -43,7 +43,7 @@ public static class BoardBodies
         {
             if (part.Height is { } height && height > part.Lift)
             {
-                Region body = part.Round ? SimpleMesh.Disc(part.At, part.Length) : Box(part.Length, part.Width, part.Rotation, part.At);
+                Region body = Seen(part);
                 (double from, double to) = part.Side == BoardSide.Top
                     ? (plan.Stack.BoardTop + part.Lift, plan.Stack.BoardTop + height)
                     : (plan.Stack.BoardBottom - height, plan.Stack.BoardBottom - part.Lift);
@@ -53,6 +53,14 @@ public static class BoardBodies
 
         return bodies.ToImmutable();
     }
+
+    /// <summary>A part seen along the axis.</summary>
+    internal static Region Seen(BoardPart part) =>
+        part.Round ? SimpleMesh.Disc(part.At, part.Length) : Box(part.Length, part.Width, part.Rotation, part.At);
+
+    /// <summary>An LED seen along the axis.</summary>
+    internal static Region Seen(PixelCircle circle, Pixel pixel) =>
+        Box(circle.Led.Length, circle.Led.Width, pixel.Rotation, pixel.At);
 
     private static Region Box(double length, double width, Angle rotation, Point2 at)
     {
