@@ -10,6 +10,8 @@ namespace ShellForge.Planning;
 /// </summary>
 internal static class BoardTold
 {
+    private const string InFile = "in the file's coordinates";
+
     /// <summary>Tells all of it.</summary>
     public static void Tell(BoardFile file, Reasons reasons)
     {
@@ -30,7 +32,7 @@ internal static class BoardTold
         foreach (BoardHole hole in board.Holes)
         {
             reasons.Choice($"board.{hole.Name.Replace(' ', '-')}", $"{Place(hole.At, board)}, {Reasons.Mm(hole.Diameter)} wide",
-                Reasons.Origin(file, hole.Path), "as the file has it");
+                Reasons.Origin(file, hole.Path), InFile);
         }
 
         // Patterns are one line: their first part, and how many there are.
@@ -42,7 +44,7 @@ internal static class BoardTold
             string side = first.Side == BoardSide.Top ? "top" : "bottom";
             reasons.Choice($"board.{first.Ref}",
                 $"{Place(first.At, board)}, {side}, turned {Reasons.Mm(first.Rotation.Degrees)}{many}",
-                Reasons.Origin(file, first.Path), "as the file has it");
+                Reasons.Origin(file, first.Path), InFile);
         }
 
         for (int i = 0; i < board.PixelCircles.Length; i++)
@@ -53,7 +55,7 @@ internal static class BoardTold
                 reasons.Choice(string.Create(CultureInfo.InvariantCulture, $"board.leds-{i + 1}"),
                     string.Create(CultureInfo.InvariantCulture, $"{circle.Pixels.Length} of {circle.Led.Name}, {circle.Pixels[0].Ref} at ")
                         + Place(circle.Pixels[0].At, board),
-                    Reasons.Origin(file, "board.pixels"), "as the file has it");
+                    Reasons.Origin(file, "board.pixels"), InFile);
             }
         }
     }

@@ -108,8 +108,13 @@ internal static class TemplatePages
     // Head, hints, and the bars.
     private static void Frame(IDrawingSheet sheet, Template template, string name, (double Width, double Height) size, string which)
     {
-        sheet.Lettering(new Point2(Left, 25), $"{name}: {template.Title}", 3.5, TextAnchor.Start, bold: true);
-        sheet.Lettering(new Point2(Left, 31), $"Print at 100 %, not fitted to the page. {which}".TrimEnd(), Small, TextAnchor.Start);
+        sheet.Lettering(new Point2(Left, 24), $"{name}: {template.Title}", 3.5, TextAnchor.Start, bold: true);
+        sheet.Lettering(new Point2(Left, 29.5), "Print at 100 %, not fitted to the page.", Small, TextAnchor.Start);
+        if (which.Length > 0)
+        {
+            sheet.Lettering(new Point2(Left, 33.8), which, Small, TextAnchor.Start);
+        }
+
         double foot = size.Height - PdfDocument.Height + Bottom;
         for (int i = 0; i < template.Hints.Length; i++)
         {

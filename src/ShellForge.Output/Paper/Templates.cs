@@ -61,8 +61,8 @@ internal static class Templates
             back ? "paper-back" : "paper-led-side",
             back ? "back, as held" : "LED side",
             [
-                back ? "Turn the board over, as a page of a book, and hold it against this sheet: outline, holes and parts agree."
-                    : "Hold the board against this sheet with its LEDs towards you: outline, holes and LEDs agree.",
+                back ? "Turn the board over like a page and hold it to this sheet: outline, holes and parts agree."
+                    : "Hold the board to this sheet with its LEDs towards you: outline, holes and LEDs agree.",
                 $"If the other sheet agrees instead, the board file is mirrored. Drawn with {sizes}.",
             ],
             extent,

@@ -47,7 +47,7 @@ internal sealed class KeyholeForm : MountForm
         BoardFile file = draft.File;
         PrintBasis basis = draft.Basis;
         double wall = basis.Wall(WallLines);
-        double top = Top(basis);
+        double top = Top(draft.File, basis);
         Point2 up = Travel * Point2.Polar(1, file.Up);
         Region Shape(Point2 entry) => Region.Slot(entry, entry + up, Entry + (2 * wall));
 

@@ -40,7 +40,7 @@ internal sealed class TripodForm : MountForm
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
-        double top = Top(draft.Basis);
+        double top = Top(draft.File, draft.Basis);
         Region room = FloorRoom.Inside(draft, top).Intersect(FloorRoom.Outside(draft, draft.Shell.Wall));
         if (Place(draft, room) is not var (at, why))
         {

@@ -23,16 +23,13 @@ internal sealed record ParsedBoard(
 /// <summary>The mapping at `board:`.</summary>
 internal static class BoardForm
 {
-    /// <summary>Thickness of a board.</summary>
-    public static Kind<double> Thickness { get; } = BoardKinds.Length("a board's thickness", 0.2, 6);
-
     /// <summary>The mapping.</summary>
     public static Form<ParsedBoard> Form { get; } = new("the board", keys =>
     {
         FormKey<ParsedOutline> outline = keys.Required("outline", OutlineForm.Form, "The edge: disc, ring, polygon or arcs.");
         FormKey<Point2> centre = keys.Optional("centre", BoardKinds.Point, "ECAD coordinates of the board's centre.",
             "[0, 0]; for polygons and arcs the middle of the outline's box");
-        FormKey<double> thickness = keys.Required("thickness", Thickness, "Laminate thickness.");
+        FormKey<double> thickness = keys.Required("thickness", BoardKinds.Thickness, "Laminate thickness.");
         FormKey<EdgeFinish> edge = keys.Optional(
             "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)),
             "How the edge was made.", "clean");

@@ -24,6 +24,9 @@ internal static class BoardKinds
     public static Kind<Point2> Point { get; } = new MappedKind<ImmutableArray<double>, Point2>(
         new TupleKind("a position [x, y]", 2, Coordinate, Coordinate), xy => new Point2(xy[0], xy[1]));
 
+    /// <summary>Thickness of a board.</summary>
+    public static Kind<double> Thickness { get; } = new LengthKind("a board's thickness", 0.2, 6);
+
     /// <summary>A number of degrees.</summary>
     public static Kind<double> Degrees { get; } = new NumberKind("an angle in degrees", -720, 720);
 

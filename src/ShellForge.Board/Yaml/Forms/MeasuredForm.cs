@@ -26,7 +26,7 @@ internal static class MeasuredForm
         FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer diameter", 8, BoardKinds.LargestBoard),
             "Outer diameter of a disc or ring.");
         FormKey<double> bore = keys.Optional("bore", BoardKinds.Length("a bore diameter", 1, BoardKinds.LargestBoard), "Bore of a ring.");
-        FormKey<double> thickness = keys.Optional("thickness", BoardForm.Thickness, "Thickness.");
+        FormKey<double> thickness = keys.Optional("thickness", BoardKinds.Thickness, "Thickness.");
         FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5),
             "Longest stub left by break-off tabs.");
         FormKey<double> led = keys.Optional("led-height", BoardKinds.Length("an LED's height", 0.2, 12), "LED's body above the board.");
