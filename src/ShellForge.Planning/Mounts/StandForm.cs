@@ -8,8 +8,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Mounts;
 
 /// <summary>
-/// A stand as a part of its own, printed foot down: a band of whole lines round the foot, and on either side a cheek with a notch that the
-/// rim leans back in. Two notches keep a round housing from rolling; what hangs from the rim hangs between them.
+/// A stand as a part of its own, printed foot down: a band of whole lines round the foot, and on either side a flat cheek with a notch that
+/// the rim leans back in. Two notches keep a round housing from rolling; what hangs from the rim hangs between them.
 /// </summary>
 internal sealed class StandForm : MountForm
 {
@@ -175,6 +175,7 @@ internal sealed class StandForm : MountForm
                 .Then(Transform3.TurnX(Angle.Zero - tilt))
                 .Then(Transform3.TurnZ(Angle.Zero - upright)),
             Band = layout.Band,
+            BandHeight = layout.BandHeight,
             HalfWidth = layout.HalfWidth,
             Wall = layout.Given.Wall,
             Depth = layout.Depth,

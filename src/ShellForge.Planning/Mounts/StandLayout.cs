@@ -149,7 +149,7 @@ internal sealed class StandLayout
     /// <summary>A layout.</summary>
     public static StandLayout Of(StandGiven given) => new(given);
 
-    /// <summary>The side view (y, z) of the band with one cheek.</summary>
+    /// <summary>The side view (y, z) of one cheek.</summary>
     public Region Side(bool left)
     {
         double rest = left ? _left : _right;

@@ -6,12 +6,12 @@ using ShellForge.Planning.Outlines;
 namespace ShellForge.Planning.Mounts;
 
 /// <summary>
-/// The side view (y, z) of a stand: the band's height all along, and a cheek that rises from it, rounded, its middle left open.
+/// The side view (y, z) of a stand's cheek: it stands on the table within the straight side of the band and rises from it, rounded, its
+/// middle left open.
 /// </summary>
 internal static class StandSide
 {
-    // Rounding of concave corners where the cheek rises from the band, of the outline's corners, and of the notch's mouth, mm.
-    private const double Fillet = 4;
+    // Rounding of the outline's corners, and of the notch's mouth, mm.
     private const double Round = 2;
     private const double MouthRound = 0.8;
 
@@ -59,12 +59,13 @@ internal static class StandSide
             layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap),
             layout.At(over, front),
         ]);
-        Region bar = Region.Rectangle(new Point2(-half - Past, -Past), new Point2(half + Past, band));
-        Region whole = cheek.Less(before).And(bar).Offset(Fillet).Offset(-Fillet).Offset(-Round).Offset(Round);
-        Region side = whole.Less(notch).Offset(-MouthRound).Offset(MouthRound);
+        Region whole = cheek.Less(before).Offset(-Round).Offset(Round);
+        Region above = Region.Rectangle(new Point2(-half - layout.Height, 0), new Point2(half + layout.Height, layout.Height + Past));
+        Region side = whole.Less(notch).Offset(-MouthRound).Offset(MouthRound).Intersect(above);
         Region opening = Opening(side.Intersect(Region.Rectangle(new Point2(-inner, 0), new Point2(inner, layout.Height + Past))), band);
         double between = layout.At(rest, front / 2).X;
-        Region ends = Above(side, -half - Past, between, layout.Given.Basis).And(Above(side, between, half + Past, layout.Given.Basis));
+        Region ends = Above(side, side.Bounds.Min.X - 1, between, layout.Given.Basis)
+            .And(Above(side, between, side.Bounds.Max.X + 1, layout.Given.Basis));
         return OutlineOffsets.WithoutSlivers(side.Less(opening).Less(ends));
     }
 

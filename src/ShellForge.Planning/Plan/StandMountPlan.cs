@@ -7,8 +7,8 @@ using ShellForge.Planning.Hands;
 namespace ShellForge.Planning.Plan;
 
 /// <summary>
-/// A stand of its own: a band round a table's foot that rises on its left and right side to two cheeks. Each cheek has a notch, leaning
-/// back, for the housing's rim; plug and cable hang between them.
+/// A stand of its own: a low band round a table's foot, and on its straight left and right side two flat cheeks. Each cheek has a notch,
+/// leaning back, for the housing's rim; plug and cable hang between them.
 /// <code>
 ///      from the side:      __           from above:   __________
 ///                       / /  |                       /  back    \
@@ -28,6 +28,9 @@ public sealed record StandMountPlan : MountPlan
     /// <summary>The band in plan (x, y): whole lines of plastic wide.</summary>
     public required Region Band { get; init; }
 
+    /// <summary>Height of the band, mm.</summary>
+    public required double BandHeight { get; init; }
+
     /// <summary>x of the outer face of the right cheek; that of the left one is its negative, mm.</summary>
     public required double HalfWidth { get; init; }
 
@@ -37,7 +40,9 @@ public sealed record StandMountPlan : MountPlan
     /// <summary>Depth of the foot, mm.</summary>
     public required double Depth { get; init; }
 
-    /// <summary>Seen from the left (y, z): what stands of the band up to the left cheek.</summary>
+    /// <summary>
+    /// The left cheek seen from the left (y, z), from the table up; below the band's top within the band's straight side.
+    /// </summary>
     public required Region LeftSide { get; init; }
 
     /// <summary>The same of the right cheek.</summary>

@@ -5,18 +5,16 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features.Mounts;
 
-/// <content>The stand: its band drawn up to full height, and what the two side views leave of it.</content>
+/// <content>The stand: its band, and two flat cheeks that are its straight sides drawn up.</content>
 internal sealed partial class MountBodies
 {
     /// <inheritdoc />
     public IEnumerable<FeatureContribution> Stand(StandMountPlan mount)
     {
-        double past = mount.HalfWidth + 1;
-        Solid side = mount.LeftSide.Equals(mount.RightSide)
-            ? Across(mount.LeftSide, -past, past)
-            : Across(mount.LeftSide, -past, Overlap).And(Across(mount.RightSide, -Overlap, past));
-        yield return FeatureContribution.Adds(
-            PartNames.Stand, Solid.Intersection(Shapes.Extrude(mount.Band, 0, mount.Height), side).Moved(mount.ToHousing).Tagged(Tag(0)));
+        double inner = mount.HalfWidth - mount.Wall;
+        Solid stand = Shapes.Extrude(mount.Band, 0, mount.BandHeight).And(
+            Across(mount.LeftSide, -mount.HalfWidth, -inner), Across(mount.RightSide, inner, mount.HalfWidth));
+        yield return FeatureContribution.Adds(PartNames.Stand, stand.Moved(mount.ToHousing).Tagged(Tag(0)));
         if (mount.CableSlot is var (width, sill))
         {
             double back = mount.Depth / 2;
