@@ -36,10 +36,10 @@ public static class HousingPlanner
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
         FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, choice, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
-        ImmutableArray<BossPlan> bosses = reasons.Take(
-            BossDecision.Decide(file, basis, shell, levels, parting, joints, closure.Sites, openings));
-        Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, basis, stack, bosses, joints);
-        Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(file, basis, shell, levels, openings, bosses);
+        var tub = new TubDraft(file, basis, shell, levels, openings);
+        ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
+        Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, stack, bosses, joints);
+        Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(tub, bosses);
         var draft = new HousingDraft
         {
             File = file,

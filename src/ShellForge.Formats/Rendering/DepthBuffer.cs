@@ -93,13 +93,13 @@ internal sealed class DepthBuffer : IDisposable
             int count = (int)to + 1 - first;
             if (count > 0)
             {
-                double start = (u * a.Z) + (v * b.Z) + (w * c.Z);
                 int at = (y * Width) + left + first;
+                var run = new Run(first, (u * a.Z) + (v * b.Z) + (w * c.Z), dNear);
                 Span<float> near = _near.AsSpan(at, count);
                 Span<int> faces = _face.AsSpan(at, count);
                 shows |= cut is { } plane
-                    ? DrawRun(near, faces, face, start, dNear, first, plane.Z, (plane.X * px) + (plane.Y * py) + plane.D, plane.X)
-                    : DrawRun(near, faces, face, start, dNear, first);
+                    ? DrawRun(near, faces, face, run, (plane.Z, (plane.X * px) + (plane.Y * py) + plane.D, plane.X))
+                    : DrawRun(near, faces, face, run);
             }
         }
 
@@ -153,13 +153,19 @@ internal sealed class DepthBuffer : IDisposable
         }
     }
 
-    // A stretch of a row, from the first-th sample of the triangle's box on.
-    private static bool DrawRun(Span<float> near, Span<int> faces, int face, double start, double dNear, int first)
+    // A stretch of a row, from the first-th sample of the triangle's box on; how near the box's left edge lies, and how that changes from
+    // sample to sample.
+    private readonly record struct Run(int First, double Start, double PerSample)
+    {
+        public float Near(int sample) => (float)(Start + ((First + sample) * PerSample));
+    }
+
+    private static bool DrawRun(Span<float> near, Span<int> faces, int face, in Run run)
     {
         bool shows = false;
         for (int k = 0; k < near.Length; k++)
         {
-            float here = (float)(start + ((first + k) * dNear));
+            float here = run.Near(k);
             if (here > near[k])
             {
                 near[k] = here;
@@ -173,14 +179,13 @@ internal sealed class DepthBuffer : IDisposable
 
     // The same where a section plane takes away what lies above it.
     private static bool DrawRun(
-        Span<float> near, Span<int> faces, int face, double start, double dNear, int first, double perNear, double constant,
-        double perSample)
+        Span<float> near, Span<int> faces, int face, in Run run, (double PerNear, double Constant, double PerSample) cut)
     {
         bool shows = false;
         for (int k = 0; k < near.Length; k++)
         {
-            float here = (float)(start + ((first + k) * dNear));
-            if (here > near[k] && (perSample * (first + k)) + constant + (perNear * here) <= 0)
+            float here = run.Near(k);
+            if (here > near[k] && (cut.PerSample * (run.First + k)) + cut.Constant + (cut.PerNear * here) <= 0)
             {
                 near[k] = here;
                 faces[k] = face;

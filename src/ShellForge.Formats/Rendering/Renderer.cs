@@ -31,7 +31,7 @@ public static class Renderer
 
         for (int p = 0; p < scene.Parts.Length; p++)
         {
-            Draw(scene.Parts[p], p, projection, buffer, looks, cut, shown is not null);
+            Draw(scene.Parts[p], new PartLook(p, projection, shown is not null), buffer, looks, cut);
         }
 
         return new Shading([.. looks], projection, buffer, shown).ToPicture(scene.Background);
@@ -63,7 +63,7 @@ public static class Renderer
                 layers[i] = new DepthBuffer(series.Width * Shading.Samples, series.Height * Shading.Samples);
                 foreach (PicturedPart part in series.Things[i])
                 {
-                    Draw(part, number++, projection, layers[i]!, looks, null, false);
+                    Draw(part, new PartLook(number++, projection, false), layers[i]!, looks, null);
                 }
             }
         }
@@ -91,10 +91,13 @@ public static class Renderer
         return [.. pictures];
     }
 
+    // How the faces of a part are to look: under which number, seen how, and whether backs are shown as cut.
+    private readonly record struct PartLook(int Number, Projection Projection, bool ShowsCuts);
+
     private static void Draw(
-        PicturedPart part, int number, Projection projection, DepthBuffer buffer, List<FaceLook> looks,
-        (double X, double Y, double Z, double D)? cut, bool showsCuts)
+        PicturedPart part, PartLook look, DepthBuffer buffer, List<FaceLook> looks, (double X, double Y, double Z, double D)? cut)
     {
+        Projection projection = look.Projection;
         Mesh mesh = part.Mesh;
         var world = new Point3[mesh.Vertices.Length];
         var screen = new Point3[mesh.Vertices.Length];
@@ -124,7 +127,7 @@ public static class Renderer
                 Point3 normal = Point3.Cross(world[b] - world[a], world[c] - world[a]);
                 Point3 unit = (side / normal.Length) * normal;
                 bool isBack = Point3.Dot(unit, projection.Towards) < 0;
-                looks.Add(new FaceLook(number, part.Colour, isBack && !showsCuts ? -1 * unit : unit, isBack, projection));
+                looks.Add(new FaceLook(look.Number, part.Colour, isBack && !look.ShowsCuts ? -1 * unit : unit, isBack, projection));
             }
         }
     }

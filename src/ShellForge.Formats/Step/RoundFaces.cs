@@ -29,14 +29,14 @@ internal sealed class RoundFaces
         _facets = facets;
         _borders = Borders.Of(edges, facets);
         _quads = new Quad?[_borders.Length];
-        _level = [.. Facets.Normals(edges, facets).Select((normal, facet) => normal is { X: 0, Y: 0 } && IsWide(facet, normal))];
+        _level = [.. CoplanarFaces.Normals(edges, facets).Select((normal, facet) => normal is { X: 0, Y: 0 } && IsWide(facet, normal))];
         for (int facet = 0; facet < _quads.Length; facet++)
         {
             _quads[facet] = QuadOf(facet);
         }
     }
 
-    /// <summary>The round patch of each facet; null for those that stay flat. Facets of one patch have the same one.</summary>
+    /// <summary>The round patch of each facet; null for those that stay flat. CoplanarFaces of one patch have the same one.</summary>
     public static RoundPatch?[] Of(HalfEdges edges, int[] facets) => new RoundFaces(edges, facets).Found();
 
     private RoundPatch?[] Found()

@@ -22,7 +22,7 @@ internal sealed class StepSolids
         _text = text;
         _place = place;
         _edges = new HalfEdges(mesh, widen);
-        _facets = Facets.Of(_edges);
+        _facets = CoplanarFaces.Of(_edges);
         RoundPatch?[] round = RoundFaces.Of(_edges, _facets);
         _patches = Patches(round);
     }
@@ -69,7 +69,7 @@ internal sealed class StepSolids
     private IEnumerable<int> Added()
     {
         List<List<BorderRun>>[] borders = Borders.Of(_edges, _patches);
-        Point3[] normals = [.. Facets.Normals(_edges, _patches)];
+        Point3[] normals = [.. CoplanarFaces.Normals(_edges, _patches)];
         int[] faces = [.. borders.Select((loops, patch) => Face(loops, normals[patch], _round[patch]))];
         return StepShells.Of(_text, _edges, _patches, faces);
     }

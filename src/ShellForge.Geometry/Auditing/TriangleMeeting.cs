@@ -41,8 +41,9 @@ internal static class TriangleMeeting<TOrientation>
             return Meeting.Proper;
         }
 
-        bool meet = SegmentMeets(p, sp, q, sq, a, b, c) || SegmentMeets(q, sq, r, sr, a, b, c) || SegmentMeets(r, sr, p, sp, a, b, c)
-            || SegmentMeets(a, sa, b, sb, p, q, r) || SegmentMeets(b, sb, c, sc, p, q, r) || SegmentMeets(c, sc, a, sa, p, q, r);
+        Corner atP = new(p, sp), atQ = new(q, sq), atR = new(r, sr), atA = new(a, sa), atB = new(b, sb), atC = new(c, sc);
+        bool meet = SegmentMeets(atP, atQ, a, b, c) || SegmentMeets(atQ, atR, a, b, c) || SegmentMeets(atR, atP, a, b, c)
+            || SegmentMeets(atA, atB, p, q, r) || SegmentMeets(atB, atC, p, q, r) || SegmentMeets(atC, atA, p, q, r);
         return meet ? Meeting.Crossing : Meeting.Proper;
     }
 
@@ -74,7 +75,8 @@ internal static class TriangleMeeting<TOrientation>
             return Meeting.Proper;
         }
 
-        return SegmentMeets(c, sc, d, sd, v, a, b) || SegmentMeets(a, sa, b, sb, v, c, d) ? Meeting.Crossing : Meeting.Proper;
+        return SegmentMeets(new(c, sc), new(d, sd), v, a, b) || SegmentMeets(new(a, sa), new(b, sb), v, c, d)
+            ? Meeting.Crossing : Meeting.Proper;
     }
 
     /// <summary>Triangles with the edge u, v in common and the third corners c and d: folded onto each other or not.</summary>
@@ -93,15 +95,19 @@ internal static class TriangleMeeting<TOrientation>
     public static bool IsFlat(in Point3 a, in Point3 b, in Point3 c) =>
         Sign(0, a, b, c) == 0 && Sign(1, a, b, c) == 0 && Sign(2, a, b, c) == 0;
 
-    // Segment against triangle, borders included; the signs are those of the segment's ends against the triangle's plane.
-    private static bool SegmentMeets(in Point3 p, int sp, in Point3 q, int sq, in Point3 a, in Point3 b, in Point3 c)
+    // A corner, and on which side of the other triangle's plane it lies.
+    private readonly record struct Corner(Point3 At, int Side);
+
+    // Segment against triangle, borders included.
+    private static bool SegmentMeets(in Corner from, in Corner to, in Point3 a, in Point3 b, in Point3 c)
     {
-        if (sp * sq > 0)
+        (Point3 p, Point3 q) = (from.At, to.At);
+        if (from.Side * to.Side > 0)
         {
             return false;
         }
 
-        if (sp == 0 && sq == 0)
+        if (from.Side == 0 && to.Side == 0)
         {
             return SegmentMeetsInPlane(FlatAxis(a, b, c), p, q, a, b, c);
         }

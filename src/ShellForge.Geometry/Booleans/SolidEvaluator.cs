@@ -75,7 +75,15 @@ public static class SolidEvaluator
                 if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges
                     && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
-                    SolidOutcome outcome = Finish(rounded, wedges, root, operands, round, mergeSteps, threads, ct);
+                    (Operand? opened, place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, threads, ct);
+                    SolidOutcome outcome = opened is null ? Defect(root, operands, place, "A contact could not be opened")
+                        : new SolidOutcome
+                        {
+                            Solid = new SolidMesh(opened.ToMesh()),
+                            Openings = openings,
+                            Rounds = round,
+                            MergeSteps = mergeSteps,
+                        };
                     if (outcome.Solid is not null && (collapsed == 0 || outcome.Openings.IsEmpty))
                     {
                         progress?.Report(1);
@@ -101,16 +109,6 @@ public static class SolidEvaluator
         }
 
         return last ?? Defect(root, operands, place, "The rounded result does not settle");
-    }
-
-    private static SolidOutcome Finish(
-        Operand rounded, in SolidWedges.Pairing wedges, Expression root, Operand[] operands, int rounds, int mergeSteps, int threads,
-        CancellationToken ct)
-    {
-        (Operand? opened, Point3 place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, threads, ct);
-        return opened is null
-            ? Defect(root, operands, place, "A contact could not be opened")
-            : new SolidOutcome { Solid = new SolidMesh(opened.ToMesh()), Openings = openings, Rounds = rounds, MergeSteps = mergeSteps };
     }
 
     private static SolidOutcome Defect(Expression root, Operand[] operands, Point3 place, string reason) =>

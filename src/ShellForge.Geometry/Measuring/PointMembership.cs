@@ -75,21 +75,23 @@ public static class PointMembership
         }
 
         // In the triangle's plane: seen along each axis along which the triangle has an area, the point must not be outside.
-        return IsInShadow(t.A.X, t.A.Y, t.B.X, t.B.Y, t.C.X, t.C.Y, p.X, p.Y)
-            && IsInShadow(t.A.Y, t.A.Z, t.B.Y, t.B.Z, t.C.Y, t.C.Z, p.Y, p.Z)
-            && IsInShadow(t.A.Z, t.A.X, t.B.Z, t.B.X, t.C.Z, t.C.X, p.Z, p.X);
+        return IsInShadow(new(t.A.X, t.A.Y), new(t.B.X, t.B.Y), new(t.C.X, t.C.Y), new(p.X, p.Y))
+            && IsInShadow(new(t.A.Y, t.A.Z), new(t.B.Y, t.B.Z), new(t.C.Y, t.C.Z), new(p.Y, p.Z))
+            && IsInShadow(new(t.A.Z, t.A.X), new(t.B.Z, t.B.X), new(t.C.Z, t.C.X), new(p.Z, p.X));
     }
 
-    private static bool IsInShadow(double ax, double ay, double bx, double by, double cx, double cy, double px, double py)
+    private static bool IsInShadow(in Point2 a, in Point2 b, in Point2 c, in Point2 p)
     {
-        if (FloatingOrientation.Sign2(ax, ay, bx, by, cx, cy) == 0)
+        if (Sign(a, b, c) == 0)
         {
             return true;
         }
 
-        int ab = FloatingOrientation.Sign2(ax, ay, bx, by, px, py);
-        int bc = FloatingOrientation.Sign2(bx, by, cx, cy, px, py);
-        int ca = FloatingOrientation.Sign2(cx, cy, ax, ay, px, py);
+        int ab = Sign(a, b, p);
+        int bc = Sign(b, c, p);
+        int ca = Sign(c, a, p);
         return (ab >= 0 && bc >= 0 && ca >= 0) || (ab <= 0 && bc <= 0 && ca <= 0);
     }
+
+    private static int Sign(in Point2 a, in Point2 b, in Point2 c) => FloatingOrientation.Sign2(a.X, a.Y, b.X, b.Y, c.X, c.Y);
 }

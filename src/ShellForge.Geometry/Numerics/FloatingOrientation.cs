@@ -57,9 +57,9 @@ internal readonly struct FloatingOrientation : IOrientation
         Span<double> ny = stackalloc double[64];
         Span<double> nz = stackalloc double[64];
         Span<double> xy = stackalloc double[128];
-        int x = Term(b.Y, c.Z, b.Z, c.Y, a.Y, a.Z, d.X, a.X, nx);
-        int y = Term(b.Z, c.X, b.X, c.Z, a.Z, a.X, d.Y, a.Y, ny);
-        int z = Term(b.X, c.Y, b.Y, c.X, a.X, a.Y, d.Z, a.Z, nz);
+        int x = Term(new Point2(a.Y, a.Z), new Point2(b.Y, b.Z), new Point2(c.Y, c.Z), (a.X, d.X), nx);
+        int y = Term(new Point2(a.Z, a.X), new Point2(b.Z, b.X), new Point2(c.Z, c.X), (a.Y, d.Y), ny);
+        int z = Term(new Point2(a.X, a.Y), new Point2(b.X, b.Y), new Point2(c.X, c.Y), (a.Z, d.Z), nz);
         int sum = Expansion.Sum(nx[..x], ny[..y], minus: false, xy);
         return Expansion.Sum(xy[..sum], nz[..z], minus: false, result);
     }
@@ -67,7 +67,7 @@ internal readonly struct FloatingOrientation : IOrientation
     private static int Exact2(double ax, double ay, double bx, double by, double cx, double cy)
     {
         Span<double> area = stackalloc double[16];
-        int count = Cross(ax, cx, by, cy, ay, cy, bx, cx, area);
+        int count = Cross(new Point2(cx, cy), new Point2(ax, ay), new Point2(bx, by), area);
         return Expansion.Sign(area[..count]);
     }
 
@@ -77,23 +77,24 @@ internal readonly struct FloatingOrientation : IOrientation
         return Expansion.Sign(volume[..SixVolumes(a, b, c, d, volume)]);
     }
 
-    // ((bu - au)(cv - av) - (bv - av)(cu - au)) (dw - aw)
-    private static int Term(double bu, double cv, double bv, double cu, double au, double av, double dw, double aw, Span<double> result)
+    // The cross product of b and c seen from a, times a height.
+    private static int Term(in Point2 a, in Point2 b, in Point2 c, (double From, double To) rise, Span<double> result)
     {
         Span<double> area = stackalloc double[16];
         Span<double> height = stackalloc double[2];
-        int areaCount = Cross(bu, au, cv, av, bv, av, cu, au, area);
-        int heightCount = Expansion.Difference(dw, aw, height);
+        int areaCount = Cross(a, b, c, area);
+        int heightCount = Expansion.Difference(rise.To, rise.From, height);
         return Expansion.Product(area[..areaCount], height[..heightCount], result);
     }
 
-    // (p - q)(r - s) - (t - u)(v - w)
-    private static int Cross(double p, double q, double r, double s, double t, double u, double v, double w, Span<double> result)
+    // The cross product of b and c seen from a: (bx - ax)(cy - ay) - (by - ay)(cx - ax).
+    private static int Cross(in Point2 a, in Point2 b, in Point2 c, Span<double> result)
     {
         Span<double> first = stackalloc double[8];
         Span<double> second = stackalloc double[8];
         return Expansion.Sum(
-            first[..DifferenceProduct(p, q, r, s, first)], second[..DifferenceProduct(t, u, v, w, second)], minus: true, result);
+            first[..DifferenceProduct(b.X, a.X, c.Y, a.Y, first)], second[..DifferenceProduct(b.Y, a.Y, c.X, a.X, second)], minus: true,
+            result);
     }
 
     private static int DifferenceProduct(double a, double b, double c, double d, Span<double> result)

@@ -19,12 +19,14 @@ internal static class CurveArcs
         Point2 start = curve(from);
         Point2 end = curve(to);
         double size = Box2.Of([start, curve(from + (0.3 * (to - from))), curve(from + (0.6 * (to - from))), end]).Size.Length;
-        Append(into, curve, from, start, to, end, 0, RelativeTolerance * size);
+        Append(into, curve, (from, start), (to, end), 0, RelativeTolerance * size);
     }
 
     private static void Append(
-        List<EdgeSegment> into, Func<double, Point2> curve, double from, Point2 start, double to, Point2 end, int depth, double tolerance)
+        List<EdgeSegment> into, Func<double, Point2> curve, (double T, Point2 At) begin, (double T, Point2 At) finish, int depth,
+        double tolerance)
     {
+        ((double from, Point2 start), (double to, Point2 end)) = (begin, finish);
         Point2 middle = curve((from + to) / 2);
         EdgeSegment piece = Through(start, middle, end);
         bool fits = depth >= DeepestHalving
@@ -44,8 +46,8 @@ internal static class CurveArcs
         }
 
         double half = (from + to) / 2;
-        Append(into, curve, from, start, half, middle, depth + 1, tolerance);
-        Append(into, curve, half, middle, to, end, depth + 1, tolerance);
+        Append(into, curve, begin, (half, middle), depth + 1, tolerance);
+        Append(into, curve, (half, middle), finish, depth + 1, tolerance);
     }
 
     /// <summary>The arc through three points, or the line when they lie straight.</summary>

@@ -207,7 +207,7 @@ internal static class LoopTracer
         int line = int.MaxValue;
         foreach ((int edge, bool isForward) in walk)
         {
-            Stroke stroke = graph.StrokeAt(edge);
+            PenStroke stroke = graph.StrokeAt(edge);
             segments.Add(isForward ? stroke.Segment : stroke.Segment.Reversed);
             line = Math.Min(line, stroke.Line);
         }

@@ -34,16 +34,16 @@ internal sealed record ChainedStrokes(
 /// </summary>
 internal static class StrokeChaining
 {
-    public static ChainedStrokes Run(IReadOnlyList<Stroke> strokes) => Run(strokes, countRepeated: true);
+    public static ChainedStrokes Run(IReadOnlyList<PenStroke> strokes) => Run(strokes, countRepeated: true);
 
-    private static ChainedStrokes Run(IReadOnlyList<Stroke> strokes, bool countRepeated)
+    private static ChainedStrokes Run(IReadOnlyList<PenStroke> strokes, bool countRepeated)
     {
         var loops = new List<OutlineLoop>();
         var graph = new StrokeGraph();
         int repeated = 0;
         int repeatedLoops = 0;
         var circles = new HashSet<(long, long, long)>();
-        foreach (Stroke stroke in strokes)
+        foreach (PenStroke stroke in strokes)
         {
             EdgeSegment s = stroke.Segment;
             double ends = Point2.Distance(s.From, s.To);
@@ -74,7 +74,7 @@ internal static class StrokeChaining
         loops.Sort((a, b) => a.Area != b.Area ? b.Area.CompareTo(a.Area) : a.Line.CompareTo(b.Line));
         if (countRepeated && repeated > repeatedLoops)
         {
-            List<Stroke> dropped = [.. Enumerable.Range(0, graph.StrokeCount).Where(graph.IsDropped).Select(graph.StrokeAt)];
+            List<PenStroke> dropped = [.. Enumerable.Range(0, graph.StrokeCount).Where(graph.IsDropped).Select(graph.StrokeAt)];
             repeatedLoops += Run(dropped, countRepeated: false).Loops.Count;
         }
 

@@ -6,7 +6,7 @@ namespace ShellForge.Import.Drawing;
 /// <summary>Strokes as edges between nodes, a node being a place where ends coincide.</summary>
 internal sealed class StrokeGraph
 {
-    private readonly List<Stroke> _strokes = [];
+    private readonly List<PenStroke> _strokes = [];
     private readonly List<int> _ends = [];
     private readonly List<Point2> _nodes = [];
     private readonly List<int> _groups = [];
@@ -19,7 +19,7 @@ internal sealed class StrokeGraph
 
     public int NodeCount => _nodes.Count;
 
-    public Stroke StrokeAt(int edge) => _strokes[edge];
+    public PenStroke StrokeAt(int edge) => _strokes[edge];
 
     public bool IsDropped(int edge) => _dropped[edge];
 
@@ -30,7 +30,7 @@ internal sealed class StrokeGraph
 
     public Point2 Place(int node) => _nodes[node];
 
-    public void Add(Stroke stroke)
+    public void Add(PenStroke stroke)
     {
         int edge = _strokes.Count;
         _strokes.Add(stroke);

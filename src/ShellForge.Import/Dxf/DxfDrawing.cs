@@ -146,7 +146,7 @@ internal sealed class DxfDrawing(string file, Dictionary<string, DxfBlock> block
                 return;
             }
 
-            _strokes.Add(new DxfStroke(new Stroke(s, e.Line), layer));
+            _strokes.Add(new DxfStroke(new PenStroke(s, e.Line), layer));
         }
     }
 

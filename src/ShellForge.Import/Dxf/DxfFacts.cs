@@ -4,7 +4,7 @@ using ShellForge.Import.Drawing;
 namespace ShellForge.Import.Dxf;
 
 /// <summary>A drawn stroke with its layer.</summary>
-internal readonly record struct DxfStroke(Stroke Stroke, string Layer);
+internal readonly record struct DxfStroke(PenStroke Stroke, string Layer);
 
 /// <summary>What a DXF drawing holds, in drawing units.</summary>
 /// <param name="File">Its name.</param>

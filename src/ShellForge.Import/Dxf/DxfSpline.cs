@@ -64,13 +64,13 @@ internal static class DxfSpline
         }
 
         var segments = new List<EdgeSegment>();
-        double[] work = new double[3 * (degree + 1)];
+        var spline = new Spline(degree, knots, weights, points, new double[3 * (degree + 1)]);
         for (int span = degree; span < points.Count; span++)
         {
             if (knots[span + 1] > knots[span])
             {
                 int here = span;
-                CurveArcs.Append(segments, t => At(t, here, degree, knots, weights, points, work), knots[span], knots[span + 1]);
+                CurveArcs.Append(segments, t => spline.At(t, here), knots[span], knots[span + 1]);
             }
         }
 
@@ -90,33 +90,37 @@ internal static class DxfSpline
         return true;
     }
 
-    // De Boor's scheme on homogeneous coordinates. Source: C. de Boor, A Practical Guide to Splines, ch. X.
-    private static Point2 At(double t, int span, int degree, List<double> knots, List<double> weights, List<Point2> points, double[] work)
+    private sealed record Spline(int Degree, List<double> Knots, List<double> Weights, List<Point2> Points, double[] Work)
     {
-        for (int i = 0; i <= degree; i++)
+        // De Boor's scheme on homogeneous coordinates. Source: C. de Boor, A Practical Guide to Splines, ch. X.
+        public Point2 At(double t, int span)
         {
-            int at = span - degree + i;
-            double w = weights.Count == 0 ? 1 : weights[at];
-            work[3 * i] = points[at].X * w;
-            work[(3 * i) + 1] = points[at].Y * w;
-            work[(3 * i) + 2] = w;
-        }
-
-        for (int level = 1; level <= degree; level++)
-        {
-            for (int i = degree; i >= level; i--)
+            (int degree, List<double> knots, List<double> weights, List<Point2> points, double[] work) = this;
+            for (int i = 0; i <= degree; i++)
             {
-                double low = knots[span - degree + i];
-                double high = knots[span + 1 + i - level];
-                double part = high > low ? (t - low) / (high - low) : 0;
-                for (int k = 0; k < 3; k++)
+                int at = span - degree + i;
+                double w = weights.Count == 0 ? 1 : weights[at];
+                work[3 * i] = points[at].X * w;
+                work[(3 * i) + 1] = points[at].Y * w;
+                work[(3 * i) + 2] = w;
+            }
+
+            for (int level = 1; level <= degree; level++)
+            {
+                for (int i = degree; i >= level; i--)
                 {
-                    work[(3 * i) + k] = ((1 - part) * work[(3 * (i - 1)) + k]) + (part * work[(3 * i) + k]);
+                    double low = knots[span - degree + i];
+                    double high = knots[span + 1 + i - level];
+                    double part = high > low ? (t - low) / (high - low) : 0;
+                    for (int k = 0; k < 3; k++)
+                    {
+                        work[(3 * i) + k] = ((1 - part) * work[(3 * (i - 1)) + k]) + (part * work[(3 * i) + k]);
+                    }
                 }
             }
-        }
 
-        double weight = work[(3 * degree) + 2];
-        return new Point2(work[3 * degree] / weight, work[(3 * degree) + 1] / weight);
+            double weight = work[(3 * degree) + 2];
+            return new Point2(work[3 * degree] / weight, work[(3 * degree) + 1] / weight);
+        }
     }
 }

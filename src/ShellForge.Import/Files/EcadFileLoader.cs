@@ -15,16 +15,14 @@ public static class EcadFileLoader
     public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Load(IEnumerable<string> paths,
         string? folder = null)
     {
-        var files = new List<EcadFile>();
-        var log = new EcadLog();
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        long left = EcadLimits.AllBytes;
+        var reading = new Reading();
+        EcadLog log = reading.Log;
         foreach (string name in paths)
         {
             string path = folder is null ? Path.GetFullPath(name) : Path.GetFullPath(name, folder);
             if (!Directory.Exists(path))
             {
-                left -= Read(path, name, left, explicitly: true, seen, files, log);
+                reading.Add(path, name, explicitly: true);
                 continue;
             }
 
@@ -42,49 +40,63 @@ public static class EcadFileLoader
 
             foreach (string file in inside)
             {
-                left -= Read(file, Path.GetFileName(file), left, explicitly: false, seen, files, log);
+                reading.Add(file, Path.GetFileName(file), explicitly: false);
             }
         }
 
-        return (files, log.Closed());
+        return (reading.Files, log.Closed());
     }
 
-    private static long Read(string path, string name, long left, bool explicitly, HashSet<string> seen, List<EcadFile> files, EcadLog log)
+    // Each file once, up to the limit of all together.
+    private sealed class Reading
     {
-        if (!seen.Add(Path.GetFullPath(path)))
-        {
-            return 0;
-        }
+        private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
+        private long _left = EcadLimits.AllBytes;
 
-        try
-        {
-            using FileStream stream = File.OpenRead(path);
-            int most = (int)Math.Min(EcadLimits.FileBytes, Math.Max(left, 0)) + 1;
-            using var content = new MemoryStream(stream.CanSeek ? (int)Math.Min(stream.Length, most) : 0);
-            byte[] buffer = new byte[65536];
-            int read;
-            while (content.Length < most && (read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, most - content.Length))) > 0)
-            {
-                content.Write(buffer, 0, read);
-            }
+        public List<EcadFile> Files { get; } = [];
 
-            if (content.Length >= most)
+        public EcadLog Log { get; } = new();
+
+        public void Add(string path, string name, bool explicitly) => _left -= Read(path, name, explicitly);
+
+        private long Read(string path, string name, bool explicitly)
+        {
+            if (!_seen.Add(Path.GetFullPath(path)))
             {
-                // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
-                string limits = $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
-                log.Add(new Diagnostic(
-                    name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
-                    "too large for a hand-over file; not read", limits));
                 return 0;
             }
 
-            files.Add(new EcadFile(name, content.GetBuffer().AsMemory(0, (int)content.Length)));
-            return content.Length;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
-        {
-            log.Error(name, 0, ReadTrouble, $"can't be read: {e.Message}", "a file or a folder that exists");
-            return 0;
+            try
+            {
+                using FileStream stream = File.OpenRead(path);
+                int most = (int)Math.Min(EcadLimits.FileBytes, Math.Max(_left, 0)) + 1;
+                using var content = new MemoryStream(stream.CanSeek ? (int)Math.Min(stream.Length, most) : 0);
+                byte[] buffer = new byte[65536];
+                int read;
+                while (content.Length < most && (read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, most - content.Length))) > 0)
+                {
+                    content.Write(buffer, 0, read);
+                }
+
+                if (content.Length >= most)
+                {
+                    // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
+                    string limits =
+                        $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
+                    Log.Add(new Diagnostic(
+                        name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
+                        "too large for a hand-over file; not read", limits));
+                    return 0;
+                }
+
+                Files.Add(new EcadFile(name, content.GetBuffer().AsMemory(0, (int)content.Length)));
+                return content.Length;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+            {
+                Log.Error(name, 0, ReadTrouble, $"can't be read: {e.Message}", "a file or a folder that exists");
+                return 0;
+            }
         }
     }
 }

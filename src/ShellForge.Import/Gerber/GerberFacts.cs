@@ -14,7 +14,7 @@ internal sealed record GerberFacts(
     string FileFunction,
     bool HasProfileAperture,
     ImmutableArray<string> Titles,
-    ImmutableArray<Stroke> Strokes,
+    ImmutableArray<PenStroke> Strokes,
     int StrokeCount,
     ImmutableArray<GerberFlash> Flashes,
     int FlashCount,

@@ -8,7 +8,7 @@ namespace ShellForge.Import.Gerber;
 internal sealed class GerberState(SourceText source, EcadLog log)
 {
     private readonly Dictionary<int, (double Width, bool Profile)> _apertures = [];
-    private readonly ImmutableArray<Stroke>.Builder _strokes = ImmutableArray.CreateBuilder<Stroke>();
+    private readonly ImmutableArray<PenStroke>.Builder _strokes = ImmutableArray.CreateBuilder<PenStroke>();
     private readonly ImmutableArray<GerberFlash>.Builder _flashes = ImmutableArray.CreateBuilder<GerberFlash>();
     private bool _apertureAttributeProfile;
     private bool _profileDrawn;
@@ -160,7 +160,7 @@ internal sealed class GerberState(SourceText source, EcadLog log)
             return _strokeCount < 50 * EcadLimits.Strokes;
         }
 
-        _strokes.Add(new Stroke(segment, Line, pen.Width * (Format.Unit ?? 1), group));
+        _strokes.Add(new PenStroke(segment, Line, pen.Width * (Format.Unit ?? 1), group));
         return true;
     }
 

@@ -55,7 +55,7 @@ internal sealed class HoleMerge(ImportedOutline? outline, EcadLog log)
             Add(f.At, f.Diameter, plated, "", facts.File, f.Line);
         }
 
-        foreach (Drawing.Stroke s in facts.Strokes.Where(s => s.Width > 0 && s.Segment.Length > EcadTolerances.RoundSlot))
+        foreach (Drawing.PenStroke s in facts.Strokes.Where(s => s.Width > 0 && s.Segment.Length > EcadTolerances.RoundSlot))
         {
             _slots.Add(new ImportedSlot([s.Segment.From, s.Segment.To], s.Width, Point2.Distance(s.Segment.From, s.Segment.To), plated,
                 facts.File, s.Line));

@@ -31,12 +31,21 @@ public static class BoardPicture
             .Append("\" font-family=\"sans-serif\" font-size=\"12\">\n");
         svg.Append("<title>").Append(Escaped(result.Options.Name)).Append(", as imported</title>\n");
         svg.Append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-        Text(svg, Margin, 24, Headline(result), 15, "#1a1a1a", bold: true);
+        Text(svg, new Point2(Margin, 24), Headline(result), 15, "#1a1a1a", TextLook.Bold);
         Panel(svg, board, box, scale, 0, mirrored: false);
         Panel(svg, board, box, scale, PanelSize + Margin, mirrored: true);
         Legend(svg, board, scale, PanelSize + HeadRoom + 12);
         svg.Append("</svg>\n");
         return svg.ToString();
+    }
+
+    private enum TextLook
+    {
+        Plain,
+        Bold,
+
+        // With a bright rim, so that it reads over what is drawn.
+        Haloed,
     }
 
     private static string Headline(ImportResult result)
@@ -63,7 +72,8 @@ public static class BoardPicture
 
     private static void Panel(StringBuilder svg, ImportedBoard board, Box2 box, double scale, double left, bool mirrored)
     {
-        Text(svg, left + Margin, 50, mirrored ? "back, as held (x runs left)" : "LED side, as the ECAD shows it", 13, "#444444");
+        string side = mirrored ? "back, as held (x runs left)" : "LED side, as the ECAD shows it";
+        Text(svg, new Point2(left + Margin, 50), side, 13, "#444444");
         Point2 middle = box.Centre;
         double cx = left + (PanelSize / 2);
         double cy = HeadRoom + (PanelSize / 2);
@@ -101,7 +111,8 @@ public static class BoardPicture
         }
 
         svg.Append("</g>\n");
-        Labels(svg, board, scale, cx, cy, middle, mirrored);
+        double across = mirrored ? -scale : scale;
+        Labels(svg, board, at => new Point2(cx + (across * (at.X - middle.X)), cy - (scale * (at.Y - middle.Y))), mirrored);
         Axes(svg, left + Margin, PanelSize + HeadRoom - 8, mirrored);
     }
 
@@ -177,7 +188,7 @@ public static class BoardPicture
     }
 
     // Names of what is tall or unknown, and of the first LED: enough to tell a mirrored side, few enough to read.
-    private static void Labels(StringBuilder svg, ImportedBoard board, double scale, double cx, double cy, Point2 middle, bool mirrored)
+    private static void Labels(StringBuilder svg, ImportedBoard board, Func<Point2, Point2> onSheet, bool mirrored)
     {
         List<ImportedPart> side = [.. board.Parts.Where(p => p.Placed && p.Skip is null && p.Bottom == mirrored)];
         IEnumerable<ImportedPart> named = side.Where(p => !PackageBook.IsLed(p.Reference, p.Package, p.Value) && p.Match?.Passive != true)
@@ -187,8 +198,7 @@ public static class BoardPicture
             .SelectMany(c => c.Members.Take(2)).Select(i => board.Parts[i]);
         foreach (ImportedPart p in leds.Concat(named))
         {
-            Point2 at = p.BodyCentre - middle;
-            var place = new Point2(cx + ((mirrored ? -scale : scale) * at.X), cy - (scale * at.Y));
+            Point2 place = onSheet(p.BodyCentre);
             if (placed.Exists(q => Math.Abs(q.X - place.X) < 52 && Math.Abs(q.Y - place.Y) < 11))
             {
                 continue;
@@ -196,7 +206,7 @@ public static class BoardPicture
 
             placed.Add(place);
             string height = p.Height is { } h ? $" {Numeral.Text(h, 2)}" : " ?";
-            Text(svg, place.X + 3, place.Y - 3, p.Reference + height, 10, "#111111", halo: true);
+            Text(svg, new Point2(place.X + 3, place.Y - 3), p.Reference + height, 10, "#111111", TextLook.Haloed);
         }
     }
 
@@ -205,8 +215,8 @@ public static class BoardPicture
         double tip = mirrored ? x - 22 : x + 22;
         svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(x)).Append(' ').Append(N(y)).Append('H').Append(N(tip))
             .Append('M').Append(N(x)).Append(' ').Append(N(y)).Append('V').Append(N(y - 22)).Append("\"/>\n");
-        Text(svg, mirrored ? tip - 9 : tip + 3, y + 4, "x", 11, "#1a1a1a");
-        Text(svg, x - 4, y - 26, "y", 11, "#1a1a1a");
+        Text(svg, new Point2(mirrored ? tip - 9 : tip + 3, y + 4), "x", 11, "#1a1a1a");
+        Text(svg, new Point2(x - 4, y - 26), "y", 11, "#1a1a1a");
     }
 
     private static void Legend(StringBuilder svg, ImportedBoard board, double scale, double y)
@@ -214,19 +224,19 @@ public static class BoardPicture
         double length = scale > 4 ? 10 : scale > 1.2 ? 50 : 100;
         svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(Margin)).Append(' ').Append(N(y)).Append("v8h")
             .Append(N(length * scale)).Append("v-8\"/>\n");
-        Text(svg, Margin, y + 22, $"{Numeral.Text(length)} mm", 11, "#1a1a1a");
+        Text(svg, new Point2(Margin, y + 22), $"{Numeral.Text(length)} mm", 11, "#1a1a1a");
         string leds = board.LedCircles.Length == 0 ? "no circle of LEDs found"
             : string.Join("; ",
                 board.LedCircles.Take(3)
                     .Select(c =>
                         $"{c.Members.Length} LEDs on a circle of {Numeral.Text(c.Diameter, 2)}, {board.Parts[c.Members[0]].Reference} at "
                             + $"{Numeral.Text(c.FromDegrees, 1)} deg, {(c.Clockwise ? "clockwise" : "counter-clockwise")}"));
-        Text(svg, Margin, y + 42, leds, 12, "#1a1a1a");
+        Text(svg, new Point2(Margin, y + 42), leds, 12, "#1a1a1a");
         int mounting = board.Holes.Count(h => h.Kind == HoleKind.Mounting) + (board.Outline?.Cutouts.Count(HoleLines.IsHole) ?? 0);
         int top = board.Parts.Count(p => p.Placed && p.Skip is null && !p.Bottom);
         int bottom = board.Parts.Count(p => p.Placed && p.Skip is null && p.Bottom);
         int unknown = board.Parts.Count(p => p.Placed && p.Skip is null && p.Height is null);
-        Text(svg, Margin, y + 60,
+        Text(svg, new Point2(Margin, y + 60),
             $"{mounting} screw holes (red), {board.Holes.Length} holes in all; {top} parts on the LED side, {bottom} on the back, "
                 + $"{unknown} of unknown height (pink); number after a name: height in mm", 12, "#1a1a1a");
     }
@@ -235,12 +245,11 @@ public static class BoardPicture
         svg.Append("<circle cx=\"").Append(N(at.X)).Append("\" cy=\"").Append(N(at.Y)).Append("\" r=\"").Append(N(diameter / 2))
             .Append("\" fill=\"").Append(fill).Append("\" stroke=\"").Append(stroke).Append('"').Append(more).Append("/>\n");
 
-    private static void Text(StringBuilder svg, double x, double y, string text, double size, string fill, bool bold = false,
-        bool halo = false) =>
-        svg.Append("<text x=\"").Append(N(x)).Append("\" y=\"").Append(N(y)).Append("\" font-size=\"").Append(N(size)).Append("\" fill=\"")
-            .Append(fill).Append('"')
-            .Append(bold ? " font-weight=\"bold\"" : "")
-                .Append(halo ? " stroke=\"#ffffff\" stroke-width=\"2.5\" paint-order=\"stroke\"" : "")
+    private static void Text(StringBuilder svg, Point2 at, string text, double size, string fill, TextLook look = TextLook.Plain) =>
+        svg.Append("<text x=\"").Append(N(at.X)).Append("\" y=\"").Append(N(at.Y)).Append("\" font-size=\"").Append(N(size))
+            .Append("\" fill=\"").Append(fill).Append('"')
+            .Append(look == TextLook.Bold ? " font-weight=\"bold\"" : "")
+                .Append(look == TextLook.Haloed ? " stroke=\"#ffffff\" stroke-width=\"2.5\" paint-order=\"stroke\"" : "")
             .Append('>').Append(Escaped(text)).Append("</text>\n");
 
     private static string N(double value) => Numeral.Text(value, 4);

@@ -27,8 +27,8 @@ internal static class FastenerView
             double x = Along(boss.At, right);
             double outer = boss.Hole.Insert.OuterDiameter / 2;
             double inner = ThreadOf(plan, boss) / 2;
-            Upright(sheet, x - outer, x - inner, bottom, top, Stroke.Thin, Fill.HatchClose);
-            Upright(sheet, x + inner, x + outer, bottom, top, Stroke.Thin, Fill.HatchClose);
+            Upright(sheet, (x - outer, x - inner), (bottom, top), Stroke.Thin, Fill.HatchClose);
+            Upright(sheet, (x + inner, x + outer), (bottom, top), Stroke.Thin, Fill.HatchClose);
         }
 
         foreach (ScrewJointPlan screw in plan.Screws.Where(screw => IsOn(screw.At, right)))
@@ -45,18 +45,18 @@ internal static class FastenerView
         double tip = under - (towards * joint.Length);
         double thread = joint.Screw.ThreadDiameter / 2;
         double root = RootShare * thread;
-        Upright(sheet, x - thread, x + thread, tip, under, Stroke.Outline, Fill.Blank);
+        Upright(sheet, (x - thread, x + thread), (tip, under), Stroke.Outline, Fill.Blank);
         foreach (double side in new[] { -root, root })
         {
             sheet.Svg.Line(sheet.At(x + side, tip), sheet.At(x + side, under), Stroke.Thin);
         }
 
         double head = joint.Screw.HeadDiameter / 2;
-        Upright(sheet, x - head, x + head, under, under + (towards * joint.Screw.HeadHeight), Stroke.Outline, Fill.Blank);
+        Upright(sheet, (x - head, x + head), (under, under + (towards * joint.Screw.HeadHeight)), Stroke.Outline, Fill.Blank);
         if (washer > 0)
         {
             double disc = joint.Screw.WasherDiameter / 2;
-            Upright(sheet, x - disc, x + disc, joint.SeatZ, under, Stroke.Outline, Fill.Blank);
+            Upright(sheet, (x - disc, x + disc), (joint.SeatZ, under), Stroke.Outline, Fill.Blank);
         }
 
         double over = 2 / sheet.Scale;
@@ -71,7 +71,7 @@ internal static class FastenerView
 
     private static double Along(Point2 at, Point2 right) => (at.X * right.X) + (at.Y * right.Y);
 
-    private static void Upright(DrawingSheet sheet, double fromX, double toX, double fromZ, double toZ, Stroke stroke, Fill fill) =>
+    private static void Upright(DrawingSheet sheet, (double From, double To) x, (double From, double To) z, Stroke stroke, Fill fill) =>
         sheet.Svg.Area(
-            [[sheet.At(fromX, fromZ), sheet.At(toX, fromZ), sheet.At(toX, toZ), sheet.At(fromX, toZ)]], stroke, fill);
+            [[sheet.At(x.From, z.From), sheet.At(x.To, z.From), sheet.At(x.To, z.To), sheet.At(x.From, z.To)]], stroke, fill);
 }

@@ -108,16 +108,14 @@ public static class LightModel
     private static void AddDirect(
         LightScene scene, DirectLight direct, LightFields fields, LedZones zones, CancellationToken cancel)
     {
-        double[] peaks = Peaks(scene, direct);
-        var far = new FarSight(scene, direct);
+        var sight = new DirectSight(scene, direct, Peaks(scene, direct), new FarSight(scene, direct));
         int rows = Math.Max(1, scene.Face.Rows / Bands / FarSight.Side) * FarSight.Side;
         var parts = new ZoneFlux[(scene.Face.Rows + rows - 1) / rows];
         Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, band =>
         {
             parts[band] = new ZoneFlux(direct.Count);
             int from = band * rows * scene.Face.Columns;
-            AddDirect(scene, direct, fields, zones.Of, parts[band], peaks, far, from,
-                Math.Min(scene.Face.Count, from + (rows * scene.Face.Columns)));
+            AddDirect(sight, from..Math.Min(scene.Face.Count, from + (rows * scene.Face.Columns)), fields, zones.Of, parts[band]);
         });
         foreach (ZoneFlux part in parts)
         {
@@ -125,13 +123,15 @@ public static class LightModel
         }
     }
 
-    private static void AddDirect(
-        LightScene scene, DirectLight direct, LightFields fields, int[] zoneOf, ZoneFlux flux, double[] peaks, FarSight far,
-        int from, int to)
+    // What a cell sees of the LEDs: their light, each one's most anywhere, and which of them a far cell sees.
+    private sealed record DirectSight(LightScene Scene, DirectLight Light, double[] Peaks, FarSight Far);
+
+    private static void AddDirect(DirectSight sight, Range cells, LightFields fields, int[] zoneOf, ZoneFlux flux)
     {
+        (LightScene scene, DirectLight direct, double[] peaks, FarSight far) = sight;
         ReceiverGrid face = scene.Face;
         Span<Point3> looked = stackalloc Point3[4];
-        for (int i = from; i < to; i++)
+        for (int i = cells.Start.Value; i < cells.End.Value; i++)
         {
             if (!face.Open[i])
             {

@@ -11,23 +11,21 @@ namespace ShellForge.Physics.Light;
 public sealed class ReceiverGrid
 {
     private readonly Dictionary<int, SheetSide[]> _sides = [];
-    private readonly Func<double, double, (Point3 At, Point3 Normal)> _place;
-    private readonly Func<Point3, Point3, (double Distance, Point2 At)> _meeting;
+    private readonly Sheet _sheet;
 
-    private ReceiverGrid(
-        int columns, int rows, double left, double bottom, double step, bool wraps, bool[] open,
-        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting)
+    private ReceiverGrid(in Cells cells, Sheet sheet, bool[] open)
     {
-        _meeting = meeting;
-        Columns = columns;
-        Rows = rows;
-        Left = left;
-        Bottom = bottom;
-        Step = step;
-        Wraps = wraps;
+        (Columns, Rows, Left, Bottom, Step, Wraps) = cells;
+        _sheet = sheet;
         Open = open;
-        _place = place;
     }
+
+    // The cells of a grid, as its properties tell them.
+    private readonly record struct Cells(int Columns, int Rows, double Left, double Bottom, double Step, bool Wraps);
+
+    // The face in space: its place and normal at unrolled coordinates, and where a ray meets it.
+    private sealed record Sheet(
+        Func<double, double, (Point3 At, Point3 Normal)> Place, Func<Point3, Point3, (double Distance, Point2 At)> Meeting);
 
     /// <summary>Cells in a row.</summary>
     public int Columns { get; }
@@ -69,12 +67,12 @@ public sealed class ReceiverGrid
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
         int columns = Math.Max(1, (int)Math.Ceiling((box.Max.X - box.Min.X) / step));
         int rows = Math.Max(1, (int)Math.Ceiling((box.Max.Y - box.Min.Y) / step));
-        return Made(columns, rows, box.Min.X, box.Min.Y, step, false, (u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)),
-            (from, along) =>
+        var sheet = new Sheet((u, v) => (new Point3(u, v, z), new Point3(0, 0, -1)), (from, along) =>
         {
             double distance = along.Z == 0 ? -1 : (z - from.Z) / along.Z;
             return (distance, (from + (distance * along)).XY);
-        }, open);
+        });
+        return Made(new Cells(columns, rows, box.Min.X, box.Min.Y, step, Wraps: false), sheet, open);
     }
 
     /// <summary>A sheet square to the z axis whose lit window is a region.</summary>
@@ -135,7 +133,7 @@ public sealed class ReceiverGrid
         double side = around / columns;
         int rows = Math.Max(1, (int)Math.Ceiling((top - bottom) / side));
         double sign = litFromInside ? -1 : 1;
-        return Made(columns, rows, 0, bottom, side, true, (u, v) =>
+        var sheet = new Sheet((u, v) =>
         {
             Angle at = Angle.FromDegrees(u / around * 360);
             return (new Point3(radius * at.Cos, radius * at.Sin, v), new Point3(sign * at.Cos, sign * at.Sin, 0));
@@ -144,7 +142,8 @@ public sealed class ReceiverGrid
             double distance = ToCylinder(from.XY, along.XY, radius);
             Point3 hit = from + (distance * along);
             return (distance, new Point2(Angle.Of(hit.XY).Normalized.Degrees / 360 * around, hit.Z));
-        }, open);
+        });
+        return Made(new Cells(columns, rows, 0, bottom, side, Wraps: true), sheet, open);
     }
 
     /// <summary>
@@ -153,14 +152,14 @@ public sealed class ReceiverGrid
     /// <param name="nearer">By how much at each cell, mm.</param>
     public ReceiverGrid Stepped(ImmutableArray<float> nearer)
     {
-        var stepped = new ReceiverGrid(
-            Columns, Rows, Left, Bottom, Step, Wraps, Open,
+        var sheet = new Sheet(
             (u, v) =>
             {
-                (Point3 at, Point3 normal) = _place(u, v);
+                (Point3 at, Point3 normal) = _sheet.Place(u, v);
                 return (at + (nearer[CellAt(new Point2(u, v))] * normal), normal);
             },
-            _meeting);
+            _sheet.Meeting);
+        var stepped = new ReceiverGrid(new Cells(Columns, Rows, Left, Bottom, Step, Wraps), sheet, Open);
         for (int i = 0; i < Count && !Wraps; i++)
         {
             if (nearer[i] > 0 && Open[i])
@@ -193,7 +192,7 @@ public sealed class ReceiverGrid
             double high = nearer[cell] - nearer[beside];
             if (high > 0 && Open[beside])
             {
-                (Point3 at, Point3 normal) = _place(middle.X + (x * Step / 2), middle.Y + (y * Step / 2));
+                (Point3 at, Point3 normal) = _sheet.Place(middle.X + (x * Step / 2), middle.Y + (y * Step / 2));
                 yield return new SheetSide(at + ((nearer[beside] + (high / 2)) * normal), new Point3(x, y, 0), high / Step);
             }
         }
@@ -209,10 +208,10 @@ public sealed class ReceiverGrid
     /// <param name="parts">Cells into which the side of one is parted, 1 or more.</param>
     /// <param name="counts">Whether a place, in unrolled coordinates, is looked at.</param>
     public ReceiverGrid Finer(int parts, Func<Point2, bool> counts) => Made(
-        parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps, _place, _meeting, at => Open[CellAt(at)] && counts(at));
+        new Cells(parts * Columns, parts * Rows, Left, Bottom, Step / parts, Wraps), _sheet, at => Open[CellAt(at)] && counts(at));
 
     /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
-    public (Point3 At, Point3 Normal) At(double u, double v) => _place(u, v);
+    public (Point3 At, Point3 Normal) At(double u, double v) => _sheet.Place(u, v);
 
     /// <summary>Middle of a cell in unrolled coordinates.</summary>
     public Point2 Middle(int index) => new(
@@ -228,7 +227,7 @@ public sealed class ReceiverGrid
     /// is.</param>
     internal (double Distance, int Cell) CellAhead(Point3 from, Point3 along, int sectors)
     {
-        (double distance, Point2 at) = _meeting(from, along);
+        (double distance, Point2 at) = _sheet.Meeting(from, along);
         if (!(distance > 0))
         {
             return (double.PositiveInfinity, -1);
@@ -277,18 +276,16 @@ public sealed class ReceiverGrid
         return weights > 0 ? sum / weights : double.NaN;
     }
 
-    private static ReceiverGrid Made(
-        int columns, int rows, double left, double bottom, double step, bool wraps,
-        Func<double, double, (Point3 At, Point3 Normal)> place, Func<Point3, Point3, (double Distance, Point2 At)> meeting,
-        Func<Point2, bool> open)
+    private static ReceiverGrid Made(in Cells cells, Sheet sheet, Func<Point2, bool> open)
     {
-        bool[] cells = new bool[columns * rows];
-        for (int i = 0; i < cells.Length; i++)
+        (int columns, int rows, double left, double bottom, double step, _) = cells;
+        bool[] opened = new bool[columns * rows];
+        for (int i = 0; i < opened.Length; i++)
         {
-            cells[i] = open(new Point2(left + (((i % columns) + 0.5) * step), bottom + (((i / columns) + 0.5) * step)));
+            opened[i] = open(new Point2(left + (((i % columns) + 0.5) * step), bottom + (((i / columns) + 0.5) * step)));
         }
 
-        return new ReceiverGrid(columns, rows, left, bottom, step, wraps, cells, place, meeting);
+        return new ReceiverGrid(cells, sheet, opened);
     }
 
     // Nearest place ahead on a circle about the origin; negative when there is none.

@@ -14,7 +14,7 @@ namespace ShellForge.Planning.Closures;
 internal abstract class ClosureForm : ClosureTraits
 {
     /// <summary>Every form, in the order in which they are offered in place of one that can't be built.</summary>
-    public static ImmutableArray<ClosureForm> All { get; } = [new SnapForm(), new ScrewForm(), new TwistForm(), new GlueForm()];
+    public static ImmutableArray<ClosureForm> All { get; } = [new SnapForm(), new ScrewedForm(), new TwistForm(), new GlueForm()];
 
     /// <summary>The form of a wish.</summary>
     public static ClosureForm Of(ClosureKind kind) => All.Single(form => form.Kind == kind);

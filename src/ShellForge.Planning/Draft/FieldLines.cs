@@ -42,7 +42,7 @@ public static class FieldLines
     private static Point2 Towards(LedFieldPlan field, int led)
     {
         Point2 at = field.Leds[led].At;
-        LedPlace[] others = [.. field.Leds.Where((_, i) => i != led)];
+        FieldLed[] others = [.. field.Leds.Where((_, i) => i != led)];
         if (others.Length == 0)
         {
             return new Point2(1, 0);

@@ -26,7 +26,7 @@ internal static class LedField
         PixelCircle[] circles = [.. board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up && !circle.Pixels.IsEmpty)];
         (PixelCircle Circle, Pixel Pixel)[] all = [.. circles.SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
         Point2[] at = [.. all.Select(led => led.Pixel.At)];
-        var leds = ImmutableArray.CreateBuilder<LedPlace>(all.Length);
+        var leds = ImmutableArray.CreateBuilder<FieldLed>(all.Length);
         for (int i = 0; i < all.Length; i++)
         {
             double nearest = double.PositiveInfinity;
@@ -37,14 +37,14 @@ internal static class LedField
 
             bool alone = nearest > FarApart;
             double body = Math.Max(all[i].Circle.Led.Length.Value, all[i].Circle.Led.Width.Value);
-            leds.Add(new LedPlace(all[i].Pixel.Ref, at[i], alone ? 2 * body : nearest, alone));
+            leds.Add(new FieldLed(all[i].Pixel.Ref, at[i], alone ? 2 * body : nearest, alone));
         }
 
-        ImmutableArray<LedPlace> places = leds.ToImmutable();
+        ImmutableArray<FieldLed> places = leds.ToImmutable();
         return new LedFieldPlan(places, Links([.. all.Select(led => led.Circle)], places));
     }
 
-    private static ImmutableArray<LedLink> Links(PixelCircle[] circles, ImmutableArray<LedPlace> leds)
+    private static ImmutableArray<LedLink> Links(PixelCircle[] circles, ImmutableArray<FieldLed> leds)
     {
         var links = ImmutableArray.CreateBuilder<LedLink>();
         for (int i = 0; i < leds.Length; i++)
@@ -65,7 +65,7 @@ internal static class LedField
     }
 
     // No other LED within the circle that has the two at the ends of a diameter; one on it is a neighbour of both as well.
-    private static bool IsFree(ImmutableArray<LedPlace> leds, int i, int j)
+    private static bool IsFree(ImmutableArray<FieldLed> leds, int i, int j)
     {
         Point2 middle = 0.5 * (leds[i].At + leds[j].At);
         double radius = (Point2.Distance(leds[i].At, leds[j].At) / 2) - Rounding;

@@ -114,7 +114,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         double width = Math.Max(LeastPostWidth, Math.Ceiling(Cable.Diameter));
         double top = basis.Up(levels.FloorTop + PlanRules.TieSlotHeight + PlanRules.TieBridge);
         double ceiling = top + Cable.Diameter + PlanRules.TieOverCable;
-        var room = new BelowBoardRoom(draft.File, shell, levels, draft.Openings);
+        var room = new BelowBoardRoom(new TubDraft(draft.File, basis, shell, levels, draft.Openings));
         for (double inside = 0; inside <= FarthestAnchor; inside += 1)
         {
             double u = wall.InnerLeast - PostFromWall - inside - (length / 2);

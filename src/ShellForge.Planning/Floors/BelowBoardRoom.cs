@@ -16,8 +16,9 @@ internal sealed class BelowBoardRoom
     private readonly ImmutableArray<Region> _ways;
 
     /// <summary>The room of a board over a floor, in which ways to openings stay free.</summary>
-    public BelowBoardRoom(BoardFile file, ShellPlan shell, BoardLevels levels, IEnumerable<OpeningPlan> openings)
+    public BelowBoardRoom(TubDraft tub)
     {
+        (BoardFile file, _, ShellPlan shell, BoardLevels levels, ImmutableArray<OpeningPlan> openings) = tub;
         _ways = [.. openings.Select(opening => opening.TakenInside).Where(way => !way.IsEmpty)];
         _levels = levels;
         Shell = shell;

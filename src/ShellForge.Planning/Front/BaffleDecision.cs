@@ -108,7 +108,7 @@ internal static class BaffleDecision
 
         ToothPlan? tooth = turns
             ? null
-            : Tooth(draft, walls, rim, key, top, standing, reasons);
+            : Tooth(draft, new ToothPlace(walls, standing, top), rim, key, reasons);
         return reasons.Of<BafflePlan?>(new BafflePlan
         {
             Cells = cells,
@@ -179,13 +179,15 @@ internal static class BaffleDecision
         return Math.Max(tallest, head);
     }
 
-    private static ToothPlan? Tooth(
-        HousingDraft draft, BaffleWalls walls, RimSectors rim, KeyPlan key, double top, Region standing, Reasons reasons)
+    // What a tooth stands on: the baffle's walls as laid out and as far as they stand, and z of its top.
+    private sealed record ToothPlace(BaffleWalls Walls, Region Standing, double Top);
+
+    private static ToothPlan? Tooth(HousingDraft draft, ToothPlace place, RimSectors rim, KeyPlan key, Reasons reasons)
     {
         double bottom = CoverDecision.SeatBottom(draft);
         RimSectors taken = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.Width, "key", false)) : rim;
-        ToothPlan? tooth = top - bottom < ToothLeast ? null : walls.Tooth(new ToothWish(
-            key.At, taken, ToothWidth, BaffleSection.Of(draft.File.Print.Printer).SeatGap, ToothReach, bottom), standing);
+        ToothPlan? tooth = place.Top - bottom < ToothLeast ? null : place.Walls.Tooth(new ToothWish(
+            key.At, taken, ToothWidth, BaffleSection.Of(draft.File.Print.Printer).SeatGap, ToothReach, bottom), place.Standing);
         if (tooth is null)
         {
             bool shaped = draft.Front.Diffuser.Field is not null;

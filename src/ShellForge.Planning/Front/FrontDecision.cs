@@ -65,7 +65,7 @@ internal static class FrontDecision
 
         PlannedLight light = lit.Light(
             thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
-        double distance = Distance(file, basis, limits, thickness + over, bezel, light, reasons);
+        double distance = Distance(file, basis, limits, (thickness + over, bezel), light, reasons);
         double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
         {
@@ -203,13 +203,13 @@ internal static class FrontDecision
     }
 
     private static double Distance(
-        BoardFile file, PrintBasis basis, FrontLimits limits, double aboveInner, double bezel, PlannedLight planned, Reasons reasons)
+        BoardFile file, PrintBasis basis, FrontLimits limits, (double OverInner, double Bezel) thick, PlannedLight planned, Reasons reasons)
     {
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
         double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);
-        double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + bezel - aboveInner);
-        double least = Math.Max(overParts, limits.LowestFront - aboveInner) - limits.LedWindow;
+        double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + thick.Bezel - thick.OverInner);
+        double least = Math.Max(overParts, limits.LowestFront - thick.OverInner) - limits.LedWindow;
         double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
         double distance = inner - limits.LedWindow;
         string from = Reasons.Origin(file, "housing.diffuser.distance");

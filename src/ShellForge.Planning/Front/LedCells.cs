@@ -20,7 +20,7 @@ internal static class LedCells
         Point2 at = field.Leds[led].At;
         Box2 frame = box.Grown(1);
         List<Point2> cell = [frame.Min, new(frame.Max.X, frame.Min.Y), frame.Max, new(frame.Min.X, frame.Max.Y)];
-        foreach (LedPlace other in field.Leds.Where((_, i) => i != led).OrderBy(place => Point2.Distance(place.At, at)))
+        foreach (FieldLed other in field.Leds.Where((_, i) => i != led).OrderBy(place => Point2.Distance(place.At, at)))
         {
             double apart = Point2.Distance(other.At, at);
             if (cell.Count == 0 || apart / 2 > cell.Max(corner => Point2.Distance(corner, at)) + half)

@@ -106,7 +106,7 @@ internal sealed class PinHoleForm : OpeningForm
             double outer = Math.Ceiling(10 * (Hole(file.Print.Printer) + (2 * basis.Wall(TubeLines)))) / 10;
             Region outline = Region.Disc(Part.At, Ring.Peg(outer / 2));
             BoardFile others = file with { Board = file.Board with { Parts = file.Board.Parts.Remove(Part) } };
-            double top = Math.Min(wanted, basis.Down(new BelowBoardRoom(others, shell, levels, []).Ceiling(outline)));
+            double top = Math.Min(wanted, basis.Down(new BelowBoardRoom(new TubDraft(others, basis, shell, levels, [])).Ceiling(outline)));
             bool isFree = shell.Cavity.Contains(outline.Offset(PlanRules.Beside))
                 && Posts.All(post => outline.Distance(post.At) > (post.Diameter / 2) + PlanRules.Beside);
             return isFree && top >= levels.FloorTop + LeastTube ? new PinTubePlan(outer, top) : null;

@@ -9,14 +9,14 @@ namespace ShellForge.Planning.Plan;
 /// </summary>
 /// <param name="Leds">The LEDs that shine to the front, in the order of their data.</param>
 /// <param name="Links">Neighbours: no other LED lies between the two.</param>
-public sealed record LedFieldPlan(ImmutableArray<LedPlace> Leds, ImmutableArray<LedLink> Links);
+public sealed record LedFieldPlan(ImmutableArray<FieldLed> Leds, ImmutableArray<LedLink> Links);
 
 /// <summary>An LED of a field.</summary>
 /// <param name="Ref">Its designator.</param>
 /// <param name="At">Its middle in plan.</param>
 /// <param name="Pitch">Distance to the nearest LED, mm; twice its own body where none is near.</param>
 /// <param name="Alone">Whether none is near.</param>
-public readonly record struct LedPlace(string Ref, Point2 At, double Pitch, bool Alone);
+public readonly record struct FieldLed(string Ref, Point2 At, double Pitch, bool Alone);
 
 /// <summary>Two neighbours.</summary>
 /// <param name="From">Index of the one.</param>

@@ -24,11 +24,11 @@ internal static class BossDecision
 
     /// <summary>Decides all posts.</summary>
     public static Decided<ImmutableArray<BossPlan>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, double parting,
-        ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, ImmutableArray<OpeningPlan> openings)
+        TubDraft tub, double parting, ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites)
     {
+        (BoardFile file, PrintBasis basis, _, BoardLevels levels, _) = tub;
         var reasons = new Reasons();
-        var room = new BelowBoardRoom(file, shell, levels, openings);
+        var room = new BelowBoardRoom(tub);
         var bosses = ImmutableArray.CreateBuilder<BossPlan>();
         foreach (Joint joint in joints)
         {
@@ -60,11 +60,11 @@ internal static class BossDecision
 
         for (int i = 0; i < bosses.Count; i++)
         {
-            bosses[i] = Stiffened(bosses[i], file, basis, shell, levels, room, reasons);
+            bosses[i] = Stiffened(bosses[i], tub, room, reasons);
         }
 
         ImmutableArray<BossPlan> rests = reasons.Take(
-            RestDecision.Decide(file, basis, shell, levels, bosses.ToImmutable(), openings, room));
+            RestDecision.Decide(tub, bosses.ToImmutable(), room));
         bosses.AddRange(rests);
         foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
         {
@@ -87,11 +87,10 @@ internal static class BossDecision
     /// <summary>"boss 3".</summary>
     internal static string Numbered(string kind, int number) => string.Create(CultureInfo.InvariantCulture, $"{kind} {number}");
 
-    private static BossPlan Stiffened(
-        BossPlan boss, BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, BelowBoardRoom room, Reasons reasons)
+    private static BossPlan Stiffened(BossPlan boss, TubDraft tub, BelowBoardRoom room, Reasons reasons)
     {
         string path = $"bosses.{boss.Name.Replace(' ', '-')}";
-        (ImmutableArray<Region> webs, double top) = WebDecision.Decide(boss, file, basis, shell, levels, room);
+        (ImmutableArray<Region> webs, double top) = WebDecision.Decide(boss, tub, room);
         if (!webs.IsEmpty)
         {
             reasons.Length($"{path}.web-top", top, Reasons.Rule,
@@ -99,13 +98,13 @@ internal static class BossDecision
             return boss with { Webs = webs, WebTop = top };
         }
 
-        double height = boss.Top - levels.FloorTop;
-        if (height <= PlanRules.SlenderBoss * boss.Diameter || shell.Lobes.Any(l => l.At == boss.At))
+        double height = boss.Top - tub.Levels.FloorTop;
+        if (height <= PlanRules.SlenderBoss * boss.Diameter || tub.Shell.Lobes.Any(l => l.At == boss.At))
         {
             return boss;
         }
 
-        ImmutableArray<GussetPlan> gussets = GussetDecision.Decide(boss, basis, shell, levels, room);
+        ImmutableArray<GussetPlan> gussets = GussetDecision.Decide(boss, tub, room);
         reasons.Choice($"{path}.gussets", gussets.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
             $"{Reasons.Mm(height)} high on {Reasons.Mm(boss.Diameter)}: slender, stiffened where no part is in the way");
         return boss with { Gussets = gussets };

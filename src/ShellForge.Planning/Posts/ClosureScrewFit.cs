@@ -1,6 +1,7 @@
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Posts;
 
@@ -24,17 +25,16 @@ internal sealed record ClosureScrewFit(double Length, double SeatZ)
     /// shallowest counterbore.
     /// </summary>
     /// <param name="screw">The screw.</param>
-    /// <param name="insert">The insert.</param>
-    /// <param name="bossTop">z of the boss's top.</param>
-    /// <param name="depth">Depth of its hole, mm.</param>
+    /// <param name="boss">The boss that it goes into.</param>
     /// <param name="lowestSeat">Lowest z of the seat.</param>
     /// <param name="front">z of the cover's outer face.</param>
     /// <param name="basis">Layers; the counterbore's depth is whole ones.</param>
     public static ClosureScrewFit Choose(
-        ScrewProfile screw, InsertProfile insert, double bossTop, double depth, double lowestSeat, double front, PrintBasis basis)
+        ScrewProfile screw, BossPlan boss, double lowestSeat, double front, PrintBasis basis)
     {
+        (double bossTop, double depth) = (boss.Top, boss.Hole!.Depth);
         double highest = Math.Max(lowestSeat, front - screw.HeadHeight - PlanRules.CounterboreDeeper);
-        double wanted = ScrewFit.EngagementWanted(screw, insert);
+        double wanted = ScrewFit.EngagementWanted(screw, boss.Hole.Insert);
         foreach (double length in screw.StockLengths.Reverse())
         {
             double seat = Math.Min(highest, bossTop + length - PlanRules.SetBelow - wanted);

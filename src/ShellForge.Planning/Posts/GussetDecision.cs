@@ -27,9 +27,9 @@ internal static class GussetDecision
     private const double LongestFoot = 5;
 
     /// <summary>Up to four gussets that meet neither parts nor walls.</summary>
-    public static ImmutableArray<GussetPlan> Decide(
-        BossPlan boss, PrintBasis basis, ShellPlan shell, BoardLevels levels, BelowBoardRoom room)
+    public static ImmutableArray<GussetPlan> Decide(BossPlan boss, TubDraft tub, BelowBoardRoom room)
     {
+        (_, PrintBasis basis, ShellPlan shell, BoardLevels levels, _) = tub;
         double height = basis.Down(levels.FloorTop + (HeightShare * (boss.Top - levels.FloorTop))) - levels.FloorTop;
         double foot = Math.Min(LongestFoot, Math.Round(FootShare * height, 1));
         double thickness = basis.Wall(3);

@@ -25,10 +25,9 @@ internal static class RestDecision
     private const double SixFrom = 200;
 
     /// <summary>The rests.</summary>
-    public static Decided<ImmutableArray<BossPlan>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, BelowBoardRoom room)
+    public static Decided<ImmutableArray<BossPlan>> Decide(TubDraft tub, ImmutableArray<BossPlan> bosses, BelowBoardRoom room)
     {
+        (BoardFile file, _, ShellPlan shell, BoardLevels levels, _) = tub;
         var reasons = new Reasons();
         double diameter = 2 * file.Board.Outline.OuterRadius;
         int wanted = diameter >= SixFrom ? 6 : diameter >= FourFrom ? 4 : 3;
@@ -43,7 +42,7 @@ internal static class RestDecision
         Region cable = ExitForm.Of(file)?.Way(shell) ?? Region.Empty;
         ImmutableArray<Angle> free =
             [.. Enumerable.Range(0, Directions).Select(i => (file.Up + Angle.FromDegrees(i * 360.0 / Directions)).Normalized)
-            .Where(d => IsFree(d, rim, shell, levels, bosses, openings, cable, room))];
+            .Where(d => IsFree(d, rim, tub, bosses, cable, room))];
         while (supports.Count < wanted && !free.IsEmpty)
         {
             Angle best = free.MaxBy(d => supports.Count == 0 ? 0 : supports.Min(s => Math.Round(Angle.Between(s, d).Degrees, 6)));
@@ -90,20 +89,19 @@ internal static class RestDecision
         rim.RadiusAt(direction) - PlanRules.RestOverlap + (PlanRules.RestDiameter / 2), direction));
 
     private static bool IsFree(
-        Angle direction, Rim rim, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, Region cable, BelowBoardRoom room)
+        Angle direction, Rim rim, TubDraft tub, ImmutableArray<BossPlan> bosses, Region cable, BelowBoardRoom room)
     {
         Point2 middle = Middle(direction, rim);
-        Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(shell));
+        Region outline = Region.Disc(middle, Ring.Peg(PlanRules.RestDiameter / 2)).Intersect(PostRoom.Of(tub.Shell));
         if (outline.IsEmpty)
         {
             return false;
         }
 
-        bool clearOfOpenings = !openings.Any(opening => opening.IsBarredBy(middle, PlanRules.RestDiameter));
+        bool clearOfOpenings = !tub.Openings.Any(opening => opening.IsBarredBy(middle, PlanRules.RestDiameter));
         bool clearOfCable = cable.IsEmpty || outline.Distance(cable) > PlanRules.Beside;
         return clearOfOpenings && clearOfCable
-            && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= levels.BoardBottom
+            && room.Ceiling(outline.Intersect(room.Board).IsEmpty ? outline : outline.Intersect(room.Board)) >= tub.Levels.BoardBottom
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);
     }
 }

@@ -24,18 +24,16 @@ internal static class SaddleDecision
     private const double RibBelowBoard = 0.4;
 
     /// <summary>Saddles of all modules on the back whose port is open.</summary>
-    public static Decided<ImmutableArray<SaddlePlan>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<OpeningPlan> openings, ImmutableArray<BossPlan> bosses)
+    public static Decided<ImmutableArray<SaddlePlan>> Decide(TubDraft tub, ImmutableArray<BossPlan> bosses)
     {
         var reasons = new Reasons();
         var saddles = ImmutableArray.CreateBuilder<SaddlePlan>();
-        foreach (PortPlan port in openings.OfType<PortPlan>())
+        foreach (PortPlan port in tub.Openings.OfType<PortPlan>())
         {
-            BoardPart part = file.Board.Parts.First(p => p.Ref == port.Ref);
+            BoardPart part = tub.File.Board.Parts.First(p => p.Ref == port.Ref);
             if (part.Side == BoardSide.Bottom && part.Mounted == PartMounting.Flat && part.Package is { MountingRequired: true })
             {
-                saddles.Add(Saddle(file, part, port, basis, shell, levels, bosses, openings, reasons));
+                saddles.Add(Saddle(tub, part, port, bosses, reasons));
             }
         }
 
@@ -43,9 +41,9 @@ internal static class SaddleDecision
     }
 
     private static SaddlePlan Saddle(
-        BoardFile file, BoardPart part, PortPlan port, PrintBasis basis, ShellPlan shell, BoardLevels levels,
-        ImmutableArray<BossPlan> bosses, ImmutableArray<OpeningPlan> openings, Reasons reasons)
+        TubDraft tub, BoardPart part, PortPlan port, ImmutableArray<BossPlan> bosses, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, _) = tub;
         Point2 along = Point2.Polar(1, port.Faces);
         double mouthU = Point2.Dot(port.Face, along);
         double halfWidth = Math.Round((port.Mouth.ShellWidth / 2) - 0.5, 2);
@@ -56,8 +54,10 @@ internal static class SaddleDecision
         double rib = basis.Wall(PlanRules.BossWallLines);
         double rear = Point2.Dot(part.At, along) - (part.Length / 2) - mouthU - Gap;
         double ribTop = basis.Down(levels.BoardBottom - RibBelowBoard);
-        var room = new BelowBoardRoom(
-            file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } }, shell, levels, openings);
+        var room = new BelowBoardRoom(tub with
+        {
+            File = file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } },
+        });
         Geometry.Planar.Region ribOutline = PartEnvelope.Rectangle(
             port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop

@@ -12,7 +12,7 @@ internal static class ScrewDecision
 {
     /// <summary>Decides all screws.</summary>
     public static Decided<ImmutableArray<ScrewJointPlan>> Decide(
-        BoardFile file, PrintBasis basis, StackPlan stack, ImmutableArray<BossPlan> bosses, ImmutableArray<Joint> joints)
+        BoardFile file, StackPlan stack, ImmutableArray<BossPlan> bosses, ImmutableArray<Joint> joints)
     {
         var reasons = new Reasons();
         var screws = ImmutableArray.CreateBuilder<ScrewJointPlan>();
@@ -21,7 +21,7 @@ internal static class ScrewDecision
             Joint? joint = joints.FirstOrDefault(j => j.Hole.At == boss.At && boss.Use is BossUse.Board or BossUse.Both);
             screws.Add(boss.Use == BossUse.Board
                 ? BoardScrew(boss, joint!, stack, screws.Count + 1)
-                : ClosureScrew(file, basis, stack, boss, joint, screws.Count + 1, reasons));
+                : ClosureScrew(file, stack, boss, joint, screws.Count + 1, reasons));
         }
 
         return reasons.Of(screws.ToImmutable());
@@ -45,12 +45,13 @@ internal static class ScrewDecision
     };
 
     private static ScrewJointPlan ClosureScrew(
-        BoardFile file, PrintBasis basis, StackPlan stack, BossPlan boss, Joint? joint, int number, Reasons reasons)
+        BoardFile file, StackPlan stack, BossPlan boss, Joint? joint, int number, Reasons reasons)
     {
+        var basis = PrintBasis.Of(file.Print);
         ScrewProfile screw = joint?.Screw ?? file.Housing.Screw!;
         InsertProfile insert = boss.Hole!.Insert;
         double lowest = (joint is null ? boss.Top : stack.BoardTop) + PlanRules.UnderHead;
-        ClosureScrewFit fit = ClosureScrewFit.Choose(screw, insert, boss.Top, boss.Hole.Depth, lowest, stack.Front, basis);
+        ClosureScrewFit fit = ClosureScrewFit.Choose(screw, boss, lowest, stack.Front, basis);
         double clamp = Math.Round(fit.SeatZ - boss.Top, 6);
         double wanted = ScrewFit.EngagementWanted(screw, insert);
         double engagement = Math.Clamp(fit.Length - clamp - PlanRules.SetBelow, 0, insert.Length);

@@ -23,8 +23,9 @@ internal static class WebDecision
 
     /// <summary>The webs of a boss, and the z of their top.</summary>
     public static (ImmutableArray<Region> Webs, double Top) Decide(
-        BossPlan boss, BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, BelowBoardRoom room)
+        BossPlan boss, TubDraft tub, BelowBoardRoom room)
     {
+        (BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, _) = tub;
         if (shell.Lobes.Any(l => l.At == boss.At))
         {
             return ([], 0);

@@ -18,7 +18,7 @@ public class EvaluationTests
     {
         Solid tree = Ball.Less(Ball.Moved(Transform3.Shift(3, 2, 1)), Ball.Moved(Transform3.Shift(-4, 1, 0)));
         (Operand[] operands, _) = SolidFlattener.Flatten(tree, default);
-        Scene scene = new(operands);
+        OperandSet scene = new(operands);
 
         (int, int)[] one = PairFinder.Find(scene, 1, default), eight = PairFinder.Find(scene, 8, default);
 
@@ -53,7 +53,7 @@ public class EvaluationTests
         foreach (List<TreeStep> steps in Trees(7, 6))
         {
             (Operand[] operands, _) = SolidFlattener.Flatten(TreeStep.Tree(steps), default);
-            Scene scene = new(operands);
+            OperandSet scene = new(operands);
             HashSet<(int, int)> kept =
                 [.. PairFinder.Find(scene, 2, default)
                     .Select(pair => (Math.Min(pair.First, pair.Second), Math.Max(pair.First, pair.Second)))];

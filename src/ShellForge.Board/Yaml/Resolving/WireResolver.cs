@@ -18,12 +18,12 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
         var names = new Designators(context.Sink);
         foreach (ParsedWire wire in said.Where(w => w.Name.Given))
         {
-            double? diameter = wire.Diameter.Given ? wire.Diameter.Value : WireGauge.OverInsulation(wire.Gauge.Or(0));
+            double? diameter = wire.Diameter.Given ? wire.Diameter.Value : InsulatedWire.OverInsulation(wire.Gauge.Or(0));
             if (diameter is null)
             {
                 context.Sink.Error(
                     wire.Node.Place, "missing-key", $"the thickness of the wire '{wire.Name.Value}' is not said",
-                    "expected diameter, or gauge: one of " + WireGauge.Known);
+                    "expected diameter, or gauge: one of " + InsulatedWire.Known);
                 continue;
             }
 

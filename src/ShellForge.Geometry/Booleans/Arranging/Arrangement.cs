@@ -24,7 +24,7 @@ internal sealed class Arrangement
     {
         Found = found;
         Sheets = sheets;
-        _segmentOfEdge = new int[3 * found.Scene.TriangleCount];
+        _segmentOfEdge = new int[3 * found.OperandSet.TriangleCount];
         int expected = found.EdgePoints.Count + found.Intervals.Count;
         _edgeNumber = new PairTable(expected);
         _from = new List<int>(expected);
@@ -77,14 +77,14 @@ internal sealed class Arrangement
         if (segment < _segmentEdge.Count)
         {
             int halfEdge = _segmentEdge[segment];
-            LatticePoint3 a = Found.Scene.Corner(halfEdge / 3, halfEdge % 3);
-            LatticePoint3 b = Found.Scene.Corner(halfEdge / 3, ((halfEdge % 3) + 1) % 3);
+            LatticePoint3 a = Found.OperandSet.Corner(halfEdge / 3, halfEdge % 3);
+            LatticePoint3 b = Found.OperandSet.Corner(halfEdge / 3, ((halfEdge % 3) + 1) % 3);
             d = (b.X - a.X, b.Y - a.Y, b.Z - a.Z);
         }
         else
         {
             Interval interval = Found.Intervals[segment - _segmentEdge.Count];
-            d = Plane.NormalCross(Found.Scene.PlaneOf(interval.First), Found.Scene.PlaneOf(interval.Second));
+            d = Plane.NormalCross(Found.OperandSet.PlaneOf(interval.First), Found.OperandSet.PlaneOf(interval.Second));
         }
 
         Int128 ax = Int128.Abs(d.X), ay = Int128.Abs(d.Y), az = Int128.Abs(d.Z);
@@ -165,7 +165,7 @@ internal sealed class Arrangement
 
     private List<(int Segment, int Sheet)> RealEdges()
     {
-        Scene scene = Found.Scene;
+        OperandSet scene = Found.OperandSet;
         List<(int Segment, int Sheet)> membership =
             new((3 * Sheets.Triangles.ItemCount) + Found.Imprints.Count + (2 * Found.Intervals.Count));
         for (int i = 0; i < Sheets.Triangles.ItemCount; i++)

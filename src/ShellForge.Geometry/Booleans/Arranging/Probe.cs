@@ -42,8 +42,8 @@ internal readonly struct Probe
     /// <summary>In front of a triangle of the scene, at its first corner.</summary>
     public static Probe InFrontOf(Intersections found, int triangle)
     {
-        LatticePoint3 a = found.Scene.Corner(triangle, 0), b = found.Scene.Corner(triangle, 1);
-        return new Probe(found.VertexPoint(triangle, 0), (b.X - a.X, b.Y - a.Y, b.Z - a.Z), found.Scene.PlaneOf(triangle));
+        LatticePoint3 a = found.OperandSet.Corner(triangle, 0), b = found.OperandSet.Corner(triangle, 1);
+        return new Probe(found.VertexPoint(triangle, 0), (b.X - a.X, b.Y - a.Y, b.Z - a.Z), found.OperandSet.PlaneOf(triangle));
     }
 
     /// <summary>1 in front of a plane, -1 behind it, never 0 for a plane with a normal.</summary>

@@ -67,7 +67,7 @@ internal sealed class SheetCrossings
                 MinV = Math.Min(fromV, toV) - PointStore.Slack,
                 MaxV = Math.Max(fromV, toV) + PointStore.Slack,
                 Axis = _points.AxisBetween(interval.From, interval.To),
-                Other = _found.Scene.PlaneOf(other),
+                Other = _found.OperandSet.PlaneOf(other),
             };
         }
 

@@ -42,7 +42,7 @@ internal sealed class Sheets
 
     public static Sheets From(Intersections found)
     {
-        Scene scene = found.Scene;
+        OperandSet scene = found.OperandSet;
         (List<int> active, int[] faceOf, List<Plane> facePlanes) = ActiveFaces(found);
         int[] parent = new int[scene.TriangleCount];
         foreach (int triangle in active)
@@ -152,7 +152,7 @@ internal sealed class Sheets
 
     private static (List<int> Active, int[] FaceOf, List<Plane> Planes) ActiveFaces(Intersections found)
     {
-        Scene scene = found.Scene;
+        OperandSet scene = found.OperandSet;
         List<int> active = [];
         List<int> seeds = [];
         List<Plane> planes = [];

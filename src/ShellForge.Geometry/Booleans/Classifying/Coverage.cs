@@ -95,7 +95,7 @@ internal sealed class Coverage
     {
         private readonly Arrangement _arrangement;
         private readonly Loops _loops;
-        private readonly Scene _scene;
+        private readonly OperandSet _scene;
         private Candidate[] _candidates = [];
         private int _sheet = -1;
 
@@ -103,7 +103,7 @@ internal sealed class Coverage
         {
             _arrangement = arrangement;
             _loops = loops;
-            _scene = arrangement.Found.Scene;
+            _scene = arrangement.Found.OperandSet;
         }
 
         public List<Cover> Covers { get; } = [];

@@ -6,6 +6,13 @@ using ShellForge.Geometry.Booleans.Tables;
 
 namespace ShellForge.Geometry.Booleans.Classifying;
 
+/// <summary>What cuts space into the cells that are classified.</summary>
+/// <param name="Arrangement">The edges.</param>
+/// <param name="Loops">What they bound.</param>
+/// <param name="Coverage">Which operands cover each loop.</param>
+/// <param name="Patches">What nothing meets.</param>
+internal readonly record struct CellComplex(Arrangement Arrangement, Loops Loops, Coverage Coverage, Patches Patches);
+
 /// <summary>
 /// Stage 3c: facets are the loops across which a winding number changes, and the patches. Around every edge they are sorted by
 /// angle; neighbours face a common cell. Winding numbers flow from facet to facet through these cells, from one exact ray for each
@@ -28,8 +35,9 @@ internal sealed class Facets
     private int[] _next = [];
     private int[] _previous = [];
 
-    private Facets(Arrangement arrangement, Loops loops, Coverage coverage, Patches patches)
+    private Facets(in CellComplex complex)
     {
+        (Arrangement arrangement, Loops loops, Coverage coverage, Patches patches) = complex;
         _arrangement = arrangement;
         _loops = loops;
         _coverage = coverage;
@@ -63,10 +71,9 @@ internal sealed class Facets
 
     public int KeptPatch(int patch) => Kept[_loopOfFacet.Length + patch];
 
-    public static Facets Of(
-        Arrangement arrangement, Loops loops, Coverage coverage, Patches patches, Expression expression, int threads, CancellationToken ct)
+    public static Facets Of(in CellComplex complex, Expression expression, int threads, CancellationToken ct)
     {
-        Facets facets = new(arrangement, loops, coverage, patches);
+        Facets facets = new(complex);
         facets.GatherFans(threads, ct);
         facets.Flood(expression, ct);
         return facets;
@@ -146,7 +153,7 @@ internal sealed class Facets
             return;
         }
 
-        Scene scene = _arrangement.Found.Scene;
+        OperandSet scene = _arrangement.Found.OperandSet;
         int partner = scene.Partner(sceneEdge);
         foreach (int halfEdge in (ReadOnlySpan<int>)[sceneEdge, partner])
         {
@@ -219,7 +226,7 @@ internal sealed class Facets
 
     private void Flood(Expression expression, CancellationToken ct)
     {
-        Scene scene = _arrangement.Found.Scene;
+        OperandSet scene = _arrangement.Found.OperandSet;
         Grouping leavesOf = Grouping.Of(Kept.Length, _leaves, 1);
         int[] winding = new int[scene.Operands.Length];
         bool[] seen = new bool[Kept.Length];
@@ -285,7 +292,7 @@ internal sealed class Facets
     {
         if (facet >= _loopOfFacet.Length)
         {
-            winding[_arrangement.Found.Scene.OperandOf[_patches.FirstTriangle[facet - _loopOfFacet.Length]]] += sense;
+            winding[_arrangement.Found.OperandSet.OperandOf[_patches.FirstTriangle[facet - _loopOfFacet.Length]]] += sense;
             return;
         }
 

@@ -18,7 +18,7 @@ internal sealed class Patches
     /// <summary>The patch of a triangle, or -1 when the triangle is in a sheet.</summary>
     public int Of(int triangle) => _patchOf[triangle];
 
-    public static Patches From(Scene scene, Sheets sheets)
+    public static Patches From(OperandSet scene, Sheets sheets)
     {
         int[] patchOf = new int[scene.TriangleCount];
         Array.Fill(patchOf, -1);

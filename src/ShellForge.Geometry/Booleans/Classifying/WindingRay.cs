@@ -10,11 +10,11 @@ namespace ShellForge.Geometry.Booleans.Classifying;
 /// <summary>Winding numbers of all operands at a probe, by one exact ray along x.</summary>
 internal sealed class WindingRay
 {
-    private readonly Scene _scene;
+    private readonly OperandSet _scene;
     private readonly PointStore _points;
     private readonly List<int> _hits = [];
 
-    public WindingRay(Scene scene, PointStore points)
+    public WindingRay(OperandSet scene, PointStore points)
     {
         _scene = scene;
         _points = points;

@@ -23,7 +23,7 @@ internal sealed class Operand : PreparedOperand
         Partner = new int[corners.Length];
         IsReal = new bool[corners.Length];
         Pair();
-        Tree = new BoxTree(vertices, corners, knownApart);
+        Tree = new MortonTree(vertices, corners, knownApart);
     }
 
     public LatticePoint3[] Vertices { get; }
@@ -38,7 +38,7 @@ internal sealed class Operand : PreparedOperand
     /// <summary>False for a half-edge between two triangles of one plane, one orientation and one tag.</summary>
     public bool[] IsReal { get; }
 
-    public BoxTree Tree { get; }
+    public MortonTree Tree { get; }
 
     /// <summary>No two triangles meet outside shared vertices and edges.</summary>
     public bool IsClean { get; }

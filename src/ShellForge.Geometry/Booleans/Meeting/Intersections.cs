@@ -12,15 +12,15 @@ internal sealed class Intersections
     // Pairs from which on more than one core is worth waking.
     private const int WorthThreads = 2048;
 
-    public Intersections(Scene scene)
+    public Intersections(OperandSet scene)
     {
-        Scene = scene;
+        OperandSet = scene;
         IsActive = new bool[scene.TriangleCount];
         PointOfVertex = new int[scene.VertexStart[^1]];
         Array.Fill(PointOfVertex, -1);
     }
 
-    public Scene Scene { get; }
+    public OperandSet OperandSet { get; }
 
     public PointStore Points { get; private set; } = new();
 
@@ -45,7 +45,7 @@ internal sealed class Intersections
     public List<(int First, int Second)> Coplanar { get; private set; } = [];
 
     /// <summary>Intersects the pairs, on up to so many threads (-1: all cores).</summary>
-    public static Intersections Of(Scene scene, (int First, int Second)[] pairs, int threads, CancellationToken ct)
+    public static Intersections Of(OperandSet scene, (int First, int Second)[] pairs, int threads, CancellationToken ct)
     {
         Intersections found = new(scene);
         int runs = ParallelRuns.Count(pairs.Length, WorthThreads, threads);
@@ -76,10 +76,10 @@ internal sealed class Intersections
     /// <summary>The point that a vertex of the scene is.</summary>
     public int VertexPoint(int triangle, int k)
     {
-        ref int point = ref PointOfVertex[Scene.VertexNumber(triangle, k)];
+        ref int point = ref PointOfVertex[OperandSet.VertexNumber(triangle, k)];
         if (point < 0)
         {
-            point = Points.Add(Scene.Corner(triangle, k));
+            point = Points.Add(OperandSet.Corner(triangle, k));
         }
 
         return point;

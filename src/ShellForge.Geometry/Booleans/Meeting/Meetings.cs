@@ -11,9 +11,9 @@ internal sealed class Meetings
     // Vertices are asked for again and again by neighbouring pairs; the last asked for are kept by the low bits of their numbers.
     private const int Remembered = 1024;
     private readonly (int Vertex, int Point)[] _recent = new (int, int)[Remembered];
-    private readonly Scene _scene;
+    private readonly OperandSet _scene;
 
-    public Meetings(Scene scene)
+    public Meetings(OperandSet scene)
     {
         _scene = scene;
         Array.Fill(_recent, (-1, -1));

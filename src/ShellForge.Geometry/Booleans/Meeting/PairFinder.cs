@@ -16,7 +16,7 @@ internal static class PairFinder
     private readonly record struct Piece(int First, int Second, int Node, int OtherNode);
 
     /// <summary>The pairs, operand by operand, under the scene's numbers; found on up to so many threads (-1: all cores).</summary>
-    public static (int First, int Second)[] Find(Scene scene, int threads, CancellationToken ct)
+    public static (int First, int Second)[] Find(OperandSet scene, int threads, CancellationToken ct)
     {
         List<Piece> pieces = Pieces(scene);
         int runs = ParallelRuns.Count(pieces.Count, scene.TriangleCount < WorthThreads ? int.MaxValue : 2, threads);
@@ -42,12 +42,12 @@ internal static class PairFinder
         return all;
     }
 
-    private static List<Piece> Pieces(Scene scene)
+    private static List<Piece> Pieces(OperandSet scene)
     {
         List<Piece> pieces = [];
         for (int a = 0; a < scene.Operands.Length; a++)
         {
-            BoxTree tree = scene.Operands[a].Tree;
+            MortonTree tree = scene.Operands[a].Tree;
             if (!scene.Operands[a].IsClean)
             {
                 int[] nodes = [.. tree.NodesOf(PieceLeaves)];
@@ -65,7 +65,7 @@ internal static class PairFinder
 
             for (int b = a + 1; b < scene.Operands.Length; b++)
             {
-                BoxTree other = scene.Operands[b].Tree;
+                MortonTree other = scene.Operands[b].Tree;
                 if (tree.Bounds.Touches(other.Bounds))
                 {
                     foreach (int node in tree.NodesOf(PieceLeaves))
@@ -79,7 +79,7 @@ internal static class PairFinder
         return pieces;
     }
 
-    private static void AddPiece(Scene scene, Piece piece, List<(int First, int Second)> pairs)
+    private static void AddPiece(OperandSet scene, Piece piece, List<(int First, int Second)> pairs)
     {
         Operand a = scene.Operands[piece.First], b = scene.Operands[piece.Second];
         int kept = pairs.Count;

@@ -10,7 +10,7 @@ namespace ShellForge.Geometry.Booleans.Meeting;
 internal sealed class PairIntersector
 {
     private readonly Meetings _found;
-    private readonly Scene _scene;
+    private readonly OperandSet _scene;
     private readonly LatticePoint3[] _a = new LatticePoint3[3];
     private readonly LatticePoint3[] _b = new LatticePoint3[3];
     private readonly int[] _sideA = new int[3];
@@ -20,7 +20,7 @@ internal sealed class PairIntersector
     private Plane _plane;
     private int _planeOf = -1;
 
-    public PairIntersector(Scene scene, Meetings found)
+    public PairIntersector(OperandSet scene, Meetings found)
     {
         _scene = scene;
         _found = found;
@@ -181,12 +181,12 @@ internal sealed class PairIntersector
             int next = (k + 1) % 3;
             if (_sideA[k] * _sideA[next] < 0)
             {
-                AddCrossing(first, k, _a[k], _a[next], planeB, second, _b, true);
+                AddCrossing(k, (_a[k], _a[next]), planeB, second, isFirst: true);
             }
 
             if (_sideB[k] * _sideB[next] < 0)
             {
-                AddCrossing(second, k, _b[k], _b[next], planeA, first, _a, false);
+                AddCrossing(k, (_b[k], _b[next]), planeA, first, isFirst: false);
             }
         }
     }
@@ -282,9 +282,11 @@ internal sealed class PairIntersector
         _hits[_hitCount++] = new Hit(point, featureA, featureB);
     }
 
-    private void AddCrossing(
-        int triangle, int k, LatticePoint3 from, LatticePoint3 to, in Plane plane, int other, LatticePoint3[] corners, bool isFirst)
+    // The edge k of one triangle against the plane of the other.
+    private void AddCrossing(int k, (LatticePoint3 From, LatticePoint3 To) edge, in Plane plane, int other, bool isFirst)
     {
+        (LatticePoint3 from, LatticePoint3 to) = edge;
+        LatticePoint3[] corners = isFirst ? _b : _a;
         int s0 = new Plane(from, to, corners[0]).Side(corners[1]);
         int s1 = new Plane(from, to, corners[1]).Side(corners[2]);
         int s2 = new Plane(from, to, corners[2]).Side(corners[0]);

@@ -22,27 +22,23 @@ internal sealed class Boundary
     private readonly Dictionary<(int Group, bool Forward, int Tag), int> _regionNumber = [];
     private readonly List<int> _groupOfRegion = [];
 
-    private Boundary(Arrangement arrangement, Loops loops, Coverage coverage, Facets facets, Patches patches, int[] polarity)
+    private Boundary(in CellComplex complex, Facets facets, int[] polarity)
     {
-        _arrangement = arrangement;
-        _loops = loops;
-        _coverage = coverage;
+        (_arrangement, _loops, _coverage, _patches) = complex;
         _facets = facets;
-        _patches = patches;
         _polarity = polarity;
-        _regionOfLoop = new int[loops.Count];
+        _regionOfLoop = new int[_loops.Count];
     }
 
-    public List<Region> Regions { get; } = [];
+    public List<PlanarRegion> Regions { get; } = [];
 
-    public static Boundary Of(
-        Arrangement arrangement, Loops loops, Coverage coverage, Facets facets, Patches patches, int[] polarity, CancellationToken ct)
+    public static Boundary Of(in CellComplex complex, Facets facets, int[] polarity, CancellationToken ct)
     {
-        Boundary boundary = new(arrangement, loops, coverage, facets, patches, polarity);
+        Boundary boundary = new(complex, facets, polarity);
         boundary.NumberRegions();
         List<Use> uses = boundary.Uses(out bool[] isUsed);
         ct.ThrowIfCancellationRequested();
-        StraightChains chains = StraightChains.Of(arrangement, isUsed, boundary.PinnedPoints());
+        StraightChains chains = StraightChains.Of(complex.Arrangement, isUsed, boundary.PinnedPoints());
         foreach (Use use in uses)
         {
             if (isUsed[use.Edge])
@@ -80,7 +76,7 @@ internal sealed class Boundary
                 _regionOfLoop[loop] = Regions.Count;
                 _regionNumber.Add((group, forward, tag), Regions.Count);
                 _groupOfRegion.Add(group);
-                Regions.Add(new Region(forward ? plane : plane.Flipped(), tag));
+                Regions.Add(new PlanarRegion(forward ? plane : plane.Flipped(), tag));
             }
         }
     }
@@ -132,7 +128,7 @@ internal sealed class Boundary
     private bool BoundsKeptPatch(int edge)
     {
         int sceneEdge = _arrangement.SceneEdge(edge);
-        return sceneEdge >= 0 && (IsKept(sceneEdge) || IsKept(_arrangement.Found.Scene.Partner(sceneEdge)));
+        return sceneEdge >= 0 && (IsKept(sceneEdge) || IsKept(_arrangement.Found.OperandSet.Partner(sceneEdge)));
     }
 
     private bool IsKept(int halfEdge) =>
@@ -143,7 +139,7 @@ internal sealed class Boundary
     {
         bool[] isPinned = new bool[_arrangement.Points.Count];
         Intersections found = _arrangement.Found;
-        Scene scene = found.Scene;
+        OperandSet scene = found.OperandSet;
         for (int operand = 0; operand < scene.Operands.Length; operand++)
         {
             int[] corners = scene.Operands[operand].Corners;

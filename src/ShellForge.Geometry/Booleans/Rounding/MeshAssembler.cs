@@ -32,13 +32,11 @@ internal sealed class MeshAssembler
     }
 
     // Within mergeSteps a constructed point takes an existing vertex instead of making one; 0: never.
-    public static RoundedMesh Assemble(
-        Arrangement arrangement, Boundary boundary, Patches patches, Facets facets, int mergeSteps, bool tidies, int threads,
-        CancellationToken ct)
+    public static RoundedMesh Assemble(ExactResult exact, int mergeSteps, bool tidies, int threads, CancellationToken ct)
     {
-        MeshAssembler assembler = new(arrangement, mergeSteps);
-        assembler.AddPatches(patches, facets);
-        List<Region> rounded = assembler.NumberVertices(boundary);
+        MeshAssembler assembler = new(exact.Arrangement, mergeSteps);
+        assembler.AddPatches(exact.Patches, exact.Facets);
+        List<PlanarRegion> rounded = assembler.NumberVertices(exact.Boundary);
         int collapsed = tidies ? ShortEdges.Collapse(rounded, assembler._vertices, assembler._held.Contains) : 0;
         List<int> corners = [];
         List<int> tags = [];
@@ -67,12 +65,12 @@ internal sealed class MeshAssembler
         };
     }
 
-    private List<Region> NumberVertices(Boundary boundary)
+    private List<PlanarRegion> NumberVertices(Boundary boundary)
     {
         if (_grid is not null)
         {
             // Lattice points stay where they are and are there to be merged with before any other point looks for company.
-            foreach (Region region in boundary.Regions)
+            foreach (PlanarRegion region in boundary.Regions)
             {
                 foreach ((int from, int to) in region.Edges)
                 {
@@ -82,10 +80,10 @@ internal sealed class MeshAssembler
             }
         }
 
-        List<Region> rounded = new(boundary.Regions.Count);
-        foreach (Region region in boundary.Regions)
+        List<PlanarRegion> rounded = new(boundary.Regions.Count);
+        foreach (PlanarRegion region in boundary.Regions)
         {
-            Region copy = new(region.Plane, region.Tag);
+            PlanarRegion copy = new(region.Plane, region.Tag);
             foreach ((int from, int to) in region.Edges)
             {
                 copy.Edges.Add((VertexOf(from), VertexOf(to)));
@@ -140,7 +138,7 @@ internal sealed class MeshAssembler
     private void AddPatches(Patches patches, Facets facets)
     {
         Intersections found = _arrangement.Found;
-        Scene scene = found.Scene;
+        OperandSet scene = found.OperandSet;
         for (int operand = 0; operand < scene.Operands.Length; operand++)
         {
             Operand mesh = scene.Operands[operand];
@@ -181,7 +179,7 @@ internal sealed class MeshAssembler
     }
 
     // The untouched triangle with this edge, as a region; its place in the patches is marked empty.
-    private Region? Release(int from, int to)
+    private PlanarRegion? Release(int from, int to)
     {
         if (_patchTrianglesOfEdge is null)
         {
@@ -213,7 +211,7 @@ internal sealed class MeshAssembler
             if (_patchCorners[3 * t] >= 0)
             {
                 int a = _patchCorners[3 * t], b = _patchCorners[(3 * t) + 1], c = _patchCorners[(3 * t) + 2];
-                Region region = new(new Plane(_vertices[a], _vertices[b], _vertices[c]), _patchTags[t]);
+                PlanarRegion region = new(new Plane(_vertices[a], _vertices[b], _vertices[c]), _patchTags[t]);
                 region.Edges.AddRange([(a, b), (b, c), (c, a)]);
                 _patchCorners[3 * t] = -1;
                 return region;

@@ -28,7 +28,7 @@ internal sealed class RegionFiller
     internal readonly record struct Conflict(int EdgeFrom, int EdgeTo, int From, int To);
 
     /// <summary>Adds the triangles' corners, or returns the first conflict and adds nothing.</summary>
-    public Conflict? Fill(Region region, List<int> corners)
+    public Conflict? Fill(PlanarRegion region, List<int> corners)
     {
         NetEdges(region);
         if (_order.Count == 0)
@@ -64,7 +64,7 @@ internal sealed class RegionFiller
     }
 
     /// <summary>Any filling keeps the mesh closed: a cone over the directed edges. The next round resolves what it overlaps.</summary>
-    public void Fan(Region region, List<int> corners)
+    public void Fan(PlanarRegion region, List<int> corners)
     {
         region.IsPlanar = false;
         NetEdges(region);
@@ -102,7 +102,7 @@ internal sealed class RegionFiller
     }
 
     // Edges that run both ways cancel but stay as lines to be kept; edges without length vanish.
-    private void NetEdges(Region region)
+    private void NetEdges(PlanarRegion region)
     {
         _net.Clear();
         _order.Clear();
@@ -141,7 +141,7 @@ internal sealed class RegionFiller
         _keys.AsSpan(0, edges.Length).Sort(edges);
     }
 
-    private Conflict? Place(Region region, Drawing drawing)
+    private Conflict? Place(PlanarRegion region, Drawing drawing)
     {
         int axisU = drawing.IsForward ? drawing.U : drawing.V, axisV = drawing.IsForward ? drawing.V : drawing.U;
         _points.Clear();

@@ -14,7 +14,7 @@ internal sealed class RegionIndex
     /// <summary>The same for both directions of an edge.</summary>
     public static long Key(int p, int q) => ((long)Math.Min(p, q) << 32) | (uint)Math.Max(p, q);
 
-    public void Add(Region region, int number)
+    public void Add(PlanarRegion region, int number)
     {
         foreach ((int from, int to) in region.Edges)
         {

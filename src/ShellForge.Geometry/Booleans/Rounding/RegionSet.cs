@@ -19,9 +19,9 @@ internal sealed class RegionSet
     // Regions from which on more than one core is worth waking.
     private const int WorthThreads = 128;
     private readonly List<LatticePoint3> _vertices;
-    private readonly List<Region> _regions;
+    private readonly List<PlanarRegion> _regions;
     private readonly RegionFiller _filler;
-    private readonly Func<int, int, Region?> _releaseNeighbour;
+    private readonly Func<int, int, PlanarRegion?> _releaseNeighbour;
     private readonly Func<int, bool> _isHeld;
     private RegionIndex? _index;
 
@@ -30,7 +30,8 @@ internal sealed class RegionSet
     /// <param name="releaseNeighbour">Takes the untouched triangle with this edge out of the result and returns it as a region.</param>
     /// <param name="isHeld">Whether a vertex belongs to untouched triangles and cannot be merged away.</param>
     public RegionSet(
-        List<LatticePoint3> vertices, List<Region> regions, Func<int, int, Region?> releaseNeighbour, Func<int, bool> isHeld)
+        List<LatticePoint3> vertices, List<PlanarRegion> regions, Func<int, int, PlanarRegion?> releaseNeighbour,
+        Func<int, bool> isHeld)
     {
         _vertices = vertices;
         _regions = regions;
@@ -140,7 +141,7 @@ internal sealed class RegionSet
         BuildIndex();
         int[] vertices = [.. _index!.OfVertex.Keys.Order()];
         LatticePoint3[] places = [.. vertices.Select(v => _vertices[v])];
-        BoxTree tree = new(places, [.. Enumerable.Range(0, places.Length).SelectMany(i => (int[])[i, i, i])]);
+        MortonTree tree = new(places, [.. Enumerable.Range(0, places.Length).SelectMany(i => (int[])[i, i, i])]);
         List<int> near = [];
         HashSet<int> touched = [];
         foreach (long key in _index!.OfEdge.Keys.Order().ToArray())
@@ -180,12 +181,12 @@ internal sealed class RegionSet
         BuildIndex();
         long[] keys = [.. _index!.OfEdge.Keys.Order()];
         LatticePoint3[] places = [.. _vertices];
-        BoxTree tree = new(places, [.. keys.SelectMany(k => (int[])[(int)(k >> 32), (int)(k & 0xFFFFFFFF), (int)(k & 0xFFFFFFFF)])]);
+        MortonTree tree = new(places, [.. keys.SelectMany(k => (int[])[(int)(k >> 32), (int)(k & 0xFFFFFFFF), (int)(k & 0xFFFFFFFF)])]);
         List<int> near = [];
         HashSet<int> own = [];
         for (int r = 0; r < _regions.Count; r++)
         {
-            Region region = _regions[r];
+            PlanarRegion region = _regions[r];
             IntBox box = IntBox.Empty;
             own.Clear();
             foreach ((int from, int to) in region.Edges)
@@ -226,7 +227,7 @@ internal sealed class RegionSet
         (((double)p.X - a.X) * ((double)b.X - a.X)) + (((double)p.Y - a.Y) * ((double)b.Y - a.Y))
             + (((double)p.Z - a.Z) * ((double)b.Z - a.Z));
 
-    private bool Correct(Region region, in RegionFiller.Conflict conflict, HashSet<int> touched)
+    private bool Correct(PlanarRegion region, in RegionFiller.Conflict conflict, HashSet<int> touched)
     {
         BuildIndex();
         if (conflict.EdgeFrom < 0)
@@ -352,7 +353,7 @@ internal sealed class RegionSet
         }
     }
 
-    private void AddRegion(Region region)
+    private void AddRegion(PlanarRegion region)
     {
         _regions.Add(region);
         _index!.Add(region, _regions.Count - 1);

@@ -18,12 +18,12 @@ internal static class ShortEdges
     /// <param name="regions">Regions on rounded vertices.</param>
     /// <param name="vertices">Their places.</param>
     /// <param name="isHeld">Whether a vertex belongs to untouched triangles and must stay.</param>
-    public static int Collapse(List<Region> regions, List<LatticePoint3> vertices, Func<int, bool> isHeld)
+    public static int Collapse(List<PlanarRegion> regions, List<LatticePoint3> vertices, Func<int, bool> isHeld)
     {
         HashSet<(int, int)> small = [];
         Dictionary<int, int> smallAt = [];
         List<(int From, int To)> edges = [];
-        foreach (Region region in regions)
+        foreach (PlanarRegion region in regions)
         {
             foreach ((int from, int to) in region.Edges)
             {
@@ -51,7 +51,7 @@ internal static class ShortEdges
 
         if (goesTo.Count > 0)
         {
-            foreach (Region region in regions)
+            foreach (PlanarRegion region in regions)
             {
                 Redraw(region, goesTo);
             }
@@ -60,7 +60,7 @@ internal static class ShortEdges
         return goesTo.Count;
     }
 
-    private static void Redraw(Region region, Dictionary<int, int> goesTo)
+    private static void Redraw(PlanarRegion region, Dictionary<int, int> goesTo)
     {
         int kept = 0;
         for (int i = 0; i < region.Edges.Count; i++)

@@ -12,7 +12,7 @@ namespace ShellForge.Geometry.Booleans.Settling;
 /// </summary>
 internal sealed class BooleanRound
 {
-    private readonly Scene _scene;
+    private readonly OperandSet _scene;
     private readonly int _threads;
     private readonly CancellationToken _ct;
 
@@ -22,7 +22,7 @@ internal sealed class BooleanRound
     public BooleanRound(Operand[] operands, int threads, CancellationToken ct)
     {
         _threads = threads;
-        _scene = new Scene(operands);
+        _scene = new OperandSet(operands);
         _ct = ct;
         Found = Intersections.Of(_scene, PairFinder.Find(_scene, _threads, ct), _threads, ct);
         HasIntersections = Found.TrianglePoints.Count > 0;
@@ -45,9 +45,9 @@ internal sealed class BooleanRound
         Loops loops = Loops.Of(arrangement, _threads, _ct);
         Coverage coverage = Coverage.Of(arrangement, loops, _threads, _ct);
         Patches patches = Patches.From(_scene, sheets);
-        Facets facets = Facets.Of(arrangement, loops, coverage, patches, expression, _threads, _ct);
-        Boundary boundary = Boundary.Of(
-            arrangement, loops, coverage, facets, patches, expression.Polarity(_scene.Operands.Length), _ct);
+        CellComplex complex = new(arrangement, loops, coverage, patches);
+        Facets facets = Facets.Of(complex, expression, _threads, _ct);
+        Boundary boundary = Boundary.Of(complex, facets, expression.Polarity(_scene.Operands.Length), _ct);
         return new ExactResult(arrangement, boundary, patches, facets);
     }
 
@@ -66,12 +66,4 @@ internal sealed class BooleanRound
             }
         }
     }
-}
-
-/// <summary>What an exact round gives; it can be rounded to the lattice more than once.</summary>
-internal sealed record ExactResult(Arrangement Arrangement, Boundary Boundary, Patches Patches, Facets Facets)
-{
-    /// <summary>The rounded mesh.</summary>
-    public RoundedMesh Round(int mergeSteps, bool tidies, int threads, CancellationToken ct) =>
-        MeshAssembler.Assemble(Arrangement, Boundary, Patches, Facets, mergeSteps, tidies, threads, ct);
 }

@@ -17,7 +17,7 @@ internal static class ShellSides
     public static List<int> Wrong(Intersections found, int[] partner, CancellationToken ct)
     {
         List<int> wrong = [];
-        Scene scene = found.Scene;
+        OperandSet scene = found.OperandSet;
         Operand mesh = scene.Operands[0];
         WindingRay ray = new(scene, found.Points);
         int[] winding = new int[1];

@@ -7,7 +7,7 @@ namespace ShellForge.Formats.Step;
 /// <summary>
 /// Coplanar neighbours of a mesh, joined. Corners were rounded to the lattice, so faces that were made flat are so to a few steps only.
 /// </summary>
-internal static class Facets
+internal static class CoplanarFaces
 {
     /// <summary>The number of the facet that each triangle belongs to; facets are connected.</summary>
     public static int[] Of(HalfEdges edges)

@@ -11,7 +11,7 @@ namespace ShellForge.Planning.Closures;
 /// <summary>
 /// Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.
 /// </summary>
-internal sealed class ScrewForm : ClosureForm
+internal sealed class ScrewedForm : ClosureForm
 {
     // Share of the printer's overhang that is used under a head: holes are drawn round, and shrinkage scales them.
     private const double HeldShare = 0.95;

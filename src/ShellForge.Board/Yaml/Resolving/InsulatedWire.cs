@@ -1,7 +1,7 @@
 namespace ShellForge.Board.Yaml.Resolving;
 
 /// <summary>Outside diameters of insulated hook-up wire by conductor size.</summary>
-internal static class WireGauge
+internal static class InsulatedWire
 {
     // Soft stranded wire in PVC or silicone. Source: typical: check your wire.
     private static readonly (int Awg, double Millimetres)[] Sizes =

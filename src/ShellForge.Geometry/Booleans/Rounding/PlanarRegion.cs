@@ -3,9 +3,9 @@ using ShellForge.Geometry.Booleans.Exact;
 namespace ShellForge.Geometry.Booleans.Rounding;
 
 /// <summary>A planar region of the result: directed edges with the region to their left, seen from the plane's front.</summary>
-internal sealed class Region
+internal sealed class PlanarRegion
 {
-    public Region(Plane plane, int tag)
+    public PlanarRegion(Plane plane, int tag)
     {
         Plane = plane;
         Tag = tag;

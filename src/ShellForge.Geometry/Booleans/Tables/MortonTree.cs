@@ -4,9 +4,11 @@ namespace ShellForge.Geometry.Booleans.Tables;
 
 /// <summary>
 /// Boxes over the triangles of one mesh: triangles in Morton order, four a leaf, leaves under a complete binary tree kept in an
-/// array (children of node i at 2i and 2i + 1). Queries allocate nothing but what they return.
+/// array (children of node i at 2i and 2i + 1). Queries allocate nothing but what they return. Built in linear time for every round, and
+/// walked in pairs over whole numbers; the tree of the measuring side costs more to build, is asked for distances and rays of one surface
+/// many times over, and holds floats.
 /// </summary>
-internal sealed class BoxTree
+internal sealed class MortonTree
 {
     private const int LeafSize = 4;
     private readonly int[] _order;
@@ -20,7 +22,7 @@ internal sealed class BoxTree
     /// <param name="corners">Three vertex numbers a triangle.</param>
     /// <param name="knownApart">A number a triangle: those with the same number of 0 or more meet only in shared corners and edges. Null
     /// when nothing is known.</param>
-    public BoxTree(LatticePoint3[] vertices, int[] corners, int[]? knownApart = null)
+    public MortonTree(LatticePoint3[] vertices, int[] corners, int[]? knownApart = null)
     {
         int count = corners.Length / 3;
         IntBox all = IntBox.Empty;
@@ -169,7 +171,7 @@ internal sealed class BoxTree
     }
 
     /// <summary>Adds the pairs of triangles, one below a node of this tree and one of the other, whose boxes share a point.</summary>
-    public void Pairs(int node, BoxTree other, List<(int Mine, int Other)> found)
+    public void Pairs(int node, MortonTree other, List<(int Mine, int Other)> found)
     {
         Span<(int Mine, int Other)> stack = stackalloc (int, int)[80];
         int depth = 0;
@@ -265,7 +267,7 @@ internal sealed class BoxTree
         return (from, Math.Min(_order.Length, from + LeafSize));
     }
 
-    private void LeafPairs(int mine, BoxTree other, int theirs, List<(int, int)> found)
+    private void LeafPairs(int mine, MortonTree other, int theirs, List<(int, int)> found)
     {
         (int from, int to) = LeafRange(mine);
         (int otherFrom, int otherTo) = other.LeafRange(theirs);

@@ -5,12 +5,12 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Geometry.Booleans.Meeting;
 
 /// <summary>All operands side by side, their triangles, half-edges and vertices under running numbers.</summary>
-internal sealed class Scene
+internal sealed class OperandSet
 {
     private readonly LatticePoint3[] _vertices;
     private readonly int[] _corners;
 
-    public Scene(Operand[] operands)
+    public OperandSet(Operand[] operands)
     {
         Operands = operands;
         TriangleStart = new int[operands.Length + 1];

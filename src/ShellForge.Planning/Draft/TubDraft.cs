@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Planning.Draft;
+
+/// <summary>The tub before posts stand in it: what decides where they may.</summary>
+/// <param name="File">The board file.</param>
+/// <param name="Basis">Lines and layers.</param>
+/// <param name="Shell">Walls and floor.</param>
+/// <param name="Levels">Heights of floor and board.</param>
+/// <param name="Openings">Ways that stay free.</param>
+internal sealed record TubDraft(
+    BoardFile File, PrintBasis Basis, ShellPlan Shell, BoardLevels Levels, ImmutableArray<OpeningPlan> Openings);
