@@ -18,6 +18,9 @@ internal static class StandSide
     // Cut off a rounded end, mm.
     private const double Flattened = 0.4;
 
+    // Filled up of the notch's lowest corner at least, mm: less than the gap round the rim leaves there.
+    private const double CornerFill = 0.2;
+
     // Past the ends of band and notch, mm: what is cut there crosses it cleanly.
     private const double Past = 6;
 
@@ -25,6 +28,9 @@ internal static class StandSide
     private const double Frame = 6.5;
     private const double LeastOpening = 8;
     private const double OpeningRound = 1.5;
+
+    // Taken off the opening's peak at least, mm: it is then wider than a line.
+    private const double PeakOff = 0.5;
 
     // The opening's roof leans so far from the vertical: it prints without support on any printer.
     private const double RoofDegrees = 38;
@@ -59,10 +65,15 @@ internal static class StandSide
             layout.At(rest - sizes.Gap, -sizes.Gap), layout.At(rest - sizes.Gap, front), layout.At(over, -sizes.Gap),
             layout.At(over, front),
         ]);
+
+        // Its lowest corner is filled up to a whole layer: a slot as narrow as that would close while printing.
+        notch = notch.Less(Region.Rectangle(
+            notch.Bounds.Min, new Point2(notch.Bounds.Max.X, layout.Given.Basis.Up(notch.Bounds.Min.Y + CornerFill))));
         Region whole = cheek.Less(before).Offset(-Round).Offset(Round);
         Region above = Region.Rectangle(new Point2(-half - layout.Height, 0), new Point2(half + layout.Height, layout.Height + Past));
         Region side = whole.Less(notch).Offset(-MouthRound).Offset(MouthRound).Intersect(above);
-        Region opening = Opening(side.Intersect(Region.Rectangle(new Point2(-inner, 0), new Point2(inner, layout.Height + Past))), band);
+        Region opening = Opening(side.Intersect(Region.Rectangle(new Point2(-inner, 0), new Point2(inner, layout.Height + Past))), band,
+            layout.Given.Basis);
         double between = layout.At(rest, front / 2).X;
         Region ends = Above(side, side.Bounds.Min.X - 1, between, layout.Given.Basis)
             .And(Above(side, between, side.Bounds.Max.X + 1, layout.Given.Basis));
@@ -77,7 +88,7 @@ internal static class StandSide
     }
 
     // The largest opening with a roof of two slopes in what the frame leaves.
-    private static Region Opening(Region cheek, double band)
+    private static Region Opening(Region cheek, double band, PrintBasis basis)
     {
         Region room = cheek.Offset(-Frame);
         if (room.IsEmpty)
@@ -112,8 +123,16 @@ internal static class StandSide
             }
         }
 
-        // Its lower corners are rounded; an arc at the top would end level, over air.
-        return best.IsEmpty ? best : best.Offset(-OpeningRound).Offset(OpeningRound).And(best.Intersect(
+        if (best.IsEmpty)
+        {
+            return best;
+        }
+
+        // Its top ends level at a layer: what narrows to a point closes while printing, and so short a bridge holds. Its lower corners are
+        // rounded; an arc at the top would end level, over more air.
+        best = best.Less(Region.Rectangle(
+            new Point2(best.Bounds.Min.X, basis.Down(best.Bounds.Max.Y - PeakOff)), best.Bounds.Max + new Point2(0, 1)));
+        return best.Offset(-OpeningRound).Offset(OpeningRound).And(best.Intersect(
             Region.Rectangle(new Point2(best.Bounds.Min.X - 1, bottom + OpeningRound + 0.5),
                 new Point2(best.Bounds.Max.X + 1, best.Bounds.Max.Y + 1))));
     }

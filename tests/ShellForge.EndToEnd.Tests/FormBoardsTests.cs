@@ -1,0 +1,93 @@
+using ShellForge.Board.Description;
+using ShellForge.Checks;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Print;
+using ShellForge.Geometry.Measuring;
+using ShellForge.Output.Drawings;
+using ShellForge.Pipeline;
+using ShellForge.Planning.Plan;
+using ShellForge.Testing;
+
+namespace ShellForge.EndToEnd.Tests;
+
+/// <summary>
+/// A board for each form of closure, mount, opening and exit that the samples don't have: each is made, audited and checked, and its steps,
+/// shopping list and drawings tell of the form.
+/// </summary>
+public class FormBoardsTests
+{
+    // What the plan, the list and the drawings must say, each in words that only this form brings.
+    private static readonly Dictionary<string, Told> Expected = new()
+    {
+        ["stand-disc"] = new("snap", ["Put it on its stand"], [], [("stand.svg", "stand, as it lies on the bed")]),
+        ["stand-ring"] = new("screws", ["Put it on its stand"], [], [("stand.svg", "stand, as it lies on the bed")]),
+        ["stand-cable"] = new("snap", ["Put it on its stand"], ["cable tie"], [("stand.svg", "stand, as it lies on the bed")]),
+        ["twist-tripod"] = new("twist", ["turn", "tripod", "Bring the cable through the floor"], ["1/4-20"],
+            [("plan.svg", "cable hole"), ("plan.svg", "plug window")]),
+        ["twist-magnets"] = new("twist", ["turn", "magnet"], ["magnet"], [("plan.svg", "magnet")]),
+        ["glue-keyhole"] = new("glue", ["glue", "Hang"], ["glue", "wall screw"],
+            [("plan.svg", "2x keyhole"), ("plan.svg", "screws 63"), ("drill-template.svg", "wall screw")]),
+        ["pin-feet"] = new("snap", ["Try SW1 from outside", "feet"], ["rubber foot"],
+            [("plan.svg", "SW1: pin hole"), ("section.svg", "the pin hole of SW1")]),
+    };
+
+    public static TheoryData<string> Boards => [.. Expected.Keys];
+
+    [Fact]
+    public void Every_board_of_a_form_is_asked_for() => Assert.Equal(
+        Directory.GetFiles(Repository.At("tests", "boards", "forms"), "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path))
+            .Order(StringComparer.Ordinal), Expected.Keys.Order(StringComparer.Ordinal));
+
+    [Theory]
+    [MemberData(nameof(Boards))]
+    public void A_board_of_a_form_is_made_without_a_word_about_the_housing_itself_and_tells_of_the_form(string name)
+    {
+        Told told = Expected[name];
+        BoardFile board = WrittenBoard.At(Repository.At("tests", "boards", "forms", name + ".yaml"));
+        HousingUnderCheck housing = HousingPipeline.Draw(board);
+        Finding[] found = [.. CheckRun.Run(housing, RuleList.All)];
+        Assert.All(housing.Parts, part =>
+        {
+            Assert.True(part.IsSound, $"{part.Name}: {part.InPrint.Defect}");
+            Assert.Equal(1, Measure.Shells(part.PrintMesh.Mesh));
+        });
+        string said = string.Join('\n', found.Select(finding => finding.ToString()));
+        Assert.True(found.All(finding => finding.Severity < Severity.Warn), said);
+        Assert.DoesNotContain(found, finding => finding.Subject == PartNames.Stand || finding.Rule == "control-out-of-reach");
+        Assert.Equal(told.Closure, board.Housing.Closure.ToString().ToLowerInvariant());
+        Assert.Empty(housing.Plan.Refusals);
+
+        string steps = string.Join('\n', housing.Plan.Steps.Select(step => $"{step.Title}: {step.Text}"));
+        Assert.All(told.Steps, words => Assert.Contains(words, steps, StringComparison.OrdinalIgnoreCase));
+        Assert.All(housing.Plan.Steps, step => Assert.False(step.Shown.IsEmpty && step.Things.IsEmpty));
+        string shopping = string.Join('\n', housing.Plan.Shopping.Select(item => item.Item));
+        Assert.All(told.Shopping, words => Assert.Contains(words, shopping, StringComparison.OrdinalIgnoreCase));
+        Dictionary<string, string> drawings = HousingDrawings.Of(housing, [])
+            .ToDictionary(drawing => drawing.Name, drawing => drawing.Svg);
+        Assert.All(told.Drawn, drawn => Assert.Contains(drawn.Words, drawings[drawn.File], StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(45, "none")]
+    [InlineData(100, "{round: 5, angle: 270}")]
+    [InlineData(130, "none")]
+    public void A_stand_of_any_size_prints_without_a_word_about_itself(int diameter, string cable)
+    {
+        BoardFile board = new WrittenBoard
+        {
+            Outline = $"{{disc: {diameter}}}",
+            Holes = [],
+            Pixels = $"{{package: \"2020\", circle: {diameter / 2}, count: {diameter / 8}, from: 90, direction: cw}}",
+            Cable = cable,
+            Mount = "stand",
+        }.Read();
+        HousingUnderCheck housing = HousingPipeline.Draw(board);
+        MadePart stand = Assert.IsType<MadePart>(housing.Part(PartNames.Stand));
+        Finding[] found = [.. CheckRun.Run(housing with { Parts = [stand] },
+            [new NothingBelow(), new FeatureVanishes(), new GapCloses(), new WallBetweenLines(), new SkinTooThin(), new PoorFooting()])];
+        Assert.True(found.Length == 0, string.Join('\n', found.Select(finding => finding.ToString())));
+    }
+
+    private sealed record Told(string Closure, string[] Steps, string[] Shopping, (string File, string Words)[] Drawn);
+}
