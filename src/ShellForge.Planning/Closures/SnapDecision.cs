@@ -160,7 +160,7 @@ internal static class SnapDecision
         [
             .. gaps.Select(gap =>
             {
-                Angle half = rim.Half(gap.Width + (2 * PastSlot));
+                Angle half = rim.Half(gap.Width + (2 * PastSlot), gap.At);
                 return ((gap.At - half).Normalized, 2 * half);
             }),
         ];

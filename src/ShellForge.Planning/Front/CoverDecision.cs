@@ -157,11 +157,11 @@ internal static class CoverDecision
 
     private static Region Around(Point2 at, double diameter) => Region.Disc(at, Ring.Hole(diameter / 2));
 
-    // Where the tooth's slot leaves less than two lines of the lip, the lip stops: a film there would not print.
+    // Where the tooth's slot leaves less than two lines of the lip, the lip stops: a film there, or a bead on nothing, would not print.
     private static Region Breach(ToothPlan tooth, Region slot, double slack, Region lip, double leastWall)
     {
         Region behind = lip.Intersect(Strips.Radial(tooth.At, tooth.Width, tooth.Tip + slack, tooth.Tip + slack + leastWall));
-        return behind.IsEmpty || behind.Area >= tooth.Width * (leastWall - Layers.Slack) || lip.Intersect(slot).IsEmpty
+        return behind.Area >= tooth.Width * (leastWall - Layers.Slack) || lip.Intersect(slot).IsEmpty
             ? Region.Empty
             : Strips.Radial(tooth.At, tooth.Width + (2 * slack), tooth.Root, Strips.PastRim(lip));
     }
@@ -182,9 +182,12 @@ internal static class CoverDecision
             return (Region.Empty, bottom);
         }
 
+        // Between two turns of a baffle that lie closer than a ring is thick, none would print.
+        double ring = draft.Basis.Wall(SeatLines);
+        Region closed = inside.Offset(ring / 2).Offset(-ring / 2);
+        inside = closed.Less(inside).Parts.Any(piece => piece.Area > ring * ring) ? inside.And(closed) : inside;
         Region outerWall = room.Cavity.Filled();
         Region between = outerWall.Less(inside);
-        double ring = draft.Basis.Wall(SeatLines);
         Region seat = IsNarrow(between, ThinnestSeat) ? Region.Empty
             : IsNarrow(between, ring + SmallestGap) ? outerWall.Offset(IntoWall).Less(inside)
             : inside.Offset(ring).Less(inside).Intersect(outerWall);

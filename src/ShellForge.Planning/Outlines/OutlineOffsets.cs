@@ -22,17 +22,12 @@ public static class OutlineOffsets
         var moved = ImmutableArray.CreateBuilder<Point2>(loop.Length);
         for (int i = 0; i < loop.Length; i++)
         {
-            Point2 before = loop[i] - loop[(i + loop.Length - 1) % loop.Length];
-            Point2 after = loop[(i + 1) % loop.Length] - loop[i];
-            Point2 n1 = (1 / before.Length) * new Point2(before.Y, 0 - before.X);
-            Point2 n2 = (1 / after.Length) * new Point2(after.Y, 0 - after.X);
-            double bend = 1 + Point2.Dot(n1, n2);
-            if (bend < 2 / (LongestMitre * LongestMitre))
+            if (Mitre(loop, i) is not { } way)
             {
                 return null;
             }
 
-            moved.Add(Lattice.Snap(loop[i] + ((distance / bend) * (n1 + n2))));
+            moved.Add(Lattice.Snap(loop[i] + (distance * way)));
         }
 
         for (int i = 0; i < loop.Length; i++)
@@ -47,6 +42,92 @@ public static class OutlineOffsets
 
         ImmutableArray<Point2> result = moved.ToImmutable();
         return IsSimple(result) ? result : null;
+    }
+
+    /// <summary>
+    /// As <see cref="Mitred"/> for outlines of which some sides would vanish: every run of sides that stay, its corners moved along their
+    /// mitres and its ends straight out. Between the runs lie corners that are too tight or too sharp for the distance.
+    /// </summary>
+    /// <param name="loop">A counter-clockwise outline.</param>
+    /// <param name="outward">How far the sides go outward, mm.</param>
+    /// <param name="inward">How far they go inward as well, mm.</param>
+    /// <param name="longestMitre">Corners that move farther than so many times the sides part two runs.</param>
+    public static IEnumerable<OutlineRun> MitredRuns(
+        ImmutableArray<Point2> loop, double outward, double inward, double longestMitre)
+    {
+        int count = loop.Length;
+        bool[] sharp = [.. Enumerable.Range(0, count).Select(i => !(Mitre(loop, i) is { } way && way.Length <= longestMitre))];
+        bool[] stays = [.. Enumerable.Range(0, count).Select(i => Stays(i, outward) && Stays(i, -inward))];
+        int first = Enumerable.Range(0, count).FirstOrDefault(i => stays[i] && !GoesOn(i));
+        for (int i = 0; i < count;)
+        {
+            if (!stays[(first + i) % count])
+            {
+                i++;
+                continue;
+            }
+
+            int from = i++;
+            while (i < count && GoesOn((first + i) % count))
+            {
+                i++;
+            }
+
+            int[] corners = [.. Enumerable.Range(first + from, i - from + 1).Select(corner => corner % count)];
+            foreach (OutlineRun run in Simple(new OutlineRun(
+                [.. corners.Select(corner => loop[corner])], Moved(corners, outward), Moved(corners, -inward))))
+            {
+                yield return run;
+            }
+        }
+
+        // Whether a side follows on the one before it without a break.
+        bool GoesOn(int side) => stays[side] && stays[(side + count - 1) % count] && !sharp[side];
+
+        bool Stays(int side, double distance)
+        {
+            int next = (side + 1) % count;
+            Point2 was = loop[next] - loop[side];
+            Point2 a = sharp[side] ? Point2.Origin : distance * Mitre(loop, side)!.Value;
+            Point2 b = sharp[next] ? Point2.Origin : distance * Mitre(loop, next)!.Value;
+            return was.Length >= ShortestSide && Point2.Dot(was, was + b - a) > 0;
+        }
+
+        ImmutableArray<Point2> Moved(int[] corners, double distance) =>
+        [
+            Lattice.Snap(loop[corners[0]] + (distance * Normal(loop[corners[0]], loop[corners[1]]))),
+            .. corners[1..^1].Select(corner => Lattice.Snap(loop[corner] + (distance * Mitre(loop, corner)!.Value))),
+            Lattice.Snap(loop[corners[^1]] + (distance * Normal(loop[corners[^2]], loop[corners[^1]]))),
+        ];
+    }
+
+    // A run whose two ends meet each other, as where an outline dips in, is parted until none of its pieces crosses itself.
+    private static IEnumerable<OutlineRun> Simple(OutlineRun run)
+    {
+        if (run.Along.Length < 2 + 1 || (IsSimple([.. run.Along, .. run.Inside.Reverse()])
+            && IsSimple([.. run.Outside, .. run.Inside.Reverse()])))
+        {
+            return [run];
+        }
+
+        int half = run.Along.Length / 2;
+        return [.. Simple(run.Part(0, half)), .. Simple(run.Part(half, run.Along.Length - 1))];
+    }
+
+    // Outward, for sides that run counter-clockwise.
+    private static Point2 Normal(Point2 from, Point2 to)
+    {
+        Point2 along = to - from;
+        return (1 / along.Length) * new Point2(along.Y, 0 - along.X);
+    }
+
+    // Way of a corner when its two sides move outward by 1 mm; null where it is too long.
+    private static Point2? Mitre(ImmutableArray<Point2> loop, int corner)
+    {
+        Point2 n1 = Normal(loop[(corner + loop.Length - 1) % loop.Length], loop[corner]);
+        Point2 n2 = Normal(loop[corner], loop[(corner + 1) % loop.Length]);
+        double bend = 1 + Point2.Dot(n1, n2);
+        return bend < 2 / (LongestMitre * LongestMitre) ? null : (1 / bend) * (n1 + n2);
     }
 
     /// <summary>Whether a chamfer can be cut along an outline.</summary>
@@ -110,4 +191,16 @@ public static class OutlineOffsets
             return false;
         }
     }
+}
+
+/// <summary>A run of an outline's sides.</summary>
+/// <param name="Along">Its corners.</param>
+/// <param name="Outside">The same corners moved outward.</param>
+/// <param name="Inside">The same corners moved inward.</param>
+public sealed record OutlineRun(ImmutableArray<Point2> Along, ImmutableArray<Point2> Outside, ImmutableArray<Point2> Inside)
+{
+    /// <summary>How long it is, mm.</summary>
+    public double Length => Along.Zip(Along.Skip(1), Point2.Distance).Sum();
+
+    internal OutlineRun Part(int from, int to) => new(Along[from..(to + 1)], Outside[from..(to + 1)], Inside[from..(to + 1)]);
 }

@@ -27,26 +27,34 @@ internal static class SnapBead
     // No corner of a ridge reaches farther than so many times its height.
     private const double MostMitre = 4;
 
+    // Up to so many times its height a corner's edge is a fleck on slopes that print; a right angle has 1.41.
+    private const double GentleMitre = 1.5;
+
+    // A wall that turns away from the axis by less than this stands across it, as a sine.
+    private const double LeastLean = 0.05;
+
+    // How far the bead keeps from wall that has no groove, mm: gap and spread of the two parts.
+    private const double BesideSolidWall = 0.4;
+
     /// <summary>Bead and groove.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan, SnapClosurePlan snap)
     {
         Region lipOutside = plan.Shell.Cavity.Filled().Offset(-plan.Cover.LipGap);
         Ridge ridge = Ridge.Of(snap, snap.BeadZ, snap.BeadHeight);
+        Ridge hollow = Ridge.Of(snap, snap.GrooveZ, snap.GrooveDepth);
+        (Solid groove, Region solidWall) = plan.Shell.Round is RoundShell shell
+            ? (Turned(shell, shell.Inner, hollow), Region.Empty)
+            : Followed(plan.Shell.Cavity.Filled(), hollow);
         Solid bead = plan.Shell.Round is RoundShell round
             ? Turned(round, round.Inner - plan.Cover.LipGap, ridge)
-            : Followed(lipOutside, ridge);
-        Region without = Interrupted(plan, snap, lipOutside);
+            : Followed(lipOutside, ridge).Ridge;
+        Region without = Interrupted(plan, snap, lipOutside).And(solidWall.Offset(BesideSolidWall));
         if (!without.IsEmpty)
         {
             bead = bead.Less(ridge.Beside(without));
         }
 
         yield return FeatureContribution.Adds(PartNames.Cover, bead.Tagged(FaceNames.Tag(FaceFeature.Bead)));
-
-        Ridge hollow = Ridge.Of(snap, snap.GrooveZ, snap.GrooveDepth);
-        Solid groove = plan.Shell.Round is RoundShell shell
-            ? Turned(shell, shell.Inner, hollow)
-            : Followed(plan.Shell.Cavity.Filled(), hollow);
         yield return FeatureContribution.Cuts(PartNames.Tub, groove.Tagged(FaceNames.Tag(FaceFeature.Groove)));
         if (snap.BoreHooks.IsEmpty || plan.Shell.Round is not RoundShell ring)
         {
@@ -92,29 +100,40 @@ internal static class SnapBead
             shell.Count, Angle.Zero, RingSide.Outside);
     }
 
-    // The same along any outline, corner by corner; where corners are too tight, in steps as a printer draws it.
-    private static Solid Followed(Region face, Ridge ridge)
+    // The same along any outline, corner by corner. Where corners are too tight or too sharp for it, it stops before and goes on behind:
+    // steps, or the tip of a mitre, would hang in the air. Where the outline dips in so that two pieces would meet behind its corner,
+    // neither goes there: they would cut the tip of the wall from what carries it.
+    private static (Solid Ridge, Region LeftOut) Followed(Region face, Ridge ridge)
     {
         Region hollow = face.Offset(-FeatureContribution.Overlap);
         var pieces = new List<Solid>();
+        var covered = new List<Region>();
         foreach (ImmutableArray<Point2> loop in face.Loops)
         {
-            if (OutlineOffsets.Mitred(loop, ridge.Height) is ImmutableArray<Point2> wide)
+            if (LongestMitreOf(loop) <= GentleMitre && OutlineOffsets.Mitred(loop, ridge.Height) is ImmutableArray<Point2> wide)
             {
-                // Flanks and crest meet in whole faces, which fuse.
-                pieces.Add(Shapes.Loft(loop, ridge.Bottom, wide, ridge.CrestBottom));
-                pieces.Add(Shapes.Extrude(Region.Polygon(wide), ridge.CrestBottom, ridge.CrestTop));
-                pieces.Add(Shapes.Loft(wide, ridge.CrestTop, loop, ridge.Top));
+                pieces.Add(ridge.Over(loop, wide).Less(ridge.Beside(hollow)));
+                continue;
             }
-            else
+
+            foreach (OutlineRun run in OutlineOffsets.MitredRuns(loop, ridge.Height, FeatureContribution.Overlap, GentleMitre)
+                .Where(run => run.Length >= ShortestPiece))
             {
-                pieces.Add(Shapes.Extrude(
-                    face.Offset(ridge.Height / 2), (ridge.Bottom + ridge.CrestBottom) / 2, (ridge.Top + ridge.CrestTop) / 2));
-                pieces.Add(Shapes.Extrude(face.Offset(ridge.Height), ridge.CrestBottom, ridge.CrestTop));
+                IEnumerable<Point2> back = run.Inside.Reverse();
+                pieces.Add(ridge.Over([.. run.Along, .. back], [.. run.Outside, .. back]));
+                covered.Add(Region.Polygon([.. run.Outside, .. run.Along.Reverse()]));
             }
         }
 
-        return Solid.Union(pieces).Less(ridge.Beside(hollow));
+        var leftOut = Region.Empty;
+        for (int i = 0; i < covered.Count; i++)
+        {
+            Region twice = covered[i].Intersect(Region.Union(covered.Skip(i + 1)));
+            leftOut = twice.IsEmpty ? leftOut : leftOut.And(twice.Offset(Rounding));
+        }
+
+        Solid all = Solid.Union(pieces);
+        return (leftOut.IsEmpty ? all : all.Less(ridge.Beside(leftOut)), leftOut);
     }
 
     // Where the bead is left out: at slots and key, and where the lip has a gap.
@@ -126,7 +145,9 @@ internal static class SnapBead
         Region whole = lipOutside.Less(lipOutside.Offset(-plan.Cover.LipThickness));
         double reach = plan.Shell.Round is null ? LongestMitre(lipOutside) * snap.BeadHeight : snap.BeadHeight;
         Region gaps = whole.Less(plan.Cover.Lip).Offset(-Rounding).Offset(Rounding + reach + Rounding);
-        Region without = Region.Union([.. sectors, gaps]);
+        IEnumerable<Region> edges = plan.Shell.Round is not null ? [] : snap.Interruptions
+            .SelectMany(gap => new[] { gap.From, gap.From + gap.Sweep }.Select(end => KnifeEdge(lipOutside, end, 2 * reach)));
+        Region without = Region.Union([.. sectors, .. edges, gaps]);
         if (plan.Shell.Round is not null || without.IsEmpty)
         {
             return without;
@@ -138,19 +159,43 @@ internal static class SnapBead
         return without.And(crumbs.Offset(Rounding));
     }
 
+    // Where a slanted wall is left along a ray from the axis, one of the two ends of bead leans over the gap: what stands out over its
+    // root.
+    private static Region KnifeEdge(Region lipOutside, Angle end, double reach)
+    {
+        Point2 ray = Point2.Polar(1, end);
+        Point2 root = lipOutside.FarthestAlong(end) * ray;
+        (Point2 from, Point2 to) = lipOutside.Loops
+            .SelectMany(loop => loop.Select((corner, i) => (From: corner, To: loop[(i + 1) % loop.Length])))
+            .MinBy(side => Point2.Distance(side.From, root) + Point2.Distance(root, side.To) - Point2.Distance(side.From, side.To));
+        Point2 along = (1 / Point2.Distance(from, to)) * (to - from);
+        var outward = new Point2(along.Y, 0 - along.X);
+        double turned = Point2.Cross(ray, outward);
+        if (Math.Abs(turned) < LeastLean)
+        {
+            return Region.Empty;
+        }
+
+        Point2 tip = root + ((reach / Math.Max(Point2.Dot(ray, outward), LeastLean)) * ray);
+        Point2 straight = root + (reach * outward);
+        return Region.Polygon(turned > 0 ? [root, tip, straight] : [root, straight, tip]);
+    }
+
     // How much farther than along its sides a ridge reaches at the sharpest corner of an outline: what is left out takes its tip as well.
     private static double LongestMitre(Region outline)
     {
+        return outline.Loops.Max(LongestMitreOf);
+    }
+
+    private static double LongestMitreOf(ImmutableArray<Point2> loop)
+    {
         double longest = 1;
-        foreach (ImmutableArray<Point2> loop in outline.Loops)
+        for (int i = 0; i < loop.Length; i++)
         {
-            for (int i = 0; i < loop.Length; i++)
-            {
-                Point2 before = loop[i] - loop[(i + loop.Length - 1) % loop.Length];
-                Point2 after = loop[(i + 1) % loop.Length] - loop[i];
-                double cosine = Point2.Dot(before, after) / (before.Length * after.Length);
-                longest = Math.Max(longest, Math.Sqrt(2 / Math.Max(1 + cosine, 2 / (MostMitre * MostMitre))));
-            }
+            Point2 before = loop[i] - loop[(i + loop.Length - 1) % loop.Length];
+            Point2 after = loop[(i + 1) % loop.Length] - loop[i];
+            double cosine = Point2.Dot(before, after) / (before.Length * after.Length);
+            longest = Math.Max(longest, Math.Sqrt(2 / Math.Max(1 + cosine, 2 / (MostMitre * MostMitre))));
         }
 
         return longest;
@@ -168,6 +213,12 @@ internal static class SnapBead
             return new Ridge(
                 low - (height * snap.LeadIn.Cos / snap.LeadIn.Sin), low, high, high + (height * snap.Hold.Cos / snap.Hold.Sin), height);
         }
+
+        // From an outline at the ridge's foot to the same corners at its crest: flanks and crest meet in whole faces, which fuse.
+        public Solid Over(ImmutableArray<Point2> foot, ImmutableArray<Point2> crest) => Solid.Union(
+            Shapes.Loft(foot, Bottom, crest, CrestBottom),
+            Shapes.Extrude(Region.Polygon(crest), CrestBottom, CrestTop),
+            Shapes.Loft(crest, CrestTop, foot, Top));
 
         // A region as a body that reaches past the ridge at both ends.
         public Solid Beside(Region region) => Shapes.Extrude(region, Bottom - Past, Top + Past);
