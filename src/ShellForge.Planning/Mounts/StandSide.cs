@@ -46,12 +46,14 @@ internal static class StandSide
         double half = layout.Depth / 2;
         double inner = half - layout.Corner;
         double band = layout.BandHeight;
-        Region cheek = Region.HullOf(
+
+        // An arm that stands out over the foot leans out from the band's top: lower down it would pass the band's round corner.
+        Region cheek = Region.Rectangle(new Point2(-inner, -Past), new Point2(inner, band)).And(Region.HullOf(
         [
-            new Point2(-inner, -Past), new Point2(inner, -Past), new Point2(-inner, band), new Point2(inner, band),
+            new Point2(-inner, band), new Point2(inner, band),
             layout.At(rest - sizes.Lip, front + sizes.Lip), layout.At(rest + lip, front + sizes.Lip), layout.At(rest + lip, front / 2),
             layout.At(layout.ArmTop, -sizes.Gap), layout.At(layout.ArmTop, -sizes.Gap - sizes.Arm),
-        ]);
+        ]));
 
         // Nothing stands before the housing but the lip.
         double over = layout.ArmTop + Past;
