@@ -45,7 +45,7 @@ public sealed class CouponTests
             }
         }
 
-        Assert.True(met >= 4, "the coupon has too few figures to mean anything");
+        Assert.True(met >= 3, "the coupon has too few figures to mean anything");
     }
 
     [Theory]
