@@ -183,15 +183,19 @@ public sealed partial class PaperTests
             return new Drawn(
                 (view[2], view[3]),
                 [
-                    .. root.Descendants().Where(e => e.Name.LocalName == "path" && e.Attribute("d") is not null)
+                    .. Shown(root).Where(e => e.Name.LocalName == "path" && e.Attribute("d") is not null)
                         .SelectMany(e => e.Attribute("d")!.Value.Split('Z', StringSplitOptions.RemoveEmptyEntries))
                         .Select(Box).Where(box => box.ToX > box.FromX),
                 ],
                 [
-                    .. root.Descendants().Where(e => e.Name.LocalName == "circle")
+                    .. Shown(root).Where(e => e.Name.LocalName == "circle")
                         .Select(e => (Number(e.Attribute("cx")!.Value), Number(e.Attribute("cy")!.Value), Number(e.Attribute("r")!.Value))),
                 ]);
         }
+
+        // Hatches and letters stand among the definitions.
+        private static IEnumerable<XElement> Shown(XElement root) =>
+            root.Descendants().Where(e => !e.Ancestors().Any(above => above.Name.LocalName == "defs"));
 
         private static (double FromX, double FromY, double ToX, double ToY) Box(string loop)
         {

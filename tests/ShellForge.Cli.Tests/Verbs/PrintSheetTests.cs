@@ -60,8 +60,12 @@ public sealed class PrintSheetTests
             double top = place.GetProperty("to_mm").GetDouble();
 
             // The post's upper face is a ring about the hole: no corner of it lies nearer than the hole, none farther than the post.
-            double[] corners = [.. stl.Corners.Where(corner => Math.Abs(corner.Z - top) < 0.001).Select(corner => Math.Sqrt(Math.Pow(corner.X - x, 2) + Math.Pow(corner.Y - y, 2)))
-                .Where(distance => distance < radius + 0.3)];
+            double[] corners =
+            [
+                .. stl.Corners.Where(corner => Math.Abs(corner.Z - top) < 0.001)
+                    .Select(corner => Math.Sqrt(Math.Pow(corner.X - x, 2) + Math.Pow(corner.Y - y, 2)))
+                    .Where(distance => distance < radius + 0.3),
+            ];
             Assert.NotEmpty(corners);
             Assert.Equal(radius, corners.Max(), 0.05);
             Assert.InRange(corners.Min(), 1.2, radius - 0.8);
