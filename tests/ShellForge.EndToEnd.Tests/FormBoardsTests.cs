@@ -65,6 +65,7 @@ public class FormBoardsTests
         Assert.All(told.Shopping, words => Assert.Contains(words, shopping, StringComparison.OrdinalIgnoreCase));
         Dictionary<string, string> drawings = HousingDrawings.Of(housing, [])
             .ToDictionary(drawing => drawing.Name, drawing => drawing.Svg);
+        Assert.DoesNotContain("\u00D8", drawings.GetValueOrDefault("stand.svg", ""), StringComparison.Ordinal);
         Assert.All(told.Drawn, drawn => Assert.Contains(drawn.Words, drawings[drawn.File], StringComparison.Ordinal));
     }
 

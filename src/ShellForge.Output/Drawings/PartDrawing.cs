@@ -57,7 +57,7 @@ public static class PartDrawing
         sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
         if (!section.IsEmpty)
         {
-            RoundShell? round = housing.Plan.Shell.Round;
+            RoundShell? round = part.Plan.IsOfHousing ? housing.Plan.Shell.Round : null;
             DrawSizes(
                 sheet, new SectionSizes(section), bounds, round is not null,
                 new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
