@@ -38,8 +38,8 @@ public static class CouponMaker
         return new MadeCoupon(coupon, pieces, OneBed.Estimate(pieces.Select(piece => piece.Mesh), wish.Printer, wish.Filament));
     }
 
-    /// <summary>Time and mass of several coupons, all of one printer and one filament, in one print.</summary>
-    public static PrintEstimate Together(ImmutableArray<MadeCoupon> coupons) => OneBed.Estimate(
-        coupons.SelectMany(coupon => coupon.Pieces).Select(piece => piece.Mesh), coupons[0].Coupon.Wish.Printer,
+    /// <summary>Minutes and grams of several coupons, all of one printer and one filament, on as few beds as hold them.</summary>
+    public static (double Minutes, double Grams) Together(ImmutableArray<MadeCoupon> coupons) => OneBed.Together(
+        coupons.SelectMany(coupon => coupon.Pieces).Select(piece => (piece.Piece.Name, piece.Mesh)), coupons[0].Coupon.Wish.Printer,
         coupons[0].Coupon.Wish.Filament);
 }

@@ -30,6 +30,22 @@ internal static class OneBed
     public static PrintEstimate Estimate(IEnumerable<Mesh> pieces, PrinterProfile printer, FilamentProfile filament) =>
         PrintEstimate.Of(PartLayers.Of(InARow(pieces), printer), printer, filament).Started(printer);
 
+    /// <summary>Minutes and grams of all pieces as they lie on one bed or on several, heating included for each.</summary>
+    public static (double Minutes, double Grams) Together(
+        IEnumerable<(string Name, Mesh Mesh)> pieces, PrinterProfile printer, FilamentProfile filament)
+    {
+        PrintEstimate[] plates =
+        [
+            .. Plates(pieces, printer, filament).Select(plate => PrintEstimate.Of(
+                PartLayers.Of(
+                    Mesh.Joined([.. plate.Jobs.Select(placed => placed.Job.Bodies[0].Mesh.Mapped(Transform3.Shift(
+                        placed.Shift.X - (printer.BedX / 2), placed.Shift.Y - (printer.BedY / 2), placed.Shift.Z)))]),
+                    printer),
+                printer, filament).Started(printer)),
+        ];
+        return (plates.Sum(plate => plate.Minutes), plates.Sum(plate => plate.Grams));
+    }
+
     /// <summary>The pieces on the printer's bed, or on several.</summary>
     public static ImmutableArray<PrintPlate> Plates(
         IEnumerable<(string Name, Mesh Mesh)> pieces, PrinterProfile printer, FilamentProfile filament)

@@ -111,7 +111,7 @@ public sealed class PartLayers
         return true;
     }
 
-    /// <summary>Places of a layer that may be narrower than two lines or the thinnest wall that prints; several rules look at them.</summary>
+    /// <summary>Places of a layer narrower than two lines or the thinnest wall that prints; several rules look at them.</summary>
     internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
         _narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, _narrowWidth));
 

@@ -172,12 +172,12 @@ internal static class CouponVerb
 
             if (made.Length > 1)
             {
-                PrintEstimate all = CouponMaker.Together(made);
+                (double minutes, double grams) = CouponMaker.Together(made);
                 int plates = files.Count(file => file.Name.EndsWith(".3mf", StringComparison.Ordinal));
                 bench.Out.Write(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{(plates == 1 ? "in one print" : $"on {plates} plates")}: {PrintEstimate.Duration(all.Minutes)}, "
-                        + $"{all.Grams:0.0} g\n"));
+                    $"{(plates == 1 ? "in one print" : $"on {plates} plates")}: {PrintEstimate.Duration(minutes)}, "
+                        + $"{grams:0.0} g\n"));
             }
 
             bench.Out.Write(
