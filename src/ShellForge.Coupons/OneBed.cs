@@ -11,7 +11,9 @@ using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Coupons;
 
-/// <summary>Pieces that are printed together, of one filament: what they are as written, how long they take, how they lie, how they look.</summary>
+/// <summary>
+/// Pieces that are printed together, of one filament: what they are as written, how long they take, how they lie, how they look.
+/// </summary>
 internal static class OneBed
 {
     private const double Gap = 6;

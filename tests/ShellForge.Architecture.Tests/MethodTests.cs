@@ -38,7 +38,8 @@ public class MethodTests
             {
                 int line = code.LastIndexOf('\n', declared.Index + 1);
                 string before = code[(line + 1)..(declared.Index + declared.Length)];
-                if (Regex.IsMatch(before, @"\b(record|class|struct|return)\b|=|^\s*new\s") || Sentences.Contains(declared.Groups["name"].Value))
+                if (Regex.IsMatch(before, @"\b(record|class|struct|return)\b|=|^\s*new\s")
+                    || Sentences.Contains(declared.Groups["name"].Value))
                 {
                     continue;
                 }

@@ -16,7 +16,9 @@ public class AnyBoardTests
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 12)];
 
-    /// <summary>Drawn boards that once ended in an exception, in a broken mesh or in pieces, named by what was special about them.</summary>
+    /// <summary>
+    /// Drawn boards that once ended in an exception, in a broken mesh or in pieces, named by what was special about them.
+    /// </summary>
     public static TheoryData<string> Names =>
         [.. Directory.GetFiles(Cases, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal)];
 

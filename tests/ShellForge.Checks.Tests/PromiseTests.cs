@@ -68,7 +68,10 @@ public class PromiseTests
     public void A_screw_beside_its_hole_meets_plastic()
     {
         ImmutableArray<ScrewJointPlan> screws = Screwed.Value.Plan.Screws;
-        HousingPlan plan = Screwed.Value.Plan with { Screws = [screws[0] with { At = screws[0].At + new Point2(2, 0) }, .. screws.Skip(1)] };
+        HousingPlan plan = Screwed.Value.Plan with
+        {
+            Screws = [screws[0] with { At = screws[0].At + new Point2(2, 0) }, .. screws.Skip(1)],
+        };
         Assert.Contains(HousingPromises.ScrewsStopped(Screwed.Value with { Plan = plan }),
             told => told.StartsWith($"{screws[0].Name} meets", StringComparison.Ordinal));
     }

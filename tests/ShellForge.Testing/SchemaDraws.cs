@@ -6,8 +6,8 @@ using YamlDotNet.RepresentationModel;
 namespace ShellForge.Testing;
 
 /// <summary>
-/// Draws values of a board file from its JSON Schema, so that a key which comes to the schema comes to the drawn boards by itself. Values lie
-/// at both ends of their ranges and between; places lie on the board.
+/// Draws values of a board file from its JSON Schema, so that a key which comes to the schema comes to the drawn boards by itself. Values
+/// lie at both ends of their ranges and between; places lie on the board.
 /// </summary>
 /// <param name="dice">What is drawn from.</param>
 /// <param name="reach">Farthest coordinate of a place, mm.</param>

@@ -114,7 +114,9 @@ public sealed record PrinterProfile
     /// <summary>Whether the slicer itself scales for shrinkage: the plan then does not.</summary>
     public bool SlicerScalesShrinkage { get; init; }
 
-    /// <summary>The factor in x and y by which parts of a filament are written larger, so that they shrink to size; 1 where the slicer does that.</summary>
+    /// <summary>
+    /// The factor in x and y by which parts of a filament are written larger, so that they shrink to size; 1 where the slicer does that.
+    /// </summary>
     public double WrittenScale(FilamentProfile filament)
     {
         const int decimals = 5;

@@ -257,6 +257,7 @@ internal static class CouponVerb
     }
 
     private sealed record Asked(
-        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, string? Plug, double? Around, string Folder, bool Json,
+        string[] Kinds, string? Board, string? Printer, string? Filament, string? Insert, string? Plug, double? Around, string Folder,
+        bool Json,
         bool Quiet);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Answers;
@@ -159,7 +160,8 @@ public sealed record Calibration
             .Select(same => new CalibrationFault(
                 file.Coupons.Last(coupon => coupon.Kind == same.Last().Kind.Name).Place,
                 $"{same.First().value.Words} comes out as "
-                    + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}: leave the coupon away that is out of date"));
+                    + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", CultureInfo.InvariantCulture)))}: "
+                    + "leave the coupon away that is out of date"));
 
     private static FilePlace PlaceOf(AnsweredCoupon coupon, AnswerFault fault) =>
         coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place;

@@ -22,7 +22,8 @@ public static class FitSliceFiles
         return
         [
             .. slice.Pieces.Select(
-                piece => OutputFile.Written(piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
+                piece => OutputFile.Written(
+                    piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
             OutputFile.Written("fit-slice.3mf", stream => ThreeMfWriter.Write(stream, $"{board.Name}, fit slice", plate)),
             new OutputFile("fit-slice.png", PngWriter.ToBytes(OneBed.PictureOf(plate, View.Corner))),
             new OutputFile("fit-slice.txt", Encoding.UTF8.GetBytes(Text(slice, board))),

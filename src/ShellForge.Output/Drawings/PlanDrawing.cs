@@ -38,7 +38,9 @@ public static class PlanDrawing
         return sheet.Svg;
     }
 
-    /// <summary>Through the first opening in the wall that lies below the board; otherwise a quarter below the tops of the bosses.</summary>
+    /// <summary>
+    /// Through the first opening in the wall that lies below the board; otherwise a quarter below the tops of the bosses.
+    /// </summary>
     private static double CutHeight(HousingPlan plan)
     {
         StackPlan stack = plan.Stack;

@@ -10,8 +10,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Benchmarks.Promises;
 
 /// <summary>
-/// What a housing that is to be printed promises, measured on its meshes by means that the rules don't use: parts are closed and whole, LEDs
-/// see their window, plugs and screws reach, and it comes apart again.
+/// What a housing that is to be printed promises, measured on its meshes by means that the rules don't use: parts are closed and whole,
+/// LEDs see their window, plugs and screws reach, and it comes apart again.
 /// </summary>
 internal static class HousingPromises
 {
@@ -62,10 +62,12 @@ internal static class HousingPromises
         Mesh[] opaque = [.. housing.Parts
             .Where(part => part.Name != PartNames.Diffuser
                 && !(part.Name == PartNames.Cover && plan.Diffuser.Fit == DiffuserFit.OneWithCover)).Select(part => part.AssembledMesh)];
-        return plan.Source.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up).SelectMany(circle => circle.Pixels.Where(pixel =>
+        return plan.Source.Board.PixelCircles.Where(circle => circle.Facing == PixelFacing.Up)
+            .SelectMany(circle => circle.Pixels.Where(pixel =>
         {
             double z = plan.Stack.BoardTop + circle.Led.Height + 0.001;
-            int free = new[] { (0.0131, 0.0071), (0.31, 0.02), (-0.31, -0.03), (0.04, 0.31), (-0.05, -0.31) }.Count(off => opaque.All(mesh =>
+            int free = new[] { (0.0131, 0.0071), (0.31, 0.02), (-0.31, -0.03), (0.04, 0.31), (-0.05, -0.31) }
+                .Count(off => opaque.All(mesh =>
                 Rays.Crossed(mesh, new Point3(pixel.At.X + off.Item1, pixel.At.Y + off.Item2, z),
                     new Point3(pixel.At.X + off.Item1, pixel.At.Y + off.Item2, 600)) == 0));
             return free < 3;
@@ -165,7 +167,8 @@ internal static class HousingPromises
             yield return $"the cover does not come off: {over}";
         }
 
-        if (baffle is not null && !together && Caught(plan, [baffle.AssembledMesh], Angle.Zero, [tub.AssembledMesh, .. board]) is { } caught)
+        if (baffle is not null && !together
+            && Caught(plan, [baffle.AssembledMesh], Angle.Zero, [tub.AssembledMesh, .. board]) is { } caught)
         {
             yield return $"the baffle does not come out: {caught}";
         }
@@ -173,7 +176,8 @@ internal static class HousingPromises
 
     private static string? Caught(HousingPlan plan, Mesh[] moves, Angle turn, Mesh[] stays)
     {
-        double reach = 0.5 + plan.Shell.Footprint.Loops.SelectMany(loop => loop).Max(point => Math.Max(Math.Abs(point.X), Math.Abs(point.Y)));
+        double reach = 0.5 + plan.Shell.Footprint.Loops.SelectMany(loop => loop)
+            .Max(point => Math.Max(Math.Abs(point.X), Math.Abs(point.Y)));
         var pictures = new LiftOff(new Point2(-reach, -reach), new Point2(reach, reach));
         foreach (Mesh mesh in moves)
         {
