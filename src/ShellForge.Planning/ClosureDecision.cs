@@ -14,10 +14,11 @@ namespace ShellForge.Planning;
 /// met is refused, and all the rest is planned for what is built in its place.
 /// </summary>
 /// <param name="Closure">How cover and tub hold together.</param>
-/// <param name="Refused">Why the wish can't be met; null where it is.</param>
+/// <param name="Refused">Why the wish can't be met, and what to do; null where it is, or where there was no wish.</param>
 /// <param name="Sites">Where closure screws stand; empty for forms without.</param>
 /// <param name="InPlan">Walls, openings and lip.</param>
-internal sealed record ClosureDecision(ClosureForm Closure, ClosureObstacle? Refused, ImmutableArray<ClosureSite> Sites, InPlan InPlan)
+internal sealed record ClosureDecision(
+    ClosureForm Closure, (ClosureObstacle Obstacle, string Remedy)? Refused, ImmutableArray<ClosureSite> Sites, InPlan InPlan)
 {
     /// <summary>The form wished for, or the first that can be built.</summary>
     public static Decided<ClosureDecision> Of(BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip)
@@ -25,28 +26,49 @@ internal sealed record ClosureDecision(ClosureForm Closure, ClosureObstacle? Ref
         var reasons = new Reasons();
         ShellPlan bare = reasons.Take(ShellDecision.Bare(file, basis, joints, lip));
         ClosureForm wished = ClosureForm.Of(file.Housing.Closure);
-        ClosureObstacle? refused = null;
+        ClosureObstacle? obstacle = null;
         foreach (ClosureForm form in ClosureForm.All.Where(form => form != wished).Prepend(wished))
         {
-            // What a form that is not built would have wanted is not told.
-            var tried = new Reasons();
-            ImmutableArray<ClosureSite> sites = tried.Take(form.Sites(file, basis, bare, joints, lip));
-            ShellPlan shell = tried.Take(ShellDecision.WithSites(file, bare, sites));
-            ImmutableArray<OpeningInPlan> openings = tried.Take(
-                OpeningForm.InPlan(new OpeningGiven(file, basis, shell, BossDecision.InPlan(joints, sites, basis))));
-            if (form.Obstacle(file, basis, shell, openings) is { } obstacle)
+            Tried tried = Try(form, file, basis, bare, joints, lip);
+            if (tried.Obstacle is not null)
             {
-                refused ??= obstacle;
+                obstacle ??= tried.Obstacle;
                 continue;
             }
 
-            reasons.Choice("closure", form.Word, Reasons.Origin(file, "housing.closure"),
-                refused is null ? "as asked" : $"the nearest that can be built: {refused.Why}");
-            reasons.Take(tried.Of(form));
+            string origin = Reasons.Origin(file, "housing.closure");
+            reasons.Choice("closure", form.Word, origin,
+                obstacle is null ? origin == Reasons.Rule ? "the first that can be built" : "as asked"
+                    : $"the nearest that can be built: {obstacle.Why}");
+
+            // What a form that is not built would have wanted is not told.
+            reasons.Take(tried.Reasons.Of(form));
             LipSection section = reasons.Take(LipDecision.Long(file, basis, lip, form));
-            return reasons.Of(new ClosureDecision(form, refused, sites, new InPlan(form, shell, openings, section)));
+            string Instead() => string.Join(" or ", ClosureForm.All
+                .Where(other => other == form || Try(other, file, basis, bare, joints, lip).Obstacle is null)
+                .Select(other => $"'closure: {other.Word}'"));
+            return reasons.Of(new ClosureDecision(
+                form,
+                obstacle is null || origin == Reasons.Rule ? null
+                    : (obstacle, $"take {Instead()}{(obstacle.Or is null ? "" : $", or {obstacle.Or}")}"),
+                tried.Sites, new InPlan(form, tried.Shell, tried.Openings, section)));
         }
 
         throw new InvalidOperationException("every form of closure has an obstacle: one that any board can have must be among them");
     }
+
+    private static Tried Try(
+        ClosureForm form, BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip)
+    {
+        var reasons = new Reasons();
+        ImmutableArray<ClosureSite> sites = reasons.Take(form.Sites(file, basis, bare, joints, lip));
+        ShellPlan shell = reasons.Take(ShellDecision.WithSites(file, bare, sites));
+        ImmutableArray<OpeningInPlan> openings = reasons.Take(
+            OpeningForm.InPlan(new OpeningGiven(file, basis, shell, BossDecision.InPlan(joints, sites, basis))));
+        return new Tried(reasons, sites, shell, openings, form.Obstacle(file, basis, shell, openings));
+    }
+
+    private sealed record Tried(
+        Reasons Reasons, ImmutableArray<ClosureSite> Sites, ShellPlan Shell, ImmutableArray<OpeningInPlan> Openings,
+        ClosureObstacle? Obstacle);
 }

@@ -31,11 +31,11 @@ internal static class CoverSideDecision
         KeyPlan key = reasons.Take(KeyDecision.Decide(draft, decided.Closure, rim, lipBottom));
         RimSectors keyed = key.Rib is { } rib ? rim.With(new RimSector(key.At, rib.SlotWidth, "key", false)) : rim;
         ClosurePlan closure = reasons.Take(decided.Closure.Plan(draft, rim, key, lipBottom));
-        if (decided.Refused is { } refused)
+        if (decided.Refused is var (refused, remedy))
         {
             reasons.Refuse(
                 refused.Rule, "cover", $"{refused.Message} It is planned with 'closure: {draft.Closure.Word}'.",
-                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine), refused.Remedy);
+                0, 1, "", new Point3(0, 0, draft.Stack.PartingLine), remedy);
         }
 
         Region posts = closure.FreePosts.Offset(AroundPost);

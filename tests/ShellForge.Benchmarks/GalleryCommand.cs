@@ -23,14 +23,27 @@ internal static class GalleryCommand
     public static int Run(string folder, string target)
     {
         Directory.CreateDirectory(target);
-        var page = new StringBuilder(
-            "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><meta name=\"viewport\" "
-                + "content=\"width=device-width\"><title>Boards and their housings</title>"
-            + "<style>body{font:16px/1.5 system-ui,sans-serif;margin:2em auto;max-width:70em;padding:0 1em;background:#fafafa;color:#222}"
-            + "article{background:#fff;border:1px solid #ddd;border-radius:6px;padding:1em;margin:1em "
-            + "0}.row{display:flex;flex-wrap:wrap;gap:1em;align-items:center}"
-            + ".row img{max-width:100%;height:16em;object-fit:contain}.dark{background:#181818;padding:.5em}h2{margin:0}p{margin:.3em "
-            + "0}</style><h1>Boards and their housings</h1>\n");
+        var page = new StringBuilder("""
+            <!doctype html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8">
+            <meta name="viewport" content="width=device-width">
+            <title>Boards and their housings</title>
+            <style>
+            body{font:16px/1.5 system-ui,sans-serif;margin:2em auto;max-width:75em;padding:0 1em;background:#fafafa;color:#222}
+            article{background:#fff;border:1px solid #ddd;border-radius:6px;padding:1em;margin:1em 0}
+            .row{display:grid;grid-template-columns:repeat(auto-fit,minmax(18em,1fr));gap:1em;margin-top:.5em}
+            .row img{width:100%;height:15em;object-fit:contain}
+            .dark{background:#181818;border-radius:4px}
+            h2,p{margin:0}
+            </style>
+            </head>
+            <body>
+            <h1>Boards and their housings</h1>
+            <p>Each housing pulled apart, its front with all LEDs white, and a section through it.</p>
+
+            """);
         int stopped = 0;
         foreach (string path in Directory.GetFiles(folder, "*.yaml").Order(StringComparer.Ordinal))
         {
@@ -44,20 +57,21 @@ internal static class GalleryCommand
             string size = string.Create(CultureInfo.InvariantCulture,
                 $"{made.Housing.Plan.Shell.Footprint.Bounds.Size.X:0.#} x {made.Housing.Plan.Shell.Footprint.Bounds.Size.Y:0.#} x "
                     + $"{made.Housing.Plan.Stack.Front:0.#} mm");
+            string why = string.Join(", ", findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Rule).Distinct());
             string light = made.Housing.Light is { } lit ? LightPictures.InWords(lit) : "no light";
             page.Append(CultureInfo.InvariantCulture,
-                $"<article><h2>{WebUtility.HtmlEncode(board.Name)}</h2><p>{size}; "
-                    + $"{(stops > 0 ? "do not print: " + WebUtility.HtmlEncode(string.Join(", ", findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Rule).Distinct())) : "print it")}; {WebUtility.HtmlEncode(light)}</p>");
+                $"<article>\n<h2>{WebUtility.HtmlEncode(board.Name)}</h2>\n<p>{size}; "
+                    + $"{(stops > 0 ? "do not print: " + WebUtility.HtmlEncode(why) : "print it")}; {WebUtility.HtmlEncode(light)}</p>\n");
             page.Append(CultureInfo.InvariantCulture,
-                $"<div class=\"row\"><img src=\"{name}-apart.png\" alt=\"the parts pulled apart\"><img class=\"dark\" "
-                    + $"src=\"{name}-light.png\" alt=\"the front with all LEDs white\"><img src=\"{name}-section.svg\" "
-                    + $"alt=\"section\"></div></article>\n");
+                $"<div class=\"row\">\n<img src=\"{name}-apart.png\" alt=\"the parts pulled apart\">\n<img class=\"dark\" "
+                    + $"src=\"{name}-light.png\" alt=\"the front with all LEDs white\">\n<img src=\"{name}-section.svg\" "
+                    + $"alt=\"section\">\n</div>\n</article>\n");
             Console.WriteLine(
                 $"{name}: {size}, {stops} stops, {findings.Count(finding => finding.Severity == Severity.Warn)} warnings, "
                     + $"{string.Join(", ", findings.Where(f => f.Severity != Severity.Note).Select(f => f.Rule).Distinct())}");
         }
 
-        File.WriteAllText(Path.Combine(target, "index.html"), page.Append("</html>\n").ToString());
+        File.WriteAllText(Path.Combine(target, "index.html"), page.Append("</body>\n</html>\n").ToString());
         return stopped == 0 ? 0 : 1;
     }
 
@@ -72,6 +86,6 @@ internal static class GalleryCommand
 
         DrawingFile section =
             HousingDrawings.Of(housing, looks.Board).First(drawing => drawing.Name.StartsWith("section", StringComparison.Ordinal));
-        File.WriteAllText(start + "-section.svg", section.Svg);
+        File.WriteAllText(start + "-section.svg", CroppedDrawing.Of(section.Svg));
     }
 }

@@ -97,7 +97,7 @@ public class PromiseTests
 
     private static (Point2 At, double By)? Caught(Mesh moves, Mesh stays)
     {
-        var pictures = new LiftOff(new Point2(-20, -20), new Point2(20, 20));
+        var pictures = new LiftOff(new Point2(-20, -20), new Point2(20, 20), 0.6);
         pictures.Moves(moves, Angle.Zero);
         pictures.Stays(stays);
         return pictures.Caught();

@@ -47,5 +47,5 @@ internal abstract class ClosureForm : ClosureTraits
 /// <param name="Rule">Name of the refusal.</param>
 /// <param name="Why">What is in the way, as the end of a sentence.</param>
 /// <param name="Message">The whole sentence, without what is planned instead.</param>
-/// <param name="Remedy">What to do.</param>
-internal sealed record ClosureObstacle(string Rule, string Why, string Message, string Remedy);
+/// <param name="Or">What would make this form possible, as the end of a sentence; null where nothing in the file would.</param>
+internal sealed record ClosureObstacle(string Rule, string Why, string Message, string? Or);

@@ -9,7 +9,8 @@ using ShellForge.Planning.Posts;
 namespace ShellForge.Planning.Closures;
 
 /// <summary>
-/// Screws through the cover into inserts. Any board can have them: where neither bore nor holes take them, they stand in ears.
+/// Screws through the cover into inserts. Any board can have them whose file names an insert: where neither bore nor holes take them, they
+/// stand in ears.
 /// </summary>
 internal sealed class ScrewedForm : ClosureForm
 {
@@ -40,11 +41,16 @@ internal sealed class ScrewedForm : ClosureForm
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
         BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
-        ClosureSiteDecision.Decide(file, basis, bare, joints, lip);
+        file.Housing.Insert is null || file.Housing.Screw is null ? new Reasons().Of(ImmutableArray<ClosureSite>.Empty)
+            : ClosureSiteDecision.Decide(file, basis, bare, joints, lip);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) =>
+        file.Housing.Insert is null || file.Housing.Screw is null
+            ? new ClosureObstacle(
+                "screws-without-insert", "no insert is given", "The cover can't be screwed on: no insert is given.", "'insert:'")
+            : null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (0, "screws ask nothing of the lip");

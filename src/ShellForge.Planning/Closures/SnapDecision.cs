@@ -3,6 +3,7 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
 
@@ -81,8 +82,10 @@ internal static class SnapDecision
             ? [] : [new RidingBead(draft.Shell.Round!.BoreOuter, HookInterference, land, Give(draft.Shell.Round.BoreOuter), []).Only(
                 hooks)];
         Sourced share = file.Print.Printer.SnapForce;
+        BeadRun? run = SnapForm.RunOf(file, draft.Shell);
+        (Angle, Angle)[] corners = [.. (run?.Without ?? []).Select(Sector)];
         double Force(IEnumerable<(Angle, Angle)> gaps) =>
-            share * SnapForce.Closing([bead.Without(gaps), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
+            share * SnapForce.Closing([bead.Without(gaps.Concat(corners)), .. atBore], SnapSection.LeadIn, draft.Lip.Overlap);
         ImmutableArray<(Angle From, Angle Sweep)> interruptions = Interruptions(rim, key);
         ImmutableArray<(Angle From, Angle Sweep)> split = SnapForce.Split(interruptions, radius, Force);
         double force = Force(split);
@@ -92,6 +95,14 @@ internal static class SnapDecision
                 CultureInfo.InvariantCulture,
                 $"all round it would take {Force(interruptions):0} N to close, a hand gives {SnapForce.Hand:0}: in pieces it takes "
                     + $"{force:0} N"));
+        }
+
+        if (run is { Without.IsEmpty: false })
+        {
+            reasons.Choice("closure.bead.run", string.Create(CultureInfo.InvariantCulture, $"{run.Held:0%} of the rim"), Reasons.Rule,
+                string.Create(CultureInfo.InvariantCulture,
+                    $"corners are stiff: the bead leaves them out, and sides shorter than "
+                        + $"{BeadRun.ShortestSide(draft.Shell.Wall, interference, filament.StrainAlongLayers):0} mm between them"));
         }
 
         reasons.Choice(
@@ -116,10 +127,18 @@ internal static class SnapDecision
             LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack ? Lost(draft) : null,
             ClosingForce = force,
             Interruptions = split,
+            LeftOut = run?.LeftOut() ?? Region.Empty,
             BoreHooks = hooks,
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,
             BoreGrooveDepth = HookInterference + GrooveDeeper,
         });
+    }
+
+    // The directions of a place on the outline, as far as its neighbours.
+    private static (Angle From, Angle Sweep) Sector(Point2 place)
+    {
+        var half = Angle.FromRadians(BeadRun.Apart / Math.Max(place.Length, BeadRun.Apart));
+        return ((Angle.Of(place) - half).Normalized, 2 * half);
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Hooks(HousingDraft draft, Reasons reasons)

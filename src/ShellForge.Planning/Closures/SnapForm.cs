@@ -2,14 +2,22 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Posts;
 
 namespace ShellForge.Planning.Closures;
 
-/// <summary>A bead on the lip snaps into a groove in the tub's wall. Any board can have it.</summary>
+/// <summary>
+/// A bead on the lip snaps into a groove in the tub's wall. A board can have it whose rim gives along most of its way, without a long
+/// stretch where nothing holds.
+/// </summary>
 internal sealed class SnapForm : ClosureForm
 {
+    // A cover that is held along less of its rim lifts, and one that is not held along more of it in one stretch lifts there.
+    private const double LeastHeld = 0.5;
+    private const double LongestLoose = 1.0 / 3;
+
     /// <inheritdoc />
     public override ClosureKind Kind => ClosureKind.Snap;
 
@@ -35,7 +43,30 @@ internal sealed class SnapForm : ClosureForm
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
+    {
+        double around = shell.Cavity.Filled().Perimeter;
+        double[] open =
+        [
+            .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.InWall!.Width / around),
+            .. ExitForm.Of(file) is { HasTongue: true, AtRim: var (_, half) } ? [2 * half / around] : Array.Empty<double>(),
+        ];
+        BeadRun? run = RunOf(file, shell);
+        double held = Math.Max(0, (run?.Held ?? 1) - open.Sum());
+        double loose = Math.Max(run?.LongestWithout ?? 0, open.Append(0).Max());
+        return held >= LeastHeld && loose <= LongestLoose ? null : new ClosureObstacle(
+            "snap-without-hold",
+            held < LeastHeld ? $"a bead would hold {held:0%} of the rim" : $"a bead would leave {loose:0%} of the rim loose in one stretch",
+            held < LeastHeld
+                ? $"The cover can't be snapped on: a bead holds only {held:0%} of the rim, beside corners, short sides and openings."
+                : $"The cover can't be snapped on: no bead holds {loose:0%} of the rim in one stretch of corners and short sides.",
+            null);
+    }
+
+    /// <summary>Where the bead runs on an outline that is not round; null on round ones, whose whole ring gives.</summary>
+    public static BeadRun? RunOf(BoardFile file, ShellPlan shell) => shell.Round is not null ? null
+        : BeadRun.Of(
+            shell.Cavity.Filled(), shell.Wall, SnapSection.CatchMinimum + file.Print.Printer.Accuracy, file.Print.Shell.StrainAlongLayers);
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) => (

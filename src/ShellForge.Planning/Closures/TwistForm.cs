@@ -87,16 +87,15 @@ internal sealed class TwistForm : ClosureForm
             .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Part.Ref),
             .. ExitForm.Of(file) is { HasTongue: true } ? ["the cable's exit"] : Array.Empty<string>(),
         ];
-        return shell.Round is null ? Because("the outline is not round", "take closure: snap or screws")
+        return shell.Round is null ? Because("the outline is not round", null)
             : tongues.Length > 0 ? Because(
                 $"the cover's tongue in the opening for {string.Join(" and ", tongues)} can't turn",
-                "take closure: snap or screws, or a connector whose body ends inside the board's edge")
+                "a connector whose body ends inside the board's edge")
             : shell.Wall - Hold - Gap < basis.Wall(SkinLines) - Layers.Slack ? Because(
                 $"a wall of {Reasons.Mm(shell.Wall)} mm leaves no two lines outside the slots",
-                $"take walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}, "
-                    + $"or closure: snap or screws")
+                $"'walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}'")
             : LugRing.Of(file, shell, openings) is null ? Because(
-                "openings for connectors leave no stretch of wall for the lugs", "take closure: snap or screws, or fewer open ports")
+                "openings for connectors leave no stretch of wall for the lugs", "fewer open ports")
             : null;
     }
 
@@ -142,8 +141,8 @@ internal sealed class TwistForm : ClosureForm
         });
     }
 
-    private static ClosureObstacle Because(string why, string remedy) =>
-        new("twist-cannot-turn", why, $"The cover can't be twisted shut: {why}.", remedy);
+    private static ClosureObstacle Because(string why, string? or) =>
+        new("twist-cannot-turn", why, $"The cover can't be twisted shut: {why}.", or);
 
     // The upper face of a lug rises at 45 degrees from its outer face to the lip.
     private static double LugRise(double gap) => gap + Hold;

@@ -53,11 +53,12 @@ internal static class BaffleDecision
         double top = draft.Basis.Down(CoverDecision.InnerCeiling(draft) - section.TopGap);
         DiffuserFit fit = draft.Front.Diffuser.Fit;
         BaffleWalls walls = LitWindow.Of(file, room, section, fit, draft.Closure.PostsInBore(file.Board)).Walls(draft, section, cells);
-        Region whole = walls.Region.Intersect(room.Cavity.Offset(-section.SeatGap));
-        Region bridges = walls.Bridges(file.Board, cells).Less(posts);
+        Region inside = room.Cavity.Offset(-section.SeatGap);
+        Region whole = walls.Region.Intersect(inside);
+        Region bridges = Within(walls.Bridges(file.Board, cells), inside).Less(posts);
         double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
         ImmutableArray<BaffleNotch> notches = turns ? [] : BaffleNotches.Over(draft, whole, top);
-        FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, room.Cavity.Offset(-section.SeatGap));
+        FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, inside);
         Region surrounded = whole.Filled();
         (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
         Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(fine.LeftOut).Less(BaffleNotches.Through(notches, top)));
@@ -129,6 +130,9 @@ internal static class BaffleDecision
             Filament = filament,
         });
     }
+
+    // A straight bridge from rim to rim may cut across an inner corner of the walls.
+    private static Region Within(Region bridges, Region room) => room.Contains(bridges) ? bridges : bridges.Intersect(room);
 
     private static void NoteUnmet(HousingDraft draft, Reasons reasons)
     {

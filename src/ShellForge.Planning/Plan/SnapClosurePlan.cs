@@ -47,6 +47,9 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <summary>Sectors without bead (at ports and keys): start and sweep.</summary>
     public required ImmutableArray<(Angle From, Angle Sweep)> Interruptions { get; init; }
 
+    /// <summary>Corners and short sides without bead, in plan; empty on round outlines.</summary>
+    public Region LeftOut { get; init; } = Region.Empty;
+
     /// <summary>
     /// Short beads on the tongue round an open bore, which hold a wide cover down there: start and sweep; empty for none.
     /// </summary>

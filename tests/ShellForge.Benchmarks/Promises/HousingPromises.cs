@@ -18,6 +18,9 @@ internal static class HousingPromises
     // Ways beside an axis keep off it by this share of what runs along it, so that contact does not count.
     private const double Share = 0.97;
 
+    // What holds something back is as wide, mm.
+    private const double Width = 0.6;
+
     // Directions round a screw.
     private const int Round = 12;
 
@@ -178,7 +181,8 @@ internal static class HousingPromises
     {
         double reach = 0.5 + plan.Shell.Footprint.Loops.SelectMany(loop => loop)
             .Max(point => Math.Max(Math.Abs(point.X), Math.Abs(point.Y)));
-        var pictures = new LiftOff(new Point2(-reach, -reach), new Point2(reach, reach));
+        double gives = plan.Closure is SnapClosurePlan snap ? snap.Interference : 0;
+        var pictures = new LiftOff(new Point2(-reach, -reach), new Point2(reach, reach), Math.Max(Width, (2 * gives) + (Width / 2)));
         foreach (Mesh mesh in moves)
         {
             pictures.Moves(mesh, turn);

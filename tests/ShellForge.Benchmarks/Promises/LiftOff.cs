@@ -9,13 +9,13 @@ namespace ShellForge.Benchmarks.Promises;
 /// </summary>
 internal sealed class LiftOff
 {
-    // Side of a pixel, mm, and how many in a row and a column must be held: beads and ridges overlap by less.
+    // Side of a pixel, mm.
     private const double Pixel = 0.2;
-    private const int Held = 3;
 
     // What stays may reach into what comes off from below by this, mm: ribs that are crushed.
     private const double Pressed = 0.35;
 
+    private readonly int _held;
     private readonly double _left;
     private readonly double _front;
     private readonly int _columns;
@@ -24,8 +24,12 @@ internal sealed class LiftOff
     private readonly float[] _highest;
 
     /// <summary>Pictures over a stretch of plan.</summary>
-    public LiftOff(Point2 least, Point2 most)
+    /// <param name="least">Its lower left corner.</param>
+    /// <param name="most">Its upper right corner.</param>
+    /// <param name="held">Side of the square that must be held, mm: beads and ridges, which give, overlap by less.</param>
+    public LiftOff(Point2 least, Point2 most, double held)
     {
+        _held = (int)Math.Ceiling(held / Pixel);
         (_left, _front) = (least.X, least.Y);
         _columns = (int)((most.X - least.X) / Pixel) + 1;
         _rows = (int)((most.Y - least.Y) / Pixel) + 1;
@@ -45,21 +49,21 @@ internal sealed class LiftOff
     /// <summary>A place where what stays lies over what comes off, and by how much; null where nothing holds it.</summary>
     public (Point2 At, double By)? Caught()
     {
-        for (int row = 0; row + Held <= _rows; row++)
+        for (int row = 0; row + _held <= _rows; row++)
         {
-            for (int column = 0; column + Held <= _columns; column++)
+            for (int column = 0; column + _held <= _columns; column++)
             {
                 bool caught = true;
-                for (int k = 0; k < Held * Held && caught; k++)
+                for (int k = 0; k < _held * _held && caught; k++)
                 {
-                    int at = ((row + (k / Held)) * _columns) + column + (k % Held);
+                    int at = ((row + (k / _held)) * _columns) + column + (k % _held);
                     caught = _highest[at] > _lowest[at] + Pressed;
                 }
 
                 if (caught)
                 {
-                    int middle = ((row + (Held / 2)) * _columns) + column + (Held / 2);
-                    return (new Point2(_left + ((column + (Held / 2.0)) * Pixel), _front + ((row + (Held / 2.0)) * Pixel)),
+                    int middle = ((row + (_held / 2)) * _columns) + column + (_held / 2);
+                    return (new Point2(_left + ((column + (_held / 2.0)) * Pixel), _front + ((row + (_held / 2.0)) * Pixel)),
                         _highest[middle] - _lowest[middle]);
                 }
             }

@@ -136,7 +136,7 @@ internal static class SnapBead
         return (leftOut.IsEmpty ? all : all.Less(ridge.Beside(leftOut)), leftOut);
     }
 
-    // Where the bead is left out: at slots and key, and where the lip has a gap.
+    // Where the bead is left out: at slots and key, at corners, and where the lip has a gap.
     private static Region Interrupted(HousingPlan plan, SnapClosurePlan snap, Region lipOutside)
     {
         double far = lipOutside.Loops.SelectMany(loop => loop).Max(point => point.Length) + snap.BeadHeight + 1;
@@ -147,7 +147,7 @@ internal static class SnapBead
         Region gaps = whole.Less(plan.Cover.Lip).Offset(-Rounding).Offset(Rounding + reach + Rounding);
         IEnumerable<Region> edges = plan.Shell.Round is not null ? [] : snap.Interruptions
             .SelectMany(gap => new[] { gap.From, gap.From + gap.Sweep }.Select(end => KnifeEdge(lipOutside, end, 2 * reach)));
-        Region without = Region.Union([.. sectors, .. edges, gaps]);
+        Region without = Region.Union([.. sectors, .. edges, gaps, snap.LeftOut]);
         if (plan.Shell.Round is not null || without.IsEmpty)
         {
             return without;
