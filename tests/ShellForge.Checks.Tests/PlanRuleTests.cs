@@ -6,7 +6,7 @@ namespace ShellForge.Checks.Tests;
 public partial class PlanRuleTests
 {
     // Calls that refuse or replace a wish, and refusals of closures, with the name as their first argument.
-    [GeneratedRegex("""(?:Refuse|Replace|PlanRefusal|new)\(\s*"([a-z]+(?:-[a-z]+)+)",""")]
+    [GeneratedRegex("""(?:Refuse|Replace|PlanRefusal|ClosureObstacle|new)\(\s*"([a-z]+(?:-[a-z]+)+)",""")]
     private static partial Regex Refusals();
 
     [Fact]

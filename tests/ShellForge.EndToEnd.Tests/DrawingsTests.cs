@@ -19,7 +19,7 @@ public class DrawingsTests
 
     public static TheoryData<string> Drawings =>
     [
-        .. Directory.EnumerateFiles(Repository.At("out-samples"), "*.svg", SearchOption.AllDirectories)
+        .. Repository.Samples.SelectMany(folder => Directory.EnumerateFiles(folder, "*.svg"))
             .Select(path => Path.GetRelativePath(Repository.At("out-samples"), path)).Order(StringComparer.Ordinal),
     ];
 
@@ -53,7 +53,7 @@ public class DrawingsTests
     [Fact]
     public void There_is_a_drawing_of_the_assembly_each_way_and_of_every_part()
     {
-        foreach (string folder in Directory.EnumerateDirectories(Repository.At("out-samples")))
+        foreach (string folder in Repository.Samples)
         {
             string[] parts = [.. Directory.EnumerateFiles(folder, "*.stl").Select(path => Path.GetFileNameWithoutExtension(path)!)];
             Assert.All(parts.Append("plan").Append("section").Append("section-screw"),

@@ -18,8 +18,7 @@ namespace ShellForge.EndToEnd.Tests;
 public class SamplesTests
 {
     public static TheoryData<string> Names =>
-        [.. Directory.EnumerateDirectories(Repository.At("out-samples")).Select(folder => Path.GetFileName(folder)!)
-            .Order(StringComparer.Ordinal)];
+        [.. Repository.Samples.Select(folder => Path.GetFileName(folder)!)];
 
     [Fact]
     public void There_are_three_samples() => Assert.Equal(3, Names.Count);

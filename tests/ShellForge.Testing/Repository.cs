@@ -7,6 +7,10 @@ public static class Repository
     public static string Root { get; } = Above("ShellForge.sln", File.Exists)
         ?? throw new DirectoryNotFoundException("No folder above the tests has ShellForge.sln.");
 
+    /// <summary>Folders of the sample boards with everything made from them.</summary>
+    public static IEnumerable<string> Samples => Directory.EnumerateDirectories(At("out-samples"))
+        .Where(folder => File.Exists(Path.Combine(folder, "board.yaml"))).Order(StringComparer.Ordinal);
+
     /// <summary>The folder of boards beside or above the repository; null where there is none.</summary>
     public static string? SharedBoards { get; } = Above(Path.Combine("shared", "boards"), Directory.Exists) is { } folder
         ? Path.Combine(folder, "shared", "boards")

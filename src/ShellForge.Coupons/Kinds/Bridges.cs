@@ -66,7 +66,7 @@ internal sealed class Bridges : CouponKind
             Box(left, post + pier, DeckWidth, under, top);
             string mark = Figures.Size(spans[i]);
             marks.Add(Figures.On(mark, new Point2(post + pier + (sign / 2), y), floor, basis));
-            told.Add(new CouponStep(spans[i], mark, new Point2(post - (spans[i] / 2), y)));
+            told.Add(new CouponStep(spans[i], mark, new Point2(left + pier + (spans[0] / 2), y)));
         }
 
         return new Coupon
