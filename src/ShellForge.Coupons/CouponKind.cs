@@ -41,7 +41,8 @@ public abstract class CouponKind
 
     /// <summary>What of it can't be true together with what other coupons say; each pair of kinds is told by one of the two.</summary>
     /// <param name="wish">What it was drawn for.</param>
-    /// <param name="own">What its answers mean.</param>
+    /// <param name="answers">Its answers.</param>
+    /// <param name="own">What they mean.</param>
     /// <param name="all">What the other coupons say.</param>
-    public virtual IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all) => [];
+    public virtual IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all) => [];
 }

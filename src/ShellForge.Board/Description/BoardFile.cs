@@ -26,6 +26,9 @@ public sealed record BoardFile
     /// <summary>The board angle that points up in use.</summary>
     public Angle Up { get; init; } = Angle.FromDegrees(90);
 
+    /// <summary>The turn that brings what points up in use to the top of a sheet.</summary>
+    public Angle Upright => Angle.FromDegrees(90) - Up;
+
     /// <summary>The populated board.</summary>
     public required CircuitBoard Board { get; init; }
 

@@ -60,6 +60,20 @@ public sealed record CircuitBoard
 
     /// <summary>Where the file's own origin lies seen from the board's centre, mm: file coordinate = centred coordinate + this.</summary>
     public Point2 FileCentre { get; init; }
+
+    /// <summary>The board with other profiles for the inserts of its holes.</summary>
+    public CircuitBoard WithInserts(Func<InsertProfile, InsertProfile> of) =>
+        this with { Holes = [.. Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = of(own) } : hole)] };
+
+    /// <summary>The board with other profiles for what plugs go into.</summary>
+    public CircuitBoard WithMouths(Func<BoardPart, MouthProfile, MouthProfile> of) => this with
+    {
+        Parts =
+        [
+            .. Parts.Select(part =>
+                part.Mouth is { } mouth ? part with { Mouth = mouth with { Profile = of(part, mouth.Profile) } } : part),
+        ],
+    };
 }
 
 /// <summary>The edge of the board, centred.</summary>

@@ -17,6 +17,9 @@ public sealed record PairingSize(string Key, string Unit, double Least, double M
     /// <summary>The pairing with a measured value.</summary>
     public required Func<PairingProfile, Sourced, PairingProfile> With { get; init; }
 
+    /// <summary>The size of a key; null where there is none.</summary>
+    public static PairingSize? Find(string key) => All.FirstOrDefault(size => size.Key == key);
+
     /// <summary>All of them, in the order in which they are written and shown.</summary>
     public static ImmutableArray<PairingSize> All { get; } =
     [

@@ -72,11 +72,9 @@ public static class BoardReference
     private static JsonElement[] Choices(JsonElement choices)
     {
         JsonElement[] all = [.. choices.EnumerateArray()];
-        HashSet<string> listed = [.. all.Select(Item).OfType<JsonElement>().Select(Compact)];
-        return [.. all.Where(choice => !listed.Contains(Compact(choice)))];
+        JsonElement[] listed = [.. all.Select(Item).OfType<JsonElement>()];
+        return [.. all.Where(choice => !listed.Any(item => JsonElement.DeepEquals(item, choice)))];
     }
-
-    private static string Compact(JsonElement value) => string.Concat(value.GetRawText().Where(c => !char.IsWhiteSpace(c)));
 
     private static string Takes(JsonElement value, string path)
     {
@@ -107,7 +105,8 @@ public static class BoardReference
             "array" when value.TryGetProperty("prefixItems", out JsonElement items) =>
                 $"[{string.Join(", ", items.EnumerateArray().Select(item => Takes(item, path)))}]",
             "array" when Item(value) is { } item =>
-                item.TryGetProperty("properties", out _) ? "list: " + Takes(item, path + "[]") : "list of " + Takes(item, path + "[]"),
+                (item.TryGetProperty("properties", out _) ? "list: " : Type(item) is "number" or "integer" ? "list of numbers, each "
+                    : "list of ") + Takes(item, path + "[]"),
             "array" => "list of values",
             "number" or "integer" => Range(value),
             "boolean" => "`true`, `false`",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
 
 namespace ShellForge.Coupons.Answers;
 
@@ -7,16 +8,18 @@ namespace ShellForge.Coupons.Answers;
 public sealed record AnswerSheet(ImmutableDictionary<string, string> Answers)
 {
     /// <summary>The size that was measured, mm.</summary>
-    public double Size(SizeQuestion question) => Question.TryNumber(Answers[question.Key], out double size) ? size : double.NaN;
+    public double Size(SizeQuestion question) => Number(question);
 
     /// <summary>The reading of a meter.</summary>
-    public double Light(ReadingQuestion question) => Question.TryNumber(Answers[question.Key], out double reading) ? reading : double.NaN;
+    public double Light(ReadingQuestion question) => Number(question);
 
     /// <summary>The weight that a scale showed, kg.</summary>
-    public double Weight(WeightQuestion question) => Question.TryNumber(Answers[question.Key], out double weight) ? weight : double.NaN;
+    public double Weight(WeightQuestion question) => Number(question);
 
     /// <summary>Number of the step that was chosen; -1 for none.</summary>
     public int Step(StepQuestion question) => question.StepOf(Answers[question.Key]);
+
+    private double Number(Question question) => Question.TryNumber(Answers[question.Key], out double number) ? number : double.NaN;
 }
 
 /// <summary>A value for a profile.</summary>
@@ -26,6 +29,13 @@ public sealed record AnswerSheet(ImmutableDictionary<string, string> Answers)
 /// <param name="Words">What it is, for people: "hole for m3x4-od4.6".</param>
 public sealed record MeasuredValue(MeasuredShelf Shelf, string Key, double Value, string Words)
 {
+    /// <summary>A value of the printer with the filament, in the unit of its key.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="value">The value.</param>
+    /// <param name="words">What it is, for people.</param>
+    public static MeasuredValue OfPairing(string key, double value, string words) =>
+        new(MeasuredShelf.Pairing, key, value, words) { Unit = PairingSize.Find(key)?.Unit ?? "mm" };
+
     /// <summary>For values that hold for one thing, its name: the insert of a hole.</summary>
     public string? For { get; init; }
 
@@ -65,9 +75,6 @@ public sealed record Reading
 
     /// <summary>Where the steps of the coupon to print next lie; null where the answers settle it.</summary>
     public double? NextAround { get; init; }
-
-    /// <summary>The answers that were read; null before.</summary>
-    public AnswerSheet? Answers { get; init; }
 
     /// <summary>A value by its key; null where it is not among them.</summary>
     public double? Value(string key) => Values.FirstOrDefault(value => value.Key == key)?.Value;

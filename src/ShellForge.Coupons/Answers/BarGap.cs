@@ -17,9 +17,10 @@ internal static class BarGap
     {
         double inHand = Math.Round(gap + ((outer - opening) / 2), 3);
         return inHand < -MostOverlap
-                ? $"a {inner} drawn with {gap:0.00} per side is {-inHand:0.00} too wide for its {into} by the bar, and can't have gone in"
+                ? $"a {inner} drawn with {gap:0.00} mm per side is {-inHand:0.00} mm too wide for its {into} by the bar, and can't have "
+                    + "gone in"
             : inHand > MostAir
-                ? $"a {inner} drawn with {gap:0.00} per side has {inHand:0.00} of air in its {into} by the bar, and can't have held"
+                ? $"a {inner} drawn with {gap:0.00} mm per side has {inHand:0.00} mm of air in its {into} by the bar, and can't have held"
             : null;
     }
 }

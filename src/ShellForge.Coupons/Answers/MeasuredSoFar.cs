@@ -16,10 +16,10 @@ public sealed record MeasuredSoFar(IReadOnlyDictionary<string, (double Value, st
     /// <param name="what">What can't be true together.</param>
     public string Told(string key, string what) => Now.TryGetValue(key, out (double Value, string Kind) now)
         ? $"{what}: try both this and {now.Kind} again"
-        : $"{what} ({Earlier(key)?.Source}): try again, or print that coupon anew";
+        : $"{what} (the other value: {Earlier(key)?.Source}): try this again, or print that coupon again";
 
     private Sourced? Earlier(string key) =>
         Before is null ? null
-        : PairingSize.All.FirstOrDefault(size => size.Key == key)?.Of(Before) is { IsMeasured: true } value ? value
+        : PairingSize.Find(key)?.Of(Before) is { IsMeasured: true } value ? value
         : null;
 }

@@ -101,7 +101,7 @@ public sealed record Calibration
     public static Calibration Of(
         AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, PairingProfile? before = null)
     {
-        var read = new List<(AnsweredCoupon Coupon, CouponKind Kind, CouponWish Wish, Reading Reading)>();
+        var read = new List<(AnsweredCoupon Coupon, CouponKind Kind, CouponWish Wish, AnswerSheet Sheet, Reading Reading)>();
         var faults = ImmutableArray.CreateBuilder<CalibrationFault>();
         var found = ImmutableArray.CreateBuilder<CouponFound>();
         var notes = ImmutableArray.CreateBuilder<string>();
@@ -117,10 +117,9 @@ public sealed record Calibration
                     .Select(each => KeyValuePair.Create(each.Question.Question.Key, each.Answer)))
                 .ToImmutableDictionary(StringComparer.Ordinal);
             var sheet = new AnswerSheet(answers);
-            Reading reading = kind.Read(wish, sheet) with { Answers = sheet };
-            read.Add((coupon, kind, wish, reading));
-            faults.AddRange(reading.Faults.Select(fault => new CalibrationFault(
-                PlaceOf(coupon, fault), $"{kind.Name}, {fault.Key}: {fault.Message}")));
+            Reading reading = kind.Read(wish, sheet);
+            read.Add((coupon, kind, wish, sheet, reading));
+            faults.AddRange(reading.Faults.Select(fault => Told(coupon, kind, fault)));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
             if (reading.NextAround is { } around)
             {
@@ -143,8 +142,8 @@ public sealed record Calibration
                         .Select(value => (value.Key, value.Value, each.Kind.Name)))
                     .GroupBy(each => each.Key).ToDictionary(each => each.Key, each => (each.First().Value, each.First().Name)),
                 before);
-            faults.AddRange(read.SelectMany(each => each.Kind.Against(each.Wish, each.Reading, all).Select(fault => new CalibrationFault(
-                PlaceOf(each.Coupon, fault), $"{each.Kind.Name}, {fault.Key}: {fault.Message}"))));
+            faults.AddRange(read.SelectMany(each => each.Kind.Against(each.Wish, each.Sheet, each.Reading, all)
+                .Select(fault => Told(each.Coupon, each.Kind, fault))));
         }
 
         return faults.Count > 0
@@ -163,8 +162,9 @@ public sealed record Calibration
                     + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", CultureInfo.InvariantCulture)))}: "
                     + "leave the coupon away that is out of date"));
 
-    private static FilePlace PlaceOf(AnsweredCoupon coupon, AnswerFault fault) =>
-        coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place;
+    private static CalibrationFault Told(AnsweredCoupon coupon, CouponKind kind, AnswerFault fault) =>
+        new(coupon.Answers.FirstOrDefault(answer => answer.Key == fault.Key)?.Place ?? coupon.Place,
+            $"{kind.Name}, {fault.Key}: {fault.Message}");
 
     private static CouponWish WishOf(AnswerFile file, AnsweredCoupon coupon) =>
         new(file.Printer, file.Filament) { Insert = coupon.Insert, Plug = coupon.Plug, Around = coupon.Around };

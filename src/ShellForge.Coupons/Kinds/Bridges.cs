@@ -32,7 +32,7 @@ internal sealed class Bridges : CouponKind
 
     /// <inheritdoc />
     public override string? Matters(HousingPlan plan) =>
-        !plan.Openings.IsEmpty || plan.Mount is not null ? "roofs of openings are bridged" : null;
+        !plan.Openings.IsEmpty || plan.Mount is not null ? "roofs of openings or of the mount are bridged" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
@@ -49,11 +49,10 @@ internal sealed class Bridges : CouponKind
         double left = -((2 * pier) + spans[^1] + sign) / 2;
         double half = spans.Length * pitch / 2;
         var solids = new List<Solid> { Shapes.Box(new Point3(left, -half, 0), new Point3(left + pier, half, top)) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < spans.Length; i++)
         {
-            double y = Lattice.Snap(new Point2(0, half - ((i + 0.5) * pitch))).Y;
+            double y = Lattice.Snap(half - ((i + 0.5) * pitch));
             double post = left + pier + spans[i];
             double end = post + pier + sign;
             void Box(double fromX, double toX, double width, double fromZ, double toZ) =>
@@ -65,8 +64,7 @@ internal sealed class Bridges : CouponKind
             Box(post, post + pier, DeckWidth, 0, top);
             Box(left, post + pier, DeckWidth, under, top);
             string mark = Figures.Size(spans[i]);
-            marks.Add(Figures.On(mark, new Point2(post + pier + (sign / 2), y), floor, basis));
-            told.Add(new CouponStep(spans[i], mark, new Point2(left + pier + (spans[0] / 2), y)));
+            marks.Add(spans[i], mark, new Point2(left + pier + (spans[0] / 2), y), new Point2(post + pier + (sign / 2), y), floor);
         }
 
         return new Coupon
@@ -75,7 +73,7 @@ internal sealed class Bridges : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
             ],
             Hands =
             [
@@ -105,20 +103,18 @@ internal sealed class Bridges : CouponKind
         }
 
         return clean < 0
-            ? new Reading { NextAround = Math.Round(spans[0], 1) }
+            ? new Reading { NextAround = spans[0] }
             : new Reading
             {
                 Values =
                 [
-                    Value("bridge-note", spans[clean], "longest bridge that is clean"),
-                    Value("bridge-warn", spans[level], "longest bridge that stays level"),
-                    Value("bridge-stop", spans[closed], "longest bridge that closes"),
+                    MeasuredValue.OfPairing("bridge-note", spans[clean], "longest bridge that is clean"),
+                    MeasuredValue.OfPairing("bridge-warn", spans[level], "longest bridge that stays level"),
+                    MeasuredValue.OfPairing("bridge-stop", spans[closed], "longest bridge that closes"),
                 ],
                 Notes = closed == spans.Length - 1 ? ["all decks are closed: the longest was not long enough to show the limit"] : [],
             };
     }
-
-    private static MeasuredValue Value(string key, double value, string words) => new(MeasuredShelf.Pairing, key, value, words);
 
     private static string Shown(ImmutableArray<double> spans, int at) => Figures.Size(spans[at]);
 
@@ -132,7 +128,7 @@ internal sealed class Bridges : CouponKind
         "The highest figure whose deck is clean below, like all shorter ones: no thread hangs off it", Steps(wish));
 
     private static StepQuestion Level(CouponWish wish) => new("level",
-        "The highest figure whose deck may have threads but is level on top: under the ruler no light shows", Steps(wish));
+        "The highest figure whose deck is level on top, with or without threads: no light shows under the ruler", Steps(wish));
 
     private static StepQuestion Closed(CouponWish wish) => new("closed",
         "The highest figure whose deck is closed on top, even if it sags", Steps(wish));

@@ -55,8 +55,7 @@ internal sealed class DiffuserSteps : CouponKind
         double depth = WindowDepth + Rib + border;
         var solids = new List<Solid>();
         Region plate = Region.RoundedRectangle(Point2.Origin, width, depth, 2);
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < steps.Length; i++)
         {
             Point2 at = Lattice.Snap(new Point2((i - ((steps.Length - 1) / 2.0)) * pitch, (depth / 2) - Rib - (WindowDepth / 2)));
@@ -65,8 +64,7 @@ internal sealed class DiffuserSteps : CouponKind
             plate = plate.Less(window);
             solids.Add(Shapes.Extrude(window, 0, steps[i]));
             string mark = Figures.Size(steps[i]);
-            marks.Add(Figures.On(mark, at - new Point2(0, (WindowDepth + border) / 2), frame, basis));
-            told.Add(new CouponStep(steps[i], mark, at));
+            marks.Add(steps[i], mark, at, at - new Point2(0, (WindowDepth + border) / 2), frame);
         }
 
         return new Coupon
@@ -75,8 +73,7 @@ internal sealed class DiffuserSteps : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([Shapes.Extrude(plate, 0, frame), .. solids, .. marks.Select(Figures.Solid)]),
-                    told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([Shapes.Extrude(plate, 0, frame), .. solids, .. marks.Solids])),
             ],
             Hands =
             [

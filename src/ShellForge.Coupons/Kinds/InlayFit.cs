@@ -47,15 +47,13 @@ internal sealed class InlayFit : CouponKind
         double more = 2 * (Gaps[^1] + wall);
         var grid = new StepGrid(Gaps.Length, Columns, TileLength + more + Air, TileWidth + more + Air);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var steps = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < Gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i));
             Region seat = Outline(at, Gaps[i]);
             solids.Add(Shapes.Extrude(Outline(at, Gaps[i] + wall).Less(seat), 0, top));
-            marks.Add(Figures.On(Figures.Gap(Gaps[i]), at, floor, basis));
-            steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
+            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at, floor);
         }
 
         return new Coupon
@@ -64,8 +62,7 @@ internal sealed class InlayFit : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-seats", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), steps.ToImmutable(),
-                    marks.ToImmutable()),
+                marks.Piece(Name + "-seats", Solid.Union([.. solids, .. marks.Solids])),
                 new CouponPiece(Name + "-tile", Shapes.Extrude(Outline(Point2.Origin, 0), 0, basis.Up(TileHeight)), [], []),
             ],
             Hands =
@@ -89,7 +86,7 @@ internal sealed class InlayFit : CouponKind
             : judged.Value is { } fits
                 ? new Reading
                 {
-                    Values = [new MeasuredValue(MeasuredShelf.Pairing, "inlay-fit", fits, "gap per side of a flat part in its seat")],
+                    Values = [MeasuredValue.OfPairing("inlay-fit", fits, "gap per side of a flat part in its seat")],
                 }
             : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
                 ? "the tile rattles in the tightest seat: the two were not printed with one filament and one setting"
@@ -97,7 +94,7 @@ internal sealed class InlayFit : CouponKind
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("inlay-fit") is { } inlay && all.Of("lip-fit") is { } lip && inlay < lip - Same)
         {

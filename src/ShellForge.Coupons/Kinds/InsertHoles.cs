@@ -62,8 +62,7 @@ internal sealed class InsertHoles : CouponKind
         var grid = new StepGrid(Count, Columns, pitchX, widest + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, plate) };
         var holes = new List<Solid>();
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < steps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
@@ -71,16 +70,14 @@ internal sealed class InsertHoles : CouponKind
             InsertHolePlan hole = InsertHoleDecision.Plan(insert with { HoleDiameter = new Sourced(steps[i], Name), IsHoleMeasured = true },
                 top, depth);
             holes.Add(InsertHoleSolid.Of(at, top, hole));
-            marks.Add(Figures.On(Figures.Hundredths(steps[i]), at - new Point2(0, (widest + Air + figures) / 2), plate, basis));
-            told.Add(new CouponStep(steps[i], Figures.Hundredths(steps[i]), at));
+            marks.Add(steps[i], Figures.Hundredths(steps[i]), at, at - new Point2(0, (widest + Air + figures) / 2), plate);
         }
 
         return new Coupon
         {
             Kind = this,
             Wish = wish,
-            Pieces = [new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]).Less(holes), told.ToImmutable(),
-                marks.ToImmutable())],
+            Pieces = [marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids]).Less(holes))],
             Hands =
             [
                 $"Set one insert {insert.Name} into each hole, from the smallest figure up: iron at {wish.Filament.IronCelsius.Value:0} "
@@ -112,12 +109,12 @@ internal sealed class InsertHoles : CouponKind
             : new Reading
             {
                 Values =
-                [new MeasuredValue(MeasuredShelf.Pairing, "insert-holes", hole, $"hole for {insert.Name}") { For = insert.Name }]
+                [MeasuredValue.OfPairing("insert-holes", hole, $"hole for {insert.Name}") with { For = insert.Name }]
             };
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("insert-holes") is { } drawn && all.Of("hole-allowance") is { } lost)
         {
@@ -126,7 +123,7 @@ internal sealed class InsertHoles : CouponKind
             if (Math.Abs(inHand - chart) > MostApart)
             {
                 yield return new AnswerFault("fits", all.Told("hole-allowance",
-                    $"a hole drawn {drawn:0.00} comes out {inHand:0.00} by the bar; such an insert holds in {chart:0.00}"));
+                    $"a hole drawn {drawn:0.00} mm wide comes out {inHand:0.00} mm by the bar; such an insert holds in {chart:0.00} mm"));
             }
         }
     }

@@ -48,16 +48,14 @@ internal sealed class LayerFit : CouponKind
         double pitch = Math.Max(width, steps.Max(step => Figures.Room(Figures.Gap(step), basis).Width) + AroundFigures) + wall;
         double half = ((steps.Length * pitch) + wall) / 2;
         var tunnels = new List<Solid>();
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < steps.Length; i++)
         {
             Point2 at = Lattice.Snap(new Point2((i - ((steps.Length - 1) / 2.0)) * pitch, 0));
             tunnels.Add(Shapes.Box(new Point3(at.X - (width / 2), -depth, floor),
                 new Point3(at.X + (width / 2), depth, floor + bar + steps[i])));
             string mark = Figures.Gap(steps[i]);
-            marks.Add(Figures.On(mark, at, top, basis));
-            told.Add(new CouponStep(steps[i], mark, at));
+            marks.Add(steps[i], mark, at, at, top);
         }
 
         Solid block = Shapes.Box(new Point3(-half, -depth / 2, 0), new Point3(half, depth / 2, top));
@@ -67,8 +65,7 @@ internal sealed class LayerFit : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-tunnels", block.Less(tunnels).And(marks.Select(Figures.Solid)), told.ToImmutable(),
-                    marks.ToImmutable()),
+                marks.Piece(Name + "-tunnels", block.Less(tunnels).And(marks.Solids)),
                 new CouponPiece(Name + "-bar",
                     Shapes.Box(new Point3(-BarLength / 2, -BarWidth / 2, 0), new Point3(BarLength / 2, BarWidth / 2, bar)), [], []),
             ],
@@ -95,11 +92,11 @@ internal sealed class LayerFit : CouponKind
                     // Between two steps nothing prints: the looser one.
                     Values =
                     [
-                        new MeasuredValue(MeasuredShelf.Pairing, "layer-fit", wish.Basis.UpDistance(fits), "gap across layers"),
+                        MeasuredValue.OfPairing("layer-fit", wish.Basis.UpDistance(fits), "gap across layers"),
                     ],
                 }
             : Reading.Wrong(new AnswerFault("fits", answers.Step(asked.Loose) == 0
-                ? "the bar rattles in the lowest tunnel: measure its height, it must be 2 mm in whole layers"
+                ? $"the bar rattles in the lowest tunnel: measure its height, it must be {wish.Basis.UpDistance(BarHeight):0.##} mm"
                 : "the bar goes into no tunnel: their roofs sag; cool more and print slower, and print again"));
     }
 

@@ -49,16 +49,14 @@ internal sealed class LidFit : CouponKind
         double pitch = (2 * (LipRadius + Gaps[^1] + wall)) + Air;
         var grid = new StepGrid(Gaps.Length, Columns, pitch, pitch);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var steps = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < Gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i));
             var inner = new Ring(LipRadius + Gaps[i], RingSide.Outside, Corners, Angle.Zero);
             Region ring = Region.Annulus(inner.Coaxial(LipRadius + Gaps[i] + wall, RingSide.Outside), inner);
             solids.Add(Shapes.Extrude(ring.Moved(at), 0, top));
-            marks.Add(Figures.On(Figures.Gap(Gaps[i]), at, floor, basis));
-            steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
+            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at, floor);
         }
 
         var outer = new Ring(LipRadius, RingSide.Inside, Corners, Angle.Zero);
@@ -73,8 +71,7 @@ internal sealed class LidFit : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-rings", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), steps.ToImmutable(),
-                    marks.ToImmutable()),
+                marks.Piece(Name + "-rings", Solid.Union([.. solids, .. marks.Solids])),
                 new CouponPiece(Name + "-lid", gauge, [], []),
             ],
             Hands =
@@ -115,16 +112,16 @@ internal sealed class LidFit : CouponKind
             {
                 Values =
                 [
-                    new MeasuredValue(MeasuredShelf.Pairing, "lip-fit", fits, "gap per side of a lid's lip"),
+                    MeasuredValue.OfPairing("lip-fit", fits, "gap per side of a lid's lip"),
                     .. turns < 0 ? Array.Empty<MeasuredValue>()
-                        : [new MeasuredValue(MeasuredShelf.Pairing, "moving-fit", Gaps[turns], "gap per side of what moves")],
+                        : [MeasuredValue.OfPairing("moving-fit", Gaps[turns], "gap per side of what moves")],
                 ],
                 Notes = turns < 0 ? ["it turns freely in no ring: the gap for moving parts stays as it was"] : [],
             };
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("lip-fit") is { } lip && all.Of("outer-allowance") is { } outer && all.Of("hole-allowance") is { } hole
             && BarGap.Doubt(lip, outer, hole, "lid", "ring") is { } doubt)

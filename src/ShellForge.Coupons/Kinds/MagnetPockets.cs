@@ -45,8 +45,7 @@ internal sealed class MagnetPockets : CouponKind
         double widest = MagnetSize.Nominal.Diameter + steps[^1] + (2 * wall);
         var grid = new StepGrid(steps.Length, Columns, widest + Air, widest + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < steps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
@@ -55,8 +54,7 @@ internal sealed class MagnetPockets : CouponKind
                 Region.Annulus(pocket.Coaxial(((MagnetSize.Nominal.Diameter + steps[i]) / 2) + wall, RingSide.Outside), pocket).Moved(at),
                 0, top));
             string mark = Figures.Gap(steps[i]);
-            marks.Add(Figures.On(mark, at - new Point2(0, (widest + Air + figures) / 2), floor, basis));
-            told.Add(new CouponStep(steps[i], mark, at));
+            marks.Add(steps[i], mark, at, at - new Point2(0, (widest + Air + figures) / 2), floor);
         }
 
         return new Coupon
@@ -65,7 +63,7 @@ internal sealed class MagnetPockets : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
             ],
             Hands =
             [
@@ -93,13 +91,13 @@ internal sealed class MagnetPockets : CouponKind
             : judged.Value is { } fits
                 ? new Reading
                 {
-                    Values = [new MeasuredValue(MeasuredShelf.Pairing, "magnet-allowance", fits, "added to a magnet's pocket")],
+                    Values = [MeasuredValue.OfPairing("magnet-allowance", fits, "added to a magnet's pocket")],
                 }
             : new Reading { NextAround = judged.NextAround };
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("magnet-allowance") is { } pocket && all.Of("hole-allowance") is { } hole)
         {
@@ -108,8 +106,8 @@ internal sealed class MagnetPockets : CouponKind
             {
                 yield return new AnswerFault("fits", all.Told(
                     "hole-allowance",
-                    $"a pocket drawn {pocket:0.00} wider comes out {Math.Abs(inHand):0.00} {(inHand < 0 ? "narrower" : "wider")} than the "
-                        + $"magnet, since holes lose {hole:0.00}"));
+                    $"a pocket drawn {pocket:0.00} mm wider comes out {Math.Abs(inHand):0.00} mm {(inHand < 0 ? "narrower" : "wider")} than "
+                        + $"the magnet, since holes lose {hole:0.00} mm"));
             }
         }
     }

@@ -36,7 +36,8 @@ internal sealed class Overhangs : CouponKind
 
     /// <inheritdoc />
     public override string? Matters(HousingPlan plan) =>
-        !plan.Openings.IsEmpty || plan.Closure is SnapClosurePlan or TwistClosurePlan ? "roofs of openings and beads lean out" : null;
+        !plan.Openings.IsEmpty || plan.Closure is SnapClosurePlan or TwistClosurePlan
+            ? "a bead, a lug or the roof of an opening leans out" : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
@@ -49,8 +50,7 @@ internal sealed class Overhangs : CouponKind
         double pitchY = figures + Thickness + Farthest + (2 * Air);
         var grid = new StepGrid(Count, Columns, pitchX, pitchY);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < Count; i++)
         {
             var lean = Angle.FromDegrees(steps[i]);
@@ -65,8 +65,7 @@ internal sealed class Overhangs : CouponKind
             solids.Add(Solid.Union(
                 Shapes.Extrude(Region.Polygon(Foot(0)), 0, floor), Shapes.Loft(Foot(0), floor, Foot(reach), floor + rise)));
             string mark = Figures.Size(steps[i]);
-            marks.Add(Figures.On(mark, foot - new Point2(0, (Air / 2) + (figures / 2)), floor, basis));
-            told.Add(new CouponStep(steps[i], mark, foot + new Point2(0, Thickness / 2)));
+            marks.Add(steps[i], mark, foot + new Point2(0, Thickness / 2), foot - new Point2(0, (Air / 2) + (figures / 2)), floor);
         }
 
         return new Coupon
@@ -75,7 +74,7 @@ internal sealed class Overhangs : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
             ],
             Hands =
             [
@@ -107,7 +106,7 @@ internal sealed class Overhangs : CouponKind
             {
                 Values =
                 [
-                    new MeasuredValue(MeasuredShelf.Pairing, "overhang", steps[clean], "overhang that prints smooth") { Unit = "degrees" },
+                    MeasuredValue.OfPairing("overhang", steps[clean], "overhang that prints smooth"),
                 ],
                 Notes = clean == Count - 1 ? ["all faces are smooth: the flattest was not flat enough to show the limit"] : [],
             }

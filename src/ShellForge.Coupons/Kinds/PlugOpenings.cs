@@ -71,8 +71,7 @@ internal sealed class PlugOpenings : CouponKind
         {
             Shapes.Extrude(Region.RoundedRectangle(Point2.Origin, (2 * half) + thick, 2 * edge, 2), 0, floor),
         };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int row = 0; row < Rows; row++)
         {
             // The front wall holds the smaller ones; plugs come from outside.
@@ -81,13 +80,12 @@ internal sealed class PlugOpenings : CouponKind
             for (int column = 0; column < Columns; column++)
             {
                 double step = steps[(row * Columns) + column];
-                double x = Lattice.Snap(new Point2((column + 0.5 - (Columns / 2.0)) * pitch, 0)).X;
+                double x = Lattice.Snap((column + 0.5 - (Columns / 2.0)) * pitch);
                 double height = basis.Up(bottom + mouth.RecessHeight + step) - bottom;
                 wall = wall.Less(Opening(new Point2(x, bottom + (height / 2)), mouth, step, height, wish));
                 string mark = Figures.Gap(step);
                 double y = (outer + Air + (figures / 2)) * (row == 0 ? -1 : 1);
-                marks.Add(Figures.On(mark, new Point2(x, y), floor, basis));
-                told.Add(new CouponStep(step, mark, new Point2(x, (Inside + thick) / 2 * (row == 0 ? -1 : 1))));
+                marks.Add(step, mark, new Point2(x, (Inside + thick) / 2 * (row == 0 ? -1 : 1)), new Point2(x, y), floor);
             }
 
             // Drawn lying and set upright: what was up stays up, what was thickness reaches to the front.
@@ -101,7 +99,7 @@ internal sealed class PlugOpenings : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
             ],
             Hands =
             [
@@ -128,34 +126,33 @@ internal sealed class PlugOpenings : CouponKind
                     Values = [Value(0)],
                     Notes =
                     [
-                        $"your plug is smaller than {wish.Plug!.Name} allows for: its own opening is wide enough; a package of your own "
-                            + "with your plug's sizes makes it closer",
+                        $"your plug is smaller than {wish.Plug!.Name} says and goes through the opening as it is; "
+                            + "'housing: {measured: {plug: ...}}' makes the opening closer",
                     ],
                 }
             : new Reading { NextAround = judged.NextAround };
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("plug-allowance") is { } plug && all.Of("slot-allowance") is { } slot && plug > Math.Max(0, slot) + MostApart)
         {
             yield return new AnswerFault("fits", all.Told("slot-allowance",
-                $"openings can't lose {plug:0.00} mm where slots lose {slot:0.00}; or the plug is larger than {wish.Plug!.Name} says: "
-                    + "measure its grip"));
+                $"openings can't lose {plug:0.00} mm where slots lose {slot:0.00} mm, unless the plug is larger than {wish.Plug!.Name} "
+                    + "says (measure its grip)"));
         }
     }
 
     private static MeasuredValue Value(double fits) =>
-        new(MeasuredShelf.Pairing, "plug-allowance", fits, "added to openings for plugs");
+        MeasuredValue.OfPairing("plug-allowance", fits, "added to openings for plugs");
 
     /// <summary>An opening as a housing has it: round below, slanted above where an arc would hang in the air.</summary>
     private static Region Opening(Point2 middle, MouthProfile mouth, double step, double height, CouponWish wish)
     {
         double width = mouth.RecessWidth + step;
-        double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
-        double radius = Math.Min(roundness, 1) * Math.Min(width, height) / 2;
-        return RoofedOpening.Of(middle, width, height, radius, RoofSlant.For(wish.Printer.OverhangDegrees));
+        var roof = RoofSlant.For(wish.Printer.OverhangDegrees);
+        return RoofedOpening.Of(middle, width, height, roof.Corner((width, height), mouth, wish.Printer.BridgeNote), roof);
     }
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>

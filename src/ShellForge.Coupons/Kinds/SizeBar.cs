@@ -187,14 +187,14 @@ internal sealed class SizeBar : CouponKind
                 .. wish.Printer.SlicerScalesShrinkage
                     ? Array.Empty<MeasuredValue>()
                     : [
-                        Value("shrinkage", Math.Round(shrinkage, 5), "shrinkage") with { Unit = "" },
-                        Value("shrinkage-spread", Math.Max(Least, Math.Round(Math.Abs(scaleX - scaleY), 5)),
-                            "how much it varies") with { Unit = "" },
+                        MeasuredValue.OfPairing("shrinkage", Math.Round(shrinkage, 5), "shrinkage"),
+                        MeasuredValue.OfPairing("shrinkage-spread", Math.Max(Least, Math.Round(Math.Abs(scaleX - scaleY), 5)),
+                            "how much it varies"),
                     ],
-                Value("outer-allowance", Rounded(-outer), "added to outer sizes"),
-                Value("hole-allowance", Rounded(-hole), "added to holes"),
-                Value("slot-allowance", Rounded(-slot), "added to slots"),
-                Value("accuracy", Math.Round(accuracy, 2, MidpointRounding.AwayFromZero), "what sizes stray by"),
+                MeasuredValue.OfPairing("outer-allowance", Rounded(-outer), "added to outer sizes"),
+                MeasuredValue.OfPairing("hole-allowance", Rounded(-hole), "added to holes"),
+                MeasuredValue.OfPairing("slot-allowance", Rounded(-slot), "added to slots"),
+                MeasuredValue.OfPairing("accuracy", Math.Round(accuracy, 2, MidpointRounding.AwayFromZero), "what sizes stray by"),
             ],
             Notes = wish.Printer.SlicerScalesShrinkage
                 ? [$"the printer's profile says that the slicer scales against shrinkage: {100 * shrinkage:0.00} % is left, which is for "
@@ -205,8 +205,6 @@ internal sealed class SizeBar : CouponKind
 
     // A spool differs along its length by that much at least, as a fraction.
     private const double Least = 0.0005;
-
-    private static MeasuredValue Value(string key, double value, string words) => new(MeasuredShelf.Pairing, key, value, words);
 
     private static double Rounded(double size) => Math.Round(size, 3, MidpointRounding.AwayFromZero) + 0.0;
 

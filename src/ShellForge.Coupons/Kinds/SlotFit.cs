@@ -50,8 +50,7 @@ internal sealed class SlotFit : CouponKind
         var grid = new StepGrid(Gaps.Length, Columns, pitchX, bar + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var slots = new List<Solid>();
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var steps = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < Gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
@@ -64,8 +63,7 @@ internal sealed class SlotFit : CouponKind
 
             slots.Add(
                 Shapes.Box(new Point3(at.X - (length / 2), at.Y - half, floor), new Point3(at.X + (length / 2), at.Y + half, top + 1)));
-            marks.Add(Figures.On(Figures.Gap(Gaps[i]), at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor, basis));
-            steps.Add(new CouponStep(Gaps[i], Figures.Gap(Gaps[i]), at));
+            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor);
         }
 
         double handle = basis.Up(HandleHeight);
@@ -79,8 +77,7 @@ internal sealed class SlotFit : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Select(Figures.Solid)), steps.ToImmutable(),
-                    marks.ToImmutable()),
+                marks.Piece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Solids)),
                 new CouponPiece(Name + "-tongue", gauge, [], []),
             ],
             Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. At .60 it must go in: if it "
@@ -100,7 +97,7 @@ internal sealed class SlotFit : CouponKind
                 ? new Reading
                 {
                     Values =
-                    [new MeasuredValue(MeasuredShelf.Pairing, "slot-fit", fits, "gap per side of a tongue in its slot")]
+                    [MeasuredValue.OfPairing("slot-fit", fits, "gap per side of a tongue in its slot")]
                 }
             : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
                 ? "the tongue falls out of the tightest slot: the two were not printed with one filament and one setting"
@@ -108,7 +105,7 @@ internal sealed class SlotFit : CouponKind
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
         if (own.Value("slot-fit") is { } fits && all.Of("outer-allowance") is { } outer && all.Of("slot-allowance") is { } slot
             && BarGap.Doubt(fits, outer, slot, "tongue", "slot") is { } doubt)

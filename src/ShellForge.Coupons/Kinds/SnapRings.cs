@@ -76,8 +76,7 @@ internal sealed class SnapRings : CouponKind
         {
             Shapes.Extrude(Region.Slot(grid.At(0), grid.At(overlaps.Length - 1), Link), 0, floor),
         };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         for (int i = 0; i < overlaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i));
@@ -86,8 +85,7 @@ internal sealed class SnapRings : CouponKind
             solids.Add(Shapes.Extrude(Region.Disc(at, outer), 0, floor));
             solids.Add(Shapes.Extrude(Region.Annulus(outer, inner).Moved(at), 0, top));
             string mark = Figures.Gap(overlaps[i]);
-            marks.Add(Figures.On(mark, at, floor, basis));
-            told.Add(new CouponStep(overlaps[i], mark, at));
+            marks.Add(overlaps[i], mark, at, at, floor);
         }
 
         return new Coupon
@@ -96,15 +94,16 @@ internal sealed class SnapRings : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name + "-rings", Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(),
-                    marks.ToImmutable()),
+                marks.Piece(Name + "-rings", Solid.Union([.. solids, .. marks.Solids])),
                 new CouponPiece(Name + "-lid", LidSolid(basis), [], []),
             ],
             Hands =
             [
-                "Put the plate on a bathroom scale that shows tenths of a kilogram, and set it to zero or note what it shows.",
+                "Put the plate on a bathroom scale that shows tenths of a kilogram, and set it to zero, or take what it shows off each "
+                    + "reading.",
                 "Lay the lid onto the ring with the smallest figure, a block of wood on it, and press straight down, slowly, until the lid "
-                    + "sits on the rim. Read the highest weight on the way. Three times, write the middle one; then the next ring.",
+                    + "sits on the rim. Read the highest weight on the way. Do that three times and write down the middle reading; then take "
+                    + "the next ring.",
                 "Push the lid out again from the side with a thumb; do not lever.",
             ],
         };
@@ -123,8 +122,9 @@ internal sealed class SnapRings : CouponKind
         {
             if (kilograms[i] < kilograms[i - 1] - StrayKilograms)
             {
-                return Reading.Wrong(new AnswerFault(pushes[i].Key, string.Create(CultureInfo.InvariantCulture,
-                    $"{kilograms[i]:0.0} kg for more overlap than took {kilograms[i - 1]:0.0} kg: press both again")));
+                return Reading.Wrong(new AnswerFault(pushes[i].Key,
+                    $"{kilograms[i]:0.0} kg is less than the {kilograms[i - 1]:0.0} kg of the ring before, which overlaps less: press both "
+                        + "again"));
             }
         }
 
@@ -134,41 +134,38 @@ internal sealed class SnapRings : CouponKind
             double expected = Math.Max(0, slope * (overlaps[i] - at));
             if (Math.Abs(kilograms[i] - expected) > StrayKilograms + (StrayShare * expected))
             {
-                return Reading.Wrong(new AnswerFault(pushes[i].Key, string.Create(CultureInfo.InvariantCulture,
-                    $"{kilograms[i]:0.0} kg where the other rings say {expected:0.0}: press it again")));
+                return Reading.Wrong(new AnswerFault(pushes[i].Key,
+                    $"{kilograms[i]:0.0} kg where the other rings say {expected:0.0} kg: press it again"));
             }
         }
 
         double share = slope * NewtonsPerKilogram / ForcePerOverlap(wish);
         return !(share is >= LeastShare and <= MostShare)
-            ? Reading.Wrong(new AnswerFault(pushes[^1].Key, string.Create(CultureInfo.InvariantCulture,
-                $"{Math.Max(0, share):0.00} times the computed force is beyond any {wish.Filament.Name}: read the scale in kg, the plate "
-                    + $"flat on it")))
+            ? Reading.Wrong(new AnswerFault(pushes[^1].Key,
+                $"that is {Math.Max(0, share):0.00} times the computed force, and no {wish.Filament.Name} does that: read the scale in kg, "
+                    + "the plate flat on it"))
             : new Reading
             {
                 Values =
                 [
-                    new MeasuredValue(MeasuredShelf.Pairing, "snap-force", Math.Round(share, 2), "force of a snap, share of the computed")
-                    {
-                        Unit = "",
-                    },
+                    MeasuredValue.OfPairing("snap-force", Math.Round(share, 2), "force of a snap, share of the computed"),
                 ],
             };
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
-        if (own.Answers is { } answers && all.Of("outer-allowance") is { } outer && all.Of("hole-allowance") is { } hole)
+        if (all.Of("outer-allowance") is { } outer && all.Of("hole-allowance") is { } hole)
         {
             ImmutableArray<WeightQuestion> pushes = Pushes(wish);
             double more = -Line(Overlaps(wish), [.. pushes.Select(answers.Weight)]).At;
             double byBar = (hole - outer) / 2;
             if (Math.Abs(more - byBar) > MostApart)
             {
-                yield return new AnswerFault(pushes[0].Key, all.Told("hole-allowance", string.Create(CultureInfo.InvariantCulture,
-                    $"forces say that lid and ring overlap by {more:+0.00;-0.00;0.00} beyond the drawing, calipers "
-                        + $"{byBar:+0.00;-0.00;0.00}")));
+                yield return new AnswerFault(pushes[0].Key, all.Told("hole-allowance",
+                    $"forces say that lid and ring overlap by {more:+0.00;-0.00;0.00} mm beyond the drawing, calipers say "
+                        + $"{byBar:+0.00;-0.00;0.00} mm"));
             }
         }
     }
@@ -176,9 +173,9 @@ internal sealed class SnapRings : CouponKind
     // Least squares through what moved the scale, and where that line meets no force.
     private static (double Slope, double At) Line(ImmutableArray<double> overlaps, double[] kilograms)
     {
-        int first = Math.Min(Array.FindIndex(kilograms, weight => weight > 0), kilograms.Length - 2);
-        double[] x = [.. overlaps.Skip(Math.Max(0, first))];
-        double[] y = [.. kilograms.Skip(Math.Max(0, first))];
+        int first = Math.Clamp(Array.FindIndex(kilograms, weight => weight > 0), 0, kilograms.Length - 2);
+        double[] x = [.. overlaps.Skip(first)];
+        double[] y = [.. kilograms.Skip(first)];
         double meanX = x.Average();
         double meanY = y.Average();
         double slope = x.Zip(y, (a, b) => (a - meanX) * (b - meanY)).Sum() / x.Sum(a => (a - meanX) * (a - meanX));
@@ -188,7 +185,7 @@ internal sealed class SnapRings : CouponKind
     // Newtons per mm of overlap, as the plan computes them for a cover that is pressed straight down.
     private static double ForcePerOverlap(CouponWish wish)
     {
-        double fromEnd = LipBelow + SnapSection.LeadIn.Cos / SnapSection.LeadIn.Sin * BeadHeight / 2;
+        double fromEnd = LipBelow + (SnapSection.Run(BeadHeight, SnapSection.LeadIn) / 2);
         return BeadPieces * BeadDegrees / 360
             * SnapForce.RoundPerOverlap(Radius, wish.Basis.Wall(WallLines), wish.Filament.ModulusMegapascals, fromEnd);
     }
@@ -197,8 +194,8 @@ internal sealed class SnapRings : CouponKind
     {
         double lid = basis.Up(Lid);
         double lip = Radius - BeadHeight;
-        double hold = BeadHeight * SnapSection.Hold.Cos / SnapSection.Hold.Sin;
-        double leadIn = BeadHeight * SnapSection.LeadIn.Cos / SnapSection.LeadIn.Sin;
+        double hold = SnapSection.Run(BeadHeight, SnapSection.Hold);
+        double leadIn = SnapSection.Run(BeadHeight, SnapSection.LeadIn);
         double from = lid + Land;
         double end = lid + basis.UpDistance(Land + hold + SnapSection.Crest + leadIn + LipBelow);
         int corners = Ring.Peg(Radius).Count;

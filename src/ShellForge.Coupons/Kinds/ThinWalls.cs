@@ -51,15 +51,13 @@ internal sealed class ThinWalls : CouponKind
         double pitchY = figures + steps[^1] + basis.Wall(CaliperLines) + (2 * Air);
         var grid = new StepGrid(Count + 1, Columns, pitchX, pitchY);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
-        var marks = ImmutableArray.CreateBuilder<CouponMark>();
-        var told = ImmutableArray.CreateBuilder<CouponStep>();
+        var marks = new StepMarks(basis);
         void Wall(int cell, double thickness, string mark)
         {
             Point2 at = Lattice.Snap(grid.At(cell) + new Point2(0, (figures + Air) / 2));
             var half = new Point2(WallLength / 2, thickness / 2);
             solids.Add(Shapes.Extrude(Region.Rectangle(at - half, at + half), 0, top));
-            marks.Add(Figures.On(mark, at - new Point2(0, (thickness / 2) + Air + (figures / 2)), floor, basis));
-            told.Add(new CouponStep(thickness, mark, at));
+            marks.Add(thickness, mark, at, at - new Point2(0, (thickness / 2) + Air + (figures / 2)), floor);
         }
 
         for (int i = 0; i < steps.Length; i++)
@@ -74,7 +72,7 @@ internal sealed class ThinWalls : CouponKind
             Wish = wish,
             Pieces =
             [
-                new CouponPiece(Name, Solid.Union([.. solids, .. marks.Select(Figures.Solid)]), told.ToImmutable(), marks.ToImmutable()),
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
             ],
             Hands =
             [
@@ -94,7 +92,7 @@ internal sealed class ThinWalls : CouponKind
         ImmutableArray<double> steps = Steps(wish);
         int broken = answers.Step(Broken(wish));
         int whole = answers.Step(Whole(wish));
-        double off = answers.Size(FourLines(wish)) - FourLines(wish).Drawn;
+        double off = Grows(wish, answers);
         if (whole >= 0 && broken >= whole)
         {
             return Reading.Wrong(new AnswerFault("whole",
@@ -106,8 +104,8 @@ internal sealed class ThinWalls : CouponKind
             return broken == steps.Length - 1
                 ? new Reading { NextAround = Math.Round(steps[^1] + ((steps[^1] - steps[0]) / 2), 2) }
                 : Reading.Wrong(new AnswerFault("whole",
-                    $"none is whole, though nothing above {(broken < 0 ? "the first" : steps[broken].ToString("0.00", null))} is broken: "
-                        + $"one of them is whole"));
+                    broken < 0 ? "none is whole and none is broken: look again, each is one or the other"
+                        : $"none is whole, though none above {steps[broken]:0.00} is broken: look at those again"));
         }
 
         return broken < whole - 1
@@ -115,7 +113,7 @@ internal sealed class ThinWalls : CouponKind
                 $"walls from {steps[broken + 1]:0.00} to {steps[whole - 1]:0.00} are left that are neither whole nor broken: say which"))
             : new Reading
             {
-                Values = [new MeasuredValue(MeasuredShelf.Pairing, "thinnest-wall", steps[whole], "thinnest wall")],
+                Values = [MeasuredValue.OfPairing("thinnest-wall", steps[whole], "thinnest wall")],
                 Notes = Math.Abs(off) > MostStray
                     ? [$"four lines come out {Math.Abs(off):0.00} mm {(off > 0 ? "thicker" : "thinner")} than drawn: check the flow first"]
                     : [],
@@ -123,20 +121,26 @@ internal sealed class ThinWalls : CouponKind
     }
 
     /// <inheritdoc />
-    public override IEnumerable<AnswerFault> Against(CouponWish wish, Reading own, MeasuredSoFar all)
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
     {
-        if (own.Answers is { } answers && all.Of("outer-allowance") is { } outer)
+        if (all.Of("outer-allowance") is { } outer)
         {
-            double grows = answers.Size(FourLines(wish)) - FourLines(wish).Drawn;
+            double grows = Grows(wish, answers);
             if (Math.Abs(grows + outer) > MostStray)
             {
                 yield return new AnswerFault("four-lines", all.Told(
-                    "outer-allowance", $"four lines come out {Signed(grows)} mm, outer sizes {Signed(-outer)}: one nozzle can't do both"));
+                    "outer-allowance",
+                    $"four lines come out {grows:+0.00;-0.00;0.00} mm, outer sizes {-outer:+0.00;-0.00;0.00} mm: one nozzle "
+                        + "can't do both"));
             }
         }
     }
 
-    private static string Signed(double length) => length.ToString("+0.00;-0.00;0.00", System.Globalization.CultureInfo.InvariantCulture);
+    private static double Grows(CouponWish wish, AnswerSheet answers)
+    {
+        SizeQuestion four = FourLines(wish);
+        return answers.Size(four) - four.Drawn;
+    }
 
     private static ImmutableArray<double> Steps(CouponWish wish)
     {

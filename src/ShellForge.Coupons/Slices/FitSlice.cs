@@ -65,9 +65,9 @@ public sealed record FitSlice(
     private static ImmutableArray<string> Try(HousingPlan plan)
     {
         var steps = ImmutableArray.CreateBuilder<string>();
-        string[] inserts =
-            [.. FitSlicePlan.Carriers(plan).Where(FitSlicePlan.TakesInsert).Select(boss => boss.Hole!.Insert.Name).Distinct()];
-        bool thin = FitSlicePlan.Carriers(plan)
+        BossPlan[] carriers = [.. FitSlicePlan.Carriers(plan)];
+        string[] inserts = [.. carriers.Where(FitSlicePlan.TakesInsert).Select(boss => boss.Hole!.Insert.Name).Distinct()];
+        bool thin = carriers
             .Where((boss, number) => boss.Hole is not null && !FitSlicePlan.TakesInsert(boss, number)).Any();
         foreach (string insert in inserts)
         {
@@ -79,11 +79,11 @@ public sealed record FitSlice(
         steps.Add(plan.Screws.IsEmpty
             ? "Lay the board onto the posts, LED side up. It must lie on all of them, without a rock and without touching a wall."
             : "Lay the board onto the posts, LED side up. It must lie on all of them; the screw must start by hand and draw tight"
-                + (thin ? ", and the holes of the thin posts must lie under the board's. If " : ". If ")
-                + "one is not in its place, compare the board's holes with the board file; if all are off outward or inward: shellforge "
+                + (thin ? ", and the holes of the thin posts must lie under the board's. " : ". ")
+                + "If a hole is not over its post, compare the board's holes with the board file; if all lie too far out or in: shellforge "
                 + "coupon size-bar.");
-        steps.AddRange(plan.Openings.Select(opening => opening.Trial).Where(trial => trial is not null).Select(trial => trial!));
-        if (plan.CableExit is not null)
+        steps.AddRange(plan.Openings.Select(opening => opening.Trial).OfType<string>());
+        if (plan.CableExit?.AtRim is not null)
         {
             steps.Add("Lay the cable into its notch. It must lie in it to the bottom, and not be pinched.");
         }

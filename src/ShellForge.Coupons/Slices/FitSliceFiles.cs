@@ -12,7 +12,7 @@ using ShellForge.Output.Files;
 
 namespace ShellForge.Coupons.Slices;
 
-/// <summary>The files of a fit slice: its pieces, one plate with both, a picture, the check list.</summary>
+/// <summary>The files of a fit slice: its pieces, one plate with all of them, a picture, the check list.</summary>
 public static class FitSliceFiles
 {
     /// <summary>All files.</summary>

@@ -57,13 +57,11 @@ public static class EcadFileLoader
 
         public EcadLog Log { get; } = new();
 
-        public void Add(string path, string name, bool explicitly) => _left -= Read(path, name, explicitly);
-
-        private long Read(string path, string name, bool explicitly)
+        public void Add(string path, string name, bool explicitly)
         {
             if (!_seen.Add(Path.GetFullPath(path)))
             {
-                return 0;
+                return;
             }
 
             try
@@ -86,16 +84,15 @@ public static class EcadFileLoader
                     Log.Add(new Diagnostic(
                         name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
                         "too large for a hand-over file; not read", limits));
-                    return 0;
+                    return;
                 }
 
                 Files.Add(new EcadFile(name, content.GetBuffer().AsMemory(0, (int)content.Length)));
-                return content.Length;
+                _left -= content.Length;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
             {
                 Log.Error(name, 0, ReadTrouble, $"can't be read: {e.Message}", "a file or a folder that exists");
-                return 0;
             }
         }
     }

@@ -68,7 +68,7 @@ internal static class HousingForm
             "closure",
             new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist),
                 ("glue", ClosureKind.Glue)), "How cover and tub hold together.",
-            "snap, or where that does not hold what does");
+            "snap; where that does not hold, another closure that does");
         FormKey<int> closureScrews = keys.Optional("closure-screws", new CountKind("a number of screws", 2, 24), "Closure screws.",
             "by circumference");
         FormKey<bool> bore = keys.Optional("bore", new WordKind<bool>(("open", true), ("closed", false)),

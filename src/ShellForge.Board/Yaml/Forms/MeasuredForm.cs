@@ -29,7 +29,8 @@ internal static class MeasuredForm
         FormKey<double> thickness = keys.Optional("thickness", BoardKinds.Thickness, "Thickness.");
         FormKey<double> stub = keys.Optional("tab-stub", BoardKinds.Length("a stub's length", 0, 5),
             "Longest stub left by break-off tabs.");
-        FormKey<double> led = keys.Optional("led-height", BoardKinds.Length("an LED's height", 0.2, 12), "LED's body above the board.");
+        FormKey<double> led = keys.Optional("led-height", BoardKinds.Length("an LED's height", 0.2, 12),
+            "Height of the LEDs' bodies above the board.");
         (FormKey<string> date, FormKey<string> batch) = WhenAndWhich(keys);
         return values => new ParsedMeasured(
             values.Get(outer), values.Get(bore), values.Get(thickness), values.Get(stub), values.Get(led),

@@ -74,7 +74,7 @@ internal static class PartForm
             "How far leads stand out on the far side.", "the package's");
         FormKey<double> watts = keys.Optional("watts", new NumberKind("a heat in W", 0, 50), "Heat given off in use, W.", "the package's");
         FormKey<PortWish> port = keys.Optional("port", new WordKind<PortWish>(("open", PortWish.Open), ("closed", PortWish.Closed)),
-            "Whether the housing opens to it: the wall before a connector, the floor under a button, for a pin.",
+            "Whether the housing opens to it: the wall in front of a connector, or a hole for a pin in the floor under a button.",
             "open where the cable is");
         return values => new ParsedPart(
             values.Get(name),

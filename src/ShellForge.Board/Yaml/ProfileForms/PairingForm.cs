@@ -18,9 +18,8 @@ internal static class PairingForm
         FormKey<string> filament = keys.Required("filament", new TextKind("the name of a filament", 80), "The filament.");
         ImmutableArray<(PairingSize Size, FormKey<Sourced> Key)> sizes =
         [
-            .. PairingSize.All.Select(size => (size, keys.Optional(size.Key,
-                size.Unit == "mm" ? ProfileNumbers.Length(size.Least, size.Most) : ProfileNumbers.Number(size.Least, size.Most),
-                size.Words, size.Otherwise))),
+            .. PairingSize.All.Select(size => (size, keys.Optional(
+                size.Key, ProfileNumbers.Of(size), size.Words, size.Otherwise))),
         ];
         FormKey<ImmutableArray<(ScalarNode Name, Sourced Value)>> inserts = keys.Optional(
             "insert-holes", new MapKind<Sourced>("holes by insert", ProfileNumbers.Length(1, 30), MostInserts),

@@ -9,6 +9,10 @@ internal static class PrinterForm
     /// <summary>The mapping below the printer's name.</summary>
     public static Form<Func<string, PrinterProfile>> Form { get; } = new("a printer", keys =>
     {
+        // What is also measured of a printer with a filament has its bounds and its words there.
+        FormKey<Sourced> Needed(string key) => keys.Required(key, ProfileNumbers.Of(PairingSize.Find(key)!), PairingSize.Find(key)!.Words);
+        FormKey<Sourced> Measurable(string key, string otherwise) =>
+            keys.Optional(key, ProfileNumbers.Of(PairingSize.Find(key)!), PairingSize.Find(key)!.Words, otherwise);
         FormKey<Sourced> nozzle = keys.Required("nozzle", ProfileNumbers.Length(0.1, 2), "Nozzle.");
         FormKey<Sourced> line = keys.Required("line-width", ProfileNumbers.Length(0.1, 3), "Line width.");
         FormKey<Sourced> layer = keys.Required("layer-height", ProfileNumbers.Length(0.04, 1), "Layer height.");
@@ -17,31 +21,24 @@ internal static class PrinterForm
         FormKey<Sourced> bedY = keys.Required("bed-y", ProfileNumbers.Length(50, 2000), "Bed along y.");
         FormKey<Sourced> bedZ = keys.Required("bed-z", ProfileNumbers.Length(50, 2000), "Build height.");
         FormKey<Sourced> margin = keys.Required("bed-margin", ProfileNumbers.Length(0, 50), "Margin kept free, brim included.");
-        FormKey<Sourced> hole = keys.Required("hole-allowance", ProfileNumbers.Length(-0.5, 1), "Added to the diameter of upright holes.");
+        FormKey<Sourced> hole = Needed("hole-allowance");
         FormKey<Sourced> loose = keys.Required("loose-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> normal = keys.Required("normal-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
-        FormKey<Sourced> lip = keys.Optional("lip-fit", ProfileNumbers.Length(0, 2), "Gap per side between a round lip and its wall.",
-            "normal-fit");
-        FormKey<Sourced> slot = keys.Optional("slot-fit", ProfileNumbers.Length(0, 2), "Gap per side between a tongue and its slot.",
-            "normal-fit");
-        FormKey<Sourced> inlay = keys.Optional("inlay-fit", ProfileNumbers.Length(0, 2),
-            "Gap per side between a flat part and the seat it is laid into.", "0.3");
-        FormKey<Sourced> layerFit = keys.Optional("layer-fit", ProfileNumbers.Length(0, 2),
-            "Gap along z between parts that slide over each other's layers.", "0.2");
-        FormKey<Sourced> magnet = keys.Optional("magnet-allowance", ProfileNumbers.Length(-0.5, 1),
-            "Added to a disc magnet's diameter for its pocket.", "0.15");
-        FormKey<Sourced> thinnest = keys.Optional("thinnest-wall", ProfileNumbers.Length(0.1, 4), "Thinnest wall that prints whole.",
-            "line-width");
-        FormKey<Sourced> snap = keys.Optional("snap-force", ProfileNumbers.Number(0.05, 10),
-            "Force that closes a snap bead, as a share of the computed one.", "1");
+        FormKey<Sourced> lip = Measurable("lip-fit", "normal-fit");
+        FormKey<Sourced> slot = Measurable("slot-fit", "normal-fit");
+        FormKey<Sourced> inlay = Measurable("inlay-fit", "0.3");
+        FormKey<Sourced> layerFit = Measurable("layer-fit", "0.2");
+        FormKey<Sourced> magnet = Measurable("magnet-allowance", "0.15");
+        FormKey<Sourced> thinnest = Measurable("thinnest-wall", "line-width");
+        FormKey<Sourced> snap = Measurable("snap-force", "1");
         FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
         FormKey<Sourced> accuracy = keys.Required("accuracy", ProfileNumbers.Length(0, 2), "Spread of a printed size, plus and minus.");
         FormKey<Sourced> foot = keys.Required("elephant-foot", ProfileNumbers.Length(0, 1), "Growth of the first layers per side.");
         FormKey<Sourced> overhang = keys.Required("overhang", ProfileNumbers.Number(20, 85),
             "Largest overhang from the vertical, degrees.");
-        FormKey<Sourced> bridgeNote = keys.Required("bridge-note", ProfileNumbers.Length(1, 200), "Bridge span that is noted.");
-        FormKey<Sourced> bridgeWarn = keys.Required("bridge-warn", ProfileNumbers.Length(1, 200), "Bridge span that warns.");
-        FormKey<Sourced> bridgeStop = keys.Required("bridge-stop", ProfileNumbers.Length(1, 200), "Bridge span that stops.");
+        FormKey<Sourced> bridgeNote = Needed("bridge-note");
+        FormKey<Sourced> bridgeWarn = Needed("bridge-warn");
+        FormKey<Sourced> bridgeStop = Needed("bridge-stop");
         FormKey<Sourced> flow = keys.Required("flow-rate", ProfileNumbers.Number(0.1, 100),
             "Most plastic that the nozzle melts, mm3/s: no line is laid faster.");
         Func<FormValues, PrinterMotion> motion = PrinterMotionKeys.Declare(keys);

@@ -15,6 +15,10 @@ internal static class ProfileNumbers
     /// <summary>A number in the unit that its key names.</summary>
     public static Kind<Sourced> Number(double least, double most) => new SourcedKind(new NumberKind("a number", least, most));
 
+    /// <summary>A size that is measured of a printer with a filament.</summary>
+    public static Kind<Sourced> Of(PairingSize size) =>
+        size.Unit == "mm" ? Length(size.Least, size.Most) : Number(size.Least, size.Most);
+
     /// <summary>A count.</summary>
     public static Kind<Sourced> Whole(int least, int most) => new SourcedKind(new NumberKind("a count", least, most, whole: true));
 

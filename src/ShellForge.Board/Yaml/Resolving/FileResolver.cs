@@ -72,16 +72,7 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Housing = file.Housing with { Insert = file.Housing.Insert is { } insert ? shell?.Of(insert) ?? insert : null },
             Board = shell is null
                 ? file.Board
-                : file.Board with
-                {
-                    Holes =
-                    [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = shell.Of(own) } : hole)],
-                    Parts =
-                    [
-                        .. file.Board.Parts.Select(part => part.Mouth is { } mouth
-                            ? part with { Mouth = mouth with { Profile = shell.Of(mouth.Profile) } } : part),
-                    ],
-                },
+                : file.Board.WithInserts(shell.Of).WithMouths((_, mouth) => shell.Of(mouth)),
         };
     }
 

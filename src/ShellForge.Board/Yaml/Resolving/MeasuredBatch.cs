@@ -113,10 +113,7 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
         return file with
         {
             Housing = file.Housing with { Insert = Of(insert) },
-            Board = file.Board with
-            {
-                Holes = [.. file.Board.Holes.Select(hole => hole.Insert is { } own ? hole with { Insert = Of(own) } : hole)],
-            },
+            Board = file.Board.WithInserts(Of),
         };
     }
 
@@ -164,17 +161,7 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
             RecessWidth = width.Given ? Moved(nominal.RecessWidth, nominal.PlugWidth, width.Value, plug) : nominal.RecessWidth,
             RecessHeight = height.Given ? Moved(nominal.RecessHeight, nominal.PlugHeight, height.Value, plug) : nominal.RecessHeight,
         };
-        return file with
-        {
-            Board = file.Board with
-            {
-                Parts =
-                [
-                    .. file.Board.Parts.Select(each =>
-                        each.Ref == part.Ref ? each with { Mouth = mouth with { Profile = measured } } : each),
-                ],
-            },
-        };
+        return file with { Board = file.Board.WithMouths((each, own) => each.Ref == part.Ref ? measured : own) };
     }
 
     // What a size has over that of the thing that goes into it stays as it is.
