@@ -20,13 +20,12 @@ public sealed class KeptParts(int mostTriangles = KeptParts.UsualTriangles)
     private readonly Lock _gate = new();
     private readonly Dictionary<string, LinkedListNode<Entry>> _byDigest = new(StringComparer.Ordinal);
     private readonly LinkedList<Entry> _latestFirst = new();
-    private long _triangles;
 
     /// <summary>How many parts were asked for that had been evaluated before.</summary>
     public int Found { get; private set; }
 
     /// <summary>Triangles that are kept.</summary>
-    public long Triangles => _triangles;
+    public long Triangles { get; private set; }
 
     /// <summary>
     /// The evaluation of a solid, once for all that ask. Others wait for whoever asks first; what that one throws is thrown by all who
@@ -72,17 +71,17 @@ public sealed class KeptParts(int mostTriangles = KeptParts.UsualTriangles)
     {
         lock (_gate)
         {
-            if (entry.List is null || entry.Value.IsWeighed)
+            if (entry.List is null || entry.Value.Triangles is not null)
             {
                 return;
             }
 
-            entry.Value = entry.Value with { Triangles = triangles, IsWeighed = true };
-            _triangles += triangles;
-            for (LinkedListNode<Entry>? last = _latestFirst.Last; last is not null && last != entry && _triangles > mostTriangles;)
+            entry.Value = entry.Value with { Triangles = triangles };
+            Triangles += triangles;
+            for (LinkedListNode<Entry>? last = _latestFirst.Last; last is not null && last != entry && Triangles > mostTriangles;)
             {
                 LinkedListNode<Entry>? earlier = last.Previous;
-                if (last.Value.IsWeighed)
+                if (last.Value.Triangles is not null)
                 {
                     Remove(last);
                 }
@@ -105,15 +104,14 @@ public sealed class KeptParts(int mostTriangles = KeptParts.UsualTriangles)
 
     private void Remove(LinkedListNode<Entry> entry)
     {
-        _triangles -= entry.Value.Triangles;
+        Triangles -= entry.Value.Triangles ?? 0;
         _latestFirst.Remove(entry);
         _byDigest.Remove(entry.Value.Digest);
     }
 
     private sealed record Entry(string Digest, Lazy<SolidOutcome> Outcome)
     {
-        public int Triangles { get; init; }
-
-        public bool IsWeighed { get; init; }
+        // Null until it is evaluated.
+        public int? Triangles { get; init; }
     }
 }

@@ -17,7 +17,8 @@ internal static class BoardTold
     {
         if (file.Revision.Length > 0)
         {
-            reasons.Choice("board.revision", file.Revision, Reasons.Origin(file, "revision"), "stands inside the parts, see 'mark'");
+            reasons.Choice("board.revision", file.Revision, Reasons.Origin(file, "revision"),
+                "the mark inside tub and cover, where it has a place");
         }
 
         foreach (MeasuredSize size in file.Measured)

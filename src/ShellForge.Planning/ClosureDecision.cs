@@ -27,7 +27,8 @@ internal sealed record ClosureDecision(
         ShellPlan bare = reasons.Take(ShellDecision.Bare(file, basis, joints, lip));
         ClosureForm wished = ClosureForm.Of(file.Housing.Closure);
         ClosureObstacle? obstacle = null;
-        foreach (ClosureForm form in ClosureForm.All.Where(form => form != wished).Prepend(wished))
+        ClosureForm[] order = [wished, .. ClosureForm.All.Where(form => form != wished)];
+        foreach (ClosureForm form in order)
         {
             Tried tried = Try(form, file, basis, bare, joints, lip);
             if (tried.Obstacle is not null)
@@ -44,7 +45,9 @@ internal sealed record ClosureDecision(
             // What a form that is not built would have wanted is not told.
             reasons.Take(tried.Reasons.Of(form));
             LipSection section = reasons.Take(LipDecision.Long(file, basis, lip, form));
-            string Instead() => string.Join(" or ", ClosureForm.All
+
+            // Those before it in the order can't be built.
+            string Instead() => string.Join(" or ", order.SkipWhile(other => other != form)
                 .Where(other => other == form || Try(other, file, basis, bare, joints, lip).Obstacle is null)
                 .Select(other => $"'closure: {other.Word}'"));
             return reasons.Of(new ClosureDecision(

@@ -22,7 +22,7 @@ public static class HousingPlanner
     {
         var reasons = new Reasons();
         PrintBasis basis = PrintBasis.Of(file.Print);
-        reasons.Take(MeasuredDecision.Of(file));
+        MeasuredDecision.Tell(file, reasons);
         BoardTold.Tell(file, reasons);
         ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(file, basis));
         LipRing ring = reasons.Take(LipDecision.Ring(file, basis));

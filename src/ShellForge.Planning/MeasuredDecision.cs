@@ -9,16 +9,14 @@ namespace ShellForge.Planning;
 /// </summary>
 internal static class MeasuredDecision
 {
-    /// <summary>How a measured value's path begins.</summary>
-    public const string Path = "print.measured.";
+    private const string Path = "print.measured.";
 
-    /// <summary>One reason for each measured value.</summary>
-    public static Decided<int> Of(BoardFile file)
+    /// <summary>Tells one reason for each measured value.</summary>
+    public static void Tell(BoardFile file, Reasons reasons)
     {
-        var reasons = new Reasons();
         if (file.Print.Measured is not { } measured)
         {
-            return reasons.Of(0);
+            return;
         }
 
         foreach (PairingSize size in PairingSize.All)
@@ -28,8 +26,6 @@ internal static class MeasuredDecision
                 reasons.Length(Path + size.Key, value, measured.Name, $"{value.Source}: {Lower(size.Words)}");
             }
         }
-
-        return reasons.Of(0);
     }
 
     private static string Lower(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..].TrimEnd('.');

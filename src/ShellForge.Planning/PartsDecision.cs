@@ -21,14 +21,14 @@ internal static class PartsDecision
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
         bool joined = diffuser.Fit == DiffuserFit.OneWithCover;
         PartPlan Part(string name, FilamentProfile filament, Transform3 toPrint, string liesOn, bool lit = false,
-            ImmutableArray<InsertPost> inserts = default) => new()
+            IEnumerable<InsertPost>? inserts = null) => new()
             {
                 Name = name,
                 Filament = filament,
                 ToPrint = toPrint,
                 LiesOn = liesOn,
                 ShrinkScale = Scale(name, filament, file, reasons),
-                Print = PrintsDecision.Decide(name, filament, lit, inserts.IsDefault ? [] : inserts, file, reasons),
+                Print = PrintsDecision.Decide(name, filament, lit, inserts ?? [], file, reasons),
             };
 
         parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, "outer floor down", inserts: posts));

@@ -66,7 +66,6 @@ internal static class PrintsDecision
             Infill = infill,
             InfillWhy = why,
             FillAngles = clear ? Crosswise : [],
-            FillAnglesWhy = clear ? "clear filament: crosswise in turn" : "",
             Solid = solid,
         };
     }

@@ -28,7 +28,8 @@ public sealed class ControlOutOfReach() : Rule(
                 Subject = control.Ref,
                 Message = "this switch or button is shut in: the closed housing has no way to it",
                 At = new Point3(control.At.X, control.At.Y, z),
-                Remedy = (control.Side == BoardSide.Bottom ? "'port: open' makes a hole for a pin; or " : "")
+                Remedy = (control is { Side: BoardSide.Bottom, Port: not PortWish.Open }
+                    ? "'port: open' makes a hole for a pin; or " : "")
                     + "use it before closing, wire a button of your own to a place outside, or accept it with the reason",
             };
         }
@@ -36,6 +37,6 @@ public sealed class ControlOutOfReach() : Rule(
 
     /// <summary>Whether a part is a switch or button that nothing comes to.</summary>
     internal static bool IsShutIn(HousingPlan plan, BoardPart part) =>
-        part.Package?.Pusher is not null && plan.Openings.All(opening => opening.Ref != part.Ref)
+        part.Package?.Pusher is not null && !plan.Opens(part)
         && plan.Shell.Footprint.Filled().Contains(PartEnvelope.OutlineOf(part));
 }

@@ -62,10 +62,9 @@ public sealed class PartAgainstHousing() : Rule(
     private static string Remedy(MeasuredGap gap, double missing) => (gap.Upright, gap.Side) switch
     {
         (true, BoardSide.Bottom) =>
-            $"check its height; it lacks {missing:0.00} mm: raise the standoffs ('clearance: {{below-parts: ...}}')",
-        (true, _) =>
-            $"check its height; it lacks {missing:0.00} mm: widen the distance to the diffuser ('light: {{distance: ...}}')",
-        _ => $"check its place; it lacks {missing:0.00} mm: move the part, or what the plastic holds there, on the board",
+            $"check its height in the file, or raise the standoffs by {missing:0.00} mm ('clearance: {{below-parts: ...}}')",
+        (true, _) => $"check its height in the file, or take the diffuser {missing:0.00} mm farther away ('diffuser: {{distance: ...}}')",
+        _ => $"check its place in the file, or move it, or what the plastic holds there, by {missing:0.00} mm on the board",
     };
 
     // The feature whose face lies nearest to the place.

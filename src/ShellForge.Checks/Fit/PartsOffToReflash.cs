@@ -18,8 +18,7 @@ public sealed class PartsOffToReflash() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         HousingPlan plan = housing.Plan;
-        foreach (BoardPart module in housing.Board.Board.Parts.Where(part =>
-            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Openings.All(opening => opening.Ref != part.Ref)))
+        foreach (BoardPart module in housing.Board.Board.Parts.Where(plan.ShutsIn))
         {
             string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.IsOfHousing && part.Name != PartNames.Tub)
                 .Select(part => $"the {part.Name}").Reverse()];

@@ -35,7 +35,7 @@ public sealed class PinMissesButton() : Rule(
             if (met > Rounding)
             {
                 yield return Found(
-                    Severity.Stop, hole.Ref, $"the tub stands in the way of the pin that presses it, over {met:0.0} mm2",
+                    Severity.Stop, hole.Ref, $"the tub stands in the way of the pin that presses it, over {met:0.0} mm\u00b2",
                     met, 0, new Point3(hole.At.X, hole.At.Y, 0), "move the button on the board", "mm2");
                 continue;
             }
@@ -45,7 +45,7 @@ public sealed class PinMissesButton() : Rule(
             if (stray > most)
             {
                 yield return Found(
-                    Severity.Warn, hole.Ref, $"a pin may stray by {stray:0.0} mm and slip off its pusher of {hole.Pusher:0.0} mm",
+                    Severity.Warn, hole.Ref, $"a pin may stray {stray:0.0} mm and slip off the pusher, which is {hole.Pusher:0.0} mm wide",
                     stray, most, new Point3(hole.At.X, hole.At.Y, hole.Reach),
                     "leave room for a tube beside the button, give the board screws, or take a button with a wider pusher");
             }

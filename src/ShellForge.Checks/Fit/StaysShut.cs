@@ -41,6 +41,5 @@ public sealed class StaysShut() : Rule(
     }
 
     private static bool IsWantedAgain(HousingPlan plan, BoardPart part) =>
-        (part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Openings.All(opening => opening.Ref != part.Ref))
-        || ControlOutOfReach.IsShutIn(plan, part);
+        plan.ShutsIn(part) || ControlOutOfReach.IsShutIn(plan, part);
 }

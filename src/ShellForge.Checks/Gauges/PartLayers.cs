@@ -45,7 +45,11 @@ public sealed class PartLayers
     public IEnumerable<Region> At(double z) => Layers.Where(layer => layer.FromZ < z && z < layer.ToZ).Select(layer => layer.Outline);
 
     /// <summary>How many of its layers hold another part too.</summary>
-    public int SharedWith(PartLayers other) => Layers.Count(layer => other.At((layer.FromZ + layer.ToZ) / 2).Any());
+    public int SharedWith(PartLayers other) => LayersWith(other).Count();
+
+    /// <summary>Its layers that hold another part too.</summary>
+    public IEnumerable<PrintedLayer> LayersWith(PartLayers other) =>
+        Layers.Where(layer => other.At((layer.FromZ + layer.ToZ) / 2).Any());
 
     /// <summary>Volume of all layers, mm3.</summary>
     public double Volume => Layers.Sum(layer => layer.Outline.Area * layer.Height);

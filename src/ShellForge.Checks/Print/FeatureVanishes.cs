@@ -18,7 +18,8 @@ public sealed class FeatureVanishes() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double line = housing.Board.Print.Printer.ThinnestWall;
-        string what = housing.Board.Print.Printer.ThinnestWall.IsMeasured ? "any that you saw whole" : "a printed line";
+        string what = housing.Board.Print.Printer.ThinnestWall.IsMeasured
+            ? "any wall that came out whole on your coupon" : "a printed line";
         foreach (MadePart part in housing.SoundParts)
         {
             ReportedPlaces told = new ReportedPlaces(line * 4);

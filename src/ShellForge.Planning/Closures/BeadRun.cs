@@ -16,9 +16,10 @@ namespace ShellForge.Planning.Closures;
 /// </code>
 /// </summary>
 /// <param name="Without">Places along the outline without bead, <see cref="Apart"/> from one to the next at the most.</param>
+/// <param name="Shortest">Shortest side that carries bead, mm.</param>
 /// <param name="Held">Share of the way round that carries bead.</param>
 /// <param name="LongestWithout">Longest stretch without bead as a share of the way round.</param>
-internal sealed record BeadRun(ImmutableArray<Point2> Without, double Held, double LongestWithout)
+internal sealed record BeadRun(ImmutableArray<Point2> Without, double Shortest, double Held, double LongestWithout)
 {
     /// <summary>Way from one place to the next at the most, mm.</summary>
     public const double Apart = 0.8;
@@ -44,24 +45,21 @@ internal sealed record BeadRun(ImmutableArray<Point2> Without, double Held, doub
         {
             ImmutableArray<OutlinePlace> places = OutlinePlaces.Along(part, Apart);
             bool[] stiff = [.. Enumerable.Range(0, places.Length).Select(i => IsCorner(places, i))];
-            if (stiff.Contains(true))
+            int first = Array.IndexOf(stiff, true);
+            for (int i = 1; first >= 0 && i < stiff.Length;)
             {
-                int first = Array.IndexOf(stiff, true);
-                for (int i = 1; i < stiff.Length;)
+                int run = 0;
+                while (i + run < stiff.Length && !stiff[(first + i + run) % stiff.Length])
                 {
-                    int run = 0;
-                    while (i + run < stiff.Length && !stiff[(first + i + run) % stiff.Length])
-                    {
-                        run++;
-                    }
-
-                    for (int k = 0; k < run && run * Apart < shortest; k++)
-                    {
-                        stiff[(first + i + k) % stiff.Length] = true;
-                    }
-
-                    i += run + 1;
+                    run++;
                 }
+
+                for (int k = 0; k < run && run * Apart < shortest; k++)
+                {
+                    stiff[(first + i + k) % stiff.Length] = true;
+                }
+
+                i += run + 1;
             }
 
             without.AddRange(places.Where((_, i) => stiff[i]).Select(place => place.At));
@@ -69,7 +67,8 @@ internal sealed record BeadRun(ImmutableArray<Point2> Without, double Held, doub
             longest = Math.Max(longest, Longest(stiff));
         }
 
-        return new BeadRun(without.ToImmutable(), all == 0 ? 0 : 1 - ((double)without.Count / all), all == 0 ? 1 : (double)longest / all);
+        return new BeadRun(
+            without.ToImmutable(), shortest, all == 0 ? 0 : 1 - ((double)without.Count / all), all == 0 ? 1 : (double)longest / all);
     }
 
     /// <summary>

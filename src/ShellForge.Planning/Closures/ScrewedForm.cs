@@ -49,7 +49,8 @@ internal sealed class ScrewedForm : ClosureForm
         BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) =>
         file.Housing.Insert is null || file.Housing.Screw is null
             ? new ClosureObstacle(
-                "screws-without-insert", "no insert is given", "The cover can't be screwed on: no insert is given.", "'insert:'")
+                "screws-without-insert", "no insert is given", "The cover can't be screwed on: no insert is given.",
+                "name an insert with 'insert:'")
             : null;
 
     /// <inheritdoc />

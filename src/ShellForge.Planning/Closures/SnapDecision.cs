@@ -99,10 +99,11 @@ internal static class SnapDecision
 
         if (run is { Without.IsEmpty: false })
         {
-            reasons.Choice("closure.bead.run", string.Create(CultureInfo.InvariantCulture, $"{run.Held:0%} of the rim"), Reasons.Rule,
+            reasons.Choice("closure.bead.run", string.Create(CultureInfo.InvariantCulture, $"{100 * run.Held:0} % of the rim"),
+                Reasons.Rule,
                 string.Create(CultureInfo.InvariantCulture,
                     $"corners are stiff: the bead leaves them out, and sides shorter than "
-                        + $"{BeadRun.ShortestSide(draft.Shell.Wall, interference, filament.StrainAlongLayers):0} mm between them"));
+                        + $"{run.Shortest:0} mm between them"));
         }
 
         reasons.Choice(
@@ -162,13 +163,16 @@ internal static class SnapDecision
 
     private static LostCatch Lost(HousingDraft draft)
     {
-        IEnumerable<string> others = ClosureForm.All
-            .Where(form => form != draft.Closure && form.Reopens
+        string[] others =
+        [
+            .. ClosureForm.All.Where(form => form != draft.Closure && form.Reopens
                 && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.OpeningsInPlan) is null)
-            .Select(form => $"'closure: {form.Word}'");
+            .Select(form => $"'closure: {form.Word}'"),
+            "'walls: 4'",
+        ];
         return new LostCatch(
             $"a wall of {Reasons.Mm(draft.Shell.Wall)} has no room for a deep enough groove",
-            $"{string.Join(" or ", others)}, or walls of 4 lines");
+            string.Join(" or ", others));
     }
 
     private static ImmutableArray<(Angle From, Angle Sweep)> Interruptions(RimSectors rim, KeyPlan key)

@@ -56,10 +56,12 @@ internal sealed class SnapForm : ClosureForm
         double loose = Math.Max(run?.LongestWithout ?? 0, open.Append(0).Max());
         return held >= LeastHeld && loose <= LongestLoose ? null : new ClosureObstacle(
             "snap-without-hold",
-            held < LeastHeld ? $"a bead would hold {held:0%} of the rim" : $"a bead would leave {loose:0%} of the rim loose in one stretch",
+            held < LeastHeld ? $"a bead would hold {100 * held:0} % of the rim"
+                : $"a bead would leave {100 * loose:0} % of the rim loose in one stretch",
             held < LeastHeld
-                ? $"The cover can't be snapped on: a bead holds only {held:0%} of the rim, beside corners, short sides and openings."
-                : $"The cover can't be snapped on: no bead holds {loose:0%} of the rim in one stretch of corners and short sides.",
+                ? $"The cover can't be snapped on: a bead holds only {100 * held:0} % of the rim; "
+                    + "corners, short sides and openings take the rest."
+                : $"The cover can't be snapped on: one stretch of {100 * loose:0} % of the rim takes no bead.",
             null);
     }
 

@@ -95,7 +95,7 @@ internal sealed class TwistForm : ClosureForm
                 $"a wall of {Reasons.Mm(shell.Wall)} mm leaves no two lines outside the slots",
                 $"'walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}'")
             : LugRing.Of(file, shell, openings) is null ? Because(
-                "openings for connectors leave no stretch of wall for the lugs", "fewer open ports")
+                "openings for connectors leave no stretch of wall for the lugs", "close a port ('port: closed')")
             : null;
     }
 
@@ -172,7 +172,7 @@ internal sealed class TwistForm : ClosureForm
             Angle turn = sweep + (4 * Angle.FromRadians(Gap / radius));
             (Angle At, double Half)[] taken =
             [
-                .. openings.Where(opening => opening.InWall is not null).Select(opening => opening.InWall!).Select(wall => (
+                .. openings.Select(opening => opening.InWall).OfType<WallStretch>().Select(wall => (
                     RimSectors.Crossing(wall.Through, wall.Direction, radius),
                     Angle.FromRadians(((wall.Width / 2) + BesidePort) / radius).Degrees)),
             ];

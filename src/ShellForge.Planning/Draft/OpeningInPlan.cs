@@ -31,7 +31,7 @@ internal abstract record OpeningInPlan(BoardPart Part)
 internal sealed record WallStretch(Point2 Through, Angle Direction, double Width, bool HasTongue);
 
 /// <summary>A post on the floor as far as it is decided before the heights are.</summary>
-/// <param name="Name">For messages: "hole 2".</param>
+/// <param name="Name">For messages: "the boss of hole 2".</param>
 /// <param name="At">Its axis.</param>
 /// <param name="Diameter">Its diameter, mm.</param>
 internal sealed record PostInPlan(string Name, Point2 At, double Diameter);

@@ -89,6 +89,9 @@ internal static class PlanRules
     /// <summary>See <see cref="CounterboreOver"/>.</summary>
     public const double CounterboreDeeper = 0.2;
 
+    /// <summary>A length, mm, to the next 0.1 above, dust of rounding left out.</summary>
+    public static double UpToTenth(double length) => Math.Ceiling(Math.Round(10 * length, 4)) / 10;
+
     /// <summary>How deep a mouth may lie behind the face that the overmould touches, mm, before a recess is cut.</summary>
     public const double MouthBehind = 0.5;
 

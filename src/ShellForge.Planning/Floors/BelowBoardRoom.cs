@@ -16,13 +16,15 @@ internal sealed class BelowBoardRoom
     private readonly ImmutableArray<Region> _ways;
 
     /// <summary>The room of a board over a floor, in which ways to openings stay free.</summary>
-    public BelowBoardRoom(TubDraft tub)
+    /// <param name="tub">Floor, walls and board.</param>
+    /// <param name="without">Designator of a part that does not count; null: all do.</param>
+    public BelowBoardRoom(TubDraft tub, string? without = null)
     {
         (BoardFile file, _, ShellPlan shell, BoardLevels levels, ImmutableArray<OpeningPlan> openings) = tub;
         _ways = [.. openings.Select(opening => opening.TakenInside).Where(way => !way.IsEmpty)];
         _levels = levels;
         Shell = shell;
-        _hanging = PartEnvelope.OnBottom(file.Board);
+        _hanging = [.. PartEnvelope.OnBottom(file.Board).Where(part => part.Ref != without)];
         Wires = [.. file.Board.Wires.Where(w => w.Side == BoardSide.Bottom)];
         _board = file.Board.Outline.Region;
     }

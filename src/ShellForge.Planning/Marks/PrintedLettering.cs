@@ -30,7 +30,7 @@ public static class PrintedLettering
     public static double LeastHeight(PrintBasis basis)
     {
         double stroke = Stroke(0, basis);
-        return Math.Ceiling(Math.Round(10 * (stroke + (StrokeFont.CapHeight / Counter * (stroke + basis.LineWidth))), 4)) / 10;
+        return PlanRules.UpToTenth(stroke + (StrokeFont.CapHeight / Counter * (stroke + basis.LineWidth)));
     }
 
     /// <summary>Width of a line of text, and its height from the deepest descender to the top of capitals, mm.</summary>

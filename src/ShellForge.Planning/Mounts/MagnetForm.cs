@@ -23,6 +23,7 @@ internal sealed class MagnetForm : MountForm
 
     // From a line to a wall in the same plane there is no pull left: neighbours nearer than two diameters weaken each other.
     private static readonly double Apart = 2 * MagnetSize.Nominal.Diameter;
+    private static readonly double Step = MagnetSize.Nominal.Diameter / 2;
 
     private static readonly Angle Quarter = Angle.FromDegrees(45);
 
@@ -76,14 +77,14 @@ internal sealed class MagnetForm : MountForm
     // A pair above and one below; where one finds no place, a single magnet on the vertical line balances the other pair.
     private static ImmutableArray<Point2> Spread(Angle up, Region room, Func<Point2, Region> shape)
     {
-        (Point2 Left, Point2 Right)? above = FloorPlaces.Pair(room, up, (Quarter, Quarter), Apart, Apart / 4, shape);
+        (Point2 Left, Point2 Right)? above = FloorPlaces.Pair(room, up, (Quarter, Quarter), Apart, Step, shape);
         Region rest = above is { } upper ? Without(room, upper.Left, upper.Right) : room;
         (Point2 Left, Point2 Right)? below = FloorPlaces.Pair(
-            rest, up, (Angle.FromDegrees(180) - Quarter, Quarter), Apart, Apart / 4, shape);
+            rest, up, (Angle.FromDegrees(180) - Quarter, Quarter), Apart, Step, shape);
         rest = below is { } lower ? Without(rest, lower.Left, lower.Right) : rest;
-        Point2? top = above is null ? FloorPlaces.Along(rest, up, Apart / 4, shape) : null;
+        Point2? top = above is null ? FloorPlaces.Along(rest, up, Step, shape) : null;
         rest = top is { } first ? Without(rest, first, first) : rest;
-        Point2? bottom = below is null ? FloorPlaces.Along(rest, up + Angle.FromDegrees(180), Apart / 4, shape) : null;
+        Point2? bottom = below is null ? FloorPlaces.Along(rest, up + Angle.FromDegrees(180), Step, shape) : null;
         ImmutableArray<Point2> all =
         [
             .. above is { } a ? new[] { a.Left, a.Right } : [],

@@ -60,7 +60,7 @@ internal sealed class StandForm : MountForm
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
-        Angle upright = Angle.FromDegrees(90) - draft.File.Up;
+        Angle upright = draft.File.Upright;
         Region turned = draft.Shell.Footprint.Filled().Turned(upright);
         double middle = turned.Bounds.Centre.X;
         Point2 shift = new(-middle, 0);
@@ -146,8 +146,7 @@ internal sealed class StandForm : MountForm
     {
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         var things = ImmutableArray.CreateBuilder<HangingThing>();
-        foreach (OpeningInUse use in draft.Openings.Select(opening => opening.InUse(BesidePlug)).Where(use => use is not null)
-            .Select(use => use!))
+        foreach (OpeningInUse use in draft.Openings.Select(opening => opening.InUse(BesidePlug)).OfType<OpeningInUse>())
         {
             things.Add(new HangingThing(
                 use.What, use.Way.Turned(upright).Moved(shift), use.Lowest, UnderPlug,

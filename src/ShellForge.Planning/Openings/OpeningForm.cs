@@ -40,17 +40,14 @@ internal abstract class OpeningForm
 
     /// <summary>The openings that a board file wishes for.</summary>
     public static IEnumerable<OpeningForm> Of(BoardFile file) => file.Board.Parts.Where(part => part.Port != PortWish.Closed)
-        .Select(For).Where(form => form is not null && (form.Part.Port == PortWish.Open || form.IsOpenUnsaid(file))).Select(form => form!);
+        .Select(For).OfType<OpeningForm>().Where(form => form.Part.Port == PortWish.Open || form.IsOpenUnsaid(file));
 
     /// <summary>Decides each opening in plan.</summary>
     public static Decided<ImmutableArray<OpeningInPlan>> InPlan(OpeningGiven given)
     {
         var reasons = new Reasons();
         return reasons.Of<ImmutableArray<OpeningInPlan>>(
-        [
-            .. Of(given.File).Select(form => form.InPlan(given, reasons)).Where(opening => opening is not null)
-                .Select(opening => opening!),
-        ]);
+            [.. Of(given.File).Select(form => form.InPlan(given, reasons)).OfType<OpeningInPlan>()]);
     }
 
     /// <summary>Sets each opening at its height.</summary>

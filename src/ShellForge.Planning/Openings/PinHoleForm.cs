@@ -33,7 +33,7 @@ internal sealed class PinHoleForm : OpeningForm
         string? obstacle = Part.Side == BoardSide.Top ? $"{Part.Ref} looks to the front, where the diffuser lies over it."
             : !given.Shell.Cavity.Contains(outline) ? $"{Part.Ref} does not lie over the floor."
             : given.Posts.FirstOrDefault(post => outline.Distance(post.At) <= (post.Diameter / 2) + PlanRules.Beside) is { } post
-                ? $"The post of {post.Name} stands where the floor would be opened for {Part.Ref}."
+                ? $"The floor can't be opened for {Part.Ref}: {post.Name} stands there."
             : null;
         if (obstacle is null)
         {
@@ -42,8 +42,8 @@ internal sealed class PinHoleForm : OpeningForm
 
         reasons.Refuse(
             "no-way-to-button", Part.Ref, $"{obstacle} It is planned without a hole.", 0, 1, "", new Point3(Part.At.X, Part.At.Y, 0),
-            Part.Side == BoardSide.Top ? "put the button on the board's back, or 'port: closed' and press it before closing"
-                : "move the button on the board, or 'port: closed' and press it before closing");
+            Part.Side == BoardSide.Top ? "put the button on the board's back, or say 'port: closed' and press it before closing"
+                : "move the button on the board, or say 'port: closed' and press it before closing");
         return null;
     }
 
@@ -97,16 +97,16 @@ internal sealed class PinHoleForm : OpeningForm
             return plan;
         }
 
-        private static double Hole(PrinterProfile printer) => Math.Ceiling(Math.Round(10 * (PinCorners + (2 * printer.LooseFit)), 4)) / 10;
+        private static double Hole(PrinterProfile printer) => PlanRules.UpToTenth(PinCorners + (2 * printer.LooseFit));
 
         // Up to the pusher, which must not be pressed when the board bows, or as high as what hangs beside the button lets it rise.
         private PinTubePlan? Tube(BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, double reach)
         {
             double wanted = basis.Down(reach - (file.Housing.BelowPartsClearance ?? PlanRules.BelowParts));
-            double outer = Math.Ceiling(10 * (Hole(file.Print.Printer) + (2 * basis.Wall(TubeLines)))) / 10;
+            double outer = PlanRules.UpToTenth(Hole(file.Print.Printer) + (2 * basis.Wall(TubeLines)));
             Region outline = Region.Disc(Part.At, Ring.Peg(outer / 2));
-            BoardFile others = file with { Board = file.Board with { Parts = file.Board.Parts.Remove(Part) } };
-            double top = Math.Min(wanted, basis.Down(new BelowBoardRoom(new TubDraft(others, basis, shell, levels, [])).Ceiling(outline)));
+            var room = new BelowBoardRoom(new TubDraft(file, basis, shell, levels, []), Part.Ref);
+            double top = Math.Min(wanted, basis.Down(room.Ceiling(outline)));
             bool isFree = shell.Cavity.Contains(outline.Offset(PlanRules.Beside))
                 && Posts.All(post => outline.Distance(post.At) > (post.Diameter / 2) + PlanRules.Beside);
             return isFree && top >= levels.FloorTop + LeastTube ? new PinTubePlan(outer, top) : null;

@@ -61,10 +61,10 @@ internal sealed record PortInPlan(
         double recessBottom = basis.Down(axis - (mouth.RecessHeight / 2));
         double recessTop = basis.Up(axis + (mouth.RecessHeight / 2));
         var roof = RoofSlant.For(file.Print.Printer.OverhangDegrees);
-        double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
+        double bridged = file.Print.Printer.BridgeNote;
         RecessPlan? recess = RecessFace is double face
             ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
-                Corner(mouth.RecessWidth, recessTop - recessBottom, roundness, roof, file), face)
+                roof.Corner((mouth.RecessWidth, recessTop - recessBottom), mouth, bridged), face)
             : null;
         double gap = file.Print.Printer.SlotFit;
         TonguePlan? tongue = Kind == PortKind.SlotWithTongue
@@ -97,7 +97,7 @@ internal sealed record PortInPlan(
             OpeningBottom = bottom,
             OpeningTop = top,
             Roof = roof,
-            OpeningCornerRadius = Corner(width, top - bottom, roundness, roof, file),
+            OpeningCornerRadius = roof.Corner((width, top - bottom), mouth, bridged),
             WallFace = WallFace,
             WallInner = WallInner,
             MouthBehind = Math.Max(0, behind),
@@ -114,13 +114,5 @@ internal sealed record PortInPlan(
         return part.Side == BoardSide.Bottom
             ? (levels.BoardBottom - far, levels.BoardBottom - near)
             : (levels.BoardTop + near, levels.BoardTop + far);
-    }
-
-    // As round as the overmould is, and round enough that the flat of the roof between its slants can be bridged.
-    private static double Corner(double width, double height, double roundness, RoofSlant roof, BoardFile file)
-    {
-        double half = Math.Min(width, height) / 2;
-        double wanted = Math.Max(half * Math.Min(roundness, 1), (width - file.Print.Printer.BridgeNote) / (2 * roof.Across));
-        return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
     }
 }

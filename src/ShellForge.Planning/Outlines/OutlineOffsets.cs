@@ -114,8 +114,8 @@ public static class OutlineOffsets
         return [.. Simple(run.Part(0, half)), .. Simple(run.Part(half, run.Along.Length - 1))];
     }
 
-    // Outward, for sides that run counter-clockwise.
-    private static Point2 Normal(Point2 from, Point2 to)
+    /// <summary>Direction outward of a side of an outline that runs counter-clockwise, of length 1.</summary>
+    public static Point2 Normal(Point2 from, Point2 to)
     {
         Point2 along = to - from;
         return (1 / along.Length) * new Point2(along.Y, 0 - along.X);

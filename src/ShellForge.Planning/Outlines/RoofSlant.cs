@@ -1,3 +1,4 @@
+using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Planning.Outlines;
@@ -35,6 +36,21 @@ public readonly record struct RoofSlant(Angle Lean)
 
     /// <summary>Its leg along the side, for each mm of the corner's radius.</summary>
     public double Up => Beyond / Lean.Sin;
+
+    /// <summary>
+    /// Corner radius of an opening for a plug, mm: as round as the plug's overmould is, and round enough that the flat of the roof between
+    /// its slants can be bridged.
+    /// </summary>
+    /// <param name="size">Width and height of the opening, mm.</param>
+    /// <param name="mouth">What the plug goes into.</param>
+    /// <param name="bridged">Longest bridge that comes out clean, mm.</param>
+    public double Corner((double Width, double Height) size, MouthProfile mouth, double bridged)
+    {
+        double roundness = mouth.RecessCornerRadius / (Math.Min(mouth.RecessWidth, mouth.RecessHeight) / 2);
+        double half = Math.Min(size.Width, size.Height) / 2;
+        double wanted = Math.Max(half * Math.Min(roundness, 1), (size.Width - bridged) / (2 * Across));
+        return Math.Min(Math.Floor(100 * Math.Clamp(wanted, Math.Min(1, half), half)) / 100, half);
+    }
 
     // The tangent of a circle at (1, 1) with radius 1 cuts the axes at these legs: from their distance to the middle.
     private double Beyond => Lean.Sin + Lean.Cos - 1;

@@ -92,8 +92,7 @@ internal static class ClosingHands
     // Only a module with a connector of its own is flashed through it.
     private static string Reflash(HousingPlan plan)
     {
-        BoardPart? shut = plan.Source.Board.Parts.FirstOrDefault(part =>
-            part.Mouth is not null && part.Package is { MountingRequired: true } && plan.Openings.All(opening => opening.Ref != part.Ref));
+        BoardPart? shut = plan.Source.Board.Parts.FirstOrDefault(plan.ShutsIn);
         if (shut is null)
         {
             return "";

@@ -32,6 +32,12 @@ public sealed record HousingPlan
     /// <summary>Those of them that a plug enters.</summary>
     public IEnumerable<PortPlan> Ports => Openings.OfType<PortPlan>();
 
+    /// <summary>Whether an opening leads to a part.</summary>
+    public bool Opens(BoardPart part) => Openings.Any(opening => opening.Ref == part.Ref);
+
+    /// <summary>Whether a part is a module whose own connector is shut in.</summary>
+    public bool ShutsIn(BoardPart part) => part.Mouth is not null && part.Package is { MountingRequired: true } && !Opens(part);
+
     /// <summary>The exit of a soldered round cable; null where there is none.</summary>
     public CableExitPlan? CableExit { get; init; }
 

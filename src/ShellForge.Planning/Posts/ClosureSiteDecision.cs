@@ -72,7 +72,7 @@ internal static class ClosureSiteDecision
     /// <summary>Diameter of a closure boss and of the cover's post over it, mm: wall round the insert and round the sunk head.</summary>
     public static double PostDiameter(ScrewProfile screw, InsertProfile insert, PrintBasis basis) => Math.Max(
         InsertHoleDecision.BossDiameter(insert, basis),
-        Math.Ceiling(Math.Round(10 * (screw.HeadDiameter + PlanRules.CounterboreOver + (2 * basis.Wall(3))), 4)) / 10);
+        PlanRules.UpToTenth(screw.HeadDiameter + PlanRules.CounterboreOver + (2 * basis.Wall(3))));
 
     private static (ImmutableArray<ClosureSite>, string)? AtBore(BoardFile file, RoundShell ring, double diameter, int count)
     {

@@ -25,7 +25,7 @@ public static class InsertHoleDecision
 
     /// <summary>Outside diameter of the boss, mm, to 0.1 above.</summary>
     public static double BossDiameter(InsertProfile insert, PrintBasis basis) =>
-        Math.Ceiling(Math.Round(10 * (MouthDiameter(insert) + (2 * Wall(insert, basis))), 4)) / 10;
+        PlanRules.UpToTenth(MouthDiameter(insert) + (2 * Wall(insert, basis)));
 
     /// <summary>Depth for the insert alone: its length and room for the melt, whole layers, mm.</summary>
     public static double Depth(InsertProfile insert, PrintBasis basis) =>

@@ -54,10 +54,7 @@ internal static class SaddleDecision
         double rib = basis.Wall(PlanRules.BossWallLines);
         double rear = Point2.Dot(part.At, along) - (part.Length / 2) - mouthU - Gap;
         double ribTop = basis.Down(levels.BoardBottom - RibBelowBoard);
-        var room = new BelowBoardRoom(tub with
-        {
-            File = file with { Board = file.Board with { Parts = [.. file.Board.Parts.Where(p => p.Ref != part.Ref)] } },
-        });
+        var room = new BelowBoardRoom(tub, part.Ref);
         Geometry.Planar.Region ribOutline = PartEnvelope.Rectangle(
             port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop

@@ -33,9 +33,6 @@ public sealed record PartPrint
     /// </summary>
     public ImmutableArray<double> FillAngles { get; init; } = [];
 
-    /// <summary>Why they are so, for people; empty with them.</summary>
-    public string FillAnglesWhy { get; init; } = "";
-
     /// <summary>Places that have to be solid and would not be by lines and skins alone.</summary>
     public ImmutableArray<SolidPlace> Solid { get; init; } = [];
 }

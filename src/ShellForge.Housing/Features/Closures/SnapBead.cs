@@ -168,8 +168,7 @@ internal static class SnapBead
         (Point2 from, Point2 to) = lipOutside.Loops
             .SelectMany(loop => loop.Select((corner, i) => (From: corner, To: loop[(i + 1) % loop.Length])))
             .MinBy(side => Point2.Distance(side.From, root) + Point2.Distance(root, side.To) - Point2.Distance(side.From, side.To));
-        Point2 along = (1 / Point2.Distance(from, to)) * (to - from);
-        var outward = new Point2(along.Y, 0 - along.X);
+        Point2 outward = OutlineOffsets.Normal(from, to);
         double turned = Point2.Cross(ray, outward);
         if (Math.Abs(turned) < LeastLean)
         {
@@ -182,10 +181,7 @@ internal static class SnapBead
     }
 
     // How much farther than along its sides a ridge reaches at the sharpest corner of an outline: what is left out takes its tip as well.
-    private static double LongestMitre(Region outline)
-    {
-        return outline.Loops.Max(LongestMitreOf);
-    }
+    private static double LongestMitre(Region outline) => outline.Loops.Max(LongestMitreOf);
 
     private static double LongestMitreOf(ImmutableArray<Point2> loop)
     {
