@@ -37,7 +37,9 @@ internal static class ChangesText
     /// <param name="console">Where to.</param>
     /// <param name="comparison">What differs.</param>
     /// <param name="where">Where the last report is, in words.</param>
-    public static void WriteSinceLast(IAnsiConsole console, HousingComparison comparison, string where = "in this folder")
+    /// <param name="rest">How to see what is left out.</param>
+    public static void WriteSinceLast(IAnsiConsole console, HousingComparison comparison, string where = "in this folder",
+        string rest = "keep a copy of a folder, and shellforge compare tells all")
     {
         if (comparison.IsEmpty)
         {
@@ -60,8 +62,7 @@ internal static class ChangesText
         if (all.Length > MostSinceLast)
         {
             console.WriteLine(
-                $"  and {FindingsText.Counted(all.Length - MostSinceLast, "more change")}: keep a copy of a folder, and shellforge "
-                    + $"compare tells all");
+                $"  and {FindingsText.Counted(all.Length - MostSinceLast, "more change")}: {rest}");
         }
 
         console.WriteLine();

@@ -22,30 +22,42 @@ internal sealed record ComparedSide(HousingState? State, ImmutableArray<Diagnost
         string path = bench.FullPath(name);
         if (Directory.Exists(path))
         {
-            return new ComparedSide(
-                OfFolder(path) ?? throw new IOException($"{name}: there is no report of a housing in this folder; make writes one"), []);
+            return new ComparedSide(OfNamedFolder(name, bench), []);
         }
 
-        BoardSource source = BoardSource.Read(name, overrides, bench);
+        return Of(BoardSource.Read(name, overrides, bench), bench.Cancel);
+    }
+
+    /// <summary>The housing of a board file, made in memory.</summary>
+    public static ComparedSide Of(BoardSource source, CancellationToken cancel)
+    {
         if (source.File is null)
         {
             return new ComparedSide(null, source.Diagnostics);
         }
 
         DrawnFiles? drawn = null;
-        MadeHousing made = HousingPipeline.Make(source.File, beside: housing => drawn = DrawnFiles.Of(housing, [OutputFormat.Stl]),
-            cancel: bench.Cancel);
+        MadeHousing made = HousingPipeline.Make(
+            source.File, beside: housing => drawn = DrawnFiles.OfFormats(housing, [OutputFormat.Stl]), cancel: cancel);
         return new ComparedSide(
             HousingState.Read(ReportJson.Bytes(HousingFiles.Told(drawn!, made.Report)),
                 file => drawn!.Asked.FirstOrDefault(mesh => mesh.Name == file)?.Content), []);
     }
 
     /// <summary>What a folder's report states; null where there is none of ours.</summary>
-    public static HousingState? OfFolder(string folder)
+    /// <param name="folder">The folder's full path.</param>
+    /// <param name="withFiles">Whether the parts' files are read too, to be compared by their bytes.</param>
+    public static HousingState? OfFolder(string folder, bool withFiles = true)
     {
         byte[]? report = Bytes(Path.Combine(folder, HousingFiles.ReportFile));
-        return report is null ? null : HousingState.Read(report, file => Bytes(Path.Combine(folder, file)));
+        return report is null ? null : HousingState.Read(report, file => withFiles ? Bytes(Path.Combine(folder, file)) : null);
     }
+
+    /// <summary>What the report states of a folder that a user named.</summary>
+    /// <exception cref="IOException">There is none.</exception>
+    public static HousingState OfNamedFolder(string name, Workbench bench, bool withFiles = true) =>
+        OfFolder(bench.FullPath(name), withFiles)
+            ?? throw new IOException($"{name}: there is no report of a housing in this folder; make writes one");
 
     private static byte[]? Bytes(string path) =>
         new FileInfo(path) is { Exists: true, Length: < LargestFile } ? File.ReadAllBytes(path) : null;

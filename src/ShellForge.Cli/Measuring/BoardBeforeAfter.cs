@@ -14,7 +14,7 @@ internal sealed record BoardBeforeAfter(string Name, BoardSource Source, Housing
     public static BoardBeforeAfter Before(string board, Workbench bench)
     {
         BoardSource source = BoardSource.Read(board, [], bench);
-        return new BoardBeforeAfter(board, source, source.File is null ? null : ComparedSide.Read(board, [], bench).State);
+        return new BoardBeforeAfter(board, source, ComparedSide.Of(source, bench.Cancel).State);
     }
 
     /// <summary>Plans it again with what is written now, and tells what changed.</summary>

@@ -13,25 +13,19 @@ internal static partial class DocsText
 
     public static void Write(TextWriter to, string markdown, int width)
     {
-        bool isCode = false;
         var paragraph = new List<string>();
         string[] lines = markdown.ReplaceLineEndings("\n").Split('\n');
         for (int i = 0; i < lines.Length; i++)
         {
             string line = lines[i];
-            bool isFence = line.StartsWith("```", StringComparison.Ordinal);
-            if (isCode || isFence || line.Length == 0 || line[0] is '|' or '#' or '-' or ' ' or '!')
+            if (line.Length == 0 || line[0] is '|' or '#' or '-' or ' ' or '!')
             {
                 Flush(to, paragraph, width);
             }
 
-            if (isFence)
+            if (line.StartsWith("    ", StringComparison.Ordinal))
             {
-                isCode = !isCode;
-            }
-            else if (isCode || line.StartsWith("    ", StringComparison.Ordinal))
-            {
-                to.Write($"    {line.TrimEnd()}\n".Replace("        ", "    ", StringComparison.Ordinal));
+                to.Write(line.TrimEnd() + "\n");
             }
             else if (line.Length == 0)
             {

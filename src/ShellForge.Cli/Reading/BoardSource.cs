@@ -17,6 +17,10 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
     /// <summary>What no rule will tell: everything of a file that can't be used, otherwise what is not said of the board itself.</summary>
     public ImmutableArray<Diagnostic> NotAmongFindings => File is null ? Diagnostics : Diagnostics.RemoveRange(OfBoard);
 
+    /// <summary>The folder for its housing where none is named.</summary>
+    public string HousingFolder(Workbench bench) =>
+        System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path) ?? bench.Folder, "housing");
+
     private ImmutableArray<Diagnostic> OfBoard { get; init; } = [];
 
     /// <summary>Reads a board file with the profiles that hold for it.</summary>

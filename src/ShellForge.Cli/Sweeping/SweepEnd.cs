@@ -82,8 +82,7 @@ internal static class SweepEnd
     private static ExitCode Tell(SweepFolder folder, SweepWish wish, SweepTold run, Workbench bench)
     {
         string root = folder.Root;
-        int plates = wish.Plates ? BatchPlates.Write(folder) : 0;
-        SweepIndex.Write(folder);
+        int plates = SweepIndex.Write(folder, wish.Plates);
         (SweepCounts counts, SweepProgress progress, ImmutableArray<Diagnostic> told) = run;
         var sum = SweepSum.Of(folder);
         ExitCode exit = sum.Failed.Count > 0 ? ExitCode.Stopped : ExitCode.Done;

@@ -41,11 +41,8 @@ internal static class CheckVerb
 
     private static ExitCode Run(Workbench bench, Wish wish)
     {
-        if (wish.Last is { } named && ComparedSide.OfFolder(bench.FullPath(named)) is null)
-        {
-            throw new IOException($"{named}: there is no report of a housing in this folder; make writes one");
-        }
-
+        // A folder that was named must have a report; the usual one may not be there yet. Files are compared with none: none is made here.
+        HousingState? named = wish.Last is null ? null : ComparedSide.OfNamedFolder(wish.Last, bench, withFiles: false);
         BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
         if (source.File is null)
         {
@@ -68,27 +65,26 @@ internal static class CheckVerb
             IAnsiConsole console = bench.OutConsole();
             HousingText.WriteSummary(console, made.Report, wish.Strict);
             FindingsText.Write(console, made.Report.Findings, wish.Details);
-            TellChanges(console, bench, wish, source, made);
+            HousingState? last = named ?? ComparedSide.OfFolder(source.HousingFolder(bench), withFiles: false);
+            TellChanges(console, wish, last, made);
         }
 
         return exit;
     }
 
-    // A folder that was named must have a report; the usual one may not be there yet.
-    private static void TellChanges(IAnsiConsole console, Workbench bench, Wish wish, BoardSource source, MadeHousing made)
+    private static void TellChanges(IAnsiConsole console, Wish wish, HousingState? last, MadeHousing made)
     {
-        string folder = wish.Last is { } named ? bench.FullPath(named)
-            : Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing");
-        if (ComparedSide.OfFolder(folder) is not { } last)
+        if (last is null || HousingState.Read(ReportJson.Bytes(made.Report), _ => null) is not { } now)
         {
             return;
         }
 
-        // Parts are compared by size and mass: their files are not made here.
-        if (HousingState.Read(ReportJson.Bytes(made.Report), _ => null) is { } now)
+        var comparison = HousingComparison.Of(last, now);
+        if (!comparison.IsEmpty)
         {
             console.WriteLine();
-            ChangesText.WriteSinceLast(console, HousingComparison.Of(last, now), $"in {wish.Last ?? "'housing'"}");
+            ChangesText.WriteSinceLast(console, comparison, $"in {wish.Last ?? "'housing'"}",
+                $"shellforge compare {wish.Last ?? "housing"} {wish.Board} tells all");
         }
     }
 

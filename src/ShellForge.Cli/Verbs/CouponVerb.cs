@@ -57,7 +57,7 @@ internal static class CouponVerb
             new Option<string?>("--board")
             {
                 Description =
-                "A board file: its printer, filament, insert and plug are meant, and a fit slice is cut from its housing",
+                "A board file: its printer, filament, insert and plug are used, and a fit slice is cut from its housing",
                 HelpName = "BOARD"
             };
         var folder = new Option<string>("--output", "-o")
@@ -167,7 +167,7 @@ internal static class CouponVerb
                     CultureInfo.InvariantCulture,
                     $"{coupon.Coupon.Kind.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, "
                         + $"{coupon.Estimate.Grams:0.0} g"
-                        + $"{(coupon.IsLong ? $"; longer than half an hour, as {coupon.Coupon.Wish.Printer.Name} is slow" : "")}\n"));
+                        + $"{(coupon.IsLong ? $"; longer than half an hour on {coupon.Coupon.Wish.Printer.Name}" : "")}\n"));
             }
 
             if (made.Length > 1)

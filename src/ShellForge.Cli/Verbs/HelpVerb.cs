@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Reflection;
 using ShellForge.Board.Yaml.Tree;
 using ShellForge.Cli.Printing;
 
@@ -18,22 +17,17 @@ internal static class HelpVerb
     {
         var topic = new Argument<string?>("TOPIC")
         {
-            Description = "A page of the manual or a verb; nothing lists the pages",
+            Description = "A page of the manual, or a verb; leave it out for a list of the pages",
             Arity = ArgumentArity.ZeroOrOne,
         };
         topic.CompletionSources.Add(_ => Topics.Select(name => new System.CommandLine.Completions.CompletionItem(name)));
-        var command = new Command("help", "Show a page of the manual") { topic };
+        var command = new Command("help", "Show a page of the manual, or what a verb takes") { topic };
         command.SetAction(parsed => Run(bench, parsed.GetValue(topic), (RootCommand)parsed.RootCommandResult.Command));
         return command;
     }
 
     /// <summary>The text of a page, in Markdown.</summary>
-    public static string Page(string topic)
-    {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Resource + topic)!;
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
-    }
+    public static string Page(string topic) => NoticesVerb.Text(Resource + topic);
 
     private static int Run(Workbench bench, string? topic, RootCommand root)
     {

@@ -58,7 +58,7 @@ internal static class MakeVerb
             bench, wish.Quiet || wish.Json,
             step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), cancel: bench.Cancel));
         string folder = wish.Folder is null
-            ? Path.Combine(Path.GetDirectoryName(source.Path) ?? bench.Folder, "housing")
+            ? source.HousingFolder(bench)
             : bench.FullPath(wish.Folder);
         ImmutableArray<OutputFile> files =
         [

@@ -18,7 +18,8 @@ internal static class NoticesVerb
         return command;
     }
 
-    private static string Text(string name)
+    /// <summary>A text that the program carries.</summary>
+    internal static string Text(string name)
     {
         using Stream stream = typeof(NoticesVerb).Assembly.GetManifestResourceStream(name)!;
         using var reader = new StreamReader(stream);

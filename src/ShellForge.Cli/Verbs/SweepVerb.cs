@@ -60,7 +60,7 @@ internal static class SweepVerb
             };
         var plates = new Option<bool>("--plates")
         {
-            Description = "Also lay the parts of all variants that can be printed out on beds, and write a 3MF file a plate",
+            Description = "Also lay out on beds the parts of all variants that can be printed, and write one 3MF file per plate",
         };
         var script =
             new Option<string?>("--script")
@@ -99,7 +99,7 @@ internal static class SweepVerb
                 && (given.GetResult(shard) is not null || given.GetResult(script) is not null || given.GetValue(findings)
                     || given.GetValue(dry)))
             {
-                given.AddError("--plates lays out the parts of a whole sweep: say it with a plan alone, or with --merge");
+                given.AddError("--plates lays out the parts of a whole sweep: leave out --shard, --script, --findings-only and --dry-run");
             }
         });
         command.SetAction(parsed => (int)Run(bench, new SweepWish

@@ -36,7 +36,7 @@ internal sealed class RoundFaces
         }
     }
 
-    /// <summary>The round patch of each facet; null for those that stay flat. CoplanarFaces of one patch have the same one.</summary>
+    /// <summary>The round patch of each facet; null for those that stay flat. Facets of one patch have the same one.</summary>
     public static RoundPatch?[] Of(HalfEdges edges, int[] facets) => new RoundFaces(edges, facets).Found();
 
     private RoundPatch?[] Found()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Formats.ThreeMf;
@@ -30,18 +31,7 @@ public sealed record JobBox(Box3 Bounds, ImmutableArray<FilamentSpan> Spans)
     }
 
     /// <summary>The box of a job.</summary>
-    public static JobBox Of(PrintJob job) => Of(job.Bodies.Select(body => (body.Filament.Name, BoundsOf(body))));
-
-    private static Box3 BoundsOf(PrintBody body)
-    {
-        Box3 bounds = Box3.Empty;
-        foreach (LatticePoint3 vertex in body.Mesh.Vertices)
-        {
-            bounds = bounds.Including(vertex.ToMillimetres());
-        }
-
-        return bounds;
-    }
+    public static JobBox Of(PrintJob job) => Of(job.Bodies.Select(body => (body.Filament.Name, Measure.Bounds(body.Mesh))));
 }
 
 /// <summary>A job by its number with its place on a plate.</summary>

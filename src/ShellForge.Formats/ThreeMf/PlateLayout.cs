@@ -136,7 +136,8 @@ public static class PlateLayout
         return mixed;
     }
 
-    private static ImmutableArray<PrintFilament> Filaments(IEnumerable<PrintJob> jobs) =>
+    /// <summary>The filaments of jobs, in the order in which they first occur.</summary>
+    public static ImmutableArray<PrintFilament> Filaments(IEnumerable<PrintJob> jobs) =>
         [.. jobs.SelectMany(job => job.Bodies).Select(body => body.Filament).Distinct()];
 
     private static class Grid

@@ -77,8 +77,8 @@ public static class DrillTemplate
         IDrawingSheet sheet, HousingUnderCheck housing, DrillPlan drilling, Func<Point2, Point2> at, (double From, double To) level)
     {
         // Seen as it is taped up: up in use is up on the sheet.
-        sheet.Area(Outline(housing).Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(at)]), Stroke.Phantom, Fill.None);
-        DrawHoles(sheet, [.. drilling.Holes.Select(hole => at(Upright(hole, housing)))], drilling.Fastener, level);
+        sheet.Area([Outline(housing)], at, Stroke.Phantom, Fill.None);
+        DrawHoles(sheet, [.. drilling.Holes.Select(hole => at(Upright(hole, housing)))], at(Point2.Origin), drilling.Fastener, level);
         if (housing.Plan.CableExit?.ThroughSurface is { } cable)
         {
             Point2 through = at(Upright(cable.At, housing));
@@ -88,20 +88,20 @@ public static class DrillTemplate
         }
 
         Point2 middle = at(Point2.Origin);
-        sheet.Line(middle - new Point2(Cross, 0), middle + new Point2(Cross, 0), Stroke.Centre);
-        sheet.Line(middle - new Point2(0, Cross), middle + new Point2(0, Cross), Stroke.Centre);
+        sheet.Cross(middle, Cross, Stroke.Centre);
         sheet.Lettering(middle + new Point2(3, 6), "middle of the housing", 2.5, TextAnchor.Start);
     }
 
-    private static Point2 Upright(Point2 place, HousingUnderCheck housing) => place.Turned(Angle.FromDegrees(90) - housing.Board.Up);
+    private static Point2 Upright(Point2 place, HousingUnderCheck housing) => place.Turned(housing.Board.Upright);
 
     private static Region Outline(HousingUnderCheck housing) =>
-        housing.Plan.Shell.Footprint.Filled().Turned(Angle.FromDegrees(90) - housing.Board.Up);
+        housing.Plan.Shell.Footprint.Filled().Turned(housing.Board.Upright);
 
     private static bool Fits(Box2 box, (double Width, double Height) sheet) =>
         box.Size.X + (2 * Margin) <= sheet.Width && box.Size.Y + (2 * Margin) + Foot <= sheet.Height;
 
-    private static void DrawHoles(IDrawingSheet svg, Point2[] holes, string fastener, (double From, double To) level)
+    private static void DrawHoles(
+        IDrawingSheet svg, Point2[] holes, Point2 centre, string fastener, (double From, double To) level)
     {
         bool close = holes.Length > 1 && Point2.Distance(holes[0], holes[^1]) < TextsApart;
         if (close)
@@ -112,8 +112,7 @@ public static class DrillTemplate
         foreach (Point2 hole in holes)
         {
             svg.Circle(hole, 2, Stroke.Outline);
-            svg.Line(hole - new Point2(Cross, 0), hole + new Point2(Cross, 0), Stroke.Thin);
-            svg.Line(hole - new Point2(0, Cross), hole + new Point2(0, Cross), Stroke.Thin);
+            svg.Cross(hole, Cross, Stroke.Thin);
 
             if (close)
             {
@@ -133,7 +132,11 @@ public static class DrillTemplate
         {
             svg.Line(new Point2(level.From, holes[0].Y), new Point2(level.To, holes[0].Y), Stroke.Centre);
             svg.Lettering(new Point2(level.From + 1, holes[0].Y - 1.5), "level", 2.5, TextAnchor.Start);
-            DimensionLines.Horizontal(svg, holes[0], holes[^1], holes[0].Y + 20,
+
+            // Clear of the cross at the middle and of its text.
+            double y = holes[0].Y + 20;
+            y = Math.Abs(y - centre.Y) < (2 * Cross) ? centre.Y + (2 * Cross) : y;
+            DimensionLines.Horizontal(svg, holes[0], holes[^1], y,
                 DimensionLines.Value(Math.Round(Math.Abs(holes[0].X - holes[^1].X), 2)));
         }
     }

@@ -40,6 +40,15 @@ public sealed record DrawnFiles(
         return page with { Asked = asked, Apart = apart };
     }
 
+    /// <summary>The files of formats, and nothing else that shows the housing.</summary>
+    /// <param name="housing">What was made.</param>
+    /// <param name="formats">Files wanted.</param>
+    public static DrawnFiles OfFormats(HousingUnderCheck housing, ImmutableArray<OutputFormat> formats)
+    {
+        HousingLooks looks = HousingLooks.Of(housing);
+        return new DrawnFiles(housing, looks, AskedFiles(housing, looks, formats), [], [], []);
+    }
+
     /// <summary>What the page shows, and no files.</summary>
     public static DrawnFiles OfPage(HousingUnderCheck housing) => OfPage(housing, HousingLooks.Of(housing));
 

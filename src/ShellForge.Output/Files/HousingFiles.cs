@@ -23,8 +23,8 @@ public static class HousingFiles
     public static ImmutableArray<OutputFile> Of(DrawnFiles drawn, HousingReport report)
     {
         HousingReport told = Told(drawn, report);
-        PageContent page = PageOf(drawn, told);
         PrintSheet prints = PrintSheet.Of(drawn.Housing, told);
+        PageContent page = PageOf(drawn, told, prints);
         byte[] sheet = [];
         byte[] html = [];
         Parallel.Invoke(
@@ -48,9 +48,13 @@ public static class HousingFiles
         report.Naming(drawn.Asked.Select(file => file.Name).ToHashSet(StringComparer.Ordinal));
 
     /// <summary>The report for people.</summary>
-    public static PageContent PageOf(DrawnFiles drawn, HousingReport report) => PageBuilder.Of(
+    public static PageContent PageOf(DrawnFiles drawn, HousingReport report) =>
+        PageOf(drawn, report, PrintSheet.Of(drawn.Housing, report));
+
+    private static PageContent PageOf(DrawnFiles drawn, HousingReport report, PrintSheet prints) => PageBuilder.Of(
         drawn.Housing, report, drawn.Looks,
-        [.. drawn.Drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg, drawing.Width, drawing.Height))], drawn.Steps) with
+        [.. drawn.Drawings.Select(drawing => new PageDrawing(drawing.Title, drawing.Svg, drawing.Width, drawing.Height))], drawn.Steps,
+        prints) with
     {
         Still = drawn.Apart.Length == 0 ? null : drawn.Apart,
     };

@@ -143,7 +143,8 @@ internal static class PageSections
             content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation }));
         html.Append(content.Parts.All(p => p.Pauses == content.Parts[0].Pauses) ? "<details>" : "<details open>")
             .Append("<summary>What to set in your slicer: layers, walls, fill, pauses</summary>\n");
-        Table(html, "Part by part; print.json has the same for scripts", ["part", "layers", "walls", "fill", "pauses"],
+        Table(html, content.Live is null ? "Part by part; print.json has the same for scripts" : "Part by part",
+            ["part", "layers", "walls", "fill", "pauses"],
             content.Parts.Select(p => new[] { p.Name, p.Layers, p.Walls, p.Fill, p.Pauses }));
         if (content.Parts.Any(p => !p.Solid.IsEmpty))
         {

@@ -89,17 +89,19 @@ internal static class TemplatePages
 
     private static void Seams(PdfSheet sheet, (int Across, int Down) pages, (int Column, int Row) page)
     {
-        foreach (double x in new[] { (page.Column > 0, Left + (Lap / 2)), (page.Column + 1 < pages.Across, Right - (Lap / 2)) }
-            .Where(seam => seam.Item1).Select(seam => seam.Item2))
+        void Seam(bool isThere, Point2 from, Point2 to)
         {
-            sheet.Line(new Point2(x, Top), new Point2(x, Bottom), Stroke.Hidden);
+            if (isThere)
+            {
+                sheet.Line(from, to, Stroke.Hidden);
+            }
         }
 
-        foreach (double y in new[] { (page.Row > 0, Top + (Lap / 2)), (page.Row + 1 < pages.Down, Bottom - (Lap / 2)) }
-            .Where(seam => seam.Item1).Select(seam => seam.Item2))
-        {
-            sheet.Line(new Point2(Left, y), new Point2(Right, y), Stroke.Hidden);
-        }
+        const double half = Lap / 2;
+        Seam(page.Column > 0, new Point2(Left + half, Top), new Point2(Left + half, Bottom));
+        Seam(page.Column + 1 < pages.Across, new Point2(Right - half, Top), new Point2(Right - half, Bottom));
+        Seam(page.Row > 0, new Point2(Left, Top + half), new Point2(Right, Top + half));
+        Seam(page.Row + 1 < pages.Down, new Point2(Left, Bottom - half), new Point2(Right, Bottom - half));
     }
 
     private static Func<Point2, Point2> At(Box2 extent, Point2 middle) =>

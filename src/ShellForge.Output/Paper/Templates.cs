@@ -20,6 +20,9 @@ internal static class Templates
     private const double HoleText = 1.6;
     private const double PartText = 1.8;
 
+    // The level line and its word stand out past the outline, mm.
+    private const double LevelPast = 10;
+
     // Round the outline, for the texts at holes near it, mm.
     private const double Room = 4;
 
@@ -34,7 +37,8 @@ internal static class Templates
             Box2 extent = DrillTemplate.Extent(housing, drilling);
             templates.Add(new Template("paper-drill", "where to drill",
                 ["Tape it to the wall, level. Look for cables and pipes in the wall before you drill."], extent,
-                (sheet, at) => DrillTemplate.Draw(sheet, housing, drilling, at, (at(extent.Min).X, at(extent.Max).X))));
+                (sheet, at) => DrillTemplate.Draw(
+                    sheet, housing, drilling, at, (at(extent.Min).X - LevelPast, at(extent.Max).X + LevelPast))));
         }
 
         Label(housing, templates);
@@ -44,7 +48,7 @@ internal static class Templates
     private static Template BoardSeen(HousingUnderCheck housing, BoardSide side)
     {
         CircuitBoard board = housing.Board.Board;
-        Angle upright = Angle.FromDegrees(90) - housing.Board.Up;
+        Angle upright = housing.Board.Upright;
 
         // Turned over about the line that points up, as hands do it: left and right change places.
         bool back = side == BoardSide.Bottom;
@@ -72,7 +76,7 @@ internal static class Templates
     private static void Draw(IDrawingSheet sheet, CircuitBoard board, BoardSide side, Func<Point2, Point2> at)
     {
         void Outline(Region region, Fill fill) =>
-            sheet.Area(region.Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(at)]), Stroke.Thin, fill);
+            sheet.Area([region], at, Stroke.Thin, fill);
 
         Outline(board.Outline.Region, Fill.None);
         if (side == BoardSide.Top)
@@ -108,8 +112,7 @@ internal static class Templates
             Point2 middle = at(hole.At);
             sheet.Circle(middle, hole.Diameter / 2, Stroke.Thin);
             double reach = (hole.Diameter / 2) + Cross;
-            sheet.Line(middle - new Point2(reach, 0), middle + new Point2(reach, 0), Stroke.Thin);
-            sheet.Line(middle - new Point2(0, reach), middle + new Point2(0, reach), Stroke.Thin);
+            sheet.Cross(middle, reach, Stroke.Thin);
             if (hole.For == HolePurpose.Mount)
             {
                 sheet.Lettering(middle + new Point2(0, reach + HoleText + 0.4),
@@ -117,9 +120,7 @@ internal static class Templates
             }
         }
 
-        Point2 centre = at(Point2.Origin);
-        sheet.Line(centre - new Point2(Cross, 0), centre + new Point2(Cross, 0), Stroke.Thin);
-        sheet.Line(centre - new Point2(0, Cross), centre + new Point2(0, Cross), Stroke.Thin);
+        sheet.Cross(at(Point2.Origin), Cross, Stroke.Thin);
     }
 
     // Letters on the outer floor run mirrored in plan; whoever reads them has turned the housing over.
@@ -134,20 +135,19 @@ internal static class Templates
                 continue;
             }
 
-            Angle upright = Angle.FromDegrees(90) - housing.Board.Up;
+            Angle upright = housing.Board.Upright;
             Region Seen(Region region) => below ? region.Turned(upright).MirroredX() : region.Turned(upright);
             Region floor = Seen(housing.Plan.Shell.Footprint);
             Region[] strokes = [.. lines.Select(line => Seen(line.Strokes))];
             templates.Add(new Template(
                 below ? "paper-label" : "paper-label-inside",
                 below ? "label on the outer floor, as read from below" : "lettering inside the tub, seen from the front",
-                ["The outer line is the housing. Letters as large and in the place as they will be printed."],
+                ["The outer line is the housing; the letters have the size and place that they are printed with."],
                 floor.Bounds.Grown(Room),
                 (sheet, at) =>
                 {
-                    sheet.Area(floor.Loops.Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(at)]), Stroke.Thin, Fill.None);
-                    sheet.Area(strokes.SelectMany(region => region.Loops).Select(loop => (IReadOnlyList<Point2>)[.. loop.Select(at)]),
-                        Stroke.None, Fill.Solid);
+                    sheet.Area([floor], at, Stroke.Thin, Fill.None);
+                    sheet.Area(strokes, at, Stroke.None, Fill.Solid);
                 }));
         }
     }

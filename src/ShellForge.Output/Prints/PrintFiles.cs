@@ -1,6 +1,6 @@
 namespace ShellForge.Output.Prints;
 
-/// <summary>The print sheet as files.</summary>
+/// <summary>The schema of the print sheet, for whoever lists schemas.</summary>
 public static class PrintFiles
 {
     /// <summary>Its JSON Schema.</summary>

@@ -124,7 +124,7 @@ internal sealed record SharedLayers(
     public static ImmutableArray<SharedLayers> Of(PartLayers part, PartLayers other, PartPrint print, string with)
     {
         var runs = ImmutableArray.CreateBuilder<SharedLayers>();
-        foreach (PrintedLayer layer in part.Layers.Where(layer => other.At((layer.FromZ + layer.ToZ) / 2).Any()))
+        foreach (PrintedLayer layer in part.LayersWith(other))
         {
             int number = NumberOf(layer, print);
             if (runs.Count > 0 && runs[^1].ToLayer == number - 1)

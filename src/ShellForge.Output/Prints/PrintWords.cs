@@ -24,7 +24,7 @@ internal static class PrintWords
     {
         int changes = part.SharedLayers.Sum(run => run.ToLayer - run.FromLayer + 1);
         string time = PrintEstimate.Duration(part.Minutes);
-        return changes == 0 ? time : $"{time}, {(changes == 1 ? "a change" : $"{changes} changes")} of filament among it";
+        return changes == 0 ? time : $"{time}, {(changes == 1 ? "a change" : $"{changes} changes")} of filament included";
     }
 
     public static string Layers(PrintedPart part) => string.Create(CultureInfo.InvariantCulture,

@@ -106,11 +106,11 @@ public sealed record HousingComparison
         {
             StatedPart? old = before.Parts.GetValueOrDefault(name);
             StatedPart? now = after.Parts.GetValueOrDefault(name);
+            bool differs = old?.Size != now?.Size || old?.Grams != now?.Grams;
             string why = old is null ? "new" : now is null ? "gone"
-                : old.Shape is null || now.Shape is null ? "no file to compare by bytes"
+                : old.Shape is null || now.Shape is null ? (differs ? "print it again" : "")
                 : old.Shape != now.Shape ? "its bytes changed: print it again" : "";
-            if (why.Length > 0
-                && !(why.StartsWith("no file", StringComparison.Ordinal) && old!.Size == now!.Size && old.Grams == now.Grams))
+            if (why.Length > 0)
             {
                 parts.Add(new Change(name, Shown(old), Shown(now), why));
             }

@@ -19,11 +19,11 @@ public static class BatchPlates
 
     /// <summary>Writes the plates of one of each variant that can be printed.</summary>
     /// <param name="folder">The sweep's folder.</param>
+    /// <param name="plates">What lies on them.</param>
     /// <returns>How many plates there are.</returns>
     /// <exception cref="IOException">A variant has no STL of a part.</exception>
-    public static int Write(SweepFolder folder)
+    internal static int Write(SweepFolder folder, ImmutableArray<FilledPlate> plates)
     {
-        ImmutableArray<FilledPlate> plates = Batch.Of(folder.Rows(), folder.Head.SparesPercent).Plates;
         foreach (FilledPlate plate in plates)
         {
             string name = Path.Combine(Folder, plate.File);
@@ -45,7 +45,7 @@ public static class BatchPlates
             .. plate.Jobs.Select(placed => new PlacedJob(
                 new PrintJob(placed.Job.Name, [.. placed.Job.Parts.Select(part => Body(folder, placed.Job.Row, part))]), placed.Shift)),
         ];
-        return new PrintPlate(jobs, [.. jobs.SelectMany(placed => placed.Job.Bodies).Select(body => body.Filament).Distinct()]);
+        return new PrintPlate(jobs, PlateLayout.Filaments(jobs.Select(placed => placed.Job)));
     }
 
     private static PrintBody Body(SweepFolder folder, VariantRow row, PartFigures part)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace ShellForge.Sweep.Index;
@@ -34,11 +35,11 @@ internal static class IndexBatch
     private static void WritePlates(StreamWriter html, IndexContent content)
     {
         Batch batch = content.Batch;
-        BatchPlate[] plates = [.. batch.Plates.Select(plate => plate.Told(content.Folder))];
+        ImmutableArray<BatchPlate> plates = content.Plates;
         html.Write("<div><h3>Plates that fill the bed</h3>\n");
         string some = batch.Variants <= Batch.MostPlated ? "" : string.Create(
             CultureInfo.InvariantCulture, $" Only the first {Batch.MostPlated} of {batch.Variants} variants are laid out.");
-        string files = plates.All(plate => plate.File is not null) ? "Each is a 3MF file."
+        string files = plates.IsEmpty ? "" : plates.All(plate => plate.File is not null) ? "Each is a 3MF file."
             : "<code>shellforge sweep --merge</code> with this folder and <code>--plates</code> writes each as a 3MF file.";
         html.Write(string.Create(
             CultureInfo.InvariantCulture,
@@ -53,7 +54,7 @@ internal static class IndexBatch
             string number = string.Create(CultureInfo.InvariantCulture, $"{i + 1}");
             html.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"<tr><td>{(plate.File is null ? number : $"<a href=\"{Html.Text(plate.File)}\">{number}.3mf</a>")}</td>"
+                $"<tr><td>{(plate.File is null ? number : $"<a href=\"{Html.Text(plate.File)}\">{number}</a>")}</td>"
                     + $"<td>{Html.Text(plate.Printer)}, {Html.Text(string.Join(", ", plate.Filaments))}</td>"
                     + $"<td>{Html.Text(string.Join(", ", plate.Parts))}</td>"
                     + $"<td class=\"number\">{Percent * plate.BedShare:0} %</td></tr>\n"));

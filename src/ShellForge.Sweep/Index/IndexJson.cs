@@ -30,7 +30,7 @@ public static class IndexJson
     /// <summary>The schema of the document.</summary>
     public static string Schema() => DocumentSchema.Json(IndexContext.Default.IndexDocument, Format);
 
-    internal static void Write(Stream stream, SweepFolder folder, Batch batch)
+    internal static void Write(Stream stream, SweepFolder folder, Batch batch, ImmutableArray<BatchPlate> plates)
     {
         using var json = new Utf8JsonWriter(stream,
             new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
@@ -48,7 +48,6 @@ public static class IndexJson
         json.WritePropertyName("shopping");
         JsonSerializer.Serialize(json, batch.Shopping, IndexContext.Default.ImmutableArrayBatchItem);
         json.WritePropertyName("plates");
-        ImmutableArray<BatchPlate> plates = [.. batch.Plates.Select(plate => plate.Told(folder))];
         JsonSerializer.Serialize(json, plates, IndexContext.Default.ImmutableArrayBatchPlate);
         json.WriteEndObject();
         json.Flush();

@@ -24,7 +24,7 @@ internal sealed record PlateJob(string Name, VariantRow Row, ImmutableArray<Part
     public string Filaments => string.Join(", ", Parts.Select(part => part.Filament).Distinct().Order(StringComparer.Ordinal));
 
     /// <summary>The bed that it is printed on.</summary>
-    public PrintBed Bed => new(Row.Housing!.Bed[0], Row.Housing.Bed[1], Row.Housing.BedMargin, Parts.Length);
+    public PrintBed Bed => new(Row.Housing!.Bed[0], Row.Housing.Bed[1], Row.Housing.BedMargin, 1);
 
     /// <summary>Its box, mm.</summary>
     public JobBox Box => JobBox.Of(Parts.Select(part => (part.Filament, BoundsOf(part))));

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Sweep.Folder;
 
 namespace ShellForge.Sweep.Index;
@@ -10,15 +11,22 @@ public static class SweepIndex
 
     /// <summary>Writes the index of what is finished.</summary>
     /// <param name="folder">The sweep's folder.</param>
-    public static void Write(SweepFolder folder)
+    /// <param name="plates">Whether the plates of the batch are written as 3MF files.</param>
+    /// <returns>How many plates were written.</returns>
+    /// <exception cref="IOException">A variant has no STL of a part that plates are put together from.</exception>
+    public static int Write(SweepFolder folder, bool plates = false)
     {
         IndexSurvey survey = IndexSurvey.Of(folder.Rows());
         var batch = Batch.Of(folder.Rows(), folder.Head.SparesPercent);
+        int written = plates ? BatchPlates.Write(folder, batch.Plates) : 0;
+        ImmutableArray<BatchPlate> told = [.. batch.Plates.Select(plate => plate.Told(folder))];
         folder.Appear("index.csv", stream => IndexCsv.Write(stream, survey, folder.Rows()));
-        folder.Appear("index.json", stream => IndexJson.Write(stream, folder, batch));
-        folder.Appear(PageFile, stream => IndexPage.Write(stream, new IndexContent(folder.Head.Title, survey, batch, folder)));
+        folder.Appear("index.json", stream => IndexJson.Write(stream, folder, batch, told));
+        folder.Appear(PageFile, stream => IndexPage.Write(stream, new IndexContent(folder.Head.Title, survey, batch, told, folder)));
+        return written;
     }
 }
 
 /// <summary>What the page shows.</summary>
-internal sealed record IndexContent(string Title, IndexSurvey Survey, Batch Batch, SweepFolder Folder);
+internal sealed record IndexContent(
+    string Title, IndexSurvey Survey, Batch Batch, ImmutableArray<BatchPlate> Plates, SweepFolder Folder);

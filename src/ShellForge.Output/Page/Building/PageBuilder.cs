@@ -24,7 +24,12 @@ public static class PageBuilder
     /// <param name="steps">The assembly with its pictures.</param>
     public static PageContent Of(
         HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings,
-        ImmutableArray<PicturedStep> steps) => new()
+        ImmutableArray<PicturedStep> steps) => Of(housing, report, looks, drawings, steps, PrintSheet.Of(housing, report));
+
+    /// <summary>What the page shows, with how its parts are printed.</summary>
+    internal static PageContent Of(
+        HousingUnderCheck housing, HousingReport report, HousingLooks looks, ImmutableArray<PageDrawing> drawings,
+        ImmutableArray<PicturedStep> steps, PrintSheet prints) => new()
         {
             Name = report.Name,
             Revision = report.Revision,
@@ -37,9 +42,9 @@ public static class PageBuilder
                 ? new PageLight(LightPictures.SeenPng(light, LightShow.AllWhite), LightPictures.Extent(light), light.Map.Face.Wraps) : null,
             Drawings = drawings,
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
-            Parts = PagePrints.Of(PrintSheet.Of(housing, report)),
+            Parts = PagePrints.Of(prints),
             PrintAdvice = PagePrints.AdviceOf(housing, report),
-            PrintNotes = PagePrints.NotesOf(housing, report),
+            PrintNotes = PagePrints.NotesOf(prints, report, housing.Board.Print.Printer),
             Steps = OfSteps(steps),
             Pictures = PagePhysics.PicturesOf(housing, looks),
             Figures = PagePhysics.FiguresOf(housing),

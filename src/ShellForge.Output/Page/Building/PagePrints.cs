@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Output.Prints;
@@ -49,21 +50,22 @@ internal static class PagePrints
     }
 
     /// <summary>What is told with the settings of the parts.</summary>
-    public static ImmutableArray<string> NotesOf(HousingUnderCheck housing, HousingReport report)
+    public static ImmutableArray<string> NotesOf(PrintSheet sheet, HousingReport report, PrinterProfile printer)
     {
         var advice = ImmutableArray.CreateBuilder<string>();
-        foreach (PrintedPart part in PrintSheet.Of(housing, report).Parts.Where(part => !part.Solid.IsEmpty))
+        foreach (PrintedPart part in sheet.Parts.Where(part => !part.Solid.IsEmpty))
         {
             double whole = report.Parts.First(each => each.Name == part.Name).MassGrams;
             string places = part.Solid.Length == 1 ? "a place" : $"{part.Solid.Length} places";
             advice.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"The {part.Name} has {places} to print solid, since an insert in sparse infill spins and pulls out. Give them full infill "
+                $"The {part.Name} has {places} to print solid, since an insert in sparse infill spins and pulls out. Give "
+                    + $"{(part.Solid.Length == 1 ? "it" : "them")} full infill "
                     + $"in your slicer, or print the whole part with 100 % infill: about {whole:0.0} g instead of {part.PlasticG:0.0} g."));
         }
 
         advice.Add(
-            $"Time and mass are estimates {PrintEstimate.AssumptionsOf(housing.Board.Print.Printer)}. Heating and changes of filament are "
+            $"Time and mass are estimates {PrintEstimate.AssumptionsOf(printer)}. Heating and changes of filament are "
                 + $"counted in.");
         return advice.ToImmutable();
     }
