@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using ShellForge.Output.Page;
 using ShellForge.Testing;
@@ -55,6 +57,19 @@ public sealed class Browser : IAsyncLifetime, IDisposable
     }
 
     /// <summary>The shipped report page of a sample: the end-to-end tests hold that it is what the board makes.</summary>
+    /// <summary>Asserts that axe finds nothing serious on a page, and looked at enough to mean it.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="when">How it is shown, for the message.</param>
+    public static async Task AxeFindsNothing(IPage page, string when)
+    {
+        AxeResult result = await page.RunAxe();
+        AxeResultItem[] serious = [.. result.Violations.Where(v => v.Impact is "serious" or "critical" or "moderate")];
+        Assert.True(
+            serious.Length == 0,
+            string.Join("\n", serious.Select(v => $"{when}: {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}")));
+        Assert.True(result.Passes.Length > 15, "axe looked at too little to mean anything");
+    }
+
     public static string PageOf(string sample) => new Uri(Repository.At("out-samples", sample, "report.html")).AbsoluteUri;
 
     /// <summary>Opens a page and waits until its view stands.</summary>

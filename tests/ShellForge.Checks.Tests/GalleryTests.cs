@@ -7,9 +7,16 @@ using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
 
-/// <summary>Boards of every shape and arrangement get a housing: every LED is seen, every part is closed and one body.</summary>
+/// <summary>
+/// Boards of every shape and arrangement get a housing: every LED is seen, every part is closed and one body. Among them are those whose
+/// bead once had steps in the air (heart, star, ring with a tail), whose key slot cut a slanted wall to knife edges (half moon, ring with a
+/// tail), whose seat left ridges (spiral) and whose tooth left a bead on nothing (ring without holes).
+/// </summary>
 public class GalleryTests
 {
+    // Beside a head that takes half a wall the baffle's roof hangs in the air: known, and the only fault that is left.
+    private static readonly string[] HangingRoofs = ["letter-d"];
+
     private static readonly string Folder = Repository.At("tests", "boards", "gallery");
 
     public static TheoryData<string> Boards =>
@@ -17,7 +24,7 @@ public class GalleryTests
 
     [Theory]
     [MemberData(nameof(Boards))]
-    public void A_board_of_any_shape_gets_a_lit_housing_of_whole_parts(string name)
+    public void A_board_of_any_shape_gets_a_lit_housing_of_whole_parts_and_prints_without_a_word_about_itself(string name)
     {
         HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.At(Path.Combine(Folder, name + ".yaml")));
         Assert.All(housing.Parts, part =>
@@ -29,5 +36,6 @@ public class GalleryTests
         Assert.Empty(new LedInTheDark().Check(housing));
         Assert.DoesNotContain(housing.Plan.Refusals, refusal => !refusal.IsReplaced);
         Assert.DoesNotContain(new DotsShow().Check(housing), finding => finding.Severity >= Severity.Warn);
+        OwnGeometryTests.PrintsWithoutAWord(housing, HangingRoofs.Contains(name), name);
     }
 }

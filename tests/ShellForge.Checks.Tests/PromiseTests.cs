@@ -86,6 +86,28 @@ public class PromiseTests
     }
 
     [Fact]
+    public void A_part_in_two_bodies_or_without_any_is_unsound()
+    {
+        PartPlan tub = Screwed.Value.Parts.First(part => part.Name == PartNames.Tub).Plan;
+        Solid box = Shapes.Box(new Point3(0, 0, 0), new Point3(4, 4, 4));
+        MadePart Of(Solid solid) => new() { Plan = tub, InPrint = SolidEvaluator.Evaluate(solid) };
+        Assert.Equal(2, HousingPromises.Unsound(
+            Screwed.Value.Plan, [Of(Solid.Union(box, box.Moved(Transform3.Shift(9, 0, 0)))), Of(Solid.Empty)]).Count());
+        Assert.Empty(HousingPromises.Unsound(Screwed.Value.Plan, [Of(box)]));
+    }
+
+    [Fact]
+    public void A_screw_that_is_driven_from_its_wrong_side_is_reached_by_no_driver()
+    {
+        HousingPlan plan = Screwed.Value.Plan with
+        {
+            Screws = [.. Screwed.Value.Plan.Screws.Select(screw => screw with { FromFront = !screw.FromFront })],
+        };
+        Assert.Contains(HousingPromises.ScrewsStopped(Screwed.Value with { Plan = plan }),
+            told => told.StartsWith("no driver reaches", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void An_undercut_holds_and_a_step_does_not()
     {
         Mesh plate = Body(Region.Disc(Point2.Origin, Ring.Peg(10)), 0, 2);

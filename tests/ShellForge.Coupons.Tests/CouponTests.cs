@@ -45,7 +45,8 @@ public sealed class CouponTests
             }
         }
 
-        Assert.True(met >= 3, "the coupon has too few figures to mean anything");
+        // Three rings of a snap are as many as a scale and a hand tell apart.
+        Assert.True(met >= (kind == "snap-rings" ? 3 : 6), "the coupon has too few figures to mean anything");
     }
 
     [Theory]

@@ -1,8 +1,8 @@
 using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using ShellForge.Formats.Soup;
 using ShellForge.Formats.Stl;
 using ShellForge.Geometry.Auditing;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Testing;
 
@@ -12,6 +12,7 @@ namespace ShellForge.Coupons.Tests;
 internal static class Samples
 {
     private static readonly ConcurrentDictionary<(string Kind, CouponWish Wish), Lazy<MadeCoupon>> Made = new();
+    private static readonly ConditionalWeakTable<MadePiece, Mesh> Read = [];
 
     public static CouponWish Wish(string printer = "fdm-0.4", string filament = "petg-black", string insert = "m2.5x4-od4.6") =>
         new(WrittenBoard.Shipped.Printers.Find(printer)!, WrittenBoard.Shipped.Filaments.Find(filament)!)
@@ -29,30 +30,18 @@ internal static class Samples
         from printer in new[] { "fdm-0.4", "fdm-0.6" }
         select new object[] { kind.Name, printer };
 
-    /// <summary>The mesh as its file gives it back.</summary>
-    public static Mesh Written(MadePiece piece)
+    /// <summary>The mesh as its file gives it back, audited; read once for all tests.</summary>
+    public static Mesh Written(MadePiece piece) => Read.GetValue(piece, ReadBack);
+
+    private static Mesh ReadBack(MadePiece piece)
     {
         using var stream = new MemoryStream();
         StlWriter.Write(stream, piece.Mesh, "ShellForge test");
         SoupFile soup = StlReader.Read(stream.ToArray());
         Assert.Empty(soup.Faults);
-        var numbers = new Dictionary<LatticePoint3, int>();
-        var triangles = new List<int>();
-        System.Collections.Immutable.ImmutableArray<float> c = soup.Bodies.Single().Triangles.Coordinates;
-        for (int i = 0; i < c.Length; i += 3)
-        {
-            LatticePoint3 corner = Lattice.ToLattice(new Point3(c[i], c[i + 1], c[i + 2]));
-            if (!numbers.TryGetValue(corner, out int number))
-            {
-                numbers.Add(corner, number = numbers.Count);
-            }
-
-            triangles.Add(number);
-        }
-
-        var mesh = new Mesh([.. numbers.OrderBy(each => each.Value).Select(each => each.Key)], [.. triangles],
-            [.. Enumerable.Repeat(FaceTag.None, triangles.Count / 3)]);
-        Assert.True(MeshAudit.Run(mesh).IsClean, MeshAudit.Run(mesh).ToString());
+        Mesh mesh = Assert.IsType<Mesh>(soup.Bodies.Single().Triangles.ToLatticeMesh());
+        AuditReport audit = MeshAudit.Run(mesh);
+        Assert.True(audit.IsClean, audit.ToString());
         return mesh;
     }
 }

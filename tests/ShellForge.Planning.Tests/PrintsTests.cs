@@ -85,9 +85,9 @@ public class PrintsTests
             Parts = ["{ref: C1, size: [6, 6, 20], side: bottom, at: [20, 0]}"],
         });
         var mount = Assert.IsType<TripodMountPlan>(plan.Mount);
-        bool wide = (mount.BossDiameter - mount.HoleDiameter) / 2 > 3.4;
 
-        Assert.Equal(wide || mount.BossTop - mount.HoleDepth > 0.8,
-            PrintOf(plan, PartNames.Tub).Solid.Any(place => place.Name.Contains("tripod", StringComparison.Ordinal)));
+        SolidPlace boss = Assert.Single(
+            PrintOf(plan, PartNames.Tub).Solid, place => place.Name.Contains("tripod", StringComparison.Ordinal));
+        Assert.Equal((mount.At, mount.BossDiameter), (boss.At, boss.Diameter));
     }
 }

@@ -6,6 +6,7 @@ using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
+using ShellForge.Testing;
 
 namespace ShellForge.Benchmarks.Promises;
 
@@ -135,7 +136,7 @@ internal static class HousingPromises
             }
 
             // Straight down beside the insert's hole there is plastic.
-            if (screw.Boss.Hole is { } hole && housing.Parts.First(part => part.Name == PartNames.Tub) is { } tub)
+            if (screw.Boss.Hole is { } hole && housing.Parts.FirstOrDefault(part => part.Name == PartNames.Tub) is { } tub)
             {
                 double middle = screw.Boss.Top - (hole.Depth / 2);
                 int held = Met(tub, (Math.Max(hole.Diameter, hole.MouthDiameter) / 2) + 0.4, middle, -5);
@@ -206,11 +207,6 @@ internal static class HousingPromises
             Shapes.Extrude(plan.Source.Board.Outline.Region, plan.Stack.BoardBottom, plan.Stack.BoardTop),
             .. BoardBody.Of(plan).Concat(BoardBody.OfHeads(plan)).Where(body => body.ToZ > body.FromZ).Select(body => body.Solid),
         ];
-        return bodies.Select(body =>
-        {
-            var source = (SourceSolid)body;
-            return new Mesh([.. source.Vertices.Select(Lattice.ToLattice)], [.. source.Triangles],
-                [.. new FaceTag[source.Triangles.Length / 3]]);
-        });
+        return bodies.Select(Meshes.Of);
     }
 }

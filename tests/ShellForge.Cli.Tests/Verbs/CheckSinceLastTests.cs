@@ -15,14 +15,14 @@ public sealed class CheckSinceLastTests
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Board("A", "[0, 0]"));
         bench.Run("make", "buoy.yaml", "-q");
         File.WriteAllText(bench.Folder.File("buoy.yaml"), Board("B", "[3, 0]"));
-        string before = File.ReadAllText(bench.Folder.File(Path.Combine("housing", "report.json")));
+        IReadOnlyDictionary<string, string> before = bench.Folder.Snapshot();
 
         bench.Run("check", "buoy.yaml");
 
         Assert.Contains("Since the last report in 'housing':", bench.Out, StringComparison.Ordinal);
         Assert.Contains("board.revision A -> B", bench.Out, StringComparison.Ordinal);
         Assert.Contains("board.C1 x 0, y 0, bottom, turned 0 -> x 3, y 0, bottom, turned 0", bench.Out, StringComparison.Ordinal);
-        Assert.Equal(before, File.ReadAllText(bench.Folder.File(Path.Combine("housing", "report.json"))));
+        Assert.Equal(before, bench.Folder.Snapshot());
     }
 
     [Fact]

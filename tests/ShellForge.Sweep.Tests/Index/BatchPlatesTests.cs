@@ -50,13 +50,7 @@ public class BatchPlatesTests
 
     private static double[] Numbers(Point3 p) => [p.X, p.Y, p.Z];
 
-    private static Mesh Block(Point3 from, Point3 to)
-    {
-        LatticePoint3[] corners = [.. Enumerable.Range(0, 8).Select(i => Lattice.ToLattice(
-            new Point3((i & 1) == 0 ? from.X : to.X, (i & 2) == 0 ? from.Y : to.Y, (i & 4) == 0 ? from.Z : to.Z)))];
-        int[] faces = [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5];
-        return new Mesh([.. corners], [.. faces], [.. new FaceTag[12]]);
-    }
+    private static Mesh Block(Point3 from, Point3 to) => Meshes.Of(Shapes.Box(from, to));
 
     private static SweepFolder Swept(TemporaryFolder folder, string plan)
     {
@@ -76,8 +70,7 @@ public class BatchPlatesTests
         using var folder = new TemporaryFolder();
         using SweepFolder sweep = Swept(folder, Plan);
 
-        int count = BatchPlates.Write(sweep);
-        SweepIndex.Write(sweep);
+        int count = SweepIndex.Write(sweep, plates: true);
 
         string[] files = Directory.GetFiles(folder.File("plates"));
         Assert.Equal(count, files.Length);
@@ -114,7 +107,7 @@ public class BatchPlatesTests
         using var folder = new TemporaryFolder();
         using (SweepFolder sweep = Swept(folder, Plan))
         {
-            BatchPlates.Write(sweep);
+            SweepIndex.Write(sweep, plates: true);
         }
 
         string[] before = Directory.GetFiles(folder.File("plates"));
@@ -122,7 +115,7 @@ public class BatchPlatesTests
         SweepIndex.Write(smaller);
         Assert.Contains("--plates", File.ReadAllText(folder.File("index.html")), StringComparison.Ordinal);
 
-        BatchPlates.Write(smaller);
+        SweepIndex.Write(smaller, plates: true);
 
         Assert.Empty(before.Intersect(Directory.GetFiles(folder.File("plates"))));
         Assert.NotEmpty(Directory.GetFiles(folder.File("plates")));
@@ -133,13 +126,19 @@ public class BatchPlatesTests
     {
         using var folder = new TemporaryFolder();
         using SweepFolder sweep = Swept(folder, Plan);
-        string gone = Directory.GetFiles(folder.Path, "tub-*.stl", SearchOption.AllDirectories)[0];
+        string Tub(bool stopped) => sweep.Rows().Where(row => row.Housing!.Stops > 0 == stopped)
+            .Select(row => folder.File(Path.Combine(row.Folder, $"tub-{row.Code}.stl"))).First();
+        File.Delete(Tub(stopped: true));
+
+        // What is not printed is not missed.
+        SweepIndex.Write(sweep, plates: true);
+        string gone = Tub(stopped: false);
         File.Delete(gone);
-        bool hasStop = sweep.Rows().Any(row => gone.Contains(row.Folder, StringComparison.Ordinal) && row.Housing!.Stops > 0);
+        Directory.Delete(folder.File("plates"), recursive: true);
 
-        Exception? told = Record.Exception(() => BatchPlates.Write(sweep));
+        IOException told = Assert.Throws<IOException>(() => SweepIndex.Write(sweep, plates: true));
 
-        Assert.Equal(!hasStop, told is IOException);
-        Assert.True(hasStop || told!.Message.Contains(Path.GetFileName(gone), StringComparison.Ordinal), told?.Message);
+        Assert.Contains(Path.GetFileName(gone), told.Message, StringComparison.Ordinal);
+        Assert.Contains("--formats stl", told.Message, StringComparison.Ordinal);
     }
 }
