@@ -20,7 +20,7 @@ public class SnapOverstrainedTests
             CheckRun.Run(housing, [new PlanRefused(), new SnapOverstrained()]), finding => finding.Severity == Severity.Stop);
         Assert.Equal("snap-overstrained", found.Rule);
         Assert.Contains("a wall of 0.86 has no room", found.Message, StringComparison.Ordinal);
-        Assert.Contains("walls of 4 lines", found.Remedy, StringComparison.Ordinal);
+        Assert.Contains("'walls: 4'", found.Remedy, StringComparison.Ordinal);
         Assert.InRange(found.At!.Value.X, 40, 42);
     }
 }
