@@ -89,7 +89,7 @@ public sealed class SimulatedHandsTests
         var rings = new SimulatedPrinter(0.4, -0.4, -0.2, 0.0045);
         Calibration mixed = Mixed(("size-bar", bar), ("lid-fit", rings));
         CalibrationFault fault = Assert.Single(mixed.Faults);
-        Assert.Contains("lid-fit, fits: a lid drawn with 0.50 per side has ", fault.Message, StringComparison.Ordinal);
+        Assert.Contains("lid-fit, fits: a lid drawn with 0.50 mm per side has ", fault.Message, StringComparison.Ordinal);
         Assert.Contains(" of air in its ring by the bar, and can't have held", fault.Message, StringComparison.Ordinal);
         Assert.Contains("try both this and size-bar again", fault.Message, StringComparison.Ordinal);
         Assert.Empty(mixed.Found);
@@ -128,7 +128,7 @@ public sealed class SimulatedHandsTests
         ProfileLibrary before = Calibrated(new SimulatedPrinter(0, -0.2, -0.2, 0.0045));
         Calibration later = Read(new SimulatedPrinter(0.4, -0.4, -0.2, 0.0045), Samples.Wish(), ["lid-fit"], before);
         CalibrationFault fault = Assert.Single(later.Faults);
-        Assert.Contains("(measured 2026-11-30, coupon size-bar): try again, or print that coupon anew", fault.Message,
+        Assert.Contains("measured 2026-11-30, coupon size-bar): try this again, or print that coupon again", fault.Message,
             StringComparison.Ordinal);
     }
 
