@@ -59,7 +59,7 @@ internal static class CoverSideDecision
         Region mounted = mount?.Taken ?? Region.Empty;
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
         Region lettered = mounted.And(Region.Union(label.Select(line => line.Strokes.Hull().Offset(AroundText))));
-        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, new FrontSide(cover, diffuser, baffle), lettered));
+        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, new FrontSide(cover, diffuser, baffle), mount, lettered));
         Region vented = lettered.And(Region.Union(vents.Select(vent => vent.Outline.Offset(AroundText))));
         return reasons.Of(new CoverSide
         {

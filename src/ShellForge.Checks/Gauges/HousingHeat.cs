@@ -61,7 +61,7 @@ public sealed record HousingHeat
         FilamentProfile weakest = Filaments(housing).MinBy(filament => filament.ServiceLimitCelsius.Value)!;
         HousingPlan plan = housing.Plan;
         HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, new FrontSide(plan.Cover, plan.Diffuser, plan.Baffle),
-            plan.Vents);
+            plan.Mount, plan.Vents);
         HeatCoefficients coefficients = PlannedHeat.CoefficientsOf(file.Use.Air);
         double ledLimit = PlannedHeat.LedLimitCelsius(file.Board);
         bool range = file.Use.CoolestCelsius < file.Use.WarmestCelsius;
@@ -79,7 +79,7 @@ public sealed record HousingHeat
             PlasticSoftensCelsius = weakest.GlassTransitionCelsius,
             WeakestFilament = weakest.Name,
             LargestBrightness = HeatModel.LargestBrightness(input, coefficients, weakest.ServiceLimitCelsius, ledLimit),
-            VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file),
+            VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file, plan.Mount),
         };
     }
 

@@ -54,7 +54,7 @@ internal static class HeatWords
 
         if (housing.Plan.Vents.IsEmpty)
         {
-            ways.Add(PlannedHeat.FloorIsCovered(housing.Board)
+            ways.Add(PlannedHeat.FloorIsCovered(housing.Board, housing.Plan.Mount)
                 ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')"
                     : "let air through it ('vents: floor')");
         }

@@ -41,10 +41,13 @@ public static class PlannedHeat
         board.PixelCircles.Select(circle => circle.Led.TemperatureLimitCelsius.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
 
     /// <summary>Whether wall or table close the floor, so that neither it nor its vents give off heat.</summary>
-    public static bool FloorIsCovered(BoardFile file) => FloorDirection(file) == FaceDirection.Covered;
+    /// <param name="file">What was asked for: where the housing lives.</param>
+    /// <param name="mount">The mount that was planned; null for none, one that was asked for and found no place among them.</param>
+    public static bool FloorIsCovered(BoardFile file, MountPlan? mount) => FloorDirection(file, mount) == FaceDirection.Covered;
 
     /// <summary>What heats and cools a housing in the warmest surrounding air; without vents it is sealed.</summary>
-    public static HeatInput InputOf(BoardFile file, ShellPlan shell, StackPlan stack, FrontSide front, ImmutableArray<VentPlan> vents)
+    public static HeatInput InputOf(
+        BoardFile file, ShellPlan shell, StackPlan stack, FrontSide front, MountPlan? mount, ImmutableArray<VentPlan> vents)
     {
         double Watts(Func<PixelCircle, double> milliamps) =>
             file.Board.PixelCircles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp * LedVolts;
@@ -72,8 +75,8 @@ public static class PlannedHeat
             Baffle = front.Baffle is { } baffle ? new HeatWall((baffle.Top - baffle.Bottom) / Metre, baffle.Filament.Conductivity)
                 : default,
             BaffleOpening = HeatSection.BaffleOpening(file, front),
-            FloorDirection = FloorDirection(file),
-            FrontDirection = file.Use.Orientation == UseOrientation.Table && file.Housing.Mount != MountKind.Stand ? FaceDirection.Up
+            FloorDirection = FloorDirection(file, mount),
+            FrontDirection = file.Use.Orientation == UseOrientation.Table && !HoldsBackFree(mount) ? FaceDirection.Up
                 : FaceDirection.Upright,
             Span = span,
             SideLength = file.Use.Orientation == UseOrientation.Table ? height : span,
@@ -91,18 +94,20 @@ public static class PlannedHeat
             Brightness = file.Power.Brightness,
             Duty = file.Power.Duty,
             AmbientCelsius = file.Use.WarmestCelsius,
-            Vents = Openings(file, vents),
+            Vents = Openings(file, mount, vents),
         };
     }
 
-    private static FaceDirection FloorDirection(BoardFile file) =>
-        file.Housing.Mount == MountKind.Stand || file.Use.Orientation == UseOrientation.Hanging ? FaceDirection.Upright
-            : FaceDirection.Covered;
+    private static FaceDirection FloorDirection(BoardFile file, MountPlan? mount) =>
+        HoldsBackFree(mount) || file.Use.Orientation == UseOrientation.Hanging ? FaceDirection.Upright : FaceDirection.Covered;
+
+    // A stand or a tripod: nothing lies behind the floor.
+    private static bool HoldsBackFree(MountPlan? mount) => mount is not null && double.IsPositiveInfinity(mount.OffSurface);
 
     // Slots of an upright floor: cool air comes in through the lower half of them and leaves through the upper half.
-    private static VentOpenings Openings(BoardFile file, ImmutableArray<VentPlan> vents)
+    private static VentOpenings Openings(BoardFile file, MountPlan? mount, ImmutableArray<VentPlan> vents)
     {
-        if (vents.IsEmpty || FloorIsCovered(file))
+        if (vents.IsEmpty || FloorIsCovered(file, mount))
         {
             return default;
         }

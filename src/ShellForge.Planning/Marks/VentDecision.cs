@@ -30,12 +30,12 @@ internal static class VentDecision
     private const int Directions = 180;
 
     /// <summary>The vents of a tub; none is a valid answer.</summary>
-    public static Decided<ImmutableArray<VentPlan>> Decide(HousingDraft draft, FrontSide front, Region taken)
+    public static Decided<ImmutableArray<VentPlan>> Decide(HousingDraft draft, FrontSide front, MountPlan? mount, Region taken)
     {
         var reasons = new Reasons();
         string from = Reasons.Origin(draft.File, "housing.vents");
-        double rise = SealedRise(draft, front);
-        bool covered = PlannedHeat.FloorIsCovered(draft.File);
+        double rise = SealedRise(draft, front, mount);
+        bool covered = PlannedHeat.FloorIsCovered(draft.File, mount);
         string heat = string.Create(CultureInfo.InvariantCulture, $"sealed, the air rises by about {rise:0} K at the planned brightness");
         bool wanted = draft.File.Housing.Vents == VentKind.Floor
             || (draft.File.Housing.Vents == VentKind.Auto && rise > AirRise && !covered);
@@ -94,9 +94,9 @@ internal static class VentDecision
         return found.ToImmutable();
     }
 
-    private static double SealedRise(HousingDraft draft, FrontSide front)
+    private static double SealedRise(HousingDraft draft, FrontSide front, MountPlan? mount)
     {
-        HeatInput sealedBox = PlannedHeat.InputOf(draft.File, draft.Shell, draft.Stack, front, []);
+        HeatInput sealedBox = PlannedHeat.InputOf(draft.File, draft.Shell, draft.Stack, front, mount, []);
         return HeatModel.AirCelsius(sealedBox, PlannedHeat.CoefficientsOf(draft.File.Use.Air)) - sealedBox.AmbientCelsius;
     }
 }

@@ -310,4 +310,18 @@ public class PhysicsRulesTests
         Assert.Contains(Cautions.Of(Lamp("power.supply={volts: 60, amps: 2}")),
             caution => caution.Text.Contains("electrician", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void A_mount_that_found_no_place_cools_nothing()
+    {
+        HousingUnderCheck none = Lamp("housing.mount=none");
+        HousingUnderCheck refused = none with { Board = Lamp("housing.mount=stand").Board };
+        HousingUnderCheck stand = Lamp("housing.mount=stand");
+
+        Assert.Null(refused.Plan.Mount);
+        Assert.Equal(FaceDirection.Covered, refused.Heat.Input.FloorDirection);
+        Assert.Equal(Warmest(none), Warmest(refused));
+        Assert.True(Warmest(stand) < Warmest(none) - 1, $"{Warmest(stand)} on a stand, {Warmest(none)} on the wall");
+        static double Warmest(HousingUnderCheck lamp) => lamp.Heat.Planned.Nodes.Max(node => node.Celsius);
+    }
 }
