@@ -3,6 +3,7 @@ using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
@@ -27,7 +28,8 @@ public sealed class FilamentsInOneLayer() : Rule(
             }
 
             bool alone = printer.Filaments < 2;
-            int layers = housing.LayersOf(part).SharedWith(housing.LayersOf(other));
+            PrintedLayer[] shared = [.. housing.LayersOf(part).LayersWith(housing.LayersOf(other))];
+            int layers = shared.Length;
             string minutes = PrintEstimate.Duration(layers * printer.Motion.ChangeTime / 60);
             string grams = (layers * printer.Motion.ChangePlastic * part.Plan.Filament.Density / 1000).ToString("0.#",
                 CultureInfo.InvariantCulture);
@@ -36,8 +38,21 @@ public sealed class FilamentsInOneLayer() : Rule(
                 alone ? Severity.Warn : Severity.Note, part.Name,
                 alone ? $"{lie}, and {printer.Name} prints one filament at a time"
                     : $"{lie}, which take {minutes} and {grams} g and are counted in",
-                layers, 0, part.ToAssembled(part.PrintMesh.Bounds().Centre), Remedy(housing, alone), "changes");
+                layers, 0, Place(part, shared), Remedy(housing, alone), "changes");
         }
+    }
+
+    // In plastic, in the middle of the layers: the middle of a ring is none of it.
+    private static Point3? Place(MadePart part, PrintedLayer[] shared)
+    {
+        if (shared.Length == 0)
+        {
+            return null;
+        }
+
+        PrintedLayer layer = shared[shared.Length / 2];
+        Point2 at = ThinFeatures.InnerPoint(layer.Outline.Parts.MaxBy(piece => piece.Area)!);
+        return part.ToAssembled(new Point3(at.X, at.Y, (layer.FromZ + layer.ToZ) / 2));
     }
 
     private static string Remedy(HousingUnderCheck housing, bool alone)

@@ -1,5 +1,8 @@
+using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
@@ -25,5 +28,35 @@ public class PrintedHousingTests
         }.Read());
         Assert.NotEqual(PortKind.SlotWithTongue, Assert.Single(housing.Plan.Ports).Kind);
         Assert.DoesNotContain(new NothingBelow().Check(housing), finding => finding.Subject == "tub");
+    }
+
+    [Theory]
+    [InlineData("tide-lamp")]
+    [InlineData("dome-dial")]
+    public void Two_filaments_in_one_layer_are_told_at_a_place_in_the_plastic(string sample)
+    {
+        HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.Sample(sample));
+
+        Finding found = Assert.Single(new FilamentsInOneLayer().Check(housing));
+
+        Mesh part = housing.Part(found.Subject)!.AssembledMesh;
+        // Beside the axes, on which edges of triangles lie.
+        Assert.Equal(1, Above(part, found.At!.Value + new Point3(0.013, 0.007, 0)) % 2);
+    }
+
+    // Triangles straight above a point: an odd number from inside.
+    private static int Above(Mesh mesh, Point3 at)
+    {
+        int count = 0;
+        for (int i = 0; i < mesh.TriangleCount; i++)
+        {
+            Point3[] corners = [.. mesh.Triangles.Slice(3 * i, 3).Select(vertex => mesh.Vertices[vertex].ToMillimetres())];
+            double[] weights = [.. Enumerable.Range(0, 3).Select(c =>
+                Point2.Cross(corners[(c + 2) % 3].XY - corners[(c + 1) % 3].XY, at.XY - corners[(c + 1) % 3].XY))];
+            bool over = weights.All(weight => weight > 0) || weights.All(weight => weight < 0);
+            count += over && corners.Zip(weights, (corner, weight) => corner.Z * weight).Sum() / weights.Sum() > at.Z ? 1 : 0;
+        }
+
+        return count;
     }
 }
