@@ -3,7 +3,10 @@ using ShellForge.Board.Description;
 using ShellForge.Checks;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Print;
+using ShellForge.Checks.Sliced;
 using ShellForge.Housing;
+using ShellForge.Output.Plates;
 using ShellForge.Output.Report;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
@@ -22,6 +25,7 @@ public static class HousingPipeline
     /// <param name="progress">Told each stage as it begins.</param>
     /// <param name="beside">What else is done with the housing while the rules run.</param>
     /// <param name="shared">What housings have in common that are made with it; null for a housing alone.</param>
+    /// <param name="sliced">What the maker's slicer made of its parts.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
     public static MadeHousing Make(
@@ -29,9 +33,15 @@ public static class HousingPipeline
         Action<PipelineStage>? progress = null,
         Action<HousingUnderCheck>? beside = null,
         SharedWork? shared = null,
+        ImmutableArray<SlicedFile> sliced = default,
         CancellationToken cancel = default)
     {
         HousingUnderCheck housing = Draw(board, progress, shared, cancel);
+        if (!sliced.IsDefaultOrEmpty)
+        {
+            housing = WithSliced(housing, sliced);
+        }
+
         progress?.Invoke(PipelineStage.Checks);
         return Check(housing, beside, cancel);
     }
@@ -56,6 +66,13 @@ public static class HousingPipeline
             Kept = shared?.Gauges ?? new KeptGauges(),
         };
     }
+
+    // The names of plates are those of their files.
+    private static HousingUnderCheck WithSliced(HousingUnderCheck housing, ImmutableArray<SlicedFile> sliced) => housing with
+    {
+        Sliced = SlicedJobs.Of(
+            housing, sliced, HousingPlates.Of(housing).Select(plate => (Path.GetFileNameWithoutExtension(plate.File), plate.Parts))),
+    };
 
     /// <summary>Runs the rules over a housing.</summary>
     /// <param name="housing">The housing.</param>

@@ -5,7 +5,8 @@ namespace ShellForge.Architecture.Tests;
 
 public class LayeringTests
 {
-    // What each project may see. Output and Cli see Physics for the light picture and the figures; Planning for `distance: auto`.
+    // What each project may see. Output and Cli see Physics for the light picture and the figures; Planning for
+    // `distance: auto`. Checks sees Formats for what a slicer wrote.
     private static readonly Dictionary<string, string[]> Arrows = new()
     {
         ["Geometry"] = [],
@@ -15,7 +16,7 @@ public class LayeringTests
         ["Physics"] = ["Geometry"],
         ["Planning"] = ["Board", "Geometry", "Physics"],
         ["Housing"] = ["Board", "Geometry", "Planning"],
-        ["Checks"] = ["Board", "Geometry", "Physics", "Planning"],
+        ["Checks"] = ["Board", "Formats", "Geometry", "Physics", "Planning"],
         ["Output"] = ["Board", "Checks", "Formats", "Geometry", "Physics", "Planning"],
         ["Coupons"] = ["Board", "Checks", "Formats", "Geometry", "Housing", "Output", "Planning"],
         ["Pipeline"] = ["Board", "Checks", "Housing", "Output", "Planning"],

@@ -77,7 +77,20 @@ public static class Slicer
             Minutes(Value(code, "; estimated printing time (normal mode) = ")));
     }
 
-    private static string Run(TemporaryFolder folder, Mesh part, PrinterProfile printer, double density, TimeSpan limit)
+    /// <summary>The G-code of a part as it lies, with other settings than a printer profile says.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="density">Density of the filament, g/cm3.</param>
+    /// <param name="other">Words of a command line that come last.</param>
+    /// <exception cref="InvalidOperationException">The slicer failed or took too long.</exception>
+    public static byte[] Code(Mesh part, PrinterProfile printer, double density, params string[] other)
+    {
+        using var folder = new TemporaryFolder();
+        return File.ReadAllBytes(Run(folder, part, printer, density, TimeSpan.FromMinutes(3), other));
+    }
+
+    private static string Run(
+        TemporaryFolder folder, Mesh part, PrinterProfile printer, double density, TimeSpan limit, params string[] other)
     {
         string model = Path.Combine(folder.Path, "part.stl");
         string settings = Path.Combine(folder.Path, "printer.ini");
@@ -85,7 +98,7 @@ public static class Slicer
         WriteStl(model, part);
         File.WriteAllLines(settings, Settings(printer, density).Select(setting => $"{setting.Key} = {setting.Value}"));
         using Process process = Process.Start(new ProcessStartInfo(
-            Executable!, ["-g", "--load", settings, "--center", $"{Centre},{Centre}", "--loglevel", "0", "-o", code, model])
+            Executable!, ["-g", "--load", settings, "--center", $"{Centre},{Centre}", "--loglevel", "0", "-o", code, .. other, model])
         { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> told = process.StandardOutput.ReadToEndAsync();
         Task<string> failed = process.StandardError.ReadToEndAsync();

@@ -46,7 +46,7 @@ public sealed record Finding
     /// <summary>Place in the assembled frame, mm; null where it has none.</summary>
     public Point3? At { get; init; }
 
-    /// <summary>Place in the board file; null where it is not about something written there.</summary>
+    /// <summary>Place in the board file, or in the maker's G-code; null where it is not about something written there.</summary>
     public FilePlace? InFile { get; init; }
 
     /// <summary>What the maker can do.</summary>

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
+using ShellForge.Checks.Sliced;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
@@ -24,7 +25,8 @@ public sealed record HousingUnderCheck
     /// </summary>
     [SetsRequiredMembers]
     private HousingUnderCheck(HousingUnderCheck other) =>
-        (Board, Plan, Parts, Kept, _computed) = (other.Board, other.Plan, other.Parts, other.Kept, new Computed());
+        (Board, Plan, Parts, Kept, Sliced, _computed) =
+            (other.Board, other.Plan, other.Parts, other.Kept, other.Sliced, new Computed());
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -37,6 +39,9 @@ public sealed record HousingUnderCheck
 
     /// <summary>Where what is measured on a mesh alone is kept; housings that have parts in common may share it.</summary>
     public KeptGauges Kept { get; init; } = new();
+
+    /// <summary>What the maker's own slicer made of the parts; empty where it was not given.</summary>
+    public ImmutableArray<SlicedJob> Sliced { get; init; } = [];
 
     /// <summary>The parts that have meshes: those without a defect.</summary>
     public IEnumerable<MadePart> SoundParts => Parts.Where(part => part.IsSound);

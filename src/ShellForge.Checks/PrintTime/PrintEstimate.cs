@@ -79,6 +79,19 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
             part.PrintMesh, new Key(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
     }
 
+    /// <summary>
+    /// Estimates a sound part of a housing as it is printed: heated for where it is printed alone; into another one it shares that heating,
+    /// and the filament changes wherever a layer holds both.
+    /// </summary>
+    public static PrintEstimate Printed(HousingUnderCheck housing, MadePart part)
+    {
+        PrinterProfile printer = PrinterOf(housing, part);
+        PrintEstimate alone = Of(housing, part);
+        return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
+            ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)
+            : alone.Started(printer);
+    }
+
     /// <summary>The printer with what the plan says of a part: how densely it is filled.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="part">One of its parts.</param>

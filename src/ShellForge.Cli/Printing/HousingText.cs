@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.PrintTime;
+using ShellForge.Output.Prints;
 using ShellForge.Output.Report;
 using ShellForge.Output.Words;
 using ShellForge.Planning.Plan;
@@ -58,6 +59,15 @@ internal static class HousingText
         }
 
         console.Write(table);
+    }
+
+    /// <summary>Two lines a file of the maker's slicer; nothing where none was given.</summary>
+    public static void WriteSliced(IAnsiConsole console, HousingReport report)
+    {
+        foreach ((string file, string time, string plastic) in SlicedText.Of(report))
+        {
+            Wrapped(console, $"{file}: {time}; {plastic}.");
+        }
     }
 
     private static string Spelled(ShoppingItem item) => string.Create(CultureInfo.InvariantCulture, $"{item.Count} x {item.Item}");

@@ -4,6 +4,7 @@ using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Board.Yaml.Overriding;
+using ShellForge.Checks.Sliced;
 
 namespace ShellForge.Cli.Reading;
 
@@ -21,7 +22,21 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
     public string HousingFolder(Workbench bench) =>
         System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path) ?? bench.Folder, "housing");
 
+    /// <summary>The maker's G-code; empty where none was given.</summary>
+    public ImmutableArray<SlicedFile> Sliced { get; private init; } = [];
+
     private ImmutableArray<Diagnostic> OfBoard { get; init; } = [];
+
+    /// <summary>Reads a board file and the maker's G-code of its parts: what can't be used of either keeps both from it.</summary>
+    /// <exception cref="IOException">A file can't be read.</exception>
+    public static BoardSource ReadWithGcode(string name, IReadOnlyList<string> overrides, IReadOnlyList<string> gcode, Workbench bench)
+    {
+        BoardSource source = Read(name, overrides, bench);
+        SlicedFiles sliced = SlicedFiles.Read(gcode, bench);
+        return sliced.Diagnostics.IsEmpty
+            ? source with { Sliced = sliced.Files }
+            : source with { File = null, Diagnostics = [.. source.Diagnostics, .. sliced.Diagnostics] };
+    }
 
     /// <summary>Reads a board file with the profiles that hold for it.</summary>
     /// <exception cref="IOException">A file can't be read.</exception>

@@ -17,6 +17,7 @@ internal static class CheckVerb
     {
         Argument<string> board = SharedOptions.BoardFile();
         Option<string[]> set = SharedOptions.Set();
+        Option<string[]> gcode = SharedOptions.Gcode();
         Option<bool> strict = SharedOptions.Strict();
         Option<bool> json = SharedOptions.Json();
         Option<bool> details = SharedOptions.Details();
@@ -26,11 +27,14 @@ internal static class CheckVerb
             Description = "Folder with the last report, to tell what changed since; by default 'housing' beside the board file",
             HelpName = "DIR",
         };
-        var command = new Command("check", "Tell what would go wrong, without writing anything") { board, set, last, strict, details, json,
-            quiet };
+        var command = new Command("check", "Tell what would go wrong, without writing anything")
+        {
+            board, set, last, gcode, strict, details, json, quiet,
+        };
         command.SetAction(parsed => (int)Run(
             bench, new Wish(
-                parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(last), parsed.GetValue(strict),
+                parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(last),
+                parsed.GetRequiredValue(gcode), parsed.GetValue(strict),
                 parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -43,7 +47,7 @@ internal static class CheckVerb
     {
         // A folder that was named must have a report; the usual one may not be there yet. Files are compared with none: none is made here.
         HousingState? named = wish.Last is null ? null : ComparedSide.OfNamedFolder(wish.Last, bench, withFiles: false);
-        BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
+        BoardSource source = BoardSource.ReadWithGcode(wish.Board, wish.Set, wish.Gcode, bench);
         if (source.File is null)
         {
             return BadBoardReport.Print(source, bench,
@@ -51,7 +55,7 @@ internal static class CheckVerb
         }
 
         MadeHousing made = MakingProgress.Run(
-            bench, wish.Quiet || wish.Json, step => HousingPipeline.Make(source.File, step, cancel: bench.Cancel));
+            bench, wish.Quiet || wish.Json, step => HousingPipeline.Make(source.File, step, sliced: source.Sliced, cancel: bench.Cancel));
         ExitCode exit = ExitOf(made.Report, wish.Strict);
         if (wish.Json)
         {
@@ -65,6 +69,7 @@ internal static class CheckVerb
             IAnsiConsole console = bench.OutConsole();
             HousingText.WriteSummary(console, made.Report, wish.Strict);
             FindingsText.Write(console, made.Report.Findings, wish.Details);
+            HousingText.WriteSliced(console, made.Report);
             HousingState? last = named ?? ComparedSide.OfFolder(source.HousingFolder(bench), withFiles: false);
             TellChanges(console, wish, last, made);
         }
@@ -88,5 +93,5 @@ internal static class CheckVerb
         }
     }
 
-    private sealed record Wish(string Board, string[] Set, string? Last, bool Strict, bool Details, bool Json, bool Quiet);
+    private sealed record Wish(string Board, string[] Set, string? Last, string[] Gcode, bool Strict, bool Details, bool Json, bool Quiet);
 }

@@ -28,17 +28,18 @@ internal static class MakeVerb
         };
         Option<ImmutableArray<OutputFormat>> formats = FormatList.Option();
         Option<string[]> set = SharedOptions.Set();
+        Option<string[]> gcode = SharedOptions.Gcode();
         Option<bool> strict = SharedOptions.Strict();
         Option<bool> details = SharedOptions.Details();
         Option<bool> json = SharedOptions.Json();
         Option<bool> quiet = SharedOptions.Quiet();
         var command = new Command("make", "Make the housing: parts to print, report, shopping list, drawings")
         {
-            board, folder, set, formats, strict, details, json, quiet,
+            board, folder, set, formats, gcode, strict, details, json, quiet,
         };
         command.SetAction(parsed => (int)Run(bench, new Wish(
             parsed.GetRequiredValue(board), parsed.GetValue(folder), parsed.GetRequiredValue(set),
-            FormatList.Wanted(parsed.GetValue(formats)),
+            FormatList.Wanted(parsed.GetValue(formats)), parsed.GetRequiredValue(gcode),
             parsed.GetValue(strict), parsed.GetValue(details), parsed.GetValue(json), parsed.GetValue(quiet))));
         return command;
     }
@@ -46,7 +47,7 @@ internal static class MakeVerb
     private static ExitCode Run(Workbench bench, Wish wish)
     {
         long started = Stopwatch.GetTimestamp();
-        BoardSource source = BoardSource.Read(wish.Board, wish.Set, bench);
+        BoardSource source = BoardSource.ReadWithGcode(wish.Board, wish.Set, wish.Gcode, bench);
         if (source.File is null)
         {
             return BadBoardReport.Print(source, bench,
@@ -56,7 +57,8 @@ internal static class MakeVerb
         DrawnFiles? drawn = null;
         MadeHousing made = MakingProgress.Run(
             bench, wish.Quiet || wish.Json,
-            step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), cancel: bench.Cancel));
+            step => HousingPipeline.Make(source.File, step, housing => drawn = DrawnFiles.Of(housing, wish.Formats), sliced: source.Sliced,
+                cancel: bench.Cancel));
         string folder = wish.Folder is null
             ? source.HousingFolder(bench)
             : bench.FullPath(wish.Folder);
@@ -96,6 +98,7 @@ internal static class MakeVerb
         console.WriteLine();
         HousingText.WriteParts(console, report);
         console.WriteLine();
+        HousingText.WriteSliced(console, report);
         if (changed is not null)
         {
             ChangesText.WriteSinceLast(console, changed);
@@ -108,5 +111,6 @@ internal static class MakeVerb
     private sealed record Told(HousingReport Report, string Folder, ImmutableArray<OutputFile> Files, HousingComparison? Changed);
 
     private sealed record Wish(
-        string Board, string? Folder, string[] Set, ImmutableArray<OutputFormat> Formats, bool Strict, bool Details, bool Json, bool Quiet);
+        string Board, string? Folder, string[] Set, ImmutableArray<OutputFormat> Formats, string[] Gcode, bool Strict, bool Details,
+        bool Json, bool Quiet);
 }

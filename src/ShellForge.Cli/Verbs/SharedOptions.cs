@@ -46,6 +46,15 @@ internal static class SharedOptions
         return number;
     };
 
+    public static Option<string[]> Gcode() => new("--gcode")
+    {
+        Description = "Read your slicer's G-code of the parts and tell where it differs from the plan; one file a part or a plate, after "
+            + "the board",
+        HelpName = "FILE",
+        AllowMultipleArgumentsPerToken = true,
+        DefaultValueFactory = _ => [],
+    };
+
     public static Option<string[]> Set() => new("--set")
     {
         Description = "Use a value instead of the file's, such as housing.walls=4; may be given several times",

@@ -53,6 +53,9 @@ public sealed record PageContent
     /// <summary>How each part is printed.</summary>
     public required ImmutableArray<PagePart> Parts { get; init; }
 
+    /// <summary>The maker's G-code beside the plan: a column a file; null where none was given.</summary>
+    public PageTable? Sliced { get; init; }
+
     /// <summary>Sentences that hold for all prints: what to switch off in the slicer.</summary>
     public ImmutableArray<string> PrintAdvice { get; init; } = [];
 

@@ -141,6 +141,11 @@ internal static class PageSections
             "Time is an estimate from the lines of every layer.",
             ["part", "file", "filament", "size", "mass", "time", "lies on the bed"],
             content.Parts.Select(p => new[] { p.Name, p.File, p.Filament, p.Size, p.Mass, p.Time, p.Orientation }));
+        if (content.Sliced is { } sliced)
+        {
+            Table(html, sliced.Caption, [.. sliced.Heads], sliced.Rows.Select(row => row.ToArray()));
+        }
+
         html.Append(content.Parts.All(p => p.Pauses == content.Parts[0].Pauses) ? "<details>" : "<details open>")
             .Append("<summary>What to set in your slicer: layers, walls, fill, pauses</summary>\n");
         Table(html, content.Live is null ? "Part by part; print.json has the same for scripts" : "Part by part",

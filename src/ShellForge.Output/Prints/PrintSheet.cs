@@ -25,7 +25,10 @@ internal sealed record PrintSheet(
     bool SlicerScalesShrinkage,
     [property: JsonConverter(typeof(Tenths)), Description("Plastic of all parts as printed.")] double PlasticG,
     [property: JsonConverter(typeof(Whole)), Description("All prints one after the other.")] double Minutes,
-    [property: Description("The printed parts, from the floor up.")] ImmutableArray<PrintedPart> Parts)
+    [property: Description("The printed parts, from the floor up.")] ImmutableArray<PrintedPart> Parts,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    [property: Description("What the maker's slicer says of its G-code, beside what is planned; left out where none was given.")]
+    ImmutableArray<SlicedDocument>? Sliced)
 {
     /// <summary>What <c>format</c> says.</summary>
     public const string FormatName = "shellforge-print/1";
@@ -43,7 +46,7 @@ internal sealed record PrintSheet(
         return new PrintSheet(
             FormatName, report.Name, report.Revision.Length > 0 ? report.Revision : null, printer.Name, printer.Nozzle,
             printer.SlicerScalesShrinkage, report.Grams, report.Minutes,
-            [.. report.Parts.Select(part => PrintedPart.Of(housing, part, printer))]);
+            [.. report.Parts.Select(part => PrintedPart.Of(housing, part, printer))], SlicedDocument.AllOf(housing));
     }
 }
 

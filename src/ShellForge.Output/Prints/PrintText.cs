@@ -1,4 +1,5 @@
 using System.Text;
+using ShellForge.Output.Report;
 using ShellForge.Output.Words;
 
 namespace ShellForge.Output.Prints;
@@ -37,6 +38,16 @@ internal static class PrintText
             }
 
             Line(text, "  pauses", PrintWords.Pauses(part));
+        }
+
+        foreach (SlicedDocument sliced in sheet.Sliced ?? [])
+        {
+            text.Write("\n");
+            Line(text, sliced.File, $"as your slicer has it, for {SlicedWords.Parts(sliced)}");
+            foreach ((string what, string words) in SlicedWords.Of(sliced))
+            {
+                Line(text, $"  {what}", words);
+            }
         }
 
         text.Write("\n");

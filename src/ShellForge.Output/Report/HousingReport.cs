@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Board.Profiles;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
@@ -190,20 +189,10 @@ public sealed record HousingReport
             Closed = part.IsSound,
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
-            Estimate = EstimateOf(housing, part),
+            Estimate = PrintEstimate.Printed(housing, part),
             Thinnest = SkinTooThin.ThinnestOf(housing, part) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };
-    }
-
-    // A part that is printed into another one shares its heating; the filament changes wherever a layer holds both.
-    private static PrintEstimate EstimateOf(HousingUnderCheck housing, MadePart part)
-    {
-        PrinterProfile printer = PrintEstimate.PrinterOf(housing, part);
-        PrintEstimate alone = PrintEstimate.Of(housing, part);
-        return part.Plan.PrintedWith is { } with && housing.Part(with) is { } other
-            ? alone.Changed(housing.LayersOf(part), housing.LayersOf(other), printer, part.Plan.Filament)
-            : alone.Started(printer);
     }
 }

@@ -32,6 +32,10 @@ internal sealed record ReportDocument
     [Description("Plastic and time of all prints together.")]
     public required PrintDocument Print { get; init; }
 
+    [Description("What the maker's slicer says of its G-code, beside what is planned; left out where none was given.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ImmutableArray<SlicedDocument>? Sliced { get; init; }
+
     [Description("Findings, worst first.")]
     public required ImmutableArray<FindingDocument> Findings { get; init; }
 
@@ -55,6 +59,7 @@ internal sealed record ReportDocument
         Print = PrintDocument.Of(
             [.. report.Parts.Select(part => part.Estimate)],
             report.Housing is { } made ? PrintEstimate.AssumptionsOf(made.Board.Print.Printer) : ""),
+        Sliced = report.Housing is { } given ? SlicedDocument.AllOf(given) : null,
         Findings = FindingsOf(report.Findings),
         Shopping = report.Shopping,
         Physics = report.Housing is { } housing ? PhysicsDocument.Of(housing) : null,
@@ -130,7 +135,7 @@ internal sealed record PrintDocument(
     [property: JsonConverter(typeof(Tenths))] double PlasticG,
     [property: JsonConverter(typeof(Hundredths))] double FilamentM,
     [property: JsonConverter(typeof(Whole))] double Minutes,
-    [property: JsonConverter(typeof(Tenths)), Description("Minutes in which a layer waits to cool, within the "
+    [property: JsonConverter(typeof(Tenths)), Description("Heating, homing and changes of filament, within the "
         + "minutes.")] double WaitingMinutes,
     int FilamentChanges,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -157,7 +162,7 @@ internal sealed record FindingDocument(
     [property: Description("Unit of both; empty for a bare number.")] string Unit,
     [property: Description("Place in the assembled frame, mm; null where it has none.")] Point3? At,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    [property: Description("Place in the board file.")]
+    [property: Description("Place in the board file, or in the maker's G-code.")]
     FilePlaceDocument? InFile,
     [property: Description("What the maker can do.")] string Remedy,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

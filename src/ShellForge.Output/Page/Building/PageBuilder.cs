@@ -43,6 +43,7 @@ public static class PageBuilder
             Drawings = drawings,
             Shopping = [.. report.Shopping.Select(item => (item.Item, item.Count))],
             Parts = PagePrints.Of(prints),
+            Sliced = PagePrints.SlicedOf(prints),
             PrintAdvice = PagePrints.AdviceOf(housing, report),
             PrintNotes = PagePrints.NotesOf(prints, report, housing.Board.Print.Printer),
             Steps = OfSteps(steps),

@@ -27,6 +27,16 @@ internal static class PagePrints
         PrintWords.Pauses(part),
         [.. part.Solid.Select(PrintWords.Solid)]);
 
+    /// <summary>The maker's G-code beside the plan; null where none was given.</summary>
+    public static PageTable? SlicedOf(PrintSheet sheet) => sheet.Sliced is not { } sliced ? null : new PageTable(
+        "Your G-code beside the plan; times without heating",
+        ["", .. sliced.Select(each => each.File)],
+        [
+            ["prints", .. sliced.Select(SlicedWords.Parts)],
+            .. SlicedWords.Of(sliced[0]).Select((figure, i) => ImmutableArray.Create<string>(
+                [figure.What, .. sliced.Select(each => SlicedWords.Of(each)[i].Words)])),
+        ]);
+
     public static ImmutableArray<string> AdviceOf(HousingUnderCheck housing, HousingReport report)
     {
         var advice = ImmutableArray.CreateBuilder<string>();
