@@ -159,7 +159,7 @@ public class GcodeReaderTests
         Assert.Equal([0, 1], file.Tools.AsEnumerable());
         Box2 bounds = Assert.Single(file.Objects).Bounds;
         Assert.Equal(25.4, bounds.Min.X, 9);
-        Assert.InRange(bounds.Max.Y, (1.5 * 25.4) - 0.02, 1.5 * 25.4);
+        Assert.Equal(1.5 * 25.4, bounds.Max.Y, 0.02);
         Assert.Equal(2 * 0.05 * 25.4, file.FilamentMillimetres[1], 9);
     }
 
