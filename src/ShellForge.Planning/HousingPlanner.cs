@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Edges;
 using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Mounts;
@@ -57,6 +58,9 @@ public static class HousingPlanner
             Saddles = saddles.Value,
         };
 
+        HousingEdges edges = EdgeDecision.BeforeFloor(draft);
+        draft = draft with { Shell = shell with { FloorEdge = edges.Floor, FloorEdgeInBore = edges.FloorInBore } };
+
         // The exit looks for its place among all that stands on the floor; it is told before them.
         draft = draft with { CableExit = reasons.Take(ExitForm.Chosen(draft)) };
         reasons.Take(screws);
@@ -66,6 +70,7 @@ public static class HousingPlanner
 
     private static HousingPlan Whole(HousingDraft draft, CoverSide cover, Reasons reasons)
     {
+        HousingEdges edges = reasons.Take(EdgeDecision.Decide(draft, cover));
         ImmutableArray<PartPlan> parts = reasons.Take(
             PartsDecision.Decide(
                 draft.File, draft.Stack, PrintsDecision.Posts(draft, cover.Mount), cover.Diffuser, cover.Baffle, cover.Mount));
@@ -76,13 +81,13 @@ public static class HousingPlanner
         {
             Source = draft.File,
             Stack = draft.Stack,
-            Shell = draft.Shell,
+            Shell = draft.Shell with { FloorEdge = edges.Floor, FloorEdgeInBore = edges.FloorInBore },
             Bosses = draft.Bosses,
             Screws = draft.Screws,
             Openings = draft.Openings,
             CableExit = draft.CableExit,
             Saddles = draft.Saddles,
-            Cover = cover.Cover,
+            Cover = cover.Cover with { FrontEdge = edges.Front, FrontEdgeInBore = edges.FrontInBore },
             Diffuser = cover.Diffuser,
             Baffle = cover.Baffle,
             Closure = cover.Closure,

@@ -38,6 +38,7 @@ public static class SpokenNames
             FaceFeature.Mount => "the mount",
             FaceFeature.Lettering => "the lettering",
             FaceFeature.BedChamfer => "the chamfer at the bed",
+            FaceFeature.RoundedEdge => "the rounded edge",
             FaceFeature.Bezel => "the bezel",
             FaceFeature.CoverWall => "the cover's wall",
             FaceFeature.Lip => "the lip",

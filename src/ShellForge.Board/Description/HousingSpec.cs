@@ -27,6 +27,9 @@ public sealed record HousingSpec
     /// <summary>Floor, mm.</summary>
     public double? Floor { get; init; }
 
+    /// <summary>How the visible outer edges end, at the front and round the floor.</summary>
+    public EdgeWish Edge { get; init; } = EdgeWish.Chamfer;
+
     /// <summary>Gap between board edge and wall, mm.</summary>
     public double? BoardEdgeClearance { get; init; }
 
@@ -65,6 +68,28 @@ public sealed record HousingSpec
 
     /// <summary>Lettering; null for none.</summary>
     public LabelSpec? Label { get; init; }
+}
+
+/// <summary>How a visible outer edge ends.</summary>
+public enum EdgeForm
+{
+    /// <summary>In a small chamfer against elephant's foot.</summary>
+    Chamfer,
+
+    /// <summary>In a moderate arc.</summary>
+    Round,
+
+    /// <summary>In the largest arc that walls, rims and what lies near the edge allow.</summary>
+    Soft,
+}
+
+/// <summary>How the visible outer edges shall end.</summary>
+/// <param name="Form">Their form.</param>
+/// <param name="Radius">Radius of the arc, mm; null: the plan decides.</param>
+public sealed record EdgeWish(EdgeForm Form, double? Radius)
+{
+    /// <summary>A chamfer, as it is without a wish.</summary>
+    public static EdgeWish Chamfer { get; } = new(EdgeForm.Chamfer, null);
 }
 
 /// <summary>How cover and tub hold together.</summary>

@@ -69,20 +69,44 @@ public static class Shapes
     /// <param name="upper">Outline of the upper end, counter-clockwise.</param>
     /// <param name="upperZ">Upper end in mm.</param>
     /// <exception cref="ArgumentException">Counts differ, an outline crosses itself or runs clockwise, or there is no height.</exception>
-    public static Solid Loft(IReadOnlyList<Point2> lower, double lowerZ, IReadOnlyList<Point2> upper, double upperZ)
+    public static Solid Loft(IReadOnlyList<Point2> lower, double lowerZ, IReadOnlyList<Point2> upper, double upperZ) =>
+        Loft([(lower, lowerZ), (upper, upperZ)]);
+
+    /// <summary>
+    /// The body through outlines of equal counts, one over the other; corner i of each is joined to corner i of the next.
+    /// </summary>
+    /// <param name="levels">Two outlines or more, counter-clockwise, each with its z in mm, rising.</param>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two, counts differ, an outline crosses itself or runs clockwise, or two lie at one height.
+    /// </exception>
+    public static Solid Loft(IReadOnlyList<(IReadOnlyList<Point2> Outline, double Z)> levels)
     {
-        (double low, double high) = Heights(lowerZ, upperZ);
-        if (lower.Count != upper.Count)
+        if (levels.Count < 2)
         {
-            throw new ArgumentException($"Outlines of {lower.Count} and {upper.Count} corners can't be joined corner by corner.");
+            throw new ArgumentException("A body between outlines needs two of them.");
         }
 
-        ImmutableArray<Point2> below = Outline(lower);
-        ImmutableArray<Point2> above = Outline(upper);
+        int count = levels[0].Outline.Count;
+        for (int i = 1; i < levels.Count; i++)
+        {
+            _ = Heights(levels[i - 1].Z, levels[i].Z);
+            if (levels[i].Outline.Count != count)
+            {
+                throw new ArgumentException(
+                    $"Outlines of {count} and {levels[i].Outline.Count} corners can't be joined corner by corner.");
+            }
+        }
+
+        ImmutableArray<Point2>[] outlines = [.. levels.Select(level => Outline(level.Outline))];
+        double[] heights = [.. levels.Select(level => Lattice.Snap(level.Z))];
         var builder = new SourceBuilder();
-        AddCap(builder, [below], low, up: false);
-        AddCap(builder, [above], high, up: true);
-        AddWall(builder, below, low, above, high);
+        AddCap(builder, [outlines[0]], heights[0], up: false);
+        AddCap(builder, [outlines[^1]], heights[^1], up: true);
+        for (int i = 1; i < outlines.Length; i++)
+        {
+            AddWall(builder, outlines[i - 1], heights[i - 1], outlines[i], heights[i]);
+        }
+
         return builder.ToSolid();
     }
 

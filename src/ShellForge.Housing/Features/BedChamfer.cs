@@ -18,8 +18,8 @@ internal static class BedChamfer
     // The kept cones stand out of the cutter's slab by this at both ends, so that no two caps coincide.
     private const double PastSlab = FeatureContribution.Overlap;
 
-    /// <summary>The cutter of the shell's outer edge and of the edge of its open bore.</summary>
-    public static Solid Cutter(ShellPlan shell, double chamfer)
+    /// <summary>The cutter of the shell's outer edge.</summary>
+    public static Solid Outside(ShellPlan shell, double chamfer)
     {
         Solid slab = Shapes.Extrude(shell.Footprint.Filled().Offset(2 * Reach), -Reach, chamfer + Reach);
         if (shell.Round is not { } round)
@@ -28,19 +28,19 @@ internal static class BedChamfer
         }
 
         IEnumerable<Solid> ears = shell.Lobes.Where(l => !l.IntoBore).Select(l => Cone(RoundRegions.LobeRing(l), l.At, chamfer));
-        Solid outside = slab.Less([Cone(RoundRegions.Ring(round, round.Outer, RingSide.Inside), Point2.Origin, chamfer), .. ears]);
-        if (!round.HasBore)
-        {
-            return outside;
-        }
+        return slab.Less([Cone(RoundRegions.Ring(round, round.Outer, RingSide.Inside), Point2.Origin, chamfer), .. ears]);
+    }
 
+    /// <summary>The cutter of the edge of an open bore.</summary>
+    public static Solid InBore(ShellPlan shell, RoundShell round, double chamfer)
+    {
         Ring bore = RoundRegions.Ring(round, round.BoreInner, RingSide.Outside);
         Solid inside = Shapes.Taper(
             bore.Coaxial(bore.Radius + chamfer + Reach, bore.Side), -Reach,
             bore.Coaxial(bore.Radius - Reach, bore.Side), chamfer + Reach, Point2.Origin);
         ImmutableArray<Solid> lobes =
             [.. shell.Lobes.Where(l => l.IntoBore).Select(l => Cone(RoundRegions.LobeRing(l), l.At, chamfer))];
-        return outside.And(lobes.IsEmpty ? inside : inside.Less(lobes));
+        return lobes.IsEmpty ? inside : inside.Less(lobes);
     }
 
     // Passes through the ring at the chamfer's height, 45 degrees, and stands out of the slab at both ends.

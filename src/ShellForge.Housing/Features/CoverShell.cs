@@ -43,12 +43,11 @@ internal static class CoverShell
                 Shapes.Extrude(cover.ToothSlot, cover.LipBottom - overlap, cover.ToothSlotTop).Tagged(FaceNames.Tag(FaceFeature.Key)));
         }
 
-        if (plan.Shell.BedChamfer > 0)
+        // The cover has the tub's outline and lies on its other end: the same cutters, mirrored.
+        if (OuterEdge.Cutter(plan.Shell, cover.FrontEdge, cover.FrontEdgeInBore) is { } cutter)
         {
-            // The cover has the tub's outline and lies on its other end: the tub's cutter, mirrored.
-            Solid cutter = BedChamfer.Cutter(plan.Shell, plan.Shell.BedChamfer)
-                .Moved(Transform3.Scale(1, 1, -1).Then(Transform3.Shift(0, 0, front)));
-            yield return FeatureContribution.Cuts(PartNames.Cover, cutter.Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+            yield return FeatureContribution.Cuts(
+                PartNames.Cover, cutter.Moved(Transform3.Scale(1, 1, -1).Then(Transform3.Shift(0, 0, front))));
         }
     }
 

@@ -10,12 +10,12 @@ namespace ShellForge.Housing.Features;
 ///   ██                  ██  parting line
 ///   ██                  ██
 ///   ██▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓██  floor top
-///   ◣█▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓█◢  0, chamfered against elephant's foot
+///   ◣█▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓▓█◢  0, chamfered against elephant's foot, or rounded
 /// </code>
 /// </summary>
 internal static class TubShell
 {
-    /// <summary>The tub's body and its bed chamfer.</summary>
+    /// <summary>The tub's body and its outer edge.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan)
     {
         ShellPlan shell = plan.Shell;
@@ -29,10 +29,9 @@ internal static class TubShell
                 PartNames.Tub, Shapes.Extrude(wall, 0, plan.Stack.PartingLine).Tagged(FaceNames.Tag(name)));
         }
 
-        if (shell.BedChamfer > 0)
+        if (OuterEdge.Cutter(shell, shell.FloorEdge, shell.FloorEdgeInBore) is { } cutter)
         {
-            yield return FeatureContribution.Cuts(
-                PartNames.Tub, BedChamfer.Cutter(shell, shell.BedChamfer).Tagged(FaceNames.Tag(FaceFeature.BedChamfer)));
+            yield return FeatureContribution.Cuts(PartNames.Tub, cutter);
         }
     }
 }

@@ -5,6 +5,7 @@ using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
@@ -58,14 +59,19 @@ public static class PartDrawing
         if (!section.IsEmpty)
         {
             RoundShell? round = part.Plan.IsOfHousing ? housing.Plan.Shell.Round : null;
+            EdgePlan? edge = EdgeOf(housing.Plan, part.Name);
             DrawSizes(
-                sheet, new SectionSizes(section), bounds, round is not null,
+                sheet, new SectionSizes(section, edge?.Radius ?? 0), bounds, round is not null,
                 new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
-                    part.Name is PartNames.Tub or PartNames.Baffle));
+                    part.Name is PartNames.Tub or PartNames.Baffle) { Edge = edge });
         }
 
         return sheet.Svg;
     }
+
+    // The rounded edge on which a part lies; null for none.
+    private static EdgePlan? EdgeOf(HousingPlan plan, string part) =>
+        part == PartNames.Tub ? plan.Shell.FloorEdge : part == PartNames.Cover ? plan.Cover.FrontEdge : null;
 
     // Through a screw's hole where the part has one to show, else through the port, else across.
     private static Angle DirectionOf(HousingPlan plan, MadePart part)
@@ -130,12 +136,20 @@ public static class PartDrawing
             notes.Add(new Point2(sizes.FloorAt, floor), $"floor {DimensionLines.Value(floor - sizes.Bottom)}");
         }
 
+        if (nominal.Edge is { } edge)
+        {
+            EdgePoint half = edge.Points[edge.Points.Length / 2];
+            notes.Add(new Point2(sizes.Right - half.Inset, sizes.Bottom + half.Height), $"edge R{DimensionLines.Value(edge.Radius)}");
+        }
+
         notes.Draw();
     }
 
     // What the plan says of a size, so that drawing, report and page say the same.
     private readonly record struct Nominal(double Outer, double Wall, bool HasWall)
     {
+        public EdgePlan? Edge { get; init; }
+
         // Round walls are polygons on the solid: their corners and flats differ by so much at the most, mm.
         private const double Chord = 0.05;
 

@@ -20,7 +20,8 @@ internal sealed class SectionSizes
 
     /// <summary>Measures a section.</summary>
     /// <param name="section">Its loops; at least one.</param>
-    public SectionSizes(ImmutableArray<ImmutableArray<Point2>> section)
+    /// <param name="edge">Height of the rounded edge that it lies on, mm, over which the wall is upright; 0 for none.</param>
+    public SectionSizes(ImmutableArray<ImmutableArray<Point2>> section, double edge = 0)
     {
         _section = section;
         Point2[] corners = [.. section.SelectMany(loop => loop)];
@@ -31,7 +32,7 @@ internal sealed class SectionSizes
         // the wall is free higher up.
         (double At, double From, double To)[] walls =
         [
-            .. WallHeights.Select(share => Bottom + (share * (Top - Bottom)))
+            .. WallHeights.Select(share => Bottom + (share * (Top - Bottom))).Where(at => at > Bottom + edge)
                 .SelectMany(at => Runs(at, vertical: false).TakeLast(1).Select(run => (at, run.From, run.To)))
                 .Where(run => run.To - run.From < WallShare * (Right - Left)),
         ];

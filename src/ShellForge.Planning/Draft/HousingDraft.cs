@@ -52,6 +52,9 @@ internal sealed record HousingDraft
 
     /// <summary>Supports under connectors.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
+
+    /// <summary>The same with all of the outer floor free: its edge then gives way to what finds its place there.</summary>
+    public HousingDraft WithoutFloorEdge() => this with { Shell = Shell with { FloorEdge = null, FloorEdgeInBore = null } };
 }
 
 /// <summary>What of the lip is decided before the walls, which must leave room for it; how long it is comes with the closure.</summary>

@@ -54,6 +54,13 @@ internal abstract class ExitForm
     /// <summary>The exit of a housing; null for none.</summary>
     public static Decided<CableExitPlan?> Chosen(HousingDraft draft)
     {
+        // The cable needs its exit more than the floor a round edge.
+        Decided<CableExitPlan?> chosen = ChosenBeside(draft);
+        return chosen.Value is null && draft.Shell.HasFloorEdge ? ChosenBeside(draft.WithoutFloorEdge()) : chosen;
+    }
+
+    private static Decided<CableExitPlan?> ChosenBeside(HousingDraft draft)
+    {
         var reasons = new Reasons();
         return reasons.Of(Of(draft.File)?.Decide(draft, reasons));
     }

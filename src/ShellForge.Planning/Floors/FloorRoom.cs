@@ -11,6 +11,9 @@ internal static class FloorRoom
     // Clear of posts and webs, mm.
     private const double Beside = 0.8;
 
+    // Level floor beside a rounded edge, mm: two lines.
+    private const double BesideEdge = 0.9;
+
     // Clear under parts and board, mm.
     private const double Under = 0.6;
 
@@ -37,7 +40,9 @@ internal static class FloorRoom
         IEnumerable<Region> holes = draft.Bosses.Where(boss => boss.Hole is not null)
             .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Hole!.MouthDiameter / 2) + Beside)));
         IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenOutside(draft.Shell));
-        return draft.Shell.Footprint.Offset(-margin)
+        double edge = Math.Max(draft.Shell.FloorEdge?.Inset ?? 0, draft.Shell.FloorEdgeInBore?.Inset ?? 0);
+        double beside = edge > 0 ? Math.Max(margin, edge + BesideEdge) : margin;
+        return draft.Shell.Footprint.Offset(-beside)
             .Less(Region.Union([.. holes, .. openings, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
     }
 

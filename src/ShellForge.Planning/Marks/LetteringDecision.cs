@@ -32,6 +32,13 @@ internal static class LetteringDecision
     /// <summary>The label wanted; none is a valid answer.</summary>
     public static Decided<ImmutableArray<LetteringPlan>> Label(HousingDraft draft, Region taken)
     {
+        // Letters that have no room beside a round edge are worth more than the edge.
+        Decided<ImmutableArray<LetteringPlan>> label = LabelBeside(draft, taken);
+        return label.Value.IsEmpty && draft.Shell.HasFloorEdge ? LabelBeside(draft.WithoutFloorEdge(), taken) : label;
+    }
+
+    private static Decided<ImmutableArray<LetteringPlan>> LabelBeside(HousingDraft draft, Region taken)
+    {
         var reasons = new Reasons();
         if (draft.File.Housing.Label is not LabelSpec label || string.IsNullOrWhiteSpace(label.Text))
         {

@@ -53,6 +53,13 @@ internal abstract class MountForm
     /// <summary>The mount of a housing; null for none.</summary>
     public static Decided<MountPlan?> Chosen(HousingDraft draft)
     {
+        // A mount is worth more than a rounder edge: where there is no room for both, the edge gives way.
+        Decided<MountPlan?> chosen = ChosenBeside(draft);
+        return chosen.Value is null && draft.Shell.HasFloorEdge ? ChosenBeside(draft.WithoutFloorEdge()) : chosen;
+    }
+
+    private static Decided<MountPlan?> ChosenBeside(HousingDraft draft)
+    {
         var reasons = new Reasons();
         MountPlan? mount = Of(draft.File)?.Decide(draft, reasons);
         reasons.Choice(

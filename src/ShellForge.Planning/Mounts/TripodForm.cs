@@ -51,9 +51,10 @@ internal sealed class TripodForm : MountForm
         }
 
         reasons.Length("mount.tripod.off-centre", Math.Round(at.Length, 2), Reasons.Rule, why);
+        double level = 2 * (draft.Shell.Footprint.DistanceToOutline(at) - (draft.Shell.FloorEdge?.Inset ?? 0));
         double land = reasons.Length(
-            "mount.tripod.land", Math.Round(Math.Min(Land, 2 * draft.Shell.Footprint.DistanceToOutline(at)), 2), Reasons.Rule,
-            2 * draft.Shell.Footprint.DistanceToOutline(at) < Land ? "less than 25 round the hole: tighten gently"
+            "mount.tripod.land", Math.Round(Math.Min(Land, level), 2), Reasons.Rule,
+            level < Land ? "less than 25 round the hole: tighten gently"
                 : "flat round the hole for the plate");
         return new TripodMountPlan
         {

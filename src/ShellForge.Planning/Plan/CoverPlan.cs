@@ -24,6 +24,12 @@ public sealed record CoverPlan
     /// <summary>Thickness of the bezel plate, mm.</summary>
     public required double BezelThickness { get; init; }
 
+    /// <summary>The rounded outer edge of the front; null where it has the bed's chamfer alone.</summary>
+    public EdgePlan? FrontEdge { get; init; }
+
+    /// <summary>The rounded edge of the front in an open bore; null where it has the bed's chamfer alone.</summary>
+    public EdgePlan? FrontEdgeInBore { get; init; }
+
     /// <summary>The lip in plan (outer rim, and the tongue at an open bore), interruptions taken out.</summary>
     public required Region Lip { get; init; }
 

@@ -106,6 +106,9 @@ public enum FaceFeature
 
     /// <summary>Rib that the cover crushes to hold the baffle.</summary>
     CrushRib,
+
+    /// <summary>Rounded outer edge.</summary>
+    RoundedEdge,
 }
 
 /// <summary>Face tags of housing parts: a kind and a number, both ways, without a table that would have to be carried along.</summary>

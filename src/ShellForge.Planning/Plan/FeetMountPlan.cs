@@ -30,6 +30,9 @@ public sealed record FeetMountPlan : MountPlan
     public override Region Taken => Region.Union(At.Select(at => Region.Disc(at, Ring.Hole((RecessDiameter / 2) + Rib))));
 
     /// <inheritdoc />
+    public override Region OnOuterFloor => Region.Union(At.Select(at => Region.Disc(at, Ring.Hole(RecessDiameter / 2))));
+
+    /// <inheritdoc />
     public override ImmutableArray<(string What, Point2 At)> AtRim => [];
 
     /// <inheritdoc />

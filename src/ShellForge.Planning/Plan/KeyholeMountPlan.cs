@@ -54,6 +54,9 @@ public sealed record KeyholeMountPlan : MountPlan
         Region.Slot(hole.Entry, hole.Seat, EntryDiameter + (2 * BlockWall) + Rib)));
 
     /// <inheritdoc />
+    public override Region OnOuterFloor => Region.Union(Keyholes.Select(hole => Region.Slot(hole.Entry, hole.Seat, EntryDiameter)));
+
+    /// <inheritdoc />
     public override ImmutableArray<(string What, Point2 At)> AtRim =>
         [.. Keyholes.Select((hole, number) => (NameOf(number), hole.Entry))];
 

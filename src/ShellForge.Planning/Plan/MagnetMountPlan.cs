@@ -41,6 +41,9 @@ public sealed record MagnetMountPlan : MountPlan
     public override Region Taken => Region.Union(At.Select(at => Region.Disc(at, Ring.Hole((CollarDiameter / 2) + Rib))));
 
     /// <inheritdoc />
+    public override Region OnOuterFloor => Region.Union(At.Select(at => Region.Disc(at, Ring.Hole(PocketDiameter / 2))));
+
+    /// <inheritdoc />
     public override ImmutableArray<(string What, Point2 At)> AtRim => [.. At.Select((at, number) => (NameOf(number), at))];
 
     /// <inheritdoc />

@@ -18,6 +18,9 @@ public abstract record MountPlan
     /// <summary>What it takes of the floor in plan, with the room round it that holes and lettering keep off.</summary>
     public abstract Region Taken { get; }
 
+    /// <summary>What it needs of the outer floor, in plan: recesses, slots and holes in it, or a level face over what it holds.</summary>
+    public abstract Region OnOuterFloor { get; }
+
     /// <summary>What of it stands near the rim, where ports and posts crowd, each with its name: "the left keyhole".</summary>
     public abstract ImmutableArray<(string What, Point2 At)> AtRim { get; }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning.Plan;
 
@@ -27,6 +28,15 @@ public sealed record ShellPlan
 
     /// <summary>Chamfer on edges that lie on the bed, mm; 0 where the outline allows none.</summary>
     public required double BedChamfer { get; init; }
+
+    /// <summary>The rounded outer edge of the floor; null where it has the bed's chamfer alone.</summary>
+    public EdgePlan? FloorEdge { get; init; }
+
+    /// <summary>The rounded edge of the floor in an open bore; null where it has the bed's chamfer alone.</summary>
+    public EdgePlan? FloorEdgeInBore { get; init; }
+
+    /// <summary>Whether any edge of the floor is rounded.</summary>
+    public bool HasFloorEdge => FloorEdge is not null || FloorEdgeInBore is not null;
 
     /// <summary>
     /// Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.

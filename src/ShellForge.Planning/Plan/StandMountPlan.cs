@@ -69,6 +69,9 @@ public sealed record StandMountPlan : MountPlan
     public override Region Taken => Region.Empty;
 
     /// <inheritdoc />
+    public override Region OnOuterFloor => Region.Empty;
+
+    /// <inheritdoc />
     public override ImmutableArray<(string What, Point2 At)> AtRim => [];
 
     /// <inheritdoc />

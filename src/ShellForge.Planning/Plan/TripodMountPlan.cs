@@ -43,6 +43,9 @@ public sealed record TripodMountPlan : MountPlan
     public override Region Taken => Region.Disc(At, Ring.Hole((LandDiameter / 2) + Rib));
 
     /// <inheritdoc />
+    public override Region OnOuterFloor => Region.Disc(At, Ring.Hole((HoleDiameter / 2) + LeadIn));
+
+    /// <inheritdoc />
     public override ImmutableArray<(string What, Point2 At)> AtRim => [(NameOf(0), At)];
 
     /// <inheritdoc />

@@ -44,6 +44,20 @@ public sealed class ShapesTests
         Assert.Equal(24, ClosedVolume(Shapes.Box(new(-1, -1, -1), new(1, 2, 3))), 1e-12);
     }
 
+    [Fact]
+    public void A_body_through_several_outlines_is_those_between_two_of_them_on_each_other()
+    {
+        static IReadOnlyList<Point2> Square(double half) => [new(-half, -half), new(half, -half), new(half, half), new(-half, half)];
+        Solid body = Shapes.Loft([(Square(5), 0), (Square(8), 2), (Square(9), 3), (Square(9), 7)]);
+
+        // Frustums of pyramids: height x (a + b + sqrt(a b)) / 3.
+        double expected = (2 * (100 + 256 + 160) / 3.0) + ((256 + 324 + 288) / 3.0) + (4 * 324);
+        Assert.Equal(expected, ClosedVolume(body), 1e-9);
+        Assert.Throws<ArgumentException>(() => Shapes.Loft([(Square(5), 0)]));
+        Assert.Throws<ArgumentException>(() => Shapes.Loft([(Square(5), 0), (Square(6), 2), (Square(7), 2)]));
+        Assert.Throws<ArgumentException>(() => Shapes.Loft([(Square(5), 0), (Square(6), 1), ([new(0, 0), new(1, 0), new(0, 1)], 2)]));
+    }
+
     [Property(MaxTest = 50)]
     public void Triangles_of_one_sheet_lie_in_one_plane(byte radius, byte top, short phase)
     {

@@ -13,6 +13,7 @@ internal sealed record ParsedHousing(
     Parsed<bool> Washers,
     Parsed<ParsedWall> Walls,
     Parsed<double> Floor,
+    Parsed<EdgeWish> Edge,
     Parsed<ParsedClearance> Clearance,
     Parsed<ParsedCable> Cable,
     Parsed<ClosureKind> Closure,
@@ -40,6 +41,12 @@ internal static class HousingForm
         new MappedKind<int, ParsedWall>(new CountKind("a count of lines", 1, 20), lines => new ParsedWall(lines, null)),
         new MappedKind<double, ParsedWall>(BoardKinds.Length("a thickness such as 1.6 or 2.0", 0.4, 12), t => new ParsedWall(null, t)));
 
+    // A radius below the least would be no more than the chamfer that is there without it.
+    private static readonly Kind<EdgeWish> Edge = new ChoiceKind<EdgeWish>(
+        new WordKind<EdgeWish>(("chamfer", EdgeWish.Chamfer), ("round", new EdgeWish(EdgeForm.Round, null)),
+            ("soft", new EdgeWish(EdgeForm.Soft, null))),
+        new MappedKind<double, EdgeWish>(BoardKinds.Length("a radius", 0.8, 20), radius => new EdgeWish(EdgeForm.Round, radius)));
+
     private static readonly Form<ParsedClearance> Clearance = new("the clearances", keys =>
     {
         FormKey<double?> edge = keys.Optional("board-edge", BoardKinds.LengthOrAuto("a gap", 0.1, 10),
@@ -61,6 +68,9 @@ internal static class HousingForm
         FormKey<ParsedWall> walls = keys.Optional("walls", Walls,
             "Wall: a whole number of lines of plastic, or a thickness such as 1.6, 2.0 or 2 mm.", "the plan decides");
         FormKey<double> floor = keys.Optional("floor", BoardKinds.Length("a floor's thickness", 0.4, 20), "Floor.", "the plan decides");
+        FormKey<EdgeWish> edge = keys.Optional("edge", Edge,
+            "Outer edges at the front and round the floor: chamfer, round (2 mm where there is room), soft (as round as walls and what "
+                + "lies near allow), or a radius such as 3 mm.", "chamfer");
         FormKey<ParsedClearance> clearance = keys.Optional("clearance", Clearance, "Gaps round the board.");
         FormKey<ParsedCable> cable = keys.Optional("cable", CableForm.Kind, "How power comes in: a connector, a round cable, or none.",
             "the only connector that takes a plug, else none");
@@ -94,6 +104,7 @@ internal static class HousingForm
             values.Get(washers),
             values.Get(walls),
             values.Get(floor),
+            values.Get(edge),
             values.Get(clearance),
             values.Get(cable),
             values.Get(closure),
