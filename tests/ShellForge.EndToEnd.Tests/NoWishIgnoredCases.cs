@@ -86,6 +86,28 @@ public sealed partial class NoWishIgnoredTests
             power: {supply: usb-c-1.5A}
             {{{Print}}}
             """,
+        ["grid"] = $$$"""
+            format: shellforge/1
+            name: Grid
+            board:
+              outline: {polygon: [[-40, -30], [40, -30], [40, 30], [-40, 30]]}
+              thickness: 1.6
+              holes: [{grid: {columns: 2, rows: 2, pitch: [70, 50]}, diameter: 2.2}]
+              pixels: {package: "3535", grid: {columns: 4, rows: 3, pitch: 8}, ref: D1}
+            housing: {insert: m2x3-od3.6, cable: none, closure: snap}
+            {{{Print}}}
+            """,
+        ["arc"] = $$$"""
+            format: shellforge/1
+            name: Arc
+            board:
+              outline: {disc: 70}
+              thickness: 1.6
+              holes: [{circle: 60, count: 3, from: 45, step: 100, diameter: 2.2}]
+              pixels: {package: "3535", circle: 40, count: 8, from: 20, step: 20}
+            housing: {insert: m2x3-od3.6, cable: none, closure: snap}
+            {{{Print}}}
+            """,
         ["wall"] = $$$"""
             format: shellforge/1
             name: Wall
@@ -119,6 +141,10 @@ public sealed partial class NoWishIgnoredTests
         "parts | board.holes[1]={at: [20, 20], diameter: 2.7, for: mount}",
         "parts | board.pixels.package=\"3535\"", "parts | board.pixels.circle=36", "parts | board.pixels.count=12",
         "parts | board.pixels.from=60", "parts | board.pixels.direction=ccw", "parts | board.pixels.skip=[4]",
+        "grid | board.pixels.grid.columns=5", "grid | board.pixels.grid.rows=4", "grid | board.pixels.grid.pitch=9",
+        "grid | board.pixels.grid.at=[3, 0]", "grid | board.pixels.grid.turn=10", "grid | board.pixels.grid.skip=[1]",
+        "grid | board.pixels.grid.first=bottom-right", "grid | board.pixels.grid.along=columns", "grid | board.pixels.grid.snake=true",
+        "grid | board.holes[0].grid.pitch=[68, 48]", "arc | board.pixels.step=15", "arc | board.holes[0].step=110",
         "parts | board.pixels.rotation=45", "parts | board.pixels.turns=false", "parts | board.pixels.facing=out",
         "parts | board.pixels.with[0]={size: [1, 0.5], height: 6, at: [-2.6, 0]}",
         "disc | board.pixels={package: \"2020\", polar: [12, 90]}",

@@ -39,7 +39,7 @@ internal static class BoardForm
             "Cutouts and edge notches.");
         FormKey<ImmutableArray<ParsedHole>> holes = keys.Optional("holes", List("holes", HoleForm.Form), "Holes and patterns of holes.");
         FormKey<ImmutableArray<ParsedPixels>> pixels = keys.Required("pixels", PixelForm.Kind,
-            "The LEDs: a circle, or a list of circles and single ones.");
+            "The LEDs: a circle, an arc or a grid, or a list of them and of single ones.");
         FormKey<ImmutableArray<ParsedPart>> parts = keys.Optional("parts", List("parts", PartForm.Form),
             "Everything else that stands up from the board.");
         FormKey<ImmutableArray<ParsedWire>> wires = keys.Optional("wires", List("wires", WireForm.Form), "Soldered leads.");

@@ -42,7 +42,8 @@ internal static class PixelForm
         FormKey<double?> height = keys.Optional("height", PartForm.Height, "Top of the body above the board.", "the package's");
         FormKey<Point2> at = keys.Required(
             "at", BoardKinds.Point,
-            "From the LED's middle: x away from the board's centre, y counter-clockwise; with `turns: false` along the board's axes.");
+            "From the LED's middle: x away from the board's centre, y counter-clockwise; in a grid along its rows; with `turns: false` along the "
+                + "board's axes.");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle, "Turn, in the same frame.", "0");
         FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "top");
         keys.ExactlyOneOf(package, size);
@@ -71,8 +72,9 @@ internal static class PixelForm
             "facing", new WordKind<PixelFacing>(("up", PixelFacing.Up), ("out", PixelFacing.Out), ("in", PixelFacing.In)),
             "Where they look.", "up");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
-            "Turn of the package, beyond the circle's when it turns.", "0");
-        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether each package turns with its place on the circle.", "true");
+            "Turn of the package, beyond the circle's or the grid's when it turns.", "0");
+        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether each package turns with its place on the circle, or with the grid.",
+            "true");
         FormKey<ImmutableArray<ParsedCompanion>> with = keys.Optional("with", Companions,
             "A part beside each LED, such as its capacitor, or several.");
         return values => new ParsedPixels(
@@ -88,6 +90,6 @@ internal static class PixelForm
 
     /// <summary>One mapping, or a list of them.</summary>
     public static Kind<ImmutableArray<ParsedPixels>> Kind { get; } = new ChoiceKind<ImmutableArray<ParsedPixels>>(
-        new ListKind<ParsedPixels>("circles of LEDs and single ones", Single, 0, BoardKinds.Most),
+        new ListKind<ParsedPixels>("circles and grids of LEDs and single ones", Single, 0, BoardKinds.Most),
         new MappedKind<ParsedPixels, ImmutableArray<ParsedPixels>>(Single, one => [one]));
 }

@@ -4,18 +4,23 @@ using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Yaml.Forms;
 
-/// <summary>Where something is: at a point, in polar coordinates, or several times on a pitch circle.</summary>
+/// <summary>Where something is: at a point, in polar coordinates, or several times on a pitch circle or in a grid.</summary>
 internal sealed record ParsedPlacement(
     Parsed<Point2> At,
     Parsed<Point2> Polar,
     Parsed<double> Circle,
     Parsed<int> Count,
     Parsed<Angle> From,
+    Parsed<Angle> Step,
     Parsed<bool> Clockwise,
-    Parsed<ImmutableArray<int>> Skip)
+    Parsed<ImmutableArray<int>> Skip,
+    Parsed<ParsedGrid> Grid)
 {
     /// <summary>Whether any place was said.</summary>
-    public bool Given => At.Given || Polar.Given || Circle.Given;
+    public bool Given => At.Given || Polar.Given || Circle.Given || Grid.Given;
+
+    /// <summary>Whether what is placed turns with its place.</summary>
+    public bool IsPattern => Circle.Given || Grid.Given;
 }
 
 /// <summary>The keys for that, the same for holes, LEDs, parts and wires.</summary>
@@ -30,8 +35,10 @@ internal sealed class PlacementKeys
     private readonly FormKey<double> _circle;
     private readonly FormKey<int> _count;
     private readonly FormKey<Angle> _from;
+    private readonly FormKey<Angle> _step;
     private readonly FormKey<bool> _clockwise;
     private readonly FormKey<ImmutableArray<int>> _skip;
+    private readonly FormKey<ParsedGrid> _grid;
 
     /// <summary>Declares the keys.</summary>
     /// <param name="keys">The form's keys.</param>
@@ -42,25 +49,30 @@ internal sealed class PlacementKeys
         _polar = keys.Optional("polar", PolarKind, "Position [radius, angle] from the board's centre.");
         _circle = keys.Optional("circle", new LengthKind("the diameter of a pitch circle", 0.5, BoardKinds.LargestBoard),
             "Diameter of the pitch circle of a pattern.");
-        _count = keys.Optional("count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread.");
+        _count = keys.Optional("count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread, or on an arc of it.");
         _from = keys.Optional("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
+        _step = keys.Optional(
+            "step",
+            new MappedKind<double, Angle>(new NumberKind("an angle in degrees", 0.1, 180), Angle.FromDegrees),
+            "Angle from one place to the next, for an arc.", "360 by the count, all round");
         _clockwise = keys.Optional("direction", new WordKind<bool>(("ccw", false), ("cw", true)),
             "Way round the circle, seen from the top.", "ccw");
         _skip = keys.Optional(
             "skip",
             new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, BoardKinds.Most), 1, BoardKinds.Most),
             "Places on the circle that stay empty, counted from 1.");
+        _grid = keys.Optional("grid", GridForm.Form, "Places in columns and rows.");
         if (needed)
         {
-            keys.ExactlyOneOf(_at, _polar, _circle);
+            keys.ExactlyOneOf(_at, _polar, _circle, _grid);
         }
         else
         {
-            keys.AtMostOneOf(_at, _polar, _circle);
+            keys.AtMostOneOf(_at, _polar, _circle, _grid);
         }
 
         keys.Needs(_circle, _count);
-        foreach (FormKey key in new FormKey[] { _count, _from, _clockwise, _skip })
+        foreach (FormKey key in new FormKey[] { _count, _from, _step, _clockwise, _skip })
         {
             keys.Needs(key, _circle);
         }
@@ -73,6 +85,8 @@ internal sealed class PlacementKeys
         values.Get(_circle),
         values.Get(_count),
         values.Get(_from),
+        values.Get(_step),
         values.Get(_clockwise),
-        values.Get(_skip));
+        values.Get(_skip),
+        values.Get(_grid));
 }

@@ -91,13 +91,13 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
 
         context.Sink.Error(
             said.Node.Place, "missing-key", $"it is not said where {said.Ref.Value} is",
-            "expected at, polar, circle, or faces with past-edge");
+            "expected at, polar, circle, grid, or faces with past-edge");
         return [];
     }
 
     private BoardPart? Part(ParsedPart said, string name, BodySize body, PlaceOnBoard place, double? past)
     {
-        bool turns = said.Turns.Or(said.Place.Circle.Given);
+        bool turns = said.Turns.Or(said.Place.IsPattern);
         Angle rotation = (turns ? place.Direction : Angle.Zero) + said.Rotation.Or(Angle.Zero);
         Angle faces = said.Faces.Given ? said.Faces.Value : rotation;
         Point2 at = place.At;

@@ -36,8 +36,11 @@ internal sealed class PixelResolver(
 
             if (places.Length > 0)
             {
-                circles.Add(Circle(pixels, places));
-                sources.Add(pixels);
+                // What lies in a grid lies on no circle: each LED is one by itself.
+                PixelCircle all = Circle(pixels, places);
+                PixelCircle[] each = pixels.Place.Grid.Given ? [.. all.Pixels.Select(pixel => Alone(all, pixel))] : [all];
+                circles.AddRange(each);
+                sources.AddRange(each.Select(_ => pixels));
             }
         }
 
@@ -48,7 +51,8 @@ internal sealed class PixelResolver(
     private PixelCircle Circle(ParsedPixels said, ImmutableArray<PlaceOnBoard> places)
     {
         LedProfile led = said.Package.Value;
-        bool single = !said.Place.Circle.Given;
+        bool single = !said.Place.IsPattern;
+        bool onCircle = said.Place.Circle.Given;
         PixelFacing facing = Facing(said, led);
         var pixels = new Pixel[places.Length];
         for (int i = 0; i < places.Length; i++)
@@ -65,13 +69,19 @@ internal sealed class PixelResolver(
         return new PixelCircle
         {
             Led = led,
-            Diameter = single ? 2 * (places[0].At - context.Centre).Length : said.Place.Circle.Value,
+            Diameter = onCircle ? said.Place.Circle.Value : 2 * (places[0].At - context.Centre).Length,
             Centre = context.Centre,
-            Count = single ? 1 : said.Place.Count.Value,
+            Count = !onCircle ? 1 : said.Place.Step.Given ? PlacesRound(said.Place.Step.Value) : said.Place.Count.Value,
             Facing = facing,
             Pixels = [.. pixels],
         };
     }
+
+    private PixelCircle Alone(PixelCircle grid, Pixel pixel) =>
+        grid with { Diameter = 2 * (pixel.At - context.Centre).Length, Pixels = [pixel] };
+
+    // An arc has the pitch of the circle that it is a part of.
+    private static int PlacesRound(Angle step) => (int)Math.Round(360 / step.Degrees, MidpointRounding.AwayFromZero);
 
     // LEDs count on over all circles. D is the trade's letter; where a diode already has such a designator, LED keeps them apart.
     private string Name(ParsedPixels said, int index)
