@@ -5,6 +5,7 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Closures;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Front;
+using ShellForge.Planning.Holding;
 using ShellForge.Planning.Marks;
 using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Plan;
@@ -55,6 +56,7 @@ internal static class CoverSideDecision
             diffuser = reasons.Take(WithBand(draft, room, diffuser));
         }
 
+        BoardHoldPlan hold = reasons.Take(HoldDecision.Decide(draft, new FrontSide(cover, diffuser, baffle), closure));
         MountPlan? mount = reasons.Take(MountForm.Chosen(draft));
         Region mounted = mount?.Taken ?? Region.Empty;
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
@@ -63,6 +65,7 @@ internal static class CoverSideDecision
         Region vented = lettered.And(Region.Union(vents.Select(vent => vent.Outline.Offset(AroundText))));
         return reasons.Of(new CoverSide
         {
+            Hold = hold,
             Cover = cover,
             Diffuser = diffuser,
             Baffle = baffle,

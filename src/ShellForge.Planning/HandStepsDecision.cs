@@ -80,7 +80,8 @@ internal static class HandStepsDecision
         string held = screws.Length > 0
                 ? $"Drive {ClosingHands.Screws(screws)} from the front, crosswise, finger-tight and an eighth of a turn."
             : through ? "The cover's screws go through it later and hold it; until then it lies on its posts."
-            : "It lies on its rests; baffle and cover hold it.";
+            : plan.Hold.DownBy is { } by ? $"It lies on its rests; the closed housing keeps it down {by}{Rising(plan.Hold)}."
+            : "It lies on its rests; nothing keeps it down.";
         BoardSeat? seat = plan.Openings.Select(opening => opening.Seat(plan.Source.Up)).FirstOrDefault(found => found is not null);
         string over = seat is null ? "" : $", with {seat.Over}";
         return new HandStep
@@ -98,6 +99,9 @@ internal static class HandStepsDecision
             InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert)],
         };
     }
+
+    private static string Rising(BoardHoldPlan hold) =>
+        hold.Rise > 0 ? $", {HandWords.Mm(hold.Rise)} above it" : "";
 
     private static IEnumerable<HandStep> FirstLight(HousingPlan plan)
     {

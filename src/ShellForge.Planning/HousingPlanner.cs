@@ -87,6 +87,7 @@ public static class HousingPlanner
             Openings = draft.Openings,
             CableExit = draft.CableExit,
             Saddles = draft.Saddles,
+            Hold = cover.Hold,
             Cover = cover.Cover with { FrontEdge = edges.Front, FrontEdgeInBore = edges.FrontInBore },
             Diffuser = cover.Diffuser,
             Baffle = cover.Baffle,

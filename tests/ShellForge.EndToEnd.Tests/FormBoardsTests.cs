@@ -26,6 +26,7 @@ public class FormBoardsTests
         ["twist-tripod"] = new("twist", ["turn", "tripod", "Bring the cable through the floor"], ["1/4-20"],
             [("plan.svg", "cable hole"), ("plan.svg", "plug window")]),
         ["twist-magnets"] = new("twist", ["turn", "magnet"], ["magnet"], [("plan.svg", "magnet")]),
+        ["twist-without-holes"] = new("twist", ["keeps it down by posts under the cover"], ["magnet"], [("plan.svg", "magnet")]),
         ["glue-keyhole"] = new("glue", ["glue", "Hang"], ["glue", "wall screw"],
             [("plan.svg", "2x keyhole"), ("plan.svg", "screws 63"), ("drill-template.svg", "wall screw")]),
         ["pin-feet"] = new("snap", ["Try SW1 from outside", "feet"], ["rubber foot"],

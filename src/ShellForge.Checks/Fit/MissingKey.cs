@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
@@ -40,9 +41,14 @@ public sealed class MissingKey() : Rule(
 
         if (!key.Board.OneWayOnly)
         {
+            bool holes = housing.Board.Board.Holes.Any(hole => hole.For == HolePurpose.Mount);
             yield return Found(
-                Severity.Note, PartNames.Board, "it also fits turned, since its holes match when turned", 0, 1, at,
-                "put the first LED at the mark on the rim; one hole moved by 1 mm would make it fit one way only", "");
+                Severity.Note, PartNames.Board,
+                holes ? "it also fits turned, since its holes match when turned" : "it also fits turned, since it is round and has no holes",
+                0, 1, at,
+                holes ? "put the first LED at the mark on the rim; one hole moved by 1 mm would make it fit one way only"
+                    : "put the first LED at the mark on the rim",
+                "");
         }
     }
 

@@ -11,6 +11,7 @@ internal static class CoverSideFeatures
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan) =>
     [
         .. CoverShell.Of(plan),
+        .. BoardStops.Of(plan),
         .. DiffuserSheet.Of(plan),
         .. LitWall.Of(plan),
         .. Baffle.Of(plan),

@@ -117,6 +117,9 @@ internal sealed record FrontDraft(DiffuserPlan Diffuser, Region Window, double B
 /// <summary>Everything decided about cover, baffle, closure and what goes with them.</summary>
 internal sealed record CoverSide
 {
+    /// <summary>What keeps the board where it lies.</summary>
+    public required BoardHoldPlan Hold { get; init; }
+
     /// <summary>The front part.</summary>
     public required CoverPlan Cover { get; init; }
 

@@ -109,6 +109,9 @@ public enum FaceFeature
 
     /// <summary>Rounded outer edge.</summary>
     RoundedEdge,
+
+    /// <summary>Post of the cover that ends above the board.</summary>
+    BoardStop,
 }
 
 /// <summary>Face tags of housing parts: a kind and a number, both ways, without a table that would have to be carried along.</summary>

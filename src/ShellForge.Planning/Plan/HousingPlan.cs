@@ -51,6 +51,9 @@ public sealed record HousingPlan
     /// <summary>Supports under connectors of modules that are soldered flat.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
 
+    /// <summary>What keeps the board where it lies.</summary>
+    public required BoardHoldPlan Hold { get; init; }
+
     /// <summary>The front part.</summary>
     public required CoverPlan Cover { get; init; }
 
