@@ -127,7 +127,7 @@ public sealed partial class AnyBoards
             (double x, double y) = Somewhere();
             if (Holds(new Point2(x, y), radius))
             {
-                _lines.Add(Mm($"    - {{at: [{x}, {y}], diameter: {diameter}, for: {Pick("mount", "mount", "wire", "tooling")}}}"));
+                _lines.Add(Mm($"    - {{{Place(x, y, (2 * radius) + 1)}, diameter: {diameter}, for: {Pick("mount", "mount", "wire", "tooling")}}}"));
             }
         }
 
@@ -180,6 +180,12 @@ public sealed partial class AnyBoards
             case 3:
                 int columns = 1 + _dice.Next(6);
                 int rows = 1 + _dice.Next(6);
+                if (Once(2))
+                {
+                    LedGrid(led, columns, rows, pitch);
+                    return;
+                }
+
                 for (int k = 0; k < columns * rows; k++)
                 {
                     At(led, _centre.X + (pitch * ((k % columns) - ((columns - 1) / 2.0))),
@@ -225,9 +231,11 @@ public sealed partial class AnyBoards
         if (off.Length < count)
         {
             _leds.AddRange(places.Where((_, k) => !off.Contains(k + 1)));
-            string skip = off.Length == 0 ? "" : $", skip: [{string.Join(", ", off)}]";
+            bool arc = half && off.Length > 0 && off[0] == count - off.Length + 1;
+            string skip = arc ? Mm($", step: {Math.Round(360.0 / count, 4)}")
+                : off.Length == 0 ? "" : $", skip: [{string.Join(", ", off)}]";
             _lines.Add(
-                Mm($"    - {{package: \"{led}\", circle: {circle}, count: {count}, from: {from}, direction: {(way > 0 ? "ccw" : "cw")}{skip}}}"));
+                Mm($"    - {{package: \"{led}\", circle: {circle}, count: {(arc ? count - off.Length : count)}, from: {from}, direction: {(way > 0 ? "ccw" : "cw")}{skip}}}"));
         }
     }
 
@@ -261,7 +269,7 @@ public sealed partial class AnyBoards
             if (_dice.Next(3) == 0)
             {
                 _lines.Add(
-                    Mm($"    - {{ref: X{i}, size: [{Tenths(0.5, 20)}, {Tenths(0.5, 15)}, {Tenths(0.2, Once(8) ? 60 : 9)}], side: {side}, at: [{x}, {y}]{Pick("", ", round: true", ", lift: 2", ", joint-protrusion: 1.5")}}}"));
+                    Mm($"    - {{ref: X{i}, size: [{Tenths(0.5, 20)}, {Tenths(0.5, 15)}, {Tenths(0.2, Once(8) ? 60 : 9)}], side: {side}, {Place(x, y, 1)}{Pick("", ", round: true", ", lift: 2", ", joint-protrusion: 1.5")}}}"));
                 continue;
             }
 
@@ -286,7 +294,7 @@ public sealed partial class AnyBoards
             (double x, double y) = Somewhere();
             _lines.Add("  wires:");
             _lines.Add(
-                Mm($"    - {{name: lead, at: [{x}, {y}], side: {Pick("top", "bottom")}, conductors: {1 + _dice.Next(4)}, {Pick("gauge: 24", "diameter: 1.2", "diameter: 12")}}}"));
+                Mm($"    - {{name: lead, {Place(x, y, 2)}, side: {Pick("top", "bottom")}, conductors: {1 + _dice.Next(4)}, {Pick("gauge: 24", "diameter: 1.2", "diameter: 12")}}}"));
         }
     }
 
