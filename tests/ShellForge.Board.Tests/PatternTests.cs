@@ -50,7 +50,8 @@ public class PatternTests
     {
         CircuitBoard board = Board(
             holes: "[{grid: {columns: 2, rows: 2, pitch: [30, 20]}, diameter: 2}]",
-            pixels: "{package: \"2020\", grid: {columns: 2, rows: 1, pitch: 8, turn: 30}, rotation: 5, with: {package: \"0603\", at: [3, 0]}}",
+            pixels: "{package: \"2020\", grid: {columns: 2, rows: 1, pitch: 8, turn: 30}, rotation: 5, "
+                + "with: {package: \"0603\", at: [3, 0]}}",
             parts: "[{ref: R1, package: \"0603\", side: bottom, grid: {columns: 1, rows: 3, pitch: 6, turn: 10}}]");
 
         Assert.Equal([new Point2(-15, 10), new Point2(15, 10), new Point2(-15, -10), new Point2(15, -10)], board.Holes.Select(h => h.At));
@@ -66,7 +67,8 @@ public class PatternTests
     [InlineData("{columns: 40, rows: 30, pitch: 1}", "at most 1000")]
     [InlineData("{columns: 2, rows: 2, pitch: 10, skip: [5]}", "places from 1 to 4")]
     public void A_grid_that_cannot_be_is_refused(string grid, string told) =>
-        Assert.Contains(told, string.Join('\n', Read(pixels: $"{{package: \"2020\", grid: {grid}}}").Diagnostics), StringComparison.Ordinal);
+        Assert.Contains(
+            told, string.Join('\n', Read(pixels: $"{{package: \"2020\", grid: {grid}}}").Diagnostics), StringComparison.Ordinal);
 
     private static CircuitBoard Board(string holes = "[]", string pixels = "[]", string parts = "[]")
     {

@@ -86,8 +86,7 @@ public sealed class HoldTests
     [Fact]
     public void Parts_all_along_half_of_the_rim_let_the_board_tip_and_that_is_told()
     {
-        string[] parts =
-            [.. Enumerable.Range(0, 13).Select(i => $"{{ref: C{i}, size: [7, 7, 3], side: bottom, polar: [35.5, {(i * 15) - 10}], rotation: {(i * 15) - 10}}}")];
+        string[] parts = ["{ref: C1, size: [7, 7, 3], side: bottom, circle: 71, count: 13, from: -10, step: 15}"];
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Holes = [], Parts = parts }.Read());
         PlanRefusal told = Assert.Single(plan.Refusals, refusal => refusal.Rule == "board-not-carried");
         Assert.Contains("tips", told.Message, StringComparison.Ordinal);

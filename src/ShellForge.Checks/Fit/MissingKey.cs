@@ -44,8 +44,7 @@ public sealed class MissingKey() : Rule(
             bool holes = housing.Board.Board.Holes.Any(hole => hole.For == HolePurpose.Mount);
             yield return Found(
                 Severity.Note, PartNames.Board,
-                holes ? "it also fits turned, since its holes match when turned" : "it also fits turned, since it is round and has no holes",
-                0, 1, at,
+                $"it also fits turned, since {(holes ? "its holes match when turned" : "it is round and has no holes")}", 0, 1, at,
                 holes ? "put the first LED at the mark on the rim; one hole moved by 1 mm would make it fit one way only"
                     : "put the first LED at the mark on the rim",
                 "");

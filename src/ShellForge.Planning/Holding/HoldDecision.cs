@@ -43,8 +43,7 @@ internal static class HoldDecision
         {
             reasons.Refuse(
                 "board-not-kept-down", "board",
-                "nothing keeps the board down: no hole takes a screw, no baffle presses it, and what stands on it leaves no room for posts of "
-                    + "the cover over its rim",
+                "nothing keeps the board down: it has no screw, no baffle presses it, and parts leave no room for posts of the cover",
                 0, SupportsWanted, "", at, "give the board mounting holes, or leave parts away from its rim");
         }
         else

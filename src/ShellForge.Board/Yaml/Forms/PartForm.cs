@@ -56,7 +56,8 @@ internal static class PartForm
         var place = new PlacementKeys(keys, needed: false);
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
             "Turn of the body, counter-clockwise seen from the top for both sides.", "0");
-        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether it turns with its direction from the centre, or with the grid.",
+        FormKey<bool> turns = keys.Optional(
+            "turns", BoardKinds.Flag, "Whether it turns with its direction from the centre, or with the grid.",
             "true on a circle or in a grid, else false");
         FormKey<Angle> faces = keys.Optional("faces", BoardKinds.Angle, "Direction the mouth looks to; overrides rotation.");
         keys.AtMostOneOf(rotation, faces);

@@ -42,8 +42,8 @@ internal static class PixelForm
         FormKey<double?> height = keys.Optional("height", PartForm.Height, "Top of the body above the board.", "the package's");
         FormKey<Point2> at = keys.Required(
             "at", BoardKinds.Point,
-            "From the LED's middle: x away from the board's centre, y counter-clockwise; in a grid along its rows; with `turns: false` along the "
-                + "board's axes.");
+            "From the LED's middle: x away from the board's centre, y counter-clockwise; in a grid along its rows; with `turns: "
+                + "false` along the board's axes.");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle, "Turn, in the same frame.", "0");
         FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "top");
         keys.ExactlyOneOf(package, size);
@@ -73,8 +73,8 @@ internal static class PixelForm
             "Where they look.", "up");
         FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
             "Turn of the package, beyond the circle's or the grid's when it turns.", "0");
-        FormKey<bool> turns = keys.Optional("turns", BoardKinds.Flag, "Whether each package turns with its place on the circle, or with the grid.",
-            "true");
+        FormKey<bool> turns = keys.Optional(
+            "turns", BoardKinds.Flag, "Whether each package turns with its place on the circle, or with the grid.", "true");
         FormKey<ImmutableArray<ParsedCompanion>> with = keys.Optional("with", Companions,
             "A part beside each LED, such as its capacitor, or several.");
         return values => new ParsedPixels(

@@ -49,7 +49,8 @@ internal sealed class PlacementKeys
         _polar = keys.Optional("polar", PolarKind, "Position [radius, angle] from the board's centre.");
         _circle = keys.Optional("circle", new LengthKind("the diameter of a pitch circle", 0.5, BoardKinds.LargestBoard),
             "Diameter of the pitch circle of a pattern.");
-        _count = keys.Optional("count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread, or on an arc of it.");
+        _count = keys.Optional(
+            "count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread, or on an arc of it.");
         _from = keys.Optional("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
         _step = keys.Optional(
             "step",

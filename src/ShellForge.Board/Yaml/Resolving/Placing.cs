@@ -80,7 +80,8 @@ internal static class Placing
             .. Enumerable.Range(0, columns * rows).Where(i => !skip.Contains(i + 1)).Select(i =>
             {
                 Point2 cell = Cell(said, i);
-                Point2 from = new(said.Pitch.Value.X * (cell.X - ((columns - 1) / 2.0)), said.Pitch.Value.Y * (((rows - 1) / 2.0) - cell.Y));
+                var from = new Point2(
+                    said.Pitch.Value.X * (cell.X - ((columns - 1) / 2.0)), said.Pitch.Value.Y * (((rows - 1) / 2.0) - cell.Y));
                 return new PlaceOnBoard(i, middle + from.Turned(turn), turn);
             }),
         ];
