@@ -128,6 +128,7 @@ public sealed partial class NoWishIgnoredTests
         "parts | board.measured.tab-stub=0.9", "parts | board.measured.led-height=1.2",
         "parts | housing.measured={insert: {outer: 4.4}}", "parts | housing.measured={insert: {length: 4.3}}",
         "parts | housing.measured={plug: {width: 11}}", "parts | housing.measured={plug: {height: 7.3}}",
+        "parts | housing.measured={plug: {corner-radius: 0.3}}",
         "parts | housing.measured={magnet: {diameter: 8.2}}", "magnets | housing.measured={magnet: {diameter: 8.2}}",
         "magnets | housing.measured={magnet: {height: 3.3}}",
         "parts | board.edge=clean", "disc | board.edge=v-scored", "disc | board.outline.disc=52", "disc | board.thickness=1.2",

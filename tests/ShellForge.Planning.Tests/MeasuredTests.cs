@@ -74,6 +74,7 @@ public class MeasuredTests
     [InlineData("housing.measured={magnet: {diameter: 8.2}}", "measured-without-magnets")]
     [InlineData("housing.measured={insert: {outer: 6}}", "measured-far-off")]
     [InlineData("housing.measured={plug: {width: 40}}", "measured-far-off")]
+    [InlineData("housing.measured={plug: {height: 6, corner-radius: 3.1}}", "measured-far-off")]
     [InlineData("housing.measured={insert: {outer: 4.4}, date: 2026-13-01}", "not-a-date")]
     [InlineData("board.measured={tab-stub: 0.4}", "measured-without-tabs")]
     public void What_contradicts_the_file_or_is_absurd_is_told_with_its_place(string set, string code)

@@ -84,7 +84,7 @@ public sealed record MouthProfile
     /// <summary>Recess along z, mm.</summary>
     public required Sourced RecessHeight { get; init; }
 
-    /// <summary>Corner radius of the recess, mm.</summary>
+    /// <summary>Corner radius of the recess, mm, as far as the plug's corners leave it.</summary>
     public required Sourced RecessCornerRadius { get; init; }
 
     /// <summary>Largest overmould of a mating plug, along the board, mm.</summary>
@@ -92,6 +92,9 @@ public sealed record MouthProfile
 
     /// <summary>Largest overmould of a mating plug along z, mm.</summary>
     public required Sourced PlugHeight { get; init; }
+
+    /// <summary>Corner radius of that overmould seen from its front, mm; 0 for square corners.</summary>
+    public Sourced PlugCornerRadius { get; init; }
 
     /// <summary>Length of the overmould and strain relief behind the face, mm.</summary>
     public required Sourced PlugLength { get; init; }

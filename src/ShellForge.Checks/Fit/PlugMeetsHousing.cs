@@ -14,8 +14,8 @@ public sealed class PlugMeetsHousing() : Rule(
     "plug-meets-housing",
     "The largest overmould of a mating plug must come straight through wall and recess, and past other parts, until the plug seats.",
     "A neat slot cut for the plug's metal shell stops every cable with a thick overmould.",
-    "signed gap between the overmould's prism, swept outward along the connector's direction, and the solids as made; contact stops, less "
-        + "than 0.1 mm warns",
+    "signed gap between the overmould's prism with its own corners, swept outward along the connector's direction, and the solids as made; "
+        + "contact stops, less than 0.1 mm warns",
     "largest overmould of the mating plug as listed in the package profile")
 {
     private const double Wanted = 0.1;
@@ -37,7 +37,8 @@ public sealed class PlugMeetsHousing() : Rule(
                 if (Clearance.SignedGap(plug.Surface, surface, Wanted) is { } gap && Math.Round(gap.Distance, 3) < Wanted)
                 {
                     string size = string.Create(CultureInfo.InvariantCulture,
-                        $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm");
+                        $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm with corners of "
+                            + $"{port.Mouth.PlugCornerRadius.Value:0.0#}");
                     yield return Found(
                         gap.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref,
                         gap.Distance <= 0

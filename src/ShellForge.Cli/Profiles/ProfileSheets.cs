@@ -76,6 +76,7 @@ internal static class ProfileSheets
         .Length("mouth.recess-corner-radius", p.RecessCornerRadius)
         .Length("mouth.plug-width", p.PlugWidth)
         .Length("mouth.plug-height", p.PlugHeight)
+        .Length("mouth.plug-corner-radius", p.PlugCornerRadius)
         .Length("mouth.plug-length", p.PlugLength)
         .Length("mouth.seat-depth-warn", p.SeatDepthWarn)
         .Length("mouth.seat-depth-stop", p.SeatDepthStop)

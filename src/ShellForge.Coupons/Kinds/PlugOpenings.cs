@@ -152,7 +152,7 @@ internal sealed class PlugOpenings : CouponKind
     {
         double width = mouth.RecessWidth + step;
         var roof = RoofSlant.For(wish.Printer.OverhangDegrees);
-        return RoofedOpening.Of(middle, width, height, roof.Corner((width, height), mouth, wish.Printer.BridgeNote), roof);
+        return RoofedOpening.Of(middle, width, height, roof.PlugCorner((width, height), mouth, wish.Printer.BridgeNote), roof);
     }
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>

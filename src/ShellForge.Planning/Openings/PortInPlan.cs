@@ -64,7 +64,7 @@ internal sealed record PortInPlan(
         double bridged = file.Print.Printer.BridgeNote;
         RecessPlan? recess = RecessFace is double face
             ? new RecessPlan(mouth.RecessWidth, recessBottom, recessTop,
-                roof.Corner((mouth.RecessWidth, recessTop - recessBottom), mouth, bridged), face)
+                roof.PlugCorner((mouth.RecessWidth, recessTop - recessBottom), mouth, bridged), face)
             : null;
         double gap = file.Print.Printer.SlotFit;
         TonguePlan? tongue = Kind == PortKind.SlotWithTongue
@@ -79,6 +79,12 @@ internal sealed record PortInPlan(
                 string.Create(CultureInfo.InvariantCulture,
                     $"they print without support: the printer manages {(double)file.Print.Printer.OverhangDegrees:0.#}, and on a curved "
                         + $"wall layers step out a little farther"));
+        }
+
+        if (recess is not null)
+        {
+            reasons.Length($"{path}.recess-corner", recess.CornerRadius, Part.Package?.Name ?? Reasons.Rule,
+                $"corners of {Reasons.Mm(mouth.PlugCornerRadius)} on the plug's overmould pass it: {mouth.PlugCornerRadius.Source}");
         }
 
         reasons.Length($"{path}.opening-width", width, Part.Package?.Name ?? Reasons.Rule,
@@ -97,7 +103,8 @@ internal sealed record PortInPlan(
             OpeningBottom = bottom,
             OpeningTop = top,
             Roof = roof,
-            OpeningCornerRadius = roof.Corner((width, top - bottom), mouth, bridged),
+            OpeningCornerRadius = Through ? roof.PlugCorner((width, top - bottom), mouth, bridged)
+                : roof.Corner((width, top - bottom), mouth, bridged),
             WallFace = WallFace,
             WallInner = WallInner,
             MouthBehind = Math.Max(0, behind),

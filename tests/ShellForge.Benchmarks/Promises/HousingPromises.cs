@@ -87,10 +87,10 @@ internal static class HousingPromises
             var left = new Point2(-along.Y, along.X);
             double seat = Math.Max(port.MouthBehind, port.Mouth.SeatDepthWarn) + 0.05;
             double far = seat + port.Mouth.PlugLength + 25;
-            double corner = Math.Min(port.Mouth.PlugWidth, port.Mouth.PlugHeight) / 2;
+            double corner = Math.Min(port.Mouth.PlugCornerRadius, Math.Min(port.Mouth.PlugWidth, port.Mouth.PlugHeight) / 2);
             for (int k = 0; k < 2 * Round; k++)
             {
-                // The widest of a rounded overmould, in its middle lines and at the roundest corner that it may have.
+                // All round the overmould, in its middle lines and at its corners.
                 var turn = Angle.FromDegrees(360.0 * k / (2 * Round));
                 double across = Share * (((port.Mouth.PlugWidth / 2) - corner) * Math.Sign(Math.Round(turn.Cos, 6)) + (corner * turn.Cos));
                 double up = Share * (((port.Mouth.PlugHeight / 2) - corner) * Math.Sign(Math.Round(turn.Sin, 6)) + (corner * turn.Sin));

@@ -15,11 +15,24 @@ internal sealed record ParsedSizes(Parsed<double> First, Parsed<double> Second);
 
 /// <summary>What calipers said of the bought things of this batch.</summary>
 internal sealed record ParsedMeasuredThings(
-    Parsed<ParsedSizes> Insert, Parsed<ParsedSizes> Magnet, Parsed<ParsedSizes> Plug, ParsedBatch Batch);
+    Parsed<ParsedSizes> Insert, Parsed<ParsedSizes> Magnet, Parsed<ParsedPlug> Plug, ParsedBatch Batch);
+
+/// <summary>What calipers said of a plug's body.</summary>
+internal sealed record ParsedPlug(Parsed<double> Width, Parsed<double> Height, Parsed<double> Corner);
 
 /// <summary>The mappings at `measured:`.</summary>
 internal static class MeasuredForm
 {
+    // Above what takes it: forms are made in the order in which they stand.
+    private static Form<ParsedPlug> Plug { get; } = new("a measured plug", keys =>
+    {
+        FormKey<double> width = keys.Optional("width", BoardKinds.Length("a measured size", 1, 60), "Width of its body along the board.");
+        FormKey<double> height = keys.Optional("height", BoardKinds.Length("a measured size", 1, 60), "Height of its body.");
+        FormKey<double> corner = keys.Optional("corner-radius", BoardKinds.Length("a corner radius", 0, 30),
+            "Radius of its corners, seen from its front; 0 for square ones.");
+        return values => new ParsedPlug(values.Get(width), values.Get(height), values.Get(corner));
+    }, buildsIncomplete: true);
+
     /// <summary>Of the board.</summary>
     public static Form<ParsedMeasured> Board { get; } = new("measured sizes of the board", keys =>
     {
@@ -44,8 +57,7 @@ internal static class MeasuredForm
             ("outer", "Diameter over the knurl.", 2, 15), ("length", "Length.", 1, 30)), "The insert's body.");
         FormKey<ParsedSizes> magnet = keys.Optional("magnet", Pair("a measured magnet",
             ("diameter", "Diameter.", 1, 30), ("height", "Height.", 0.5, 20)), "The magnets of 'mount: magnets'.");
-        FormKey<ParsedSizes> plug = keys.Optional("plug", Pair("a measured plug",
-            ("width", "Width of its body along the board.", 1, 60), ("height", "Height of its body.", 1, 60)),
+        FormKey<ParsedPlug> plug = keys.Optional("plug", Plug,
             "The body of the plug that goes into the part at 'cable:'.");
         (FormKey<string> date, FormKey<string> batch) = WhenAndWhich(keys);
         return values => new ParsedMeasuredThings(

@@ -22,9 +22,12 @@ internal static class MouthForm
         FormKey<Sourced> recessWidth = keys.Required("recess-width", ProfileNumbers.Length(0.5, 80),
             "Recess for the overmould, along the board.");
         FormKey<Sourced> recessHeight = keys.Required("recess-height", ProfileNumbers.Length(0.5, 60), "Recess along z.");
-        FormKey<Sourced> recessCorner = keys.Required("recess-corner-radius", ProfileNumbers.Length(0, 30), "Corner radius of the recess.");
+        FormKey<Sourced> recessCorner = keys.Required("recess-corner-radius", ProfileNumbers.Length(0, 30),
+            "Corner radius of the recess; less where the plug's corners need it.");
         FormKey<Sourced> plugWidth = keys.Required("plug-width", ProfileNumbers.Length(0.5, 80), "Largest overmould, along the board.");
         FormKey<Sourced> plugHeight = keys.Required("plug-height", ProfileNumbers.Length(0.5, 60), "Largest overmould along z.");
+        FormKey<Sourced> plugCorner = keys.Optional("plug-corner-radius", ProfileNumbers.Length(0, 30),
+            "Corner radius of that overmould, seen from its front.", "0");
         FormKey<Sourced> plugLength = keys.Required("plug-length", ProfileNumbers.Length(1, 100), "Overmould and relief behind its face.");
         FormKey<Sourced> warn = keys.Required("seat-depth-warn", ProfileNumbers.Length(0, 20),
             "Mouth behind the wall face: warn from here.");
@@ -45,6 +48,7 @@ internal static class MouthForm
             RecessCornerRadius = values.Get(recessCorner).Value,
             PlugWidth = values.Get(plugWidth).Value,
             PlugHeight = values.Get(plugHeight).Value,
+            PlugCornerRadius = values.Get(plugCorner).Or(ProfileNumbers.None("taken as square, since the profile does not say")),
             PlugLength = values.Get(plugLength).Value,
             SeatDepthWarn = values.Get(warn).Value,
             SeatDepthStop = values.Get(stop).Value,

@@ -136,7 +136,7 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
         };
     }
 
-    private BoardFile WithPlug(BoardFile file, Parsed<ParsedSizes> said, string how)
+    private BoardFile WithPlug(BoardFile file, Parsed<ParsedPlug> said, string how)
     {
         BoardPart? part = file.Housing.Cable is ConnectorCable cable ? file.Board.Parts.FirstOrDefault(each => each.Ref == cable.PartRef)
             : null;
@@ -147,10 +147,19 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
             return file;
         }
 
-        (Parsed<double> width, Parsed<double> height) = (said.Value.First, said.Value.Second);
+        (Parsed<double> width, Parsed<double> height, Parsed<double> corner) = said.Value;
         MouthProfile nominal = mouth.Profile;
         Note(width, "housing.measured.plug.width", $"the width of {part.Ref}'s plug", nominal.PlugWidth, Overmould, how);
         Note(height, "housing.measured.plug.height", $"the height of {part.Ref}'s plug", nominal.PlugHeight, Overmould, how);
+
+        double smaller = Math.Min(width.Or(nominal.PlugWidth), height.Or(nominal.PlugHeight));
+        Note(corner, "housing.measured.plug.corner-radius", $"the corners of {part.Ref}'s plug", null, Overmould, how);
+        if (corner.Given && corner.Value > smaller / 2)
+        {
+            sink.Error(corner.Place, "measured-far-off",
+                $"corners of {NumberText.Written(corner.Value)} are rounder than a plug of {NumberText.Written(smaller)} can be",
+                $"expected 0 to {Written(smaller / 2)}");
+        }
 
         // The recess keeps its room round the plug.
         string plug = $"for the plug {how}";
@@ -158,6 +167,7 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
         {
             PlugWidth = width.Given ? new Sourced(width.Value, how) : nominal.PlugWidth,
             PlugHeight = height.Given ? new Sourced(height.Value, how) : nominal.PlugHeight,
+            PlugCornerRadius = corner.Given ? new Sourced(corner.Value, how) : nominal.PlugCornerRadius,
             RecessWidth = width.Given ? Moved(nominal.RecessWidth, nominal.PlugWidth, width.Value, plug) : nominal.RecessWidth,
             RecessHeight = height.Given ? Moved(nominal.RecessHeight, nominal.PlugHeight, height.Value, plug) : nominal.RecessHeight,
         };
