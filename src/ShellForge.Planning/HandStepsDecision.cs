@@ -116,7 +116,7 @@ internal static class HandStepsDecision
             Title = "Try the light before closing",
             Text = string.Create(CultureInfo.InvariantCulture,
                 $"Run a test pattern at no more than a quarter of full brightness. The housing is planned for "
-                    + $"{100 * plan.Source.Power.Brightness:0} % of full white."),
+                    + $"{100 * plan.Source.Power.Brightness:0.#} % of full white."),
             Check = "Every LED shows every colour. Nothing gets hot within five minutes.",
             Cautions = [HandCaution.Eyes],
             Tools = ["current-limited supply"],

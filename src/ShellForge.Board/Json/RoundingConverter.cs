@@ -4,8 +4,8 @@ using System.Text.Json.Serialization;
 namespace ShellForge.Board.Json;
 
 /// <summary>
-/// Writes numbers with no more digits than they mean. JSON has no infinities: what is not finite becomes null. A negative zero becomes
-/// zero.
+/// Writes numbers with no more digits than they mean; halves go up, as they do in texts. JSON has no infinities: what is not finite
+/// becomes null. A negative zero becomes zero.
 /// </summary>
 /// <param name="decimals">Digits after the point, 0 to 15.</param>
 public abstract class RoundingConverter(int decimals) : JsonConverter<double>
@@ -29,7 +29,7 @@ public abstract class RoundingConverter(int decimals) : JsonConverter<double>
     /// <summary>A number as it is written.</summary>
     /// <param name="value">The number.</param>
     /// <param name="decimals">Digits after the point.</param>
-    public static double Rounded(double value, int decimals) => Math.Round(value, decimals) + 0;
+    public static double Rounded(double value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0;
 }
 
 /// <summary>Whole numbers.</summary>
@@ -43,6 +43,31 @@ public sealed class Hundredths() : RoundingConverter(2);
 
 /// <summary>Three digits after the point: micrometres of a length.</summary>
 public sealed class Thousandths() : RoundingConverter(3);
+
+/// <summary>Three digits after the point of what may not be exceeded: never more than the number is.</summary>
+public sealed class MostThousandths : JsonConverter<double>
+{
+    private const double Thousand = 1000;
+
+    // Below these a difference is that of binary numbers.
+    private const int Bits = 6;
+
+    /// <inheritdoc />
+    public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
+
+    /// <inheritdoc />
+    public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+    {
+        if (double.IsFinite(value))
+        {
+            writer.WriteNumberValue(Math.Floor(Math.Round(Thousand * value, Bits)) / Thousand);
+        }
+        else
+        {
+            writer.WriteNullValue();
+        }
+    }
+}
 
 /// <summary>Four digits after the point: as many as hand-over files give.</summary>
 public sealed class TenThousandths() : RoundingConverter(4);

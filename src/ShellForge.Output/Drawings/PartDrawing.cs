@@ -62,7 +62,8 @@ public static class PartDrawing
             EdgePlan? edge = EdgeOf(housing.Plan, part.Name);
             DrawSizes(
                 sheet, new SectionSizes(section, edge?.Radius ?? 0), bounds, round is not null,
-                new Nominal(2 * (round?.Outer ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
+                new Nominal(
+                    2 * (round?.Outer ?? 0), 2 * (round?.BoreInner ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
                     part.Name is PartNames.Tub or PartNames.Baffle) { Edge = edge });
         }
 
@@ -114,7 +115,7 @@ public static class PartDrawing
         {
             DimensionLines.Horizontal(
                 sheet.Svg, sheet.At(inner.From, sizes.Bottom), sheet.At(inner.To, sizes.Bottom), row,
-                sign + Caliper(inner.To - inner.From));
+                sign + Nominal.Of(inner.To - inner.From, nominal.Inner));
             row += RowSpacing;
         }
 
@@ -146,7 +147,7 @@ public static class PartDrawing
     }
 
     // What the plan says of a size, so that drawing, report and page say the same.
-    private readonly record struct Nominal(double Outer, double Wall, bool HasWall)
+    private readonly record struct Nominal(double Outer, double Inner, double Wall, bool HasWall)
     {
         public EdgePlan? Edge { get; init; }
 

@@ -75,7 +75,7 @@ internal sealed record HeatDocument(
     double PlasticLimitCelsius,
     string WarmestPlastic,
     [property: JsonConverter(typeof(Tenths)), Description("Plastic limit less the warmest plastic.")] double MarginKelvin,
-    [property: Description("The brightness that the plastic stands.")] double? LargestBrightness,
+    [property: JsonConverter(typeof(MostThousandths)), Description("The brightness that the plastic stands.")] double? LargestBrightness,
     [property: JsonPropertyName("minutes_to_90_percent")] double? MinutesToNinetyPercent,
     ImmutableArray<WarmUpDocument> WarmUp,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -155,6 +155,7 @@ internal sealed record PowerDocument
     public required double? ContactAmps { get; init; }
 
     [Description("Brightness within that current, 0 to 1.")]
+    [JsonConverter(typeof(MostThousandths))]
     public required double? AllowedBrightness { get; init; }
 
     [Description("Cap for the firmware, 0 to 255, at the planned brightness.")]

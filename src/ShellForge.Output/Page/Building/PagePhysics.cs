@@ -71,7 +71,7 @@ internal static class PagePhysics
                     ? string.Create(CultureInfo.InvariantCulture, $"; {cool.MinutesToNinetyPercent:0} min in the coolest air") : "")));
 
         figures.Add((
-            "Brightness that the plastic bears", Percent(heat.LargestBrightness),
+            "Brightness that the plastic bears", Most(heat.LargestBrightness),
             string.Create(CultureInfo.InvariantCulture,
                 $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: "
                     + $"{Percent(housing.Board.Power.Brightness)}")));
@@ -86,7 +86,7 @@ internal static class PagePhysics
             "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps),
             $"at most {power.LimitInWords}"));
         figures.Add((
-            "Brightness that the supply bears", Percent(power.Result.AllowedBrightness),
+            "Brightness that the supply bears", Most(power.Result.AllowedBrightness),
             $"with the worst LEDs; planned: {Percent(brightness)}"));
     }
 
@@ -96,6 +96,14 @@ internal static class PagePhysics
 
     private static string Share(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 
-    private static string Percent(double value) =>
-        double.IsFinite(value) ? Math.Floor(100 * Math.Min(1, value)).ToString("0", CultureInfo.InvariantCulture) + " %" : "100 %";
+    // A limit is never told larger than it is; a whole percent stays one, whatever its last bit.
+    private static string Most(double value)
+    {
+        const int bits = 6;
+        return double.IsFinite(value)
+            ? Math.Floor(Math.Round(100 * Math.Min(1, value), bits)).ToString("0", CultureInfo.InvariantCulture) + " %" : "100 %";
+    }
+
+    // As the board file has it, and as findings and steps say it.
+    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %");
 }
