@@ -95,13 +95,13 @@ public partial class AgreementTests
         string section = made.Drawing("section");
         string tub = made.Drawing("tub");
         string wall = made.Resolved("shell.wall")!;
-        Assert.Contains($"|wall {wall}|", plan, StringComparison.Ordinal);
-        Assert.Contains($"|wall {wall}|", tub, StringComparison.Ordinal);
+        Assert.All(Walls().Matches(plan + tub), told => Assert.Equal(wall, told.Groups[1].Value));
         Assert.Contains($"|{made.Resolved("stack.front")}|", section, StringComparison.Ordinal);
         Assert.Contains($"|{made.Resolved("stack.parting-line")}|", tub, StringComparison.Ordinal);
         Assert.Contains($"|floor {made.Resolved("stack.floor")}|", tub, StringComparison.Ordinal);
         if (made.Resolved("shell.outer-diameter") is { } outer)
         {
+            Assert.Equal(2, Walls().Count(plan + tub));
             Assert.All([plan, section, tub, made.Drawing("cover")],
                 text => Assert.Contains($"|\u00d8{outer}|", text, StringComparison.Ordinal));
         }
@@ -187,6 +187,9 @@ public partial class AgreementTests
 
     [GeneratedRegex(@"\|(-?[0-9]+) \u00b0C \(")]
     private static partial Regex Temperatures();
+
+    [GeneratedRegex(@"\|wall ([0-9.]+)\|")]
+    private static partial Regex Walls();
 
     [GeneratedRegex(@"\|Evenness\|([0-9.]+)\|")]
     private static partial Regex Evenness();
