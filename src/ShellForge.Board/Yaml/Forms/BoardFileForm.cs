@@ -59,11 +59,13 @@ internal static class BoardFileForm
 
     private static readonly Form<ParsedPower> Power = new("the power", keys =>
     {
-        FormKey<ParsedSupply> supply = keys.Optional("supply", Supply, "A supply by name, or {volts, amps}.", "usb-default");
-        FormKey<double> brightness = keys.Optional("brightness", new NumberKind("a share of full white", 0.01, 1),
+        FormKey<ParsedSupply> supply = keys.Defaulted("supply", Supply, "A supply by name, or {volts, amps}.", "usb-default");
+
+        // Comfortable to look at, and within a USB port for most rings. Source: typical.
+        FormKey<double> brightness = keys.Defaulted("brightness", new NumberKind("a share of full white", 0.01, 1),
             "Planned share of full white, 0 to 1.", "0.2");
-        FormKey<bool> capped = keys.Optional("capped", BoardKinds.Flag, "Whether the firmware never goes above it.", "false");
-        FormKey<double> duty = keys.Optional("duty", new NumberKind("a share of time", 0.01, 1),
+        FormKey<bool> capped = keys.Defaulted("capped", BoardKinds.Flag, "Whether the firmware never goes above it.", "false");
+        FormKey<double> duty = keys.Defaulted("duty", new NumberKind("a share of time", 0.01, 1),
             "Share of time that LEDs are lit over an animation.", "1");
         return values => new ParsedPower(values.Get(supply), values.Get(brightness), values.Get(capped), values.Get(duty));
     }, buildsIncomplete: true);
@@ -71,10 +73,10 @@ internal static class BoardFileForm
     private static readonly Form<ParsedPrint> Print = new("the print", keys =>
     {
         var filament = new ProfileKind<FilamentProfile>("a filament", l => l.Filaments);
-        FormKey<PrinterProfile> printer = keys.Optional("printer", new ProfileKind<PrinterProfile>("a printer", l => l.Printers),
+        FormKey<PrinterProfile> printer = keys.Defaulted("printer", new ProfileKind<PrinterProfile>("a printer", l => l.Printers),
             "Printer.", "fdm-0.4");
-        FormKey<FilamentProfile> shell = keys.Optional("shell", filament, "Filament of tub and cover.", "petg-black");
-        FormKey<FilamentProfile> diffuser = keys.Optional("diffuser", filament, "Filament of the diffuser.", "petg-white");
+        FormKey<FilamentProfile> shell = keys.Defaulted("shell", filament, "Filament of tub and cover.", "petg-black");
+        FormKey<FilamentProfile> diffuser = keys.Defaulted("diffuser", filament, "Filament of the diffuser.", "petg-white");
         FormKey<FilamentProfile> baffle = keys.Optional("baffle", filament, "Filament of the baffle.", "by look");
         return values => new ParsedPrint(values.Get(printer), values.Get(shell), values.Get(diffuser), values.Get(baffle));
     }, buildsIncomplete: true);
@@ -89,13 +91,15 @@ internal static class BoardFileForm
 
     private static readonly Form<ParsedUse> Use = new("the use", keys =>
     {
-        FormKey<UseOrientation> orientation = keys.Optional(
+        FormKey<UseOrientation> orientation = keys.Defaulted(
             "orientation",
             new WordKind<UseOrientation>(("wall", UseOrientation.Wall), ("table", UseOrientation.Table),
                 ("hanging", UseOrientation.Hanging)), "How it stands in the room.", "wall");
-        FormKey<ParsedAmbient> ambient = keys.Optional("ambient", Ambient,
+
+        // Source: sealed-box model, ambient 20 to 40.
+        FormKey<ParsedAmbient> ambient = keys.Defaulted("ambient", Ambient,
             "Warmest surrounding air, or [coolest, warmest], degrees C.", "30");
-        FormKey<HeatProfile> air = keys.Optional("air", new ProfileKind<HeatProfile>("a set of coefficients of heat", l => l.Heat),
+        FormKey<HeatProfile> air = keys.Defaulted("air", new ProfileKind<HeatProfile>("a set of coefficients of heat", l => l.Heat),
             "How heat flows: coefficients by name.", "still-air");
         return values => new ParsedUse(values.Get(orientation), values.Get(ambient), values.Get(air));
     }, buildsIncomplete: true);
@@ -114,12 +118,12 @@ internal static class BoardFileForm
         FormKey<string> name = keys.Required("name", new TextKind("a name", 60), "What the housing is called.");
         FormKey<string> revision = keys.Optional("revision", new TextKind("a mark", 24, mayBeEmpty: true, asciiOnly: true),
             "Revision or variant mark, set inside every part.", "none");
-        FormKey<Angle> up = keys.Optional("up", BoardKinds.Angle, "The board angle that points up in use.", "90");
+        FormKey<Angle> up = keys.Defaulted("up", BoardKinds.Angle, "The board angle that points up in use.", "90");
         FormKey<ParsedBoard> board = keys.Required("board", BoardForm.Form, "The populated board.");
         FormKey<ParsedHousing> housing = keys.Required("housing", HousingForm.Form, "What is wanted of the housing.");
-        FormKey<ParsedPower> power = keys.Optional("power", Power, "Supply and brightness.");
-        FormKey<ParsedPrint> print = keys.Optional("print", Print, "Printer and filaments.");
-        FormKey<ParsedUse> use = keys.Optional("use", Use, "Where the finished thing lives.");
+        FormKey<ParsedPower> power = keys.Defaulted("power", Power, "Supply and brightness.");
+        FormKey<ParsedPrint> print = keys.Defaulted("print", Print, "Printer and filaments.");
+        FormKey<ParsedUse> use = keys.Defaulted("use", Use, "Where the finished thing lives.");
         FormKey<ImmutableArray<AcceptedRule>> accept = keys.Optional(
             "accept", new ListKind<AcceptedRule>("accepted rules", Accepted, 0, 100), "Findings that are accepted, each with its reason.");
         return values => new ParsedFile(

@@ -30,7 +30,7 @@ internal static class BoardForm
         FormKey<Point2> centre = keys.Optional("centre", BoardKinds.Point, "ECAD coordinates of the board's centre.",
             "[0, 0]; for polygons and arcs the middle of the outline's box");
         FormKey<double> thickness = keys.Required("thickness", BoardKinds.Thickness, "Laminate thickness.");
-        FormKey<EdgeFinish> edge = keys.Optional(
+        FormKey<EdgeFinish> edge = keys.Defaulted(
             "edge", new WordKind<EdgeFinish>(("clean", EdgeFinish.Clean), ("tabs", EdgeFinish.Tabs), ("v-scored", EdgeFinish.VScored)),
             "How the edge was made.", "clean");
         FormKey<ParsedMeasured> measured = keys.Optional("measured", MeasuredForm.Board,

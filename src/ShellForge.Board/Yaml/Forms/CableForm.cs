@@ -29,9 +29,9 @@ internal static class CableForm
             "plug", new TupleKind("a plug's size [width, height]", 2, PlugSize, PlugSize),
             "The widest thing at its end: a hole in the floor gets a window that it passes; a notch in the wall is open from above.",
                     "nothing");
-        FormKey<ReliefKind> relief = keys.Optional("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)),
+        FormKey<ReliefKind> relief = keys.Defaulted("relief", new WordKind<ReliefKind>(("tie", ReliefKind.Tie), ("knot", ReliefKind.Knot)),
             "How its pull is taken.", "tie");
-        FormKey<ExitKind> through = keys.Optional("through", new WordKind<ExitKind>(("wall", ExitKind.Wall), ("floor", ExitKind.Floor)),
+        FormKey<ExitKind> through = keys.Defaulted("through", new WordKind<ExitKind>(("wall", ExitKind.Wall), ("floor", ExitKind.Floor)),
             "What it leaves the housing through.", "wall");
         keys.ExactlyOneOf(part, round);
         keys.Needs(at, round);

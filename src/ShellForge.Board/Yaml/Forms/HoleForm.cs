@@ -38,7 +38,7 @@ internal static class HoleForm
     {
         var place = new PlacementKeys(keys, needed: true);
         FormKey<double> diameter = keys.Required("diameter", BoardKinds.Length("a hole's diameter", 0.3, 30), "Finished diameter.");
-        FormKey<HolePurpose> purpose = keys.Optional(
+        FormKey<HolePurpose> purpose = keys.Defaulted(
             "for",
             new WordKind<HolePurpose>(("mount", HolePurpose.Mount), ("wire", HolePurpose.Wire), ("tooling", HolePurpose.Tooling)),
             "What it is for.",

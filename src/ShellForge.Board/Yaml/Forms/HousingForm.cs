@@ -64,7 +64,7 @@ internal static class HousingForm
             "The insert in the drawer, by its body; not needed without mounting holes and closure screws.", "none");
         FormKey<ParsedScrew> screw = keys.Optional("screw", ScrewWordKind.Kind,
             "The screw that goes into it: a profile, or pan, cap, button or countersunk, whose thread is the insert's.", "pan");
-        FormKey<bool> washers = keys.Optional("washers", BoardKinds.Flag, "Washers under the board screws' heads.", "false");
+        FormKey<bool> washers = keys.Defaulted("washers", BoardKinds.Flag, "Washers under the board screws' heads.", "false");
         FormKey<ParsedWall> walls = keys.Optional("walls", Walls,
             "Wall: a whole number of lines of plastic, or a thickness such as 1.6, 2.0 or 2 mm.", "the plan decides");
         FormKey<double> floor = keys.Optional("floor", BoardKinds.Length("a floor's thickness", 0.4, 20), "Floor.", "the plan decides");
@@ -83,13 +83,13 @@ internal static class HousingForm
             "by circumference");
         FormKey<bool> bore = keys.Optional("bore", new WordKind<bool>(("open", true), ("closed", false)),
             "Whether a ring's bore stays open.", "open");
-        FormKey<ParsedLight> light = keys.Optional("light", LightForm.Form, "Where the light leaves and what the eye should see.");
+        FormKey<ParsedLight> light = keys.Defaulted("light", LightForm.Form, "Where the light leaves and what the eye should see.");
         FormKey<DiffuserSpec> diffuser = keys.Optional("diffuser", LightForm.Diffuser, "What scatters the light.", "the plan decides");
-        FormKey<bool> baffle = keys.Optional("baffle", new WordKind<bool>(("loose", false), ("joined", true)),
+        FormKey<bool> baffle = keys.Defaulted("baffle", new WordKind<bool>(("loose", false), ("joined", true)),
             "Light baffle as a part of its own, or joined to the cover.", "loose");
-        FormKey<VentKind> vents = keys.Optional(
+        FormKey<VentKind> vents = keys.Defaulted(
             "vents", new WordKind<VentKind>(("auto", VentKind.Auto), ("none", VentKind.None), ("floor", VentKind.Floor)), "Vents.", "auto");
-        FormKey<MountKind> mount = keys.Optional(
+        FormKey<MountKind> mount = keys.Defaulted(
             "mount",
             new WordKind<MountKind>(
                 [.. Enum.GetValues<MountKind>().Select(kind => (kind.ToString().ToLower(CultureInfo.InvariantCulture), kind))]),

@@ -52,16 +52,16 @@ internal static class LightForm
     /// <summary>Light.</summary>
     public static Form<ParsedLight> Form { get; } = new("the light", keys =>
     {
-        FormKey<LightThrough> through = keys.Optional("through",
+        FormKey<LightThrough> through = keys.Defaulted("through",
             new WordKind<LightThrough>(("front", LightThrough.Front), ("wall", LightThrough.Wall)), "Where it leaves.", "front");
-        FormKey<LightLook> look = keys.Optional("look", new WordKind<LightLook>(("blend", LightLook.Blend), ("pixels", LightLook.Pixels)),
+        FormKey<LightLook> look = keys.Defaulted("look", new WordKind<LightLook>(("blend", LightLook.Blend), ("pixels", LightLook.Pixels)),
             "One band of light, or a cell for each LED.", "blend");
         FormKey<ParsedWindow> window = keys.Optional(
             "window", Window,
             "The lit window: its width along the LEDs; follow (what the LEDs light), disc or ring (about the board's middle); or a "
                 + "polygon.",
             "auto: half a pitch to each side of the LEDs, as a ring or disc where they lie on circles about the middle");
-        FormKey<ParsedEvenness> evenness = keys.Optional("evenness", Evenness,
+        FormKey<ParsedEvenness> evenness = keys.Defaulted("evenness", Evenness,
             "even, soft, dots, or smallest over mean irradiance along the circle.", "soft");
         return values => new ParsedLight(values.Get(through), values.Get(look), values.Get(window), values.Get(evenness));
     }, buildsIncomplete: true);
@@ -95,13 +95,13 @@ internal static class LightForm
     {
         FormKey<string> text = keys.Required("text", new TextKind("lettering", 60, asciiOnly: true), "The lettering.");
         FormKey<LabelPlace> where =
-            keys.Optional("where",
+            keys.Defaulted("where",
                 new WordKind<LabelPlace>(("floor-outside", LabelPlace.FloorOutside), ("floor-inside", LabelPlace.FloorInside)),
                 "Where it goes.", "floor-outside");
         FormKey<double> height = keys.Optional("height", BoardKinds.Length("a letter height", 2, 60), "Letter height.", "5");
         return values => new LabelSpec(
             values.Get(text).Value,
-            values.Get(where).Or(LabelPlace.FloorOutside),
+            values.Get(where).Value,
             values.Get(height).Given ? values.Get(height).Value : null);
     });
 }

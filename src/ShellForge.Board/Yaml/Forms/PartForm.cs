@@ -49,12 +49,12 @@ internal static class PartForm
         FormKey<ImmutableArray<double>> size =
             keys.Optional("size", Size, "Body [along x, along y, height] instead of a package; without the third the height is unknown.");
         keys.ExactlyOneOf(package, size);
-        FormKey<bool> round = keys.Optional("round", BoardKinds.Flag, "The body of `size` is a cylinder that stands on the board.",
+        FormKey<bool> round = keys.Defaulted("round", BoardKinds.Flag, "The body of `size` is a cylinder that stands on the board.",
             "false");
         keys.Needs(round, size);
-        FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "bottom");
+        FormKey<BoardSide> side = keys.Defaulted("side", BoardKinds.Side, "Side it sits on.", "bottom");
         var place = new PlacementKeys(keys, needed: false);
-        FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
+        FormKey<Angle> rotation = keys.Defaulted("rotation", BoardKinds.Angle,
             "Turn of the body, counter-clockwise seen from the top for both sides.", "0");
         FormKey<bool> turns = keys.Optional(
             "turns", BoardKinds.Flag, "Whether it turns with its direction from the centre, or with the grid.",
@@ -68,7 +68,7 @@ internal static class PartForm
         FormKey<double?> height = keys.Optional("height", Height, "Top of the body above the board face it sits on, or unknown.",
             "the package's");
         FormKey<PartMounting> mounted = keys.Optional("mounted", Mounting, "How it sits.", "flat, where the package does not ask for it");
-        FormKey<double> lift = keys.Optional("lift", BoardKinds.Length("a gap", 0, 50), "Gap between board and body.", "0");
+        FormKey<double> lift = keys.Defaulted("lift", BoardKinds.Length("a gap", 0, 50), "Gap between board and body.", "0");
         FormKey<bool> passive = keys.Optional("passive", BoardKinds.Flag, "A small passive: an unknown height is no danger.",
             "the package's");
         FormKey<double> joint = keys.Optional("joint-protrusion", BoardKinds.Length("a length of leads", 0, 20),

@@ -44,8 +44,8 @@ internal static class PixelForm
             "at", BoardKinds.Point,
             "From the LED's middle: x away from the board's centre, y counter-clockwise; in a grid along its rows; with `turns: "
                 + "false` along the board's axes.");
-        FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle, "Turn, in the same frame.", "0");
-        FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it sits on.", "top");
+        FormKey<Angle> rotation = keys.Defaulted("rotation", BoardKinds.Angle, "Turn, in the same frame.", "0");
+        FormKey<BoardSide> side = keys.Defaulted("side", BoardKinds.Side, "Side it sits on.", "top");
         keys.ExactlyOneOf(package, size);
         return values => new ParsedCompanion(
             values.Get(name),
@@ -71,9 +71,9 @@ internal static class PixelForm
         FormKey<PixelFacing> facing = keys.Optional(
             "facing", new WordKind<PixelFacing>(("up", PixelFacing.Up), ("out", PixelFacing.Out), ("in", PixelFacing.In)),
             "Where they look.", "up");
-        FormKey<Angle> rotation = keys.Optional("rotation", BoardKinds.Angle,
+        FormKey<Angle> rotation = keys.Defaulted("rotation", BoardKinds.Angle,
             "Turn of the package, beyond the circle's or the grid's when it turns.", "0");
-        FormKey<bool> turns = keys.Optional(
+        FormKey<bool> turns = keys.Defaulted(
             "turns", BoardKinds.Flag, "Whether each package turns with its place on the circle, or with the grid.", "true");
         FormKey<ImmutableArray<ParsedCompanion>> with = keys.Optional("with", Companions,
             "A part beside each LED, such as its capacitor, or several.");

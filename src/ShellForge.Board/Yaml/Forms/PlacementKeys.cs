@@ -51,12 +51,12 @@ internal sealed class PlacementKeys
             "Diameter of the pitch circle of a pattern.");
         _count = keys.Optional(
             "count", new CountKind("a count", 1, BoardKinds.Most), "Places on the circle, evenly spread, or on an arc of it.");
-        _from = keys.Optional("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
+        _from = keys.Defaulted("from", BoardKinds.Angle, "Angle of the first place on the circle.", "0");
         _step = keys.Optional(
             "step",
             new MappedKind<double, Angle>(new NumberKind("an angle in degrees", 0.1, 180), Angle.FromDegrees),
             "Angle from one place to the next, for an arc.", "360 by the count, all round");
-        _clockwise = keys.Optional("direction", new WordKind<bool>(("ccw", false), ("cw", true)),
+        _clockwise = keys.Defaulted("direction", new WordKind<bool>(("ccw", false), ("cw", true)),
             "Way round the circle, seen from the top.", "ccw");
         _skip = keys.Optional(
             "skip",

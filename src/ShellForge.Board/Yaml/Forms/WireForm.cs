@@ -23,13 +23,13 @@ internal static class WireForm
     {
         FormKey<string> name = keys.Required("name", BoardKinds.Name, "Name for messages.");
         var place = new PlacementKeys(keys, needed: true);
-        FormKey<BoardSide> side = keys.Optional("side", BoardKinds.Side, "Side it is soldered on.", "bottom");
-        FormKey<int> conductors = keys.Optional("conductors", new CountKind("a number of conductors", 1, 40),
+        FormKey<BoardSide> side = keys.Defaulted("side", BoardKinds.Side, "Side it is soldered on.", "bottom");
+        FormKey<int> conductors = keys.Defaulted("conductors", new CountKind("a number of conductors", 1, 40),
             "Conductors that leave together.", "2");
         FormKey<double> diameter = keys.Optional("diameter", BoardKinds.Length("a wire's diameter", 0.2, 12),
             "Diameter over the insulation of one conductor.", "by gauge");
         FormKey<int> gauge = keys.Optional("gauge", new CountKind("an AWG size", 10, 36), "Conductor size, AWG.");
-        FormKey<string> to = keys.Optional("to", BoardKinds.Name, "Where it goes: out, another wire's name or a part's designator.", "out");
+        FormKey<string> to = keys.Defaulted("to", BoardKinds.Name, "Where it goes: out, another wire's name or a part's designator.", "out");
         return values => new ParsedWire(
             values.Get(name),
             place.Said(values),

@@ -33,7 +33,7 @@ internal static class FilamentForm
             "Share of light thrown back by a thick wall.");
         FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50),
             "t0 of T = 1 / (1 + t / t0), or of T = exp(-t / t0) for what absorbs.");
-        FormKey<bool> law = keys.Optional("transmission-law", Law, "Whether it scatters light or, like a dark pigment, absorbs it.",
+        FormKey<bool> law = keys.Defaulted("transmission-law", Law, "Whether it scatters light or, like a dark pigment, absorbs it.",
             "scatters");
         FormKey<Sourced> iron = keys.Required("iron", ProfileNumbers.Number(100, 400), "Iron for setting inserts, degrees C.");
         return values => name => new FilamentProfile
@@ -53,7 +53,7 @@ internal static class FilamentForm
                 values.Get(spread).Or(new Sourced(UsualSpread, "half the trade's range for most plastics; typical: print a coupon")),
             Conductivity = values.Get(conductivity).Value,
             Reflectance = values.Get(reflectance).Value,
-            Absorbs = values.Get(law).Or(false),
+            Absorbs = values.Get(law).Value,
             TransmissionLength = values.Get(transmission).Value,
             IronCelsius = values.Get(iron).Value,
         };

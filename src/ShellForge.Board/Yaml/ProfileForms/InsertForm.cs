@@ -14,7 +14,7 @@ internal static class InsertForm
         FormKey<Sourced> length = keys.Required("length", ProfileNumbers.Length(1, 40), "Length along the axis.");
         FormKey<Sourced> hole = keys.Required("hole", ProfileNumbers.Length(1, 30), "Hole as drawn for a printed part.");
         FormKey<Sourced> wall = keys.Required("wall", ProfileNumbers.Length(0.4, 10), "Least wall round the hole.");
-        FormKey<bool> tapered = keys.Optional("tapered", new FlagKind(), "Whether the body is tapered.", "false");
+        FormKey<bool> tapered = keys.Defaulted("tapered", new FlagKind(), "Whether the body is tapered.", "false");
         return values => name => new InsertProfile
         {
             Name = name,
@@ -23,7 +23,7 @@ internal static class InsertForm
             Length = values.Get(length).Value,
             HoleDiameter = values.Get(hole).Value,
             WallThickness = values.Get(wall).Value,
-            Tapered = values.Get(tapered).Or(false),
+            Tapered = values.Get(tapered).Value,
         };
     });
 }

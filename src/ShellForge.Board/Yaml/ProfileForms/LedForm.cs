@@ -20,7 +20,7 @@ internal static class LedForm
         FormKey<Sourced> angle = keys.Required("viewing-angle", ProfileNumbers.Number(5, 170), "Full angle at half intensity, degrees.");
         FormKey<Sourced> body = keys.Optional("body-reflectance", ProfileNumbers.Number(0, 1),
             "Share of light that its body throws back: white 0.7, black 0.05.", "0.7");
-        FormKey<LedEmission> emission = keys.Optional("emission", Emission, "Which way it shines.", "top");
+        FormKey<LedEmission> emission = keys.Defaulted("emission", Emission, "Which way it shines.", "top");
         FormKey<Sourced> face = keys.Optional("shining-face", ProfileNumbers.Number(-360, 360),
             "Which way the shining face looks in the package's frame, degrees: 0 is +x, 90 is +y; for side-facing ones.", "0");
         FormKey<Sourced> axis = keys.Optional("axis-height", ProfileNumbers.Length(0, 20),
@@ -43,7 +43,7 @@ internal static class LedForm
             WindowWidth = values.Get(window).Value,
             ViewingAngleDegrees = values.Get(angle).Value,
             BodyReflectance = values.Get(body).Or(new Sourced(WhiteBody, "a white body, as most are; typical: check yours")),
-            Emission = values.Get(emission).Or(LedEmission.Top),
+            Emission = values.Get(emission).Value,
             ShiningFaceDegrees = values.Get(face).Or(ProfileNumbers.None("the +x face")),
             AxisHeight = values.Get(axis).Given ? values.Get(axis).Value : null,
             FullWhiteMilliamps = values.Get(white).Value,

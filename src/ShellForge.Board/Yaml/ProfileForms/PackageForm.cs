@@ -15,11 +15,11 @@ internal static class PackageForm
             "Body along its x, the diameter of a round one.");
         FormKey<Sourced> width = keys.Required("width", ProfileNumbers.Length(0.2, 200), "Body along its y.");
         FormKey<Sourced> height = keys.Optional("height", ProfileNumbers.Length(0, 100), "Body above the board, flat mounted.", "unknown");
-        FormKey<bool> round = keys.Optional("round", new FlagKind(), "A cylinder that stands on the board.", "false");
+        FormKey<bool> round = keys.Defaulted("round", new FlagKind(), "A cylinder that stands on the board.", "false");
         FormKey<Sourced> taller = keys.Optional("height-tolerance", ProfileNumbers.Length(0, 10),
             "By how much makers allow it to be taller.", "0");
-        FormKey<bool> passive = keys.Optional("passive", new FlagKind(), "Small passive whose unknown height is no danger.", "false");
-        FormKey<bool> mounting = keys.Optional("mounting-required", new FlagKind(), "Whether `mounted:` must be said.", "false");
+        FormKey<bool> passive = keys.Defaulted("passive", new FlagKind(), "Small passive whose unknown height is no danger.", "false");
+        FormKey<bool> mounting = keys.Defaulted("mounting-required", new FlagKind(), "Whether `mounted:` must be said.", "false");
         FormKey<Sourced> onPins = keys.Optional("height-on-pins", ProfileNumbers.Length(0, 100), "Height on pin headers.");
         FormKey<Sourced> inSocket = keys.Optional("height-in-socket", ProfileNumbers.Length(0, 100), "Height in a socket.");
         FormKey<Sourced> midBoard = keys.Optional("height-mid-board", ProfileNumbers.Length(0, 100), "Height when sunk into a cutout.");
@@ -35,9 +35,9 @@ internal static class PackageForm
             Width = values.Get(width).Value,
             Height = Maybe(values.Get(height)),
             HeightTolerance = values.Get(taller).Or(ProfileNumbers.None("the height is the largest of the trade")),
-            Round = values.Get(round).Or(false),
-            Passive = values.Get(passive).Or(false),
-            MountingRequired = values.Get(mounting).Or(false),
+            Round = values.Get(round).Value,
+            Passive = values.Get(passive).Value,
+            MountingRequired = values.Get(mounting).Value,
             HeightOnPins = Maybe(values.Get(onPins)),
             HeightInSocket = Maybe(values.Get(inSocket)),
             HeightMidBoard = Maybe(values.Get(midBoard)),

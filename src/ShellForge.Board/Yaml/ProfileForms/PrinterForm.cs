@@ -44,7 +44,7 @@ internal static class PrinterForm
         Func<FormValues, PrinterMotion> motion = PrinterMotionKeys.Declare(keys);
         FormKey<Sourced> filaments = keys.Optional("filaments", ProfileNumbers.Whole(1, 64),
             "Filaments that it changes between by itself within a print.", "1");
-        FormKey<bool> scales = keys.Optional("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.",
+        FormKey<bool> scales = keys.Defaulted("slicer-scales-shrinkage", new FlagKind(), "Whether the slicer scales for shrinkage.",
             "false");
         return values => name => new PrinterProfile
         {
@@ -77,7 +77,7 @@ internal static class PrinterForm
             FlowRate = values.Get(flow).Value,
             Motion = motion(values),
             Filaments = values.Get(filaments).Or(PrinterProfile.OneFilament),
-            SlicerScalesShrinkage = values.Get(scales).Or(false),
+            SlicerScalesShrinkage = values.Get(scales).Value,
         };
     });
 }

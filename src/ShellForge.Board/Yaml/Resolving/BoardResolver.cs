@@ -43,7 +43,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         {
             Outline = outline,
             Thickness = measured is { Thickness.Given: true } ? measured.Thickness.Value : said.Thickness.Value,
-            Edge = said.Edge.Or(EdgeFinish.Clean),
+            Edge = said.Edge.Value,
             TabStub = measured is { TabStub.Given: true } ? measured.TabStub.Value : null,
             BoreMeasured = measured is { Bore.Given: true },
             Holes = holes,

@@ -9,29 +9,15 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <summary>Puts the whole board file together.</summary>
 internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
 {
-    private const string DefaultSupply = "usb-default";
-    private const string DefaultPrinter = "fdm-0.4";
-    private const string DefaultShell = "petg-black";
-    private const string DefaultDiffuser = "petg-white";
-    private const string DefaultAir = "still-air";
-
-    // Comfortable to look at, and within a USB port for most rings. Source: typical.
-    private const double DefaultBrightness = 0.2;
-
-    // Source: sealed-box model, ambient 20 to 40.
-    private const double DefaultAmbientCelsius = 30;
-
     /// <summary>The file; null when it has errors, which then have been told.</summary>
     public BoardFile? Resolve(ParsedFile said)
     {
-        Angle up = said.Up.Or(Angle.FromDegrees(90));
+        Angle up = said.Up.Value;
         ParsedHousing? housingSaid = said.Housing.Given ? said.Housing.Value : null;
         ResolvedBoard? resolved = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
         HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles).Resolve(housingSaid);
-        PowerSpec? power = Power(said);
-        PrintSpec? print = Print(said);
-        UseSpec? use = Use(said);
-        if (sink.HasErrors || resolved?.Board is not { } board || housing is null || power is null || print is null || use is null)
+        CheckAmbient(said.Use.Value);
+        if (sink.HasErrors || resolved?.Board is not { } board || housing is null)
         {
             return null;
         }
@@ -43,9 +29,9 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
             Up = up,
             Board = board,
             Housing = housing,
-            Power = power,
-            Print = print,
-            Use = use,
+            Power = Power(said.Power.Value),
+            Print = Print(said.Print.Value),
+            Use = Use(said.Use.Value),
             Accept = said.Accept.Or([]),
             Places = paths.Places,
         });
@@ -76,79 +62,33 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         };
     }
 
-    private PowerSpec? Power(ParsedFile said)
+    private static PowerSpec Power(ParsedPower said) => new()
     {
-        ParsedPower? power = said.Power.Given ? said.Power.Value : null;
-        ParsedSupply supply;
-        if (power is { Supply.Given: true })
-        {
-            supply = power.Supply.Value;
-        }
-        else if (Default(profiles.Supplies, DefaultSupply, said) is { } usual)
-        {
-            supply = new ParsedSupply(usual.Name, usual.Volts, usual.Amps);
-        }
-        else
-        {
-            return null;
-        }
+        Supply = said.Supply.Value.Name,
+        Volts = said.Supply.Value.Volts,
+        Amps = said.Supply.Value.Amps,
+        Brightness = said.Brightness.Value,
+        Capped = said.Capped.Value,
+        Duty = said.Duty.Value,
+    };
 
-        return new PowerSpec
-        {
-            Supply = supply.Name,
-            Volts = supply.Volts,
-            Amps = supply.Amps,
-            Brightness = power?.Brightness.Or(DefaultBrightness) ?? DefaultBrightness,
-            Capped = power?.Capped.Or(false) ?? false,
-            Duty = power?.Duty.Or(1) ?? 1,
-        };
-    }
-
-    private PrintSpec? Print(ParsedFile said)
+    private static PrintSpec Print(ParsedPrint said) => new()
     {
-        ParsedPrint? print = said.Print.Given ? said.Print.Value : null;
-        PrinterProfile? printer = print is { Printer.Given: true } ? print.Printer.Value : Default(profiles.Printers, DefaultPrinter, said);
-        FilamentProfile? shell = print is { Shell.Given: true } ? print.Shell.Value : Default(profiles.Filaments, DefaultShell, said);
-        FilamentProfile? diffuser = print is { Diffuser.Given: true } ? print.Diffuser.Value
-            : Default(profiles.Filaments, DefaultDiffuser, said);
-        return printer is null || shell is null || diffuser is null
-            ? null
-            : new PrintSpec
-            {
-                Printer = printer,
-                Shell = shell,
-                Diffuser = diffuser,
-                Baffle = print is { Baffle.Given: true } ? print.Baffle.Value : null,
-            };
-    }
+        Printer = said.Printer.Value,
+        Shell = said.Shell.Value,
+        Diffuser = said.Diffuser.Value,
+        Baffle = said.Baffle.Given ? said.Baffle.Value : null,
+    };
 
-    private UseSpec? Use(ParsedFile said)
+    private static UseSpec Use(ParsedUse said) =>
+        new(said.Orientation.Value, said.Ambient.Value.Coolest, said.Ambient.Value.Warmest, said.Air.Value);
+
+    private void CheckAmbient(ParsedUse said)
     {
-        ParsedUse? use = said.Use.Given ? said.Use.Value : null;
-        ParsedAmbient usual = new ParsedAmbient(DefaultAmbientCelsius, DefaultAmbientCelsius);
-        ParsedAmbient ambient = use?.Ambient.Or(usual) ?? usual;
-        if (ambient.Coolest > ambient.Warmest)
+        if (said.Ambient.Value.Coolest > said.Ambient.Value.Warmest)
         {
-            sink.Error(use!.Ambient.Place, "range-backwards", "the range of the surrounding air runs backwards",
+            sink.Error(said.Ambient.Place, "range-backwards", "the range of the surrounding air runs backwards",
                 "expected [coolest, warmest]");
         }
-
-        return (use is { Air.Given: true } ? use.Air.Value : Default(profiles.Heat, DefaultAir, said)) is { } air
-            ? new UseSpec(use?.Orientation.Or(UseOrientation.Wall) ?? UseOrientation.Wall, ambient.Coolest, ambient.Warmest, air)
-            : null;
-    }
-
-    // A user's file may have spoilt one of the shipped profiles.
-    private T? Default<T>(ProfileShelf<T> shelf, string name, ParsedFile said)
-        where T : class
-    {
-        T? found = shelf.Find(name);
-        if (found is null)
-        {
-            sink.Error(said.Node.Place, "unknown-profile", $"the default profile '{name}' could not be read",
-                "expected a name to be said instead");
-        }
-
-        return found;
     }
 }

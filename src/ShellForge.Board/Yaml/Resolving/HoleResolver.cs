@@ -68,7 +68,7 @@ internal sealed class HoleResolver(BoardSurface? surface, ParsedHousing? housing
         Name = $"hole {number}",
         At = place.At,
         Diameter = said.Diameter.Value,
-        For = said.For.Or(HolePurpose.Mount),
+        For = said.For.Value,
         Screw = screw,
         Insert = said.Insert.Given ? said.Insert.Value : null,
         KeepOutTop = said.KeepOut.Given ? said.KeepOut.Value.Top : null,

@@ -37,7 +37,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
         {
             Insert = said.Insert.Given ? said.Insert.Value : null,
             Screw = screw,
-            Washers = said.Washers.Or(false),
+            Washers = said.Washers.Value,
             WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
             WallThickness = said.Walls.Given ? said.Walls.Value.Thickness : null,
             Floor = said.Floor.Given ? said.Floor.Value : null,
@@ -50,9 +50,9 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             BoreOpen = said.BoreOpen.Given ? said.BoreOpen.Value : null,
             Light = Light(said),
             Diffuser = said.Diffuser.Or(new DiffuserSpec()),
-            BaffleJoined = said.BaffleJoined.Or(false),
-            Vents = said.Vents.Or(VentKind.Auto),
-            Mount = said.Mount.Or(MountKind.None),
+            BaffleJoined = said.BaffleJoined.Value,
+            Vents = said.Vents.Value,
+            Mount = said.Mount.Value,
             Label = said.Label.Given ? said.Label.Value : null,
         };
     }
@@ -92,18 +92,17 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
 
     private LightSpec Light(ParsedHousing said)
     {
-        ParsedLight? light = said.Light.Given ? said.Light.Value : null;
-        ParsedWindow? window = light is { Window.Given: true } ? light.Window.Value : null;
-        ParsedEvenness evenness = light is { Evenness.Given: true } ? light.Evenness.Value : ParsedEvenness.Soft;
+        ParsedLight light = said.Light.Value;
+        ParsedWindow? window = light.Window.Given ? light.Window.Value : null;
         return new LightSpec(
-            light?.Through.Or(LightThrough.Front) ?? LightThrough.Front,
-            light?.Look.Or(LightLook.Blend) ?? LightLook.Blend,
+            light.Through.Value,
+            light.Look.Value,
             window?.Width,
-            evenness.MinimumOverMean,
-            evenness.Word)
+            light.Evenness.Value.MinimumOverMean,
+            light.Evenness.Value.Word)
         {
             Shape = window?.Shape ?? WindowShape.Auto,
-            WindowOutline = window?.Shape == WindowShape.Outline ? WindowOutline(light!.Window, window) : Region.Empty,
+            WindowOutline = window?.Shape == WindowShape.Outline ? WindowOutline(light.Window, window) : Region.Empty,
         };
     }
 
@@ -142,8 +141,8 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
                 cable.At.Or((up + Angle.FromDegrees(180)).Normalized),
                 cable.Plug.Given ? cable.Plug.Value[0] : 0,
                 cable.Plug.Given ? cable.Plug.Value[1] : 0,
-                cable.Relief.Or(ReliefKind.Tie),
-                cable.Through.Or(ExitKind.Wall))
+                cable.Relief.Value,
+                cable.Through.Value)
             : new NoCable();
     }
 

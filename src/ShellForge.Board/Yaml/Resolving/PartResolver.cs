@@ -55,7 +55,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
     private BodySize Body(ParsedPart said)
     {
         PartMounting mounted = said.Mounted.Or(PartMounting.Unsaid);
-        BodySize body = PartBody.Of(said.Package, said.Size, said.Round.Or(false), mounted, said.Lift.Or(0), said.Height);
+        BodySize body = PartBody.Of(said.Package, said.Size, said.Round.Value, mounted, said.Lift.Value, said.Height);
         if (body.Height is null && !said.Height.Given && said.Package.Given)
         {
             PackageProfile package = said.Package.Value;
@@ -98,7 +98,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
     private BoardPart? Part(ParsedPart said, string name, BodySize body, PlaceOnBoard place, double? past)
     {
         bool turns = said.Turns.Or(said.Place.IsPattern);
-        Angle rotation = (turns ? place.Direction : Angle.Zero) + said.Rotation.Or(Angle.Zero);
+        Angle rotation = (turns ? place.Direction : Angle.Zero) + said.Rotation.Value;
         Angle faces = said.Faces.Given ? said.Faces.Value : rotation;
         Point2 at = place.At;
         ConnectorMouth? mouth = null;
@@ -129,7 +129,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
         {
             Ref = name,
             Package = said.Package.Given ? said.Package.Value : null,
-            Side = said.Side.Or(BoardSide.Bottom),
+            Side = said.Side.Value,
             At = at,
             Rotation = rotation,
             Length = body.Length,
@@ -139,7 +139,7 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             HeightFrom = body.HeightFrom,
             HeightTolerance = body.Taller,
             Mounted = said.Mounted.Or(PartMounting.Unsaid),
-            Lift = said.Lift.Or(0),
+            Lift = said.Lift.Value,
             Passive = said.Passive.Or(said.Package.Given && said.Package.Value.Passive),
             JointProtrusion = said.Joint.Or(said.Package.Given ? said.Package.Value.JointProtrusion : 0),
             Watts = said.Watts.Or(said.Package.Given ? said.Package.Value.Watts : 0),

@@ -57,10 +57,10 @@ internal sealed class PixelResolver(
         var pixels = new Pixel[places.Length];
         for (int i = 0; i < places.Length; i++)
         {
-            bool turns = said.Turns.Or(true) && !single;
+            bool turns = said.Turns.Value && !single;
             Angle frame = turns ? places[i].Direction : Angle.Zero;
             pixels[i] = new Pixel(Name(said, i), places[i].At,
-                (turns ? places[i].Direction + ToShine(led, facing) : Angle.Zero) + said.Rotation.Or(Angle.Zero));
+                (turns ? places[i].Direction + ToShine(led, facing) : Angle.Zero) + said.Rotation.Value);
             designators.Take(pixels[i].Ref, said.Ref.Given ? said.Ref.Place : said.Node.Place);
             AddCompanions(said, pixels[i], places[i], frame, i);
         }
@@ -169,9 +169,9 @@ internal sealed class PixelResolver(
             {
                 Ref = name,
                 Package = companion.Package.Given ? companion.Package.Value : null,
-                Side = companion.Side.Or(BoardSide.Top),
+                Side = companion.Side.Value,
                 At = place.At + companion.At.Value.Turned(frame),
-                Rotation = frame + companion.Rotation.Or(Angle.Zero),
+                Rotation = frame + companion.Rotation.Value,
                 Length = body.Length,
                 Width = body.Width,
                 Round = body.Round,

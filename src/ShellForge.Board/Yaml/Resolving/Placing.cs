@@ -48,7 +48,7 @@ internal static class Placing
             return [];
         }
 
-        double step = (said.Clockwise.Or(false) ? -1 : 1) * (said.Step.Given ? said.Step.Value.Degrees : 360.0 / count);
+        double step = (said.Clockwise.Value ? -1 : 1) * (said.Step.Given ? said.Step.Value.Degrees : 360.0 / count);
         ImmutableArray<int> skip = Skipped(said.Skip, count, context);
         return
         [
@@ -56,7 +56,7 @@ internal static class Placing
                 .Where(i => !skip.Contains(i + 1))
                 .Select(i =>
                 {
-                    Angle direction = said.From.Or(Angle.Zero) + Angle.FromDegrees(step * i);
+                    Angle direction = said.From.Value + Angle.FromDegrees(step * i);
                     return new PlaceOnBoard(i, context.Centre + Point2.Polar(said.Circle.Value / 2, direction), direction);
                 }),
         ];

@@ -37,11 +37,11 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
                 {
                     Name = name,
                     At = places[i].At,
-                    Side = wire.Side.Or(BoardSide.Bottom),
-                    Conductors = wire.Conductors.Or(2),
+                    Side = wire.Side.Value,
+                    Conductors = wire.Conductors.Value,
                     Diameter = diameter.Value,
                     Gauge = wire.Gauge.Given ? wire.Gauge.Value : null,
-                    To = wire.To.Or(Out),
+                    To = wire.To.Value,
                 });
             }
         }

@@ -59,11 +59,11 @@ internal static class SweepPlanForm
         FormKey<string> along = keys.Optional("along", new TextKind("a path", LongestText),
             "A varied path whose values are searched with few looks, not all made.", "every variant is made");
         FormKey<RangeShape> shape =
-            keys.Optional("shape", new WordKind<RangeShape>(("monotone", RangeShape.Monotone), ("smooth", RangeShape.Smooth)),
+            keys.Defaulted("shape", new WordKind<RangeShape>(("monotone", RangeShape.Monotone), ("smooth", RangeShape.Smooth)),
                 "monotone: the wish rises or falls all along it, bisection; smooth: it has one best place, golden section.", "smooth");
         keys.Needs(shape, along);
         return values => new BestWish(values.Get(wish).Value, values.Get(along).Given ? values.Get(along).Value : null,
-            values.Get(shape).Or(RangeShape.Smooth));
+            values.Get(shape).Value);
     });
 
     /// <summary>The whole plan.</summary>
@@ -90,12 +90,12 @@ internal static class SweepPlanForm
             "Values made of others: a text with {path} in it.");
         var name = keys.Optional("name", new TextKind("a text", LongestText),
             "What each variant is called; {board} and {path} stand for its values.", "the board's name");
-        var mark = keys.Optional("mark", new WordKind<VariantMark>(("inside", VariantMark.Inside), ("names", VariantMark.Names)),
+        var mark = keys.Defaulted("mark", new WordKind<VariantMark>(("inside", VariantMark.Inside), ("names", VariantMark.Names)),
             "inside: the variant's code stands in every part; names: only names tell it.", "inside");
         var prices =
             keys.Optional("prices", new MapKind<double>("prices by filament", new NumberKind("a price", 0, HighestPrice), MostPaths),
                 "Price of a kilogram by filament, in your money.");
-        var spares = keys.Optional("spares", new NumberKind("percent", 0, MostSpares),
+        var spares = keys.Defaulted("spares", new NumberKind("percent", 0, MostSpares),
             "How many more small parts are bought than used, percent.", "5");
         var best = keys.Optional("best", Best, "Which variant is wished for, among those without a stop.");
         return values => new ParsedPlan(

@@ -12,7 +12,6 @@ namespace ShellForge.Board.Yaml.Variation;
 public static class SweepPlanReader
 {
     private const string NamePath = "name";
-    private const double UsualSpares = 5;
 
     /// <summary>
     /// Reads a plan. All mistakes are told at once, at their places; whether a path fits the board is told by the board's own reader.
@@ -63,9 +62,9 @@ public static class SweepPlanReader
             Except = [.. said.Except.Or([]).Select(entry => Settings(entry, sink))],
             Cases = [.. said.Cases.Or([]).Select(entry => new PlanCase(entry.Name.Text, entry.Name.Place, Settings(entry.Settings, sink)))],
             Derived = derived,
-            Mark = said.Mark.Or(VariantMark.Inside),
+            Mark = said.Mark.Value,
             Prices = [.. said.Prices.Or([]).Select(price => (price.Filament.Text, price.PerKilogram))],
-            SparesPercent = said.Spares.Or(UsualSpares),
+            SparesPercent = said.Spares.Value,
             Best = said.Best.Given ? said.Best.Value : null,
         };
         CheckPaths(plan, said, profiles, sink);

@@ -62,6 +62,11 @@ internal sealed class Form<T> : Kind<T>
                 _keys.Nearest(entry.Key.Text));
         }
 
+        foreach (FormKey key in _keys.All.Where(key => !values.Has(key)))
+        {
+            key.ReadDefault(context, values);
+        }
+
         bool complete = _keys.Check(mapping, _what, context.Sink);
         complete &= _keys.All.All(k => !k.Required || values.Has(k));
         complete |= _buildsIncomplete;

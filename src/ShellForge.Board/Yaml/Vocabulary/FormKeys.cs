@@ -29,6 +29,21 @@ internal sealed class FormKeys
     public FormKey<T> Optional<T>(string name, Kind<T> kind, string help, string? otherwise = null) =>
         Add(new FormKey<T>(name, kind, help, false, otherwise));
 
+    /// <summary>Declares a key that may be given and has a value when it is not.</summary>
+    /// <param name="name">The key.</param>
+    /// <param name="kind">What stands there.</param>
+    /// <param name="help">What it is, for people.</param>
+    /// <param name="value">The value, as one would write it in the file.</param>
+    public FormKey<T> Defaulted<T>(string name, Kind<T> kind, string help, string value) =>
+        Add(new FormKey<T>(name, kind, help, false, value) { Default = place => new ScalarNode(place, value, false) });
+
+    /// <summary>Declares a mapping that may be left out: each of its keys then has its default.</summary>
+    /// <param name="name">The key.</param>
+    /// <param name="form">What stands there.</param>
+    /// <param name="help">What it is, for people.</param>
+    public FormKey<T> Defaulted<T>(string name, Form<T> form, string help) =>
+        Add(new FormKey<T>(name, form, help, false, null) { Default = place => new MappingNode(place, []) });
+
     /// <summary>Exactly one of these keys is given.</summary>
     public void ExactlyOneOf(params FormKey[] keys) => _groups.Add(new KeyGroup([.. keys.Select(k => k.Name)], true));
 

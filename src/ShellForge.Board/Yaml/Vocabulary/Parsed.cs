@@ -5,7 +5,7 @@ namespace ShellForge.Board.Yaml.Vocabulary;
 
 /// <summary>A value as it was said in the file, or not.</summary>
 /// <param name="Given">Whether it was given and could be read.</param>
-/// <param name="Value">The value; meaningless when not given.</param>
+/// <param name="Value">The value; the key's default when it was not given, meaningless where it has none.</param>
 /// <param name="Node">Its node; the form's own node when it was not given, so that there always is a place to point at.</param>
 internal readonly record struct Parsed<T>(bool Given, T Value, PositionedNode Node)
 {
