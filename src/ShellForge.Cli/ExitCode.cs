@@ -20,7 +20,7 @@ internal enum ExitCode
     /// <summary>A defect of the program itself. The number is what sysexits calls an internal software error.</summary>
     ProgramDefect = 70,
 
-    /// <summary>Stopped by the interrupt key. The number is what a shell reports for such a program.</summary>
+    /// <summary>Stopped by the interrupt key, or asked to end. The number is what a shell reports for the first.</summary>
     Interrupted = 130,
 }
 
@@ -37,6 +37,6 @@ internal static class ExitCodes
                 + "is touched"),
         (ExitCode.FileTrouble, "a file could not be read or written"),
         (ExitCode.ProgramDefect, "a defect of the program itself; what it prints is worth a report"),
-        (ExitCode.Interrupted, "stopped by the interrupt key; nothing more was written"),
+        (ExitCode.Interrupted, "stopped by the interrupt key, or asked to end (SIGTERM); nothing more was written"),
     ];
 }

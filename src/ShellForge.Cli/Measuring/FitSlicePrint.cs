@@ -21,7 +21,7 @@ internal static class FitSlicePrint
     public static ExitCode Make(Workbench bench, BoardFile board, string folder, bool quiet)
     {
         FitSlice slice = FitSlice.Of(HousingPlanner.Plan(board), bench.Cancel);
-        StagedFiles.Write(bench.FullPath(folder), FitSliceFiles.Of(slice, board), []);
+        StagedFiles.Write(bench.FullPath(folder), FitSliceFiles.Of(slice, board));
         if (!quiet)
         {
             bench.Out.Write(string.Create(

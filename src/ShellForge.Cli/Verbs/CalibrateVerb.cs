@@ -77,7 +77,7 @@ internal static class CalibrateVerb
             : Path.Combine(bench.ConfigFolder ?? bench.Folder, UserProfiles.FolderName);
         if (files.Length > 0)
         {
-            StagedFiles.Write(into, files, []);
+            StagedFiles.Write(into, files);
         }
 
         if (!quiet)

@@ -55,7 +55,7 @@ internal static class CompareVerb
         {
             string path = bench.FullPath(output);
             StagedFiles.Write(Path.GetDirectoryName(path)!,
-                [new OutputFile(Path.GetFileName(path), ComparisonPage.Of(first, second, comparison))], []);
+                [new OutputFile(Path.GetFileName(path), ComparisonPage.Of(first, second, comparison))]);
         }
 
         if (json)

@@ -148,7 +148,7 @@ internal static class CouponVerb
         ImmutableArray<MadeCoupon> made = [.. kinds.Select(kind => CouponMaker.Make(kind.Draw(wish!), bench.Cancel))];
         string path = bench.FullPath(asked.Folder);
         ImmutableArray<OutputFile> files = CouponFiles.Of(made);
-        StagedFiles.Write(path, files, []);
+        StagedFiles.Write(path, files);
         Tell(bench, asked, made, path, files);
         return ExitCode.Done;
     }

@@ -124,7 +124,7 @@ internal static class ImportVerb
         files.Add(new OutputFile(name, text));
         files.Add(new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())));
         files.Add(new OutputFile(Path.GetFileNameWithoutExtension(name) + ".svg", Encoding.UTF8.GetBytes(BoardPicture.Svg(result))));
-        StagedFiles.Write(folder, files, []);
+        StagedFiles.Write(folder, files);
         return [.. files.Select(f => Path.Combine(folder, f.Name))];
     }
 

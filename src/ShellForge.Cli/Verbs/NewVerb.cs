@@ -42,8 +42,7 @@ internal static class NewVerb
             [
                 new OutputFile(file + ".yaml", Encoding.UTF8.GetBytes(StarterBoard.Text(name))),
                 new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())),
-            ],
-            []);
+            ]);
         bench.Out.WriteLine($"{file}.yaml: say what your board has, then: shellforge make {file}.yaml -o {file}");
         bench.Out.WriteLine(
             $"{EditorSchema.FileName}: lets an editor with YAML support complete and check the file; delete it if you need none");

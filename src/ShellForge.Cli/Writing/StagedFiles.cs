@@ -1,37 +1,47 @@
+using System.Diagnostics;
+using System.Globalization;
 using ShellForge.Output.Files;
 
 namespace ShellForge.Cli.Writing;
 
 /// <summary>
 /// Writes a set of files so that each appears under its name only when it is complete: all are written aside first, then renamed one
-/// after the other in their order. When anything fails before the first rename, the folder is as it was.
+/// after the other in their order. When anything fails before the first rename, the folder is as it was. What a run left aside that was killed
+/// is removed by the next one.
 /// </summary>
 internal static class StagedFiles
 {
     /// <summary>Writes files into a folder, which is made when it is not there.</summary>
     /// <param name="folder">Full name of the folder.</param>
     /// <param name="files">The files, in the order in which they appear.</param>
-    /// <param name="outdated">Names of files of an earlier run that are removed once the new ones are there.</param>
+    /// <param name="outdated">Finds the files of an earlier run that are removed once the new ones are there, by name; null for none.</param>
     /// <exception cref="IOException">A file can't be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
-    public static void Write(string folder, IReadOnlyList<OutputFile> files, IEnumerable<string> outdated)
+    public static void Write(string folder, IReadOnlyList<OutputFile> files, Func<string, IReadOnlyList<string>>? outdated = null)
     {
         Directory.CreateDirectory(folder);
+        Tidy(folder, files);
         var aside = new List<(string Aside, string Final)>();
         try
         {
             foreach (OutputFile file in files)
             {
                 string final = Path.Combine(folder, file.Name);
-                string path = Path.Combine(folder, $".{file.Name}.{Environment.ProcessId}.part");
+                string path = Path.Combine(folder, Aside(file.Name, Environment.ProcessId.ToString(CultureInfo.InvariantCulture)));
                 aside.Add((path, final));
-                using var stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None);
-                stream.Write(file.Content);
+                WriteAside(path, file);
             }
 
+            using FolderTurn turn = FolderTurn.Of(folder);
+            IReadOnlyList<string> earlier = outdated?.Invoke(folder) ?? [];
             foreach ((string path, string final) in aside)
             {
                 File.Move(path, final, overwrite: true);
+            }
+
+            foreach (string name in earlier.Except(files.Select(file => file.Name), StringComparer.Ordinal))
+            {
+                File.Delete(Path.Combine(folder, name));
             }
         }
         finally
@@ -42,10 +52,47 @@ internal static class StagedFiles
                 File.Delete(path);
             }
         }
+    }
 
-        foreach (string name in outdated.Except(files.Select(file => file.Name), StringComparer.Ordinal))
+    private static void WriteAside(string path, OutputFile file)
+    {
+        using var stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None);
+        try
         {
-            File.Delete(Path.Combine(folder, name));
+            stream.Write(file.Content);
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            // What the platform makes of a limit on the length of files.
+            throw new IOException($"{file.Name} has {file.Content.Length} bytes, more than a file may have there");
+        }
+    }
+
+    private static string Aside(string name, string process) => $".{name}.{process}.part";
+
+    // Only names that a run gives, and only of processes that are no more.
+    private static void Tidy(string folder, IReadOnlyList<OutputFile> files)
+    {
+        foreach (string path in files.SelectMany(file => Directory.GetFiles(folder, Aside(file.Name, "*"))))
+        {
+            string process = Path.GetFileNameWithoutExtension(path)[(Path.GetFileNameWithoutExtension(path).LastIndexOf('.') + 1)..];
+            if (int.TryParse(process, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !IsRunning(id))
+            {
+                File.Delete(path);
+            }
+        }
+    }
+
+    private static bool IsRunning(int process)
+    {
+        try
+        {
+            using var found = Process.GetProcessById(process);
+            return !found.HasExited;
+        }
+        catch (ArgumentException)
+        {
+            return false;
         }
     }
 }

@@ -14,7 +14,7 @@ public class StagedFilesTests
     {
         using var folder = new TemporaryFolder();
 
-        StagedFiles.Write(folder.File("new/deep"), [TextFile("a.txt", "one"), TextFile("b.txt", "two")], []);
+        StagedFiles.Write(folder.File("new/deep"), [TextFile("a.txt", "one"), TextFile("b.txt", "two")]);
 
         Assert.Equal(["a.txt", "b.txt"], Directory.GetFiles(folder.File("new/deep")).Select(Path.GetFileName).Order());
         Assert.Equal("one", File.ReadAllText(folder.File("new/deep/a.txt")));
@@ -27,7 +27,7 @@ public class StagedFilesTests
         folder.Write("a.txt", "old");
 
         // The name's folder does not exist, so the second file fails to be written aside.
-        Assert.ThrowsAny<IOException>(() => StagedFiles.Write(folder.Path, [TextFile("a.txt", "new"), TextFile("no/b.txt", "x")], []));
+        Assert.ThrowsAny<IOException>(() => StagedFiles.Write(folder.Path, [TextFile("a.txt", "new"), TextFile("no/b.txt", "x")]));
 
         Assert.Equal("old", File.ReadAllText(folder.File("a.txt")));
         Assert.Single(Directory.GetFileSystemEntries(folder.Path));
@@ -43,7 +43,7 @@ public class StagedFilesTests
         folder.Write("report.json",
             """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl", "plate": "housing-2.3mf"}, {"plate": "/a.3mf"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
 
-        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles(folder.Path));
+        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles);
 
         Assert.Equal(["mine.stl", "report.json", "tub.stl"], Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order());
     }
