@@ -31,6 +31,13 @@ internal static class CheckVerb
         {
             board, set, last, gcode, strict, details, json, quiet,
         };
+        command.Validators.Add(given =>
+        {
+            if (given.GetValue(last) is not null && (given.GetValue(json) || given.GetValue(quiet)))
+            {
+                given.AddError("--last tells in words what changed: leave out --json and --quiet, or say 'compare DIR BOARD --json'");
+            }
+        });
         command.SetAction(parsed => (int)Run(
             bench, new Wish(
                 parsed.GetRequiredValue(board), parsed.GetRequiredValue(set), parsed.GetValue(last),

@@ -36,4 +36,16 @@ public sealed class CheckSinceLastTests
         bench.Run("check", "buoy.yaml");
         Assert.DoesNotContain("Since", bench.Out, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("--json")]
+    [InlineData("--quiet")]
+    public void What_changed_is_asked_for_where_it_can_be_told(string silent)
+    {
+        using var bench = new Bench();
+        File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
+
+        Assert.NotEqual(0, bench.Run("check", "buoy.yaml", "--last", ".", silent));
+        Assert.Contains("compare DIR BOARD --json", bench.Err, StringComparison.Ordinal);
+    }
 }
