@@ -10,11 +10,11 @@ internal static class ProgramDefectReport
         string version = Assembly.GetExecutingAssembly().GetName().Version?.ToString(3) ?? "unknown";
         string details = $"shellforge {version}\n{string.Join(' ', args.Prepend("shellforge"))}\n\n{defect}\n";
         string? saved = Saved(details);
-        bench.Err.WriteLine($"shellforge: a defect of the program, not of your file: {defect.GetType().Name}: {FirstLine(defect.Message)}");
-        bench.Err.WriteLine("Nothing was written into the output folder. Please send to the project:");
-        bench.Err.WriteLine($"  - the command: {string.Join(' ', args.Prepend("shellforge"))}");
-        bench.Err.WriteLine("  - the board file, with your own profiles if it uses any");
-        bench.Err.WriteLine(saved is null ? $"  - the version: {version}" : $"  - this file with the details: {saved}");
+        bench.Complain($"shellforge: a defect of the program, not of your file: {defect.GetType().Name}: {FirstLine(defect.Message)}");
+        bench.Complain("Nothing was written into the output folder. Please send to the project:");
+        bench.Complain($"  - the command: {string.Join(' ', args.Prepend("shellforge"))}");
+        bench.Complain("  - the board file, with your own profiles if it uses any");
+        bench.Complain(saved is null ? $"  - the version: {version}" : $"  - this file with the details: {saved}");
     }
 
     private static string? Saved(string details)

@@ -32,7 +32,7 @@ internal static class ShellForgeCommand
             {
                 // A validator that asks for a value which can't be read gets this from the parser: the command line is wrong, not the
                 // program.
-                bench.Err.WriteLine($"shellforge: {e.Message}");
+                bench.Complain($"shellforge: {e.Message}");
                 return (int)ExitCode.BadInput;
             }
 
@@ -52,17 +52,17 @@ internal static class ShellForgeCommand
         }
         catch (OperationCanceledException) when (bench.Cancel.IsCancellationRequested)
         {
-            bench.Err.WriteLine("shellforge: stopped; nothing more was written");
+            bench.Complain("shellforge: stopped; nothing more was written");
             return (int)ExitCode.Interrupted;
         }
         catch (WrongFileException e)
         {
-            bench.Err.WriteLine($"shellforge: {e.Message}");
+            bench.Complain($"shellforge: {e.Message}");
             return (int)ExitCode.BadInput;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            bench.Err.WriteLine($"shellforge: {e.Message}");
+            bench.Complain($"shellforge: {e.Message}");
             return (int)ExitCode.FileTrouble;
         }
 #pragma warning disable CA1031 // The one catch-all: a defect must reach its maker, not the user as a stack trace.
@@ -105,7 +105,7 @@ internal static class ShellForgeCommand
     {
         foreach (string mistake in UsageMistakes.Of(parsed))
         {
-            bench.Err.WriteLine($"shellforge: {mistake}");
+            bench.Complain($"shellforge: {mistake}");
         }
 
         Command command = parsed.CommandResult.Command;
@@ -114,7 +114,7 @@ internal static class ShellForgeCommand
             HelpText.WriteVerbs(command, bench.Err, bench.TextWidth);
         }
 
-        bench.Err.WriteLine($"'shellforge {(command is RootCommand ? "VERB" : command.Name)} --help' tells more.");
+        bench.Complain($"'shellforge {(command is RootCommand ? "VERB" : command.Name)} --help' tells more.");
         return ExitCode.BadInput;
     }
 

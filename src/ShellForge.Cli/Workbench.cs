@@ -57,6 +57,12 @@ internal sealed class Workbench
     /// <summary>Stops long work.</summary>
     public CancellationToken Cancel { get; init; }
 
+    /// <summary>Writes lines to <see cref="Err"/>. Names of files may hold signs that steer a terminal: they are shown as a mark.</summary>
+    public void Complain(string lines) => Err.WriteLine(Plain(lines));
+
+    /// <summary>A text without signs that steer a terminal.</summary>
+    public static string Plain(string text) => string.Concat(text.Select(sign => char.IsControl(sign) && sign != '\n' ? '\uFFFD' : sign));
+
     /// <summary>The workbench of the running process.</summary>
     public static Workbench OfProcess(CancellationToken cancel)
     {

@@ -10,7 +10,7 @@ internal static class DiagnosticsText
     {
         foreach (Diagnostic diagnostic in diagnostics.Where(d => d.IsError || !errorsOnly))
         {
-            bench.Err.WriteLine(diagnostic.ToString());
+            bench.Complain(diagnostic.ToString());
         }
     }
 }

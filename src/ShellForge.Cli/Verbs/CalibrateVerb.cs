@@ -94,12 +94,12 @@ internal static class CalibrateVerb
     {
         foreach (CalibrationFault fault in faults)
         {
-            bench.Err.WriteLine(
+            bench.Complain(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{fault.Place.File}:{fault.Place.Line}:{fault.Place.Column}: {fault.Message}"));
         }
 
-        bench.Err.WriteLine("shellforge: nothing is written");
+        bench.Complain("shellforge: nothing is written");
         return ExitCode.BadInput;
     }
 
@@ -149,7 +149,7 @@ internal static class CalibrateVerb
                     reading => reading.Coupon == found.Record && reading.Raw.EndsWith(found.Raw, StringComparison.Ordinal)) == true);
             if (!used)
             {
-                bench.Err.WriteLine(
+                bench.Complain(
                     $"shellforge: what {found.Kind.Name} says is written but not used: another profile file of yours names the same, or "
                         + $"this folder is none that is read ('profiles' beside the board file, or in your configuration folder)");
             }

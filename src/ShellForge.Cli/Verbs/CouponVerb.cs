@@ -134,7 +134,7 @@ internal static class CouponVerb
         {
             foreach (string fault in faults)
             {
-                bench.Err.WriteLine($"shellforge: {fault}");
+                bench.Complain($"shellforge: {fault}");
             }
 
             return ExitCode.BadInput;

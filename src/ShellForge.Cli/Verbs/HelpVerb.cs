@@ -11,7 +11,7 @@ internal static class HelpVerb
 
     /// <summary>The pages in the order in which a newcomer wants them.</summary>
     public static IReadOnlyList<string> Topics { get; } =
-        ["first-lamp", "board-file", "cookbook", "troubleshooting", "calibrating"];
+        ["first-lamp", "board-file", "cookbook", "troubleshooting", "calibrating", "promises"];
 
     public static Command Create(Workbench bench)
     {
@@ -56,7 +56,7 @@ internal static class HelpVerb
 
         string nearest = NearestName.In(topic, [.. Topics, .. verbs]) is { } near
             ? $"did you mean {near}?" : "'shellforge help' lists the pages";
-        bench.Err.WriteLine($"shellforge: there is no page or verb '{topic}'; {nearest}");
+        bench.Complain($"shellforge: there is no page or verb '{topic}'; {nearest}");
         return (int)ExitCode.BadInput;
     }
 }

@@ -26,14 +26,14 @@ internal static class NewVerb
         string file = FileName(name);
         if (file.Length == 0)
         {
-            bench.Err.WriteLine($"shellforge: '{name}' has no letter or digit to name a file by");
+            bench.Complain($"shellforge: '{name}' has no letter or digit to name a file by");
             return ExitCode.BadInput;
         }
 
         string path = bench.FullPath(file + ".yaml");
         if (File.Exists(path))
         {
-            bench.Err.WriteLine($"shellforge: {file}.yaml is there already and is left as it is; choose another name");
+            bench.Complain($"shellforge: {file}.yaml is there already and is left as it is; choose another name");
             return ExitCode.BadInput;
         }
 

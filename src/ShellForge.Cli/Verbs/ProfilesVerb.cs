@@ -42,7 +42,7 @@ internal static class ProfilesVerb
             string nearest = NearestName.In(name!, all.Select(sheet => sheet.Name)) is { } near
                 ? $"did you mean {near}?"
                 : $"kinds are {string.Join(", ", all.Select(sheet => sheet.Kind).Distinct())}";
-            bench.Err.WriteLine($"shellforge: no profile has '{name}' in its name; {nearest}");
+            bench.Complain($"shellforge: no profile has '{name}' in its name; {nearest}");
             return ExitCode.BadInput;
         }
 

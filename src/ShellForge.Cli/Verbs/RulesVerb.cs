@@ -49,7 +49,7 @@ internal static class RulesVerb
             NearestName.In(name, RuleList.All.Select(each => each.Name).Concat(PlanRule.All.Select(each => each.Name))) is { } near
             ? $"; did you mean {near}?"
             : "; 'shellforge rules' lists all";
-        bench.Err.WriteLine($"shellforge: there is no rule '{name}'{nearest}");
+        bench.Complain($"shellforge: there is no rule '{name}'{nearest}");
         return ExitCode.BadInput;
     }
 

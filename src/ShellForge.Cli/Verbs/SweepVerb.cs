@@ -147,19 +147,19 @@ internal static class SweepVerb
         Shard? shard = wish.Shard ?? EngineShare.Read(bench.Variable, out from, out fault);
         if (fault is not null)
         {
-            bench.Err.WriteLine($"shellforge: {fault}");
+            bench.Complain($"shellforge: {fault}");
             return ExitCode.BadInput;
         }
 
         if (shard is not null && wish.Plates)
         {
-            bench.Err.WriteLine("shellforge: this is one share of a sweep; say --plates with --merge, when all shares are through");
+            bench.Complain("shellforge: this is one share of a sweep; say --plates with --merge, when all shares are through");
             return ExitCode.BadInput;
         }
 
         if (shard is not null && order.Plan.Best?.Along is not null)
         {
-            bench.Err.WriteLine("shellforge: a plan that seeks along a range is not cut into shares: leave 'along' out, or run it as one");
+            bench.Complain("shellforge: a plan that seeks along a range is not cut into shares: leave 'along' out, or run it as one");
             return ExitCode.BadInput;
         }
 

@@ -36,8 +36,8 @@ internal sealed class LoopbackServer : IDisposable
     private static readonly TimeSpan LongestHead = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(15);
 
-    // A browser opens six connections to a host; a few windows of them are plenty, and a bound on memory.
-    private const int MostConnections = 64;
+    // A browser opens six connections to a host. Those that say nothing are cut off in time; so many of them are a bound on memory.
+    private const int MostConnections = 256;
 
     // Nothing is loaded from anywhere: style and script stand in the page, pictures are data.
     private const string Guards =
