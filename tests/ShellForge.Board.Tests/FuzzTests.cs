@@ -1,13 +1,20 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
+using Xunit.Abstractions;
 
 namespace ShellForge.Board.Tests;
 
-/// <summary>One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang.</summary>
-public class FuzzTests
+/// <summary>
+/// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here; for
+/// minutes of it the environment variable SHELLFORGE_FUZZ_MINUTES.
+/// </summary>
+public class FuzzTests(ITestOutputHelper output)
 {
+    private const int Runs = 250;
+
     private static readonly string[] Valid =
     [
         BoardTexts.Sample("mooring-beacon"),
@@ -42,7 +49,10 @@ public class FuzzTests
         var random = new Random(part);
         int withResult = 0;
         int withError = 0;
-        for (int i = 0; i < 250; i++)
+        string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
+        TimeSpan time = minutes is null ? TimeSpan.Zero : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
+        var clock = Stopwatch.StartNew();
+        for (int i = 0; i < Runs || clock.Elapsed < time; i++)
         {
             string[] seeds = i % 4 == 0 ? Broken : Valid;
             string text = Changed(seeds[random.Next(seeds.Length)], random);
@@ -55,6 +65,7 @@ public class FuzzTests
             withError += read.File is null ? 1 : 0;
         }
 
+        output.WriteLine($"{withResult} boards, {withError} refused");
         Assert.True(withResult > 8 && withError > 60, $"{withResult} results, {withError} refused");
     }
 
@@ -174,7 +185,7 @@ public class FuzzTests
                         1 => "9",
                         2 => "0",
                         3 => "1e",
-                        _ => random.Next(1, 9).ToString(System.Globalization.CultureInfo.InvariantCulture)
+                        _ => random.Next(1, 9).ToString(CultureInfo.InvariantCulture)
                     });
                 return;
             }

@@ -56,7 +56,6 @@ public sealed class Browser : IAsyncLifetime, IDisposable
         _playwright?.Dispose();
     }
 
-    /// <summary>The shipped report page of a sample: the end-to-end tests hold that it is what the board makes.</summary>
     /// <summary>Asserts that axe finds nothing serious on a page, and looked at enough to mean it.</summary>
     /// <param name="page">The page.</param>
     /// <param name="when">How it is shown, for the message.</param>
@@ -70,6 +69,7 @@ public sealed class Browser : IAsyncLifetime, IDisposable
         Assert.True(result.Passes.Length > 15, "axe looked at too little to mean anything");
     }
 
+    /// <summary>The shipped report page of a sample: the end-to-end tests hold that it is what the board makes.</summary>
     public static string PageOf(string sample) => new Uri(Repository.At("out-samples", sample, "report.html")).AbsoluteUri;
 
     /// <summary>Opens a page and waits until its view stands.</summary>

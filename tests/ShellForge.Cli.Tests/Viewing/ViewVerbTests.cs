@@ -59,6 +59,31 @@ public class ViewVerbTests
     }
 
     [Fact]
+    public async Task Two_hundred_connections_that_say_nothing_keep_nobody_out()
+    {
+        await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
+        Uri address = await page.Address;
+        var idle = new List<TcpClient>();
+        try
+        {
+            for (int i = 0; i < 200; i++)
+            {
+                var client = new TcpClient();
+                idle.Add(client);
+                await client.ConnectAsync(IPAddress.Loopback, address.Port);
+            }
+
+            (int got, _) = await page.Get("/page").WaitAsync(TimeSpan.FromSeconds(60));
+
+            Assert.Equal(200, got);
+        }
+        finally
+        {
+            idle.ForEach(client => client.Dispose());
+        }
+    }
+
+    [Fact]
     public async Task A_head_without_an_end_is_bounded()
     {
         await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
