@@ -64,7 +64,7 @@ public sealed class PackagesTests : IDisposable
         string kernel = Example("kernel");
         string housing = Example("housing", board);
 
-        Assert.Equal("28 triangles, 0 contacts opened", kernel.Trim());
+        Assert.Equal("32 triangles, 0 contacts opened", kernel.Trim());
         Assert.DoesNotContain("Stop ", housing, StringComparison.Ordinal);
         string made = Path.Combine(_home.Path, "housing", "tub.stl");
         Assert.Equal(File.ReadAllBytes(Repository.At("out-samples", "mooring-beacon", "tub.stl")), File.ReadAllBytes(made));
