@@ -110,7 +110,10 @@ public class SourceTests
     [Fact]
     public void Every_package_version_stands_in_one_place()
     {
-        foreach (string path in Directory.EnumerateFiles(Repository.Root, "*.csproj", SearchOption.AllDirectories))
+        // The examples are built as by strangers, who see nothing of the place.
+        string examples = Path.Combine(Repository.Root, "src", "examples");
+        foreach (string path in Directory.EnumerateFiles(Repository.Root, "*.csproj", SearchOption.AllDirectories)
+            .Where(path => !path.StartsWith(examples, StringComparison.Ordinal)))
         {
             Assert.DoesNotMatch("PackageReference[^>]* Version=", File.ReadAllText(path));
         }

@@ -80,7 +80,8 @@ public sealed class PackagesTests : IDisposable
         Assert.Contains(File.ReadAllText(Repository.At("src", "examples", example, "Program.cs")), readme, StringComparison.Ordinal);
     }
 
-    // Copied away from the sources, so that nothing but the packages is at hand. Packages of others may come from where this machine has them.
+    // Copied away from the sources, so that nothing but the packages is at hand. Packages of others may come from where this machine has
+    // them.
     private string Example(string name, params string[] args)
     {
         string folder = Path.Combine(_home.Path, name);

@@ -6,7 +6,10 @@ using ShellForge.Testing;
 
 namespace ShellForge.EndToEnd.Tests;
 
-/// <summary>Free texts of a board file in every kind of file that is written: each stays text there. What a browser makes of them, the browser's tests say.</summary>
+/// <summary>
+/// Free texts of a board file in every kind of file that is written: each stays text there. What a browser makes of them, the browser's
+/// tests say.
+/// </summary>
 public sealed class TextThatTravelsTests : IClassFixture<TextThatTravelsTests.Made>
 {
     private readonly Made _made;
@@ -21,8 +24,10 @@ public sealed class TextThatTravelsTests : IClassFixture<TextThatTravelsTests.Ma
         foreach ((string name, string xml) in Xml())
         {
             XDocument document = XDocument.Parse(xml);
-            Assert.DoesNotContain(document.Descendants(), element => foreign.Contains(element.Name.LocalName, StringComparer.OrdinalIgnoreCase));
-            Assert.DoesNotContain(document.Descendants().Attributes(), attribute => attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
+            Assert.DoesNotContain(
+                document.Descendants(), element => foreign.Contains(element.Name.LocalName, StringComparer.OrdinalIgnoreCase));
+            Assert.DoesNotContain(
+                document.Descendants().Attributes(), each => each.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
             looked += name.Length > 0 ? 1 : 0;
         }
 
@@ -63,8 +68,11 @@ public sealed class TextThatTravelsTests : IClassFixture<TextThatTravelsTests.Ma
             Assert.Contains(header[end + 2], "\r\n \t");
         }
 
-        Assert.DoesNotContain(header.Split('\n'), line => line.TrimStart().StartsWith("//", StringComparison.Ordinal) && line.TrimEnd().EndsWith('\\'));
-        Assert.All(_made.Files(".step"), path => Assert.All(File.ReadAllBytes(path), sign => Assert.True(sign is (>= 32 and < 127) or 10 or 13)));
+        Assert.DoesNotContain(
+            header.Split('\n'), line => line.TrimStart().StartsWith("//", StringComparison.Ordinal) && line.TrimEnd().EndsWith('\\'));
+        Assert.All(
+            _made.Files(".step"),
+            path => Assert.DoesNotContain(File.ReadAllBytes(path), sign => sign is not ((>= 32 and < 127) or 10 or 13)));
         Assert.All(_made.Files(".step"), path => Assert.Equal(0, File.ReadAllText(path).Count(sign => sign == '\'') % 2));
     }
 

@@ -30,7 +30,8 @@ internal sealed class FolderTurn : IDisposable
             {
                 return new FolderTurn(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
             }
-            catch (Exception e) when (e is UnauthorizedAccessException or DirectoryNotFoundException || (e is IOException && !File.Exists(path)))
+            catch (Exception e)
+                when (e is UnauthorizedAccessException or DirectoryNotFoundException || (e is IOException && !File.Exists(path)))
             {
                 // Without a place for locks each file still appears whole.
                 return new FolderTurn(null);

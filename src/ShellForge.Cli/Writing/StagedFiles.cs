@@ -6,15 +6,17 @@ namespace ShellForge.Cli.Writing;
 
 /// <summary>
 /// Writes a set of files so that each appears under its name only when it is complete: all are written aside first, then renamed one
-/// after the other in their order. When anything fails before the first rename, the folder is as it was. What a run left aside that was killed
-/// is removed by the next one.
+/// after the other in their order. When anything fails before the first rename, the folder is as it was. What a run left aside that was
+/// killed is removed by the next one.
 /// </summary>
 internal static class StagedFiles
 {
     /// <summary>Writes files into a folder, which is made when it is not there.</summary>
     /// <param name="folder">Full name of the folder.</param>
     /// <param name="files">The files, in the order in which they appear.</param>
-    /// <param name="outdated">Finds the files of an earlier run that are removed once the new ones are there, by name; null for none.</param>
+    /// <param name="outdated">
+    /// Finds the files of an earlier run that are removed once the new ones are there, by name; null for none.
+    /// </param>
     /// <exception cref="IOException">A file can't be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     public static void Write(string folder, IReadOnlyList<OutputFile> files, Func<string, IReadOnlyList<string>>? outdated = null)

@@ -66,5 +66,6 @@ internal sealed class FaultyMachine : IDisposable
 
     /// <summary>Whether a folder holds exactly these files.</summary>
     public static bool Same(Dictionary<string, byte[]> left, Dictionary<string, byte[]> right) =>
-        left.Count == right.Count && left.All(one => right.TryGetValue(one.Key, out byte[]? other) && one.Value.AsSpan().SequenceEqual(other));
+        left.Count == right.Count
+        && left.All(one => right.TryGetValue(one.Key, out byte[]? other) && one.Value.AsSpan().SequenceEqual(other));
 }

@@ -2,7 +2,9 @@ using System.Text;
 
 namespace ShellForge.EndToEnd.Tests.Faults;
 
-/// <summary>Disks, folders, pipes and surroundings that are not as one wishes: a right result, or a message and a documented status.</summary>
+/// <summary>
+/// Disks, folders, pipes and surroundings that are not as one wishes: a right result, or a message and a documented status.
+/// </summary>
 public sealed class FaultyPlacesTests : IDisposable
 {
     private const int FileTrouble = 3;
@@ -121,7 +123,8 @@ public sealed class FaultyPlacesTests : IDisposable
 
         Assert.True(exit == 0, $"{exit}: {told}");
         Assert.Equal(made["tub.stl"], _machine.Files("größe 日本 -o/as")["tub.stl"]);
-        Assert.DoesNotContain("<b x>", Encoding.UTF8.GetString(_machine.Files("größe 日本 -o/as")["report.html"]), StringComparison.Ordinal);
+        string page = Encoding.UTF8.GetString(_machine.Files("größe 日本 -o/as")["report.html"]);
+        Assert.DoesNotContain("<b x>", page, StringComparison.Ordinal);
     }
 
     [SkippableFact]
@@ -130,7 +133,8 @@ public sealed class FaultyPlacesTests : IDisposable
         var random = new Random(3);
         byte[] noise = new byte[5000];
         random.NextBytes(noise);
-        foreach (byte[] bytes in (byte[][])[[], [0xff, 0xfe], noise, Encoding.UTF8.GetBytes("format: shellforge/1\n" + new string(' ', 100_000))])
+        byte[] blank = Encoding.UTF8.GetBytes("format: shellforge/1\n" + new string(' ', 100_000));
+        foreach (byte[] bytes in (byte[][])[[], [0xff, 0xfe], noise, blank])
         {
             File.WriteAllBytes(_machine.At("noise.yaml"), bytes);
 

@@ -53,7 +53,8 @@ public sealed class KilledRunTests : IDisposable
             Assert.All(before.Keys, name => Assert.True(left.ContainsKey(name) || !after.ContainsKey(name), $"{name} is lost"));
             if (left["report.json"].AsSpan().SequenceEqual(after["report.json"]))
             {
-                Assert.All(after, file => Assert.True(left[file.Key].AsSpan().SequenceEqual(file.Value), $"{file.Key} is older than its report"));
+                Assert.All(
+                    after, file => Assert.True(left[file.Key].AsSpan().SequenceEqual(file.Value), $"{file.Key} is older than its report"));
             }
         }
 

@@ -29,7 +29,9 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
         </vertices><triangles>
         <triangle v1="0" v2="2" v3="1"/><triangle v1="0" v2="1" v3="3"/><triangle v1="0" v2="3" v3="2"/><triangle v1="1" v2="2" v3="3"/>
         </triangles></mesh></object>
-        <object id="2"><components><component objectid="1" transform="1 0 0 0 1 0 0 0 1 5 5 0"/><component objectid="1"/></components></object>
+        <object id="2"><components>
+        <component objectid="1" transform="1 0 0 0 1 0 0 0 1 5 5 0"/><component objectid="1"/>
+        </components></object>
         </resources>
         <build><item objectid="2"/><item objectid="1" transform="1 0 0 0 1 0 0 0 1 20 0 0"/></build>
         </model>
@@ -49,12 +51,14 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
 
     private static readonly string[] Pieces =
     [
-        "NaN", "Infinity", "1e999", "-0", "99999999999999999999", "-1", "4294967296", "", " ", "\0", "\u0007", "\ufeff", "&amp;", "&#0;", "&lol;", "&#x41;",
-        "<!DOCTYPE m [<!ENTITY lol SYSTEM \"file:///etc/passwd\">]>", "<!--", "-->", "<![CDATA[", "]]>", "<?x", "?>", "<", ">", "/>", "\"", "'", "=", ":",
+        "NaN", "Infinity", "1e999", "-0", "99999999999999999999", "-1", "4294967296", "", " ", "\0", "\u0007", "\ufeff", "&amp;", "&#0;",
+        "&lol;", "&#x41;", "<!DOCTYPE m [<!ENTITY lol SYSTEM \"file:///etc/passwd\">]>", "<!--", "-->", "<![CDATA[", "]]>", "<?x", "?>",
+        "<", ">", "/>", "\"", "'", "=", ":",
         "objectid=\"2\"", "id=\"1\"", "unit=\"micron\"", "unit=\"league\"", "<component objectid=\"2\"/>", "<item objectid=\"9\"/>",
         "transform=\"1 0 0 0 1 0 0 0 1 1e300 0 0\"", "transform=\"0 0 0 0 0 0 0 0 0 0 0 0\"", "transform=\"1 2 3\"", "v1=\"7\"",
         "<a:b xmlns:a='x'>", "xmlns:m=\"http://schemas.microsoft.com/3dmanufacturing/material/2015/02\"", "requiredextensions=\"q\"",
-        "<vertices>", "</vertices>", "<mesh>", "</mesh>", "<triangles>", "</model>", "solid", "endsolid", "facet", "vertex", "endloop", "\r", "\n\n",
+        "<vertices>", "</vertices>", "<mesh>", "</mesh>", "<triangles>", "</model>", "solid", "endsolid", "facet", "vertex", "endloop",
+        "\r", "\n\n",
     ];
 
     [Theory]
@@ -97,7 +101,8 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
         using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {
             Put(archive, "_rels/.rels",
-                "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" Target=\"/m\"/></Relationships>");
+                "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" Target=\"/m\"/>"
+                    + "</Relationships>");
             Put(archive, "m", model);
         }
 

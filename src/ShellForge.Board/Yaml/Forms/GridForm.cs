@@ -38,16 +38,16 @@ internal static class GridForm
         FormKey<int> rows = keys.Required("rows", new CountKind("a number of rows", 1, 100), "Places from top to bottom.");
         FormKey<Point2> pitch = keys.Required("pitch", Pitch, "From one place to the next: for both, or [between columns, between rows].");
         FormKey<Point2> at = keys.Optional("at", BoardKinds.Point, "Its middle, in the ECAD's coordinates.", "the board's centre");
-        FormKey<Angle> turn = keys.Optional("turn", BoardKinds.Angle, "Turn of the whole grid about its middle.", "0");
-        FormKey<GridCorner> first = keys.Optional(
+        FormKey<Angle> turn = keys.Defaulted("turn", BoardKinds.Angle, "Turn of the whole grid about its middle.", "0");
+        FormKey<GridCorner> first = keys.Defaulted(
             "first",
             new WordKind<GridCorner>(
                 ("top-left", new GridCorner(false, false)), ("top-right", new GridCorner(true, false)),
                 ("bottom-left", new GridCorner(false, true)), ("bottom-right", new GridCorner(true, true))),
             "The corner that is counted first.", "top-left");
-        FormKey<bool> byColumns = keys.Optional(
+        FormKey<bool> byColumns = keys.Defaulted(
             "along", new WordKind<bool>(("rows", false), ("columns", true)), "What is counted through first.", "rows");
-        FormKey<bool> snake = keys.Optional(
+        FormKey<bool> snake = keys.Defaulted(
             "snake", BoardKinds.Flag, "Whether every second line is counted backwards, as data runs through most panels.", "false");
         FormKey<ImmutableArray<int>> skip = keys.Optional(
             "skip",

@@ -29,7 +29,8 @@ internal static class WireForm
         FormKey<double> diameter = keys.Optional("diameter", BoardKinds.Length("a wire's diameter", 0.2, 12),
             "Diameter over the insulation of one conductor.", "by gauge");
         FormKey<int> gauge = keys.Optional("gauge", new CountKind("an AWG size", 10, 36), "Conductor size, AWG.");
-        FormKey<string> to = keys.Defaulted("to", BoardKinds.Name, "Where it goes: out, another wire's name or a part's designator.", "out");
+        FormKey<string> to = keys.Defaulted(
+            "to", BoardKinds.Name, "Where it goes: out, another wire's name or a part's designator.", "out");
         return values => new ParsedWire(
             values.Get(name),
             place.Said(values),

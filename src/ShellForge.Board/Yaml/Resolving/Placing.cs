@@ -73,7 +73,7 @@ internal static class Placing
         }
 
         Point2 middle = said.At.Given ? said.At.Value - context.Origin : context.Centre;
-        Angle turn = said.Turn.Or(Angle.Zero);
+        Angle turn = said.Turn.Value;
         ImmutableArray<int> skip = Skipped(said.Skip, columns * rows, context);
         return
         [
@@ -91,11 +91,11 @@ internal static class Placing
     private static Point2 Cell(ParsedGrid said, int index)
     {
         (int columns, int rows) = (said.Columns.Value, said.Rows.Value);
-        bool byColumns = said.ByColumns.Or(false);
+        bool byColumns = said.ByColumns.Value;
         (int line, int along) = Math.DivRem(index, byColumns ? rows : columns);
-        along = said.Snake.Or(false) && line % 2 == 1 ? (byColumns ? rows : columns) - 1 - along : along;
+        along = said.Snake.Value && line % 2 == 1 ? (byColumns ? rows : columns) - 1 - along : along;
         (int column, int row) = byColumns ? (line, along) : (along, line);
-        GridCorner first = said.First.Or(default);
+        GridCorner first = said.First.Value;
         return new Point2(first.Right ? columns - 1 - column : column, first.Bottom ? rows - 1 - row : row);
     }
 
