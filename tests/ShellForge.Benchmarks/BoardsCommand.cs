@@ -77,6 +77,25 @@ internal static class BoardsCommand
         return failures == 0 ? 0 : 1;
     }
 
+    /// <summary>Boards that were written down before, each with what became of it.</summary>
+    /// <param name="stage">How far: plan, make or check.</param>
+    /// <param name="files">Board files.</param>
+    public static int Again(string stage, string[] files)
+    {
+        int failures = 0;
+        foreach (string file in files)
+        {
+            Stopwatch watch = Stopwatch.StartNew();
+            int printable = 0;
+            BoardReadResult read = BoardFileReader.Read(file, File.ReadAllText(file), WrittenBoard.Shipped, []);
+            string? failure = read.File is null ? "refused as input" : Try(stage, read.File, ref printable);
+            failures += failure is null ? 0 : 1;
+            Console.WriteLine($"{Path.GetFileName(file)}: {failure ?? "whole"}, {watch.Elapsed.TotalSeconds:0} s");
+        }
+
+        return failures == 0 ? 0 : 1;
+    }
+
     private static string? Try(string stage, BoardFile board, ref int printable)
     {
         HousingPlan plan = HousingPlanner.Plan(board);

@@ -26,6 +26,8 @@ switch (args)
             int.Parse(count, CultureInfo.InvariantCulture),
             target,
             scale.Length == 0 ? 1 : double.Parse(scale[0], CultureInfo.InvariantCulture));
+    case ["boards-again", string stage, .. string[] files]:
+        return BoardsCommand.Again(stage, files);
     case ["boards", string stage, string first, string count, string target]:
         return BoardsCommand.Run(stage, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture),
             target);
@@ -39,6 +41,6 @@ switch (args)
             "usage: peer DIR [PART...] | cold DIR COUNT | workload DIR OUT [PART...] | repeat DIR COUNT [PART...] | light SAMPLE COUNT "
             + "| writing SAMPLE COUNT [STAGE] | print-time [--no-slicer] BOARD.yaml... | fuzz SEED COUNT DIR [SCALE] | differential SEED "
             + "COUNT DIR "
-            + "| boards draw|plan|make|check SEED COUNT DIR | gallery DIR OUT");
+            + "| boards draw|plan|make|check SEED COUNT DIR | boards-again plan|make|check FILE... | gallery DIR OUT");
         return 2;
 }

@@ -29,6 +29,9 @@ internal static class BaffleDecision
     // Lowest bridge between rims, mm: what hangs over the LEDs has to be strong by itself.
     private const double LowestBridge = 1.0;
 
+    // A bridge with less than this over a notch is cut in two by it, mm.
+    private const double LeastOverNotch = 0.8;
+
     // A tooth lower than this keys nothing, mm.
     private const double ToothLeast = 1.6;
 
@@ -58,6 +61,8 @@ internal static class BaffleDecision
         Region bridges = Within(walls.Bridges(file.Board, cells), inside).Less(posts);
         double bottom = turns ? draft.Basis.Up(Highest(draft, whole) + Above) : draft.Stack.BoardTop;
         ImmutableArray<BaffleNotch> notches = turns ? [] : BaffleNotches.Over(draft, whole, top);
+        double bridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom);
+        bridges = bridges.Less(BaffleNotches.Through(notches, bridgesTop - LeastOverNotch));
         FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, inside);
         Region surrounded = whole.Filled();
         (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
@@ -122,7 +127,7 @@ internal static class BaffleDecision
             InWindow = inWindow,
             InWindowTop = windowTop,
             Bridges = bridges.Intersect(joined),
-            BridgesTop = TopOfBridges(draft.Basis, draft.Stack.LedWindow, bottom),
+            BridgesTop = bridgesTop,
             CrushRibs = turns ? [] : walls.CrushRibs(standing, draft.Basis.LineWidth),
             CrushHeight = Math.Round(CoverDecision.InnerCeiling(draft) - top + section.PressDown, 6),
             GripRibs = turns ? walls.GripRibs(standing, section.SeatGap, draft.Basis.LineWidth) : [],

@@ -25,15 +25,39 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
     // What is judged lies this far inside of the looked-at field, mm: light spreads in the sheet.
     private const double Margin = 2.0;
 
+    // So many single LEDs of each kind are looked at.
+    private const int OfEach = 2;
+
     // Sides that stand for a rim.
     private const int RimSides = 120;
 
     private readonly PixelCircle[] _circles = [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)];
+    private readonly PixelCircle[] _judged = Telling(
+        [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)]);
+
     private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
 
     /// <inheritdoc />
     public override double MinimumOverMean(double distance) =>
-        _circles.Length == 0 ? 1 : _circles.Min(circle => MinimumOverMean(circle, distance));
+        _judged.Length == 0 ? 1 : _judged.Min(circle => MinimumOverMean(circle, distance));
+
+    // Every circle; of many single LEDs those that can be the darkest: the loneliest, and those farthest out and farthest in.
+    private static PixelCircle[] Telling(PixelCircle[] all)
+    {
+        PixelCircle[] single = [.. all.Where(circle => circle.Count == 1)];
+        if (single.Length <= 3 * OfEach)
+        {
+            return all;
+        }
+
+        Point2[] at = [.. all.SelectMany(circle => circle.Pixels.Select(pixel => pixel.At))];
+        PixelCircle[] lonely =
+            [.. single.OrderByDescending(one => Math.Round(at.Where(other => other != one.Pixels[0].At)
+                .Min(other => Point2.Distance(other, one.Pixels[0].At)), 3))];
+        PixelCircle[] outward = [.. single.OrderByDescending(one => Math.Round(one.Diameter, 3))];
+        PixelCircle[] telling = [.. lonely.Take(OfEach), .. outward.Take(OfEach), .. outward.TakeLast(OfEach)];
+        return [.. all.Where(circle => circle.Count > 1 || telling.Contains(circle))];
+    }
 
     private double MinimumOverMean(PixelCircle circle, double distance)
     {
