@@ -33,7 +33,7 @@ public class FormBoardsTests
             [("plan.svg", "SW1: pin hole"), ("section.svg", "the pin hole of SW1")]),
         ["edge-round-disc"] = new("snap", [], [], [("tub.svg", "edge R1.8"), ("cover.svg", "edge R2")]),
         ["edge-soft-ring"] = new("snap", ["Hang"], ["wall screw"], [("tub.svg", "edge R"), ("cover.svg", "edge R")]),
-        ["edge-round-ears"] = new("screws", [], [], [("tub.svg", "edge R2")]),
+        ["edge-round-ears"] = new("screws", [], [], [("tub.svg", "edge R2"), ("cover.svg", "edge R2")]),
     };
 
     public static TheoryData<string> Boards => [.. Expected.Keys];

@@ -98,8 +98,7 @@ public sealed class EdgeGaugeTests
     [MemberData(nameof(Edges))]
     public void Front_and_floor_are_as_round_as_planned_and_print_without_support(string board, string edge) => Measured(
         Boards[board].Read($"housing.edge={edge}"),
-        least: board.Contains("lobes", StringComparison.Ordinal) ? 0
-            : edge == "soft" && !board.Contains("with", StringComparison.Ordinal) ? 2.2 : 0.8);
+        least: edge == "soft" && !board.Contains("with", StringComparison.Ordinal) ? 2.2 : 0.8);
 
     [Fact]
     public void Edges_of_any_radius_on_housings_of_any_size_are_as_round_as_planned()

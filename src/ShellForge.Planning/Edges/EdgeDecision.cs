@@ -36,6 +36,24 @@ internal static class EdgeDecision
     private const double Step = 0.1;
 
     /// <summary>
+    /// By how much a bulge of the wall round a closure screw is wider on either side, mm, so that its edge can be rounded as 'round' is and
+    /// as much plastic stays round the sunk head.
+    /// </summary>
+    /// <param name="file">The board file.</param>
+    /// <param name="basis">Lines and layers.</param>
+    /// <param name="aroundHead">Plastic round the head without a round edge, mm.</param>
+    public static double AtScrews(BoardFile file, PrintBasis basis, double aroundHead)
+    {
+        if (Wanted(file) is not double wanted)
+        {
+            return 0;
+        }
+
+        double inset = EdgePlan.Of(Math.Min(wanted, Moderate), file.Print.Printer.OverhangDegrees).Inset;
+        return PlanRules.UpToTenth(Math.Max(0, basis.Wall(EdgeLimits.KeptLines) + inset - aroundHead));
+    }
+
+    /// <summary>
     /// The floor's edges as far as walls, posts and openings decide them: what looks for a place on the outer floor keeps off them where it
     /// can.
     /// </summary>

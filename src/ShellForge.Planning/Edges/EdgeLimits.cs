@@ -13,7 +13,7 @@ namespace ShellForge.Planning.Edges;
 internal sealed class EdgeLimits
 {
     // Lines of plastic that stay everywhere between an edge and a hollow, and beside what lies in the face on the bed.
-    private const int KeptLines = 2;
+    internal const int KeptLines = 2;
 
     // Level face between an edge and letters, and an edge and the seam, mm: a finger's nail finds the seam on a straight wall.
     private const double BesideLetters = 0.5;

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Edges;
 using ShellForge.Planning.Exits;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Openings;
@@ -47,6 +48,8 @@ internal static class ClosureSiteDecision
     /// <summary>How far a boss reaches into the wall it bulges from, or stays off the face it must not pass, mm.</summary>
     private const double IntoWall = 0.2;
 
+    private const int LinesRoundHead = 3;
+
     /// <summary>Sites for a closure by screws.</summary>
     public static Decided<ImmutableArray<ClosureSite>> Decide(
         BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipRing lip)
@@ -59,11 +62,13 @@ internal static class ClosureSiteDecision
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
+        double beside = EdgeDecision.AtScrews(file, basis, basis.Wall(LinesRoundHead));
         (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
-            ? AtBore(file, ring, diameter, count) ?? Ears(file, shell, diameter, count, "the bore is too small for bosses")
+            ? AtBore(file, ring, diameter, (count, beside)) ?? AtBore(file, ring, diameter, (count, 0))
+                ?? Ears(file, shell, diameter, (count, beside), "the bore is too small for bosses")
             : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
             : Shared(file, joints, basis, lit)
-                ?? Ears(file, shell, diameter, count, "posts through the board's holes would stand in the light or there are too few");
+                ?? Ears(file, shell, diameter, (count, beside), "posts through the board's holes would stand in the light or there are too few");
         reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
             file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
         return reasons.Of(sites);
@@ -72,13 +77,16 @@ internal static class ClosureSiteDecision
     /// <summary>Diameter of a closure boss and of the cover's post over it, mm: wall round the insert and round the sunk head.</summary>
     public static double PostDiameter(ScrewProfile screw, InsertProfile insert, PrintBasis basis) => Math.Max(
         InsertHoleDecision.BossDiameter(insert, basis),
-        PlanRules.UpToTenth(screw.HeadDiameter + PlanRules.CounterboreOver + (2 * basis.Wall(3))));
+        PlanRules.UpToTenth(screw.HeadDiameter + PlanRules.CounterboreOver + (2 * basis.Wall(LinesRoundHead))));
 
-    private static (ImmutableArray<ClosureSite>, string)? AtBore(BoardFile file, RoundShell ring, double diameter, int count)
+    // So many, in bulges wider than the boss by so much on either side, mm.
+    private static (ImmutableArray<ClosureSite>, string)? AtBore(
+        BoardFile file, RoundShell ring, double diameter, (int Count, double Beside) lobes)
     {
-        double radius = diameter / 2;
+        int count = lobes.Count;
+        double radius = (diameter / 2) + lobes.Beside;
         double onCircle = ring.BoreOuter - IntoWall - radius;
-        bool apart = count == 1 || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin > diameter + PlanRules.TieDistance;
+        bool apart = count == 1 || 2 * onCircle * Angle.FromDegrees(180.0 / count).Sin > (2 * radius) + PlanRules.TieDistance;
         if (onCircle - radius < PlanRules.LeastBore / 2 || !apart)
         {
             return null;
@@ -130,11 +138,11 @@ internal static class ClosureSiteDecision
     }
 
     private static (ImmutableArray<ClosureSite>, string) Ears(
-        BoardFile file, ShellPlan shell, double diameter, int count, string because)
+        BoardFile file, ShellPlan shell, double diameter, (int Count, double Beside) lobes, string because)
     {
-        double radius = diameter / 2;
+        double radius = (diameter / 2) + lobes.Beside;
         double rim = Math.Sqrt(shell.Cavity.Area / Math.PI);
-        return ([.. Directions(file, rim, radius, count).Select(direction =>
+        return ([.. Directions(file, rim, radius, lobes.Count).Select(direction =>
         {
             Point2 at = Lattice.Snap(Point2.Polar(EarDistance(shell, direction, radius + IntoWall), direction));
             return new ClosureSite(at, ClosureSiteKind.Ear, diameter, new ShellLobe(at, radius, IntoBore: false), null);
