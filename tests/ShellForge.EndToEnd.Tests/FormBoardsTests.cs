@@ -75,8 +75,10 @@ public class FormBoardsTests
 
     [Theory]
     [InlineData(45, "none")]
+    [InlineData(60, "none")]
     [InlineData(100, "{round: 5, angle: 270}")]
     [InlineData(130, "none")]
+    [InlineData(160, "none")]
     public void A_stand_of_any_size_prints_without_a_word_about_itself(int diameter, string cable)
     {
         BoardFile board = new WrittenBoard

@@ -24,10 +24,13 @@ internal sealed class StandForm : MountForm
     // Narrower housings find no room between two cheeks, mm.
     private const double LeastAcross = 16;
 
-    // Lines of the wall, and the width of a housing from which it takes more.
-    private const int WallLines = 4;
-    private const int WideWallLines = 6;
+    // Lines of the wall, the stiffest first, and the width of a housing from which it takes more.
+    private static readonly ImmutableArray<int> WallLines = [4, 3];
+    private static readonly ImmutableArray<int> WideWallLines = [6, 5, 4, 3];
     private const double Wide = 120;
+
+    // A stand is to weigh less than this share of its lamp: less than a third, with something to spare for its round corners.
+    private const double OfLamp = 0.3;
 
     // Under a plug whose cable turns to the back, mm.
     private const double UnderPlug = 9;
@@ -77,17 +80,21 @@ internal sealed class StandForm : MountForm
         }
 
         ImmutableArray<HangingThing> hanging = Hanging(draft, upright, shift);
-        double wall = draft.Basis.Wall(across > Wide ? WideWallLines : WallLines);
         StandLayout? layout = null;
-        foreach (double half in HalfWidths(across))
+        int lines = 0;
+        double lamp = LampVolume(draft);
+        foreach (int tried in across > Wide ? WideWallLines : WallLines)
         {
-            StandLayout tried =
-                StandLayout.Of(new StandGiven(outline, window, draft.Stack.Front, Angle.FromDegrees(TiltDegrees), draft.Basis, wall, half,
-                    hanging));
-            if (tried.IsClear && tried.HalfWidth >= tried.Margin)
+            var given = new StandGiven(
+                outline, window, draft.Stack.Front, Angle.FromDegrees(TiltDegrees), draft.Basis, draft.Basis.Wall(tried), 0, hanging);
+            if (HalfWidths(across).Select(half => StandLayout.Of(given with { Half = half }))
+                .FirstOrDefault(at => at.IsClear && at.HalfWidth >= at.Margin) is { } fits)
             {
-                layout = tried;
-                break;
+                (layout, lines) = (fits, tried);
+                if (fits.Volume <= OfLamp * lamp)
+                {
+                    break;
+                }
             }
         }
 
@@ -117,12 +124,22 @@ internal sealed class StandForm : MountForm
 
         reasons.Length("mount.stand.width", Math.Round(2 * plan.HalfWidth, 2), Reasons.Rule,
             "over both cheeks: a quarter of the housing's width to either side, clear of what hangs from the rim");
+        reasons.Length("mount.stand.wall", plan.Wall, Reasons.Rule,
+            $"{lines} lines: of those that make it lighter than a third of the lamp the stiffest");
         reasons.Length("mount.stand.depth", Math.Round(plan.Depth, 2), Reasons.Rule,
             $"the centre of mass stands over the foot until it is tilted by {Reasons.Mm(StandLayout.TipsAtDegrees)} degrees");
         reasons.Length("mount.stand.lift", Math.Round(layout.Lift, 2), Reasons.Rule, layout.LiftedFor);
         reasons.Choice("mount.stand.tilt", $"{Reasons.Mm(TiltDegrees)} degrees", Reasons.Rule,
             "from the horizontal: it leans back by 20, looks up at who sits before it, and prints without support");
         return plan;
+    }
+
+    // Plastic of tub and cover without what stands inside, mm3: a little less than there is.
+    private static double LampVolume(HousingDraft draft)
+    {
+        double walls = draft.Shell.Walls.Area * draft.Stack.Front;
+        double floor = draft.Shell.Cavity.Area * draft.Stack.FloorTop;
+        return walls + floor + (draft.Shell.Cavity.Less(draft.Front.Window).Area * draft.Front.BezelThickness);
     }
 
     // Near the best share first.

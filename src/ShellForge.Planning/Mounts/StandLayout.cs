@@ -134,6 +134,9 @@ internal sealed class StandLayout
                 Math.Max(At(_left + LipMost, Given.Front + Gap + LipThickness).Y,
                     At(_right + LipMost, Given.Front + Gap + LipThickness).Y))) + 1;
 
+    /// <summary>Its plastic, mm3; where band and cheeks share some, that is counted twice.</summary>
+    public double Volume => (Band.Area * BandHeight) + ((Side(left: true).Area + Side(left: false).Area) * Given.Wall);
+
     /// <summary>Whether what hangs from the rim passes beside both cheeks.</summary>
     public bool IsClear => Given.Hanging.All(thing => thing.Way.Intersect(Cheek(left: true).And(Cheek(left: false))).IsEmpty);
 

@@ -1,3 +1,4 @@
+using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
@@ -43,11 +44,25 @@ public class MountTests
         }
     }
 
-    [Theory]
-    [InlineData(40)]
-    [InlineData(60)]
-    public void Stands_of_small_discs_weigh_less_than_a_third_too(int diameter) =>
-        AssertLight(BuiltHousing.Of("disc.yaml", Disc(diameter)));
+    [Fact]
+    public void Stands_of_discs_and_rings_of_any_size_weigh_less_than_a_third_of_their_lamp()
+    {
+        var dice = new Random(45160);
+        int[] sizes = [40, 45, 60, 100, 130, 160, .. Enumerable.Range(0, 6).Select(_ => 42 + dice.Next(150))];
+        foreach (int diameter in sizes)
+        {
+            // The lightest lamp of a size: the narrowest ring that its parts leave, two lines of wall, a thin floor.
+            AssertLight(BuiltHousing.Of("disc.yaml", Disc(diameter)));
+            if (diameter >= 60)
+            {
+                string ring = Disc(diameter).Replace($"{{disc: {diameter}}}", $"{{ring: {{outer: {diameter}, bore: {diameter - 28}}}}}",
+                        StringComparison.Ordinal)
+                    .Replace($"circle: {diameter / 2}", $"circle: {diameter - 18}", StringComparison.Ordinal)
+                    .Replace("count: 12", $"count: {diameter / 2}", StringComparison.Ordinal);
+                AssertLight(BuiltHousing.Of("ring.yaml", ring, "housing.walls=2", "housing.floor=1.2"));
+            }
+        }
+    }
 
     [Fact]
     public void A_lamp_falls_into_its_stand_when_the_stand_is_moved_into_it()
@@ -78,7 +93,10 @@ public class MountTests
     {
         Assert.IsType<StandMountPlan>(lamp.Plan.Mount);
         Dictionary<string, double> volumes = Volumes(lamp);
-        Assert.True(volumes[PartNames.Stand] < Third * volumes.Where(part => part.Key != PartNames.Stand).Sum(part => part.Value));
+        double rest = volumes.Where(part => part.Key != PartNames.Stand).Sum(part => part.Value);
+        Assert.True(volumes[PartNames.Stand] < Third * rest,
+            $"{lamp.Plan.Source.Board.Outline}: a stand of {volumes[PartNames.Stand] / rest:0.00} of its lamp");
+        Assert.True(MeshAudit.Run(lamp.InPrint(PartNames.Stand)).IsClean);
         Assert.Equal(1, Measure.Shells(lamp.Assembled(PartNames.Stand)));
         Assert.Equal(0, Measure.Bounds(lamp.InPrint(PartNames.Stand)).Min.Z, 3);
     }
