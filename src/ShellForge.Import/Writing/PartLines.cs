@@ -61,30 +61,43 @@ internal static class PartLines
                     + $"{line.Entry("\"5050\"")} with the right package");
         }
 
-        if (known.Count == 0)
+        (LedGridLine Line, PitchGrid Grid)[] grids =
+            [.. board.LedGrids.Select(grid => (Line: new LedGridLine(board, grid), grid))
+                .Where(each => each.Line.Led is not null && !each.Line.First.Bottom)];
+        int entries = known.Count + grids.Length;
+        if (entries == 0)
         {
             if (board.LedCircles.IsEmpty)
             {
                 lines.Todo(2, "board.pixels",
-                    "no circle of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
+                    "no circle and no grid of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
             }
 
             lines.Value(2, "pixels: []");
             return;
         }
 
-        if (known.Count > 1)
+        if (entries > 1)
         {
             lines.Value(2, "pixels:");
         }
 
+        void Written(string entry, ImportedPart first, IReadOnlyCollection<int> members)
+        {
+            string source = $"{first.File}:{first.Line}, {members.Count} x {first.Package}";
+            lines.Value(entries > 1 ? 4 : 2, (entries > 1 ? "- " : "pixels: ") + entry, source);
+            written.UnionWith(members);
+        }
+
         foreach ((LedCircleLine line, PitchCircle circle) in known)
         {
-            string entry = line.Entry(YamlText.Scalar(line.Led!.Profile));
-            string source = $"{line.First.File}:{line.First.Line}, {circle.Members.Length} x {line.First.Package}";
-            lines.Value(known.Count > 1 ? 4 : 2, (known.Count > 1 ? "- " : "pixels: ") + entry, source);
-            written.UnionWith(circle.Members);
+            Written(line.Entry(YamlText.Scalar(line.Led!.Profile)), line.First, circle.Members);
             written.UnionWith(line.Companions);
+        }
+
+        foreach ((LedGridLine line, PitchGrid grid) in grids)
+        {
+            Written(line.Entry(YamlText.Scalar(line.Led!.Profile)), line.First, grid.Members);
         }
     }
 
