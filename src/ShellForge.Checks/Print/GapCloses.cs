@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
@@ -23,17 +24,40 @@ public sealed class GapCloses() : Rule(
         {
             ReportedPlaces told = new ReportedPlaces(LeastLength);
             PartLayers stack = housing.LayersOf(part);
+            var gaps = new List<(FineFeature Gap, Point3 At)>();
             foreach (PrintedLayer layer in stack.Changes)
             {
                 foreach (FineFeature gap in stack.GapsFinerThan(limit, layer)
                     .Where(gap => gap.Length >= LeastLength && told.IsNew(gap.At)))
                 {
-                    yield return Found(
-                        Severity.Warn, part.Name, $"a gap {gap.Width:0.00} mm wide and {gap.Length:0.0} mm long closes while printing",
-                        gap.Width, limit,
-                        part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ)), "widen the gap, or join the two sides on purpose");
+                    gaps.Add((gap, part.ToAssembled(new Point3(gap.At.X, gap.At.Y, layer.FromZ))));
                 }
             }
+
+            // The same gap stands beside every boss of a circle: it is told once, with its places.
+            foreach (var alike in gaps.GroupBy(each => Size(each.Gap), StringComparer.Ordinal))
+            {
+                (FineFeature narrowest, Point3 at) = alike.MinBy(each => each.Gap.Width);
+                int count = alike.Count();
+                yield return Found(
+                    Severity.Warn, part.Name,
+                    count == 1 ? $"a gap {alike.Key} closes while printing"
+                        : $"{count} gaps {alike.Key} close while printing, at {Listed([.. alike.Select(each => each.At)])}",
+                    narrowest.Width, limit, at, "widen the gap, or join the two sides on purpose");
+            }
         }
+    }
+
+    private static string Size(FineFeature gap) =>
+        string.Create(CultureInfo.InvariantCulture, $"{gap.Width:0.00} mm wide and {gap.Length:0.0} mm long");
+
+    // "(21.6, 21.5), (-21.6, 21.5) and 2 more places": as many as a line holds.
+    private static string Listed(Point3[] places)
+    {
+        const int most = 4;
+        string[] told = [.. places.Take(most).Select(at => string.Create(
+            CultureInfo.InvariantCulture, $"({at.X:0.0;-0.0;0.0}, {at.Y:0.0;-0.0;0.0})"))];
+        int more = places.Length - told.Length;
+        return more > 0 ? $"{string.Join(", ", told)} and {more} more" : $"{string.Join(", ", told[..^1])} and {told[^1]}";
     }
 }

@@ -8,6 +8,7 @@ using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
+using ShellForge.Testing;
 using Region = ShellForge.Geometry.Planar.Region;
 
 namespace ShellForge.Checks.Tests.Print;
@@ -129,6 +130,26 @@ public class KnownShapesTests
         Solid slotted =
             Shapes.Box(new Point3(-10, -10, 0), new Point3(10, 10, 4)).Less(Shapes.Box(new Point3(-6, 0, -1), new Point3(6, slot, 5)));
         Assert.Equal(told, KnownShapes.Found(new GapCloses(), slotted).Length > 0);
+    }
+
+    [Fact]
+    public void Slots_alike_are_one_finding_with_their_places_and_another_slot_is_its_own()
+    {
+        Solid plate = Shapes.Box(new Point3(-20, -20, 0), new Point3(20, 20, 4));
+        (double Y, double Width)[] slots = [(-12, 0.15), (-6, 0.15), (0, 0.15), (6, 0.15), (9, 0.15), (12, 0.1)];
+        foreach ((double y, double width) in slots)
+        {
+            plate = plate.Less(Shapes.Box(new Point3(-6, y, -1), new Point3(6, y + width, 5)));
+        }
+
+        Finding[] found = [.. KnownShapes.Found(new GapCloses(), plate).OrderByDescending(finding => finding.Measured)];
+
+        Assert.Equal(2, found.Length);
+        Assert.StartsWith("5 gaps 0.15 mm wide", found[0].Message, StringComparison.Ordinal);
+        Assert.EndsWith(" and 1 more", found[0].Message, StringComparison.Ordinal);
+        Assert.Equal(4, found[0].Message.Count(each => each == '('));
+        Assert.StartsWith("a gap 0.10 mm wide", found[1].Message, StringComparison.Ordinal);
+        Assert.All(found, finding => Assert.Empty(MessageStyle.Faults(finding.Message, finding.Remedy)));
     }
 
     [Theory]
