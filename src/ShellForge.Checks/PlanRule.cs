@@ -51,6 +51,8 @@ public sealed record PlanRule(string Name, string What, string Why)
         new("no-way-for-plug", "A connector must reach the wall.", "No plug would reach it."),
         new("no-way-to-button", "A button needs free floor under it, for the hole that a pin presses it through.",
             "It can be pressed only with the housing open."),
+        new("opening-without-place", "An opening of your own needs wall, floor or front without posts, edges or other openings beside it.",
+            "It is left out: nothing is moved in silence."),
         new("part-over-bore", "No part may reach over an open bore.", "The bore is planned closed."),
         new("plug-way-blocked", "Nothing may stand between a connector and the wall.", "No plug would reach it."),
         new("port-without-mouth", "A port opens to the mouth of a connector or to the pusher of a button.", "The key has no effect."),

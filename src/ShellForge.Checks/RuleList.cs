@@ -4,6 +4,7 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Light;
+using ShellForge.Checks.Openings;
 using ShellForge.Checks.Power;
 using ShellForge.Checks.Print;
 
@@ -46,6 +47,7 @@ public static class RuleList
         new StandTips(),
         new ControlOutOfReach(),
         new PinMissesButton(),
+        new OpeningBlocked(),
         new CableBendsTooTight(),
         new CableBehindHousing(),
         new NoWayForWires(),
@@ -80,5 +82,6 @@ public static class RuleList
         new FrontTooDim(),
         new WallGlows(),
         new LightEscapes(),
+        new LedsSeen(),
     ];
 }

@@ -37,6 +37,8 @@ public static class HousingPlanner
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
         FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, choice, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
+        openings = reasons.Take(OpeningForm.InFront(
+            new FrontGiven(new HeightGiven(file, basis, choice, levels, openings), front, stack)));
         var tub = new TubDraft(file, basis, shell, levels, openings);
         ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
         Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, stack, bosses, joints);

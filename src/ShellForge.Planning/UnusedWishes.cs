@@ -36,7 +36,7 @@ internal static class UnusedWishes
         }
 
         foreach (BoardPart part in draft.File.Board.Parts.Where(
-            part => part.Port == PortWish.Open && OpeningForm.For(part) is null))
+            part => part.Port == PortWish.Open && PartOpeningForm.For(part) is null))
         {
             reasons.Replace(
                 "port-without-mouth", part.Ref, $"{part.Ref} takes no plug and is no button, so 'port: open' opens nothing.",

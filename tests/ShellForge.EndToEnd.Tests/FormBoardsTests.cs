@@ -34,6 +34,9 @@ public class FormBoardsTests
         ["edge-round-disc"] = new("snap", [], [], [("tub.svg", "edge R1.8"), ("cover.svg", "edge R2")]),
         ["edge-soft-ring"] = new("snap", ["Hang"], ["wall screw"], [("tub.svg", "edge R"), ("cover.svg", "edge R")]),
         ["edge-round-ears"] = new("screws", [], [], [("tub.svg", "edge R2"), ("cover.svg", "edge R2")]),
+        ["own-openings"] = new("snap", [], [],
+            [("plan.svg", "lever: 9 x 2.5"), ("plan.svg", "trimmer: \u00D84 at x 12, y -6"),
+                ("cover.svg", "sensor: \u00D84 at x 0, y 0"), ("section.svg", "section through the opening")]),
     };
 
     public static TheoryData<string> Boards => [.. Expected.Keys];

@@ -108,6 +108,27 @@ public sealed partial class NoWishIgnoredTests
             housing: {insert: m2x3-od3.6, cable: none, closure: snap}
             {{{Print}}}
             """,
+        ["openings"] = $$$"""
+            format: shellforge/1
+            name: Openings
+            board:
+              outline: {disc: 70}
+              thickness: 1.6
+              holes: [{circle: 60, count: 3, from: 45, diameter: 2.2}]
+              pixels: {package: "2020", circle: 30, count: 8, from: 90}
+              parts:
+                - {ref: S1, size: [8, 4, 3], side: bottom, polar: [32, 100]}
+            housing:
+              insert: m2x3-od3.6
+              cable: none
+              closure: snap
+              openings:
+                - {name: lever, wall: 10, height: 6, slot: [9, 3]}
+                - {name: light, wall: 300, over-board: 3, diameter: 3}
+                - {name: trim, floor: [0, -10], rectangle: [6, 4], corner: 1, turn: 20}
+                - {name: sensor, front: [0, 0], diameter: 3}
+            {{{Print}}}
+            """,
         ["wall"] = $$$"""
             format: shellforge/1
             name: Wall
@@ -179,6 +200,13 @@ public sealed partial class NoWishIgnoredTests
         "disc | housing.mount=tripod", "disc | housing.mount=feet",
         "parts | housing.label.text=PORTS", "parts | housing.label.where=floor-inside", "parts | housing.label.height=4",
         "disc | housing.label={text: \"A very long name of a small disc\", height: 12}",
+        "disc | housing.openings=[{name: air, wall: 20, slot: [8, 2]}]", "openings | housing.openings[lever].wall=14",
+        "openings | housing.openings[lever].wall=S1", "openings | housing.openings[lever].height=7",
+        "openings | housing.openings[lever].slot=[8, 3]", "openings | housing.openings[light].over-board=4",
+        "openings | housing.openings[light].diameter=4", "openings | housing.openings[light].turn=30",
+        "openings | housing.openings[trim].floor=[1, -10]", "openings | housing.openings[trim].rectangle=[6, 5]",
+        "openings | housing.openings[trim].corner=0.5", "openings | housing.openings[trim].turn=40",
+        "openings | housing.openings[sensor].front=[1, 0]", "openings | housing.openings[sensor].diameter=2",
         "parts | print.printer=fdm-0.6", "parts | print.shell=petg-white", "parts | print.diffuser=pla-white",
         "disc | print.baffle=petg-black", "wall | print.baffle=petg-white",
     ];

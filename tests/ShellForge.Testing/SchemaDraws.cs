@@ -162,7 +162,7 @@ public sealed class SchemaDraws(Random dice, double reach, string[] refs)
     {
         string[]? names = Names((string?)form["$comment"]);
         string text = names is not null ? names[dice.Next(names.Length)]
-            : key is "part" or "to" && refs.Length > 0 && dice.Next(4) > 0 ? refs[dice.Next(refs.Length)]
+            : key is "part" or "to" or "wall" or "floor" or "front" && refs.Length > 0 && dice.Next(4) > 0 ? refs[dice.Next(refs.Length)]
             : key == "ref" ? $"Z{++_named}"
             : key == "rule" ? Pick("nothing-below", "dots-show", "plug-meets-housing", "no such rule")
             : key == "to" ? "out"

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
@@ -68,6 +69,9 @@ public sealed record HousingSpec
 
     /// <summary>Lettering; null for none.</summary>
     public LabelSpec? Label { get; init; }
+
+    /// <summary>Openings of the maker's own.</summary>
+    public ImmutableArray<OwnOpening> Openings { get; init; } = [];
 }
 
 /// <summary>How a visible outer edge ends.</summary>

@@ -25,6 +25,9 @@ public static class PartDrawing
     private const double GapShare = 0.14;
     private const double LeastGap = 10;
 
+    // From the part to where notes begin that would stand on the letters at the cutting line, sheet mm.
+    private const double PastLetters = 8;
+
     /// <summary>The drawing.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="part">A sound part of it.</param>
@@ -56,6 +59,7 @@ public static class PartDrawing
         sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.Blank);
         sheet.Svg.Area(sheet.At(section), Stroke.Outline, Fill.HatchRising);
         sheet.Svg.Lettering(sheet.At(0, shift + bounds.Size.Z) + new Point2(0, -2.5), "A-A", 3.5, TextAnchor.Middle);
+        DrawOpenings(sheet, housing.Plan, part, bounds);
         if (!section.IsEmpty)
         {
             RoundShell? round = part.Plan.IsOfHousing ? housing.Plan.Shell.Round : null;
@@ -73,6 +77,21 @@ public static class PartDrawing
     // The rounded edge on which a part lies; null for none.
     private static EdgePlan? EdgeOf(HousingPlan plan, string part) =>
         part == PartNames.Tub ? plan.Shell.FloorEdge : part == PartNames.Cover ? plan.Cover.FrontEdge : null;
+
+    // Those that the drawing of the tub from the front does not show.
+    private static void DrawOpenings(DrawingSheet sheet, HousingPlan plan, MadePart part, Box3 bounds)
+    {
+        // Past the letters at the cutting line.
+        var past = new Point2(PastLetters / sheet.Scale, 0);
+        var notes = new LeaderNotes(sheet, new Box2(bounds.Min.XY - past, bounds.Max.XY + past));
+        foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == part.Name && part.Name != PartNames.Tub)
+            .Select(opening => opening.Note))
+        {
+            notes.Add(part.Plan.ToPrint.Apply(new Point3(note.At.X, note.At.Y, 0)).XY, note.Text);
+        }
+
+        notes.Draw();
+    }
 
     // Through a screw's hole where the part has one to show, else through the port, else across.
     private static Angle DirectionOf(HousingPlan plan, MadePart part)

@@ -87,7 +87,7 @@ public static class PlanDrawing
             notes.Add(kind.First().At + Point2.Polar(kind.First().Diameter / 2, Outward(kind.First().At)), $"{kind.Count()}x {kind.Key}");
         }
 
-        foreach (PlanNote note in plan.Openings.Select(opening => opening.Note)
+        foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == PartNames.Tub).Select(opening => opening.Note)
             .Concat(plan.CableExit?.Notes(plan.Shell) ?? []).Concat(plan.Mount?.Notes ?? []))
         {
             notes.Add(note.At, note.Text);

@@ -85,7 +85,7 @@ internal static class KeyDecision
     private static BoardKey KeyOfBoard(HousingDraft draft, string mark, Angle at, Angle preferred)
     {
         Point2[] holes = [.. draft.File.Board.Holes.Where(hole => hole.For == HolePurpose.Mount).Select(hole => hole.At)];
-        return draft.Openings.Any(opening => opening.InWall is not null) ? BoardKey.Connector
+        return draft.Openings.Any(opening => opening.Seat(draft.File.Up) is not null) ? BoardKey.Connector
             : draft.File.Board.Outline is PolygonOutline ? BoardKey.Outline
             : holes.Length > 0 && !AnyTurnMatches(holes) ? BoardKey.Holes
             : BoardKey.Mark(mark, Angle.Between(at, preferred).Degrees < AtLed);

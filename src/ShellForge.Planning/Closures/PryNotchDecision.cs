@@ -36,7 +36,7 @@ internal static class PryNotchDecision
         double depth = Math.Min(DepthMost, draft.Shell.Wall);
         double height = draft.Basis.UpDistance(Height);
         Angle port = rim.Taken.FirstOrDefault(sector => sector.OpensRim)?.At
-            ?? draft.Openings.Select(opening => opening.InWall?.Direction).FirstOrDefault(direction => direction is not null)
+            ?? draft.Openings.Select(opening => opening.InUse(0)?.Towards).FirstOrDefault(direction => direction is not null)
             ?? draft.File.Up + Angle.FromDegrees(180);
         var notches = ImmutableArray.CreateBuilder<PryNotchPlan>();
         RimSectors left = rim;

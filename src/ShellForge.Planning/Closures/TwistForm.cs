@@ -84,7 +84,7 @@ internal sealed class TwistForm : ClosureForm
     {
         string[] tongues =
         [
-            .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Part.Ref),
+            .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Ref),
             .. ExitForm.Of(file) is { HasTongue: true } ? ["the cable's exit"] : Array.Empty<string>(),
         ];
         return shell.Round is null ? Because("the outline is not round", null)

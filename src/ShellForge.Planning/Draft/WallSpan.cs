@@ -41,4 +41,22 @@ internal sealed record WallSpan(double InnerLeast, double InnerMost, double Oute
         double inner = wall.Bounds.Min.X;
         return new WallSpan(inner, hollow is null ? inner : Math.Clamp(hollow.Bounds.Max.X, inner, outer), outer);
     }
+
+    /// <summary>
+    /// The outer wall across a way out from the axis, whether or not the bore has a wall of its own; null when there is none.
+    /// </summary>
+    /// <param name="shell">The walls.</param>
+    /// <param name="direction">The way out.</param>
+    /// <param name="width">Its width, mm.</param>
+    public static WallSpan? Outermost(ShellPlan shell, Angle direction, double width) =>
+        Ahead(shell, direction, 0, width, BetweenWalls(shell, direction));
+
+    // A start between the walls: from the axis a ring would meet its bore wall first.
+    private static double BetweenWalls(ShellPlan shell, Angle direction)
+    {
+        Region along = shell.Cavity.Turned(Angle.Zero - direction)
+            .Intersect(Region.Rectangle(new Point2(0, -0.5), new Point2(Lattice.LimitMillimetres, 0.5)));
+        Box2? last = along.Parts.Select(p => (Box2?)p.Bounds).MaxBy(b => b!.Value.Max.X);
+        return last is { } room ? (room.Min.X + room.Max.X) / 2 : 0;
+    }
 }

@@ -95,7 +95,7 @@ internal sealed class EdgeLimits
         foreach (OpeningPlan opening in _draft.Openings.Where(opening => opening.InWall is null))
         {
             foreach (EdgeLimit limit in InBed(
-                opening.TakenOutside(_draft.Shell), _kept, opening.NameOf(FaceFeature.Port), $"'port: closed' at {opening.Ref}"))
+                opening.TakenOutside(_draft.Shell), _kept, opening.NameOf(FaceFeature.Port), opening.Without))
             {
                 yield return limit;
             }
@@ -173,6 +173,12 @@ internal sealed class EdgeLimits
         {
             yield return new EdgeLimit(stack.Front - opening.InWall!.Top, opening.NameOf(FaceFeature.Port), "");
         }
+
+        foreach (EdgeLimit limit in _draft.Openings.Where(opening => !opening.TakenInFront.IsEmpty).SelectMany(
+            opening => InBed(opening.TakenInFront, _kept, opening.NameOf(FaceFeature.Port), opening.Without)))
+        {
+            yield return limit;
+        }
     }
 
     // Openings in this rim's wall.
@@ -180,7 +186,7 @@ internal sealed class EdgeLimits
         && Point2.Dot(inWall.Through, Point2.Polar(1, inWall.Direction)) < 0 == _isBore);
 
     private IEnumerable<EdgeLimit> AtOpenings() => AtRim().Select(opening => new EdgeLimit(
-            opening.InWall!.Bottom - _draft.Basis.Layer, opening.NameOf(FaceFeature.Port), $"'port: closed' at {opening.Ref}"));
+            opening.InWall!.Bottom - _draft.Basis.Layer, opening.NameOf(FaceFeature.Port), opening.Without));
 
     // Outlines that are not round are moved sideways corner by corner, which tight corners bound.
     private IEnumerable<EdgeLimit> AtCorners()

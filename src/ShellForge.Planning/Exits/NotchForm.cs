@@ -60,7 +60,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         double notch = Cable.Diameter + PlanRules.NotchOver;
         double gap = file.Print.Printer.SlotFit;
         double tongueWidth = Math.Max(notch + 2, LeastTongue);
-        WallSpan wall = WallSpan.Ahead(shell, Cable.At, 0, tongueWidth + (2 * gap), From(shell, Cable.At))
+        WallSpan wall = WallSpan.Outermost(shell, Cable.At, tongueWidth + (2 * gap))
             ?? new WallSpan(0, 0, shell.Wall);
         TiePostPlan? post = Cable.Relief == ReliefKind.Tie ? Post(draft, wall, reasons) : null;
         double bottom = post?.Top ?? basis.Down(stack.FloorTop + Math.Max(0, (stack.BoardBottom - stack.FloorTop - Cable.Diameter) / 2));
@@ -94,15 +94,6 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             TiePost = post,
             KnotRoom = post is null ? PlanRules.KnotInPlan * Cable.Diameter / 2 : 0,
         };
-    }
-
-    // A start between the walls: from the axis a ring would meet its bore wall first.
-    private static double From(ShellPlan shell, Angle direction)
-    {
-        Region along = shell.Cavity.Turned(Angle.Zero - direction)
-            .Intersect(Region.Rectangle(new Point2(0, -0.5), new Point2(Lattice.LimitMillimetres, 0.5)));
-        Box2? last = along.Parts.Select(p => (Box2?)p.Bounds).MaxBy(b => b!.Value.Max.X);
-        return last is { } room ? (room.Min.X + room.Max.X) / 2 : 0;
     }
 
     private TiePostPlan? Post(HousingDraft draft, WallSpan wall, Reasons reasons)

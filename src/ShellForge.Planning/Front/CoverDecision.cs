@@ -139,7 +139,7 @@ internal static class CoverDecision
 
         // A mouth behind the wall is reached under the parting line, and there the lip hangs before it.
         IEnumerable<Region> plugs = draft.Openings.Select(opening =>
-            opening.ThroughLip(draft.File.Board.Parts.First(part => part.Ref == opening.Ref), lipBottom));
+            opening.ThroughLip(draft.File.Board, lipBottom));
 
         // Below a lit wall the lip hangs beside what is on the board's back.
         IEnumerable<Region> below = lipBottom > draft.Stack.BoardBottom ? [] : PartEnvelope.OnBottom(draft.File.Board)

@@ -61,6 +61,7 @@ internal sealed class StopPlaces
             front.Diffuser.Outline.Offset(BesideDiffuser), front.Diffuser.Lap?.Outline.Offset(BesideDiffuser) ?? Region.Empty,
             front.Cover.Window.Offset(BesideDiffuser), front.Cover.Bars, baffle.Offset(PlanRules.Beside),
             front.Cover.ToothSlot.Offset(PlanRules.Beside), closure.FreePosts.Offset(PlanRules.Beside),
+            .. draft.Openings.Select(opening => opening.TakenInFront),
         ]);
         _onBoard = OnBoard(draft);
         _allowed = BehindSideLeds(_file.Board);
@@ -119,7 +120,7 @@ internal sealed class StopPlaces
         IEnumerable<Region> holes = file.Board.Holes
             .Select(hole => Region.Disc(hole.At, Ring.Hole((hole.Diameter / 2) + PlanRules.Beside)));
         IEnumerable<Region> plugs = draft.Openings.Select(opening =>
-            opening.ThroughLip(file.Board.Parts.First(part => part.Ref == opening.Ref), draft.Stack.BoardTop).Offset(PlanRules.Beside));
+            opening.ThroughLip(file.Board, draft.Stack.BoardTop).Offset(PlanRules.Beside));
         return Region.Union([.. parts, .. wires, .. posts, .. holes, .. plugs]);
     }
 

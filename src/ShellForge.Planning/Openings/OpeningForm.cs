@@ -7,16 +7,15 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Openings;
 
 /// <summary>
-/// A way to reach a part on the board from outside, before anything of it is decided. A new form is a class of its own and a line in
-/// <see cref="All"/>; the compiler asks it for every answer. What it becomes is an <see cref="OpeningInPlan"/> and then an
-/// <see cref="OpeningPlan"/>, which answer everybody else.
+/// An opening before anything of it is decided: a way to a part on the board, or a hole of the maker's own. What it becomes is an
+/// <see cref="OpeningInPlan"/> and then an <see cref="OpeningPlan"/>, which answer everybody else. A new form is a class of its own and a
+/// line in <see cref="PartOpeningForm"/> or <see cref="OwnOpeningForm"/>; the compiler asks it for every answer.
 /// </summary>
 internal abstract class OpeningForm
 {
-    // Each makes its form for a part that it suits, null for others; the first that suits is taken.
-    private static readonly ImmutableArray<Func<BoardPart, OpeningForm?>> All = [PortForm.Suiting, PinHoleForm.Suiting];
-
-    private protected OpeningForm(BoardPart part) => Part = part;
+    private protected OpeningForm()
+    {
+    }
 
     /// <summary>
     /// What of it closure screws keep off in the wall: its middle, and half its width along the wall, mm; null where it leaves the wall
@@ -24,23 +23,14 @@ internal abstract class OpeningForm
     /// </summary>
     public abstract (Angle At, double HalfWidth)? AtRim { get; }
 
-    /// <summary>Everything of it in plan; null, with a refusal, where there is no way to the part.</summary>
+    /// <summary>Everything of it in plan; null, with a refusal, where there is no place for it.</summary>
     /// <param name="given">What is decided before.</param>
     /// <param name="reasons">Takes the reasons.</param>
     public abstract OpeningInPlan? InPlan(OpeningGiven given, Reasons reasons);
 
-    /// <summary>The part that it is for.</summary>
-    protected BoardPart Part { get; }
-
-    /// <summary>Whether a board file that does not say 'port:' means it to be open.</summary>
-    protected abstract bool IsOpenUnsaid(BoardFile file);
-
-    /// <summary>The form that suits a part; null where none does.</summary>
-    public static OpeningForm? For(BoardPart part) => All.Select(make => make(part)).FirstOrDefault(form => form is not null);
-
-    /// <summary>The openings that a board file wishes for.</summary>
-    public static IEnumerable<OpeningForm> Of(BoardFile file) => file.Board.Parts.Where(part => part.Port != PortWish.Closed)
-        .Select(For).OfType<OpeningForm>().Where(form => form.Part.Port == PortWish.Open || form.IsOpenUnsaid(file));
+    /// <summary>The openings that a board file wishes for: first those that parts need.</summary>
+    public static IEnumerable<OpeningForm> Of(BoardFile file) => PartOpeningForm.OfParts(file)
+        .Concat<OpeningForm>(file.Housing.Openings.Select(OwnOpeningForm.For));
 
     /// <summary>Decides each opening in plan.</summary>
     public static Decided<ImmutableArray<OpeningInPlan>> InPlan(OpeningGiven given)
@@ -50,13 +40,60 @@ internal abstract class OpeningForm
             [.. Of(given.File).Select(form => form.InPlan(given, reasons)).OfType<OpeningInPlan>()]);
     }
 
-    /// <summary>Sets each opening at its height.</summary>
+    /// <summary>Sets each opening at its height, in the order of the wishes: a later one keeps off those before it.</summary>
     public static Decided<ImmutableArray<OpeningPlan>> AtHeight(BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels)
     {
         var reasons = new Reasons();
-        return reasons.Of<ImmutableArray<OpeningPlan>>(
-            [.. choice.Openings.Select(opening => opening.AtHeight(file, basis, choice.Shell, levels, reasons))]);
+        var given = new HeightGiven(file, basis, choice, levels, []);
+        foreach (OpeningInPlan opening in choice.Openings)
+        {
+            if (opening.AtHeight(given, reasons) is { } plan)
+            {
+                given = given with { Before = given.Before.Add(plan) };
+            }
+        }
+
+        return reasons.Of(given.Before);
     }
+
+    /// <summary>All openings, those in the front with them.</summary>
+    /// <param name="given">What is decided before, the front with it.</param>
+    public static Decided<ImmutableArray<OpeningPlan>> InFront(FrontGiven given)
+    {
+        var reasons = new Reasons();
+        foreach (OpeningInPlan opening in given.Height.Choice.Openings)
+        {
+            if (opening.InFront(given, reasons) is { } plan)
+            {
+                given = given with { Height = given.Height with { Before = given.Height.Before.Add(plan) } };
+            }
+        }
+
+        return reasons.Of(given.Height.Before);
+    }
+}
+
+/// <summary>A way to reach a part on the board from outside, before anything of it is decided.</summary>
+internal abstract class PartOpeningForm : OpeningForm
+{
+    // Each makes its form for a part that it suits, null for others; the first that suits is taken.
+    private static readonly ImmutableArray<Func<BoardPart, PartOpeningForm?>> All = [PortForm.Suiting, PinHoleForm.Suiting];
+
+    private protected PartOpeningForm(BoardPart part) => Part = part;
+
+    /// <summary>The part that it is for.</summary>
+    protected BoardPart Part { get; }
+
+    /// <summary>Whether a board file that does not say 'port:' means it to be open.</summary>
+    protected abstract bool IsOpenUnsaid(BoardFile file);
+
+    /// <summary>The form that suits a part; null where none does.</summary>
+    public static PartOpeningForm? For(BoardPart part) =>
+        All.Select(make => make(part)).FirstOrDefault(form => form is not null);
+
+    /// <summary>The openings to parts that a board file wishes for.</summary>
+    public static IEnumerable<PartOpeningForm> OfParts(BoardFile file) => file.Board.Parts.Where(part => part.Port != PortWish.Closed)
+        .Select(For).OfType<PartOpeningForm>().Where(form => form.Part.Port == PortWish.Open || form.IsOpenUnsaid(file));
 }
 
 /// <summary>What is decided before an opening is.</summary>

@@ -11,7 +11,7 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Openings;
 
 /// <summary>A hole in the floor through which a blunt pin presses a button on the board's back.</summary>
-internal sealed class PinHoleForm : OpeningForm
+internal sealed class PinHoleForm : PartOpeningForm
 {
     private readonly double _pusher;
 
@@ -50,7 +50,7 @@ internal sealed class PinHoleForm : OpeningForm
     /// <inheritdoc />
     protected override bool IsOpenUnsaid(BoardFile file) => false;
 
-    private sealed record PinHoleInPlan(BoardPart Part, double Pusher, ImmutableArray<PostInPlan> Posts) : OpeningInPlan(Part)
+    private sealed record PinHoleInPlan(BoardPart Part, double Pusher, ImmutableArray<PostInPlan> Posts) : OpeningInPlan(Part.Ref)
     {
         // A hex key of this size is blunt, at hand, and over its corners as wide as the second length, mm.
         private const double Pin = 2.0;
@@ -69,8 +69,10 @@ internal sealed class PinHoleForm : OpeningForm
         public Region HoleOutline(PrinterProfile printer) => Region.Disc(Part.At, Ring.Hole(Hole(printer) / 2));
 
         /// <inheritdoc />
-        public override OpeningPlan AtHeight(BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, Reasons reasons)
+        public override OpeningPlan AtHeight(HeightGiven given, Reasons reasons)
         {
+            (BoardFile file, PrintBasis basis, _, BoardLevels levels, _) = given;
+            ShellPlan shell = given.Shell;
             double reach = levels.BoardBottom - (Part.Height ?? PlanRules.UnknownHeight);
             double hole = Hole(file.Print.Printer);
             var plan = new PinHolePlan

@@ -15,7 +15,7 @@ namespace ShellForge.Planning.Openings;
 /// a slot with a tongue on the cover where the connector stands in the wall, since the board could not be lowered in otherwise; an
 /// opening for the whole overmould where a recess would leave no wall; refusal where no plug can come.
 /// </summary>
-internal sealed class PortForm : OpeningForm
+internal sealed class PortForm : PartOpeningForm
 {
     private readonly ConnectorMouth _mouth;
 

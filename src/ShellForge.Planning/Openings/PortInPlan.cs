@@ -16,7 +16,7 @@ namespace ShellForge.Planning.Openings;
 /// <param name="RecessFace">u of the recess's floor; null without a recess.</param>
 /// <param name="Through">Whether the wall opens as wide as the overmould.</param>
 internal sealed record PortInPlan(
-    BoardPart Part, double WallInner, double WallFace, double MouthU, PortKind Kind, double? RecessFace, bool Through) : OpeningInPlan(Part)
+    BoardPart Part, double WallInner, double WallFace, double MouthU, PortKind Kind, double? RecessFace, bool Through) : OpeningInPlan(Part.Ref)
 {
     /// <summary>Sizes of mouth and plug.</summary>
     public MouthProfile Mouth => Part.Mouth!.Profile;
@@ -36,8 +36,10 @@ internal sealed record PortInPlan(
     private double AxisOffBoard => Mouth.AxisHeight + Part.Lift;
 
     /// <inheritdoc />
-    public override OpeningPlan AtHeight(BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, Reasons reasons)
+    public override OpeningPlan AtHeight(HeightGiven given, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis, _, BoardLevels levels, _) = given;
+        ShellPlan shell = given.Shell;
         MouthProfile mouth = Mouth;
         string path = $"ports.{Part.Ref}";
         double axis = Part.Side == BoardSide.Bottom

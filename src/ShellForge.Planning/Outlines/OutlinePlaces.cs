@@ -32,6 +32,27 @@ public static class OutlinePlaces
         return nearest;
     }
 
+    /// <summary>The place on the outline of a region that is nearest to a point, with the direction square to its side there.</summary>
+    /// <param name="loop">Corners of an outer outline, counter-clockwise.</param>
+    /// <param name="to">The point.</param>
+    public static OutlinePlace NearestSide(ImmutableArray<Point2> loop, Point2 to)
+    {
+        OutlinePlace nearest = default;
+        double least = double.PositiveInfinity;
+        for (int i = 0; i < loop.Length; i++)
+        {
+            Point2 side = loop[(i + 1) % loop.Length] - loop[i];
+            Point2 at = Nearest([loop[i], loop[(i + 1) % loop.Length]], to);
+            double distance = Point2.Distance(at, to);
+            if (distance < least)
+            {
+                (nearest, least) = (new OutlinePlace(at, Angle.Of(new Point2(side.Y, 0 - side.X))), distance);
+            }
+        }
+
+        return nearest;
+    }
+
     /// <summary>Places an equal way apart along the outer outlines, the first half a way from the outline's first corner.</summary>
     /// <param name="region">The region.</param>
     /// <param name="apart">Way from one to the next at the most, mm.</param>

@@ -7,9 +7,9 @@ using ShellForge.Planning.Hands;
 namespace ShellForge.Planning.Plan;
 
 /// <summary>
-/// An opening through which a part on the board is reached from outside. Every stage asks the opening itself; nobody but its own builder
-/// and the rules that are about one form know which form it is. A new form is a record of its own, and the compiler asks it for every
-/// answer.
+/// An opening through which a part on the board is reached from outside, or that the maker wants for a purpose of their own. Every
+/// stage asks the opening itself; nobody but its own builder and the rules that are about one form know which form it is. A new form is
+/// a record of its own, and the compiler asks it for every answer.
 /// </summary>
 public abstract record OpeningPlan
 {
@@ -17,7 +17,7 @@ public abstract record OpeningPlan
     {
     }
 
-    /// <summary>Designator of the part.</summary>
+    /// <summary>Designator of the part; the name of one of the maker's own, which no part has.</summary>
     public required string Ref { get; init; }
 
     /// <summary>What it takes of the wall; null where it leaves the wall alone.</summary>
@@ -33,15 +33,21 @@ public abstract record OpeningPlan
     /// <param name="shell">Walls and floor.</param>
     public abstract Region TakenOutside(ShellPlan shell);
 
+    /// <summary>What it takes of the front and of the room right behind it, in plan.</summary>
+    public virtual Region TakenInFront => Region.Empty;
+
+    /// <summary>What the board file says where it shall not be, as part of a remedy.</summary>
+    public virtual string Without => $"'port: closed' at {Ref}";
+
     /// <summary>Whether a round post on the floor would stand in its way.</summary>
     /// <param name="at">The post's axis.</param>
     /// <param name="diameter">Its diameter, mm.</param>
     public abstract bool IsBarredBy(Point2 at, double diameter);
 
     /// <summary>What it takes of a lip that hangs from the cover, in plan.</summary>
-    /// <param name="part">The part that it is for.</param>
+    /// <param name="board">The populated board.</param>
     /// <param name="lipBottom">z of the lip's end.</param>
-    public abstract Region ThroughLip(BoardPart part, double lipBottom);
+    public abstract Region ThroughLip(CircuitBoard board, double lipBottom);
 
     /// <summary>What stands out of the housing where it is in use; null for nothing.</summary>
     /// <param name="beside">Left free beside it, mm.</param>
@@ -54,8 +60,11 @@ public abstract record OpeningPlan
     /// <summary>An upright section that shows it: a direction from the axis, and what it goes through, with its article.</summary>
     public abstract (Angle Direction, string Through) Section { get; }
 
-    /// <summary>Its note on the drawing of the tub.</summary>
+    /// <summary>Its note on the drawing of the part that it goes through.</summary>
     public abstract PlanNote Note { get; }
+
+    /// <summary>Name of that part.</summary>
+    public virtual string NotedOn => PartNames.Tub;
 
     /// <summary>How it is tried on a print of the wall round it alone; null where that shows nothing of it.</summary>
     public abstract string? Trial { get; }
@@ -105,7 +114,7 @@ public sealed record OpeningInUse(string What, Region Way, double Lowest, Angle 
 public sealed record BoardSeat(string Over, string Check, Angle At);
 
 /// <summary>An opening that shares its stretch of rim with others.</summary>
-/// <param name="Ref">Designator of its part.</param>
+/// <param name="Ref">Designator of its part, or its name.</param>
 /// <param name="InWall">What it takes of the wall.</param>
 /// <param name="Within">Half of the stretch looked at, mm along the rim.</param>
 /// <param name="Others">What else stands there, and how far from the opening along the rim, mm; the nearest first.</param>

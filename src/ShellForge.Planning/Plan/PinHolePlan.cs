@@ -79,7 +79,7 @@ public sealed record PinHolePlan : OpeningPlan
     public override bool IsBarredBy(Point2 at, double diameter) => TakenInside.Distance(at) <= diameter / 2;
 
     /// <inheritdoc />
-    public override Region ThroughLip(BoardPart part, double lipBottom) => Region.Empty;
+    public override Region ThroughLip(CircuitBoard board, double lipBottom) => Region.Empty;
 
     /// <inheritdoc />
     public override OpeningInUse? InUse(double beside) => null;

@@ -114,7 +114,7 @@ public sealed record PortPlan : OpeningPlan
     }
 
     /// <inheritdoc />
-    public override Region ThroughLip(BoardPart part, double lipBottom)
+    public override Region ThroughLip(CircuitBoard board, double lipBottom)
     {
         if (OpeningTop <= lipBottom)
         {
@@ -123,7 +123,7 @@ public sealed record PortPlan : OpeningPlan
 
         // As wide as the opening, from the middle of the connector's body, so that no strip of the lip stays on it, out to the wall's face.
         Point2 along = Point2.Polar(1, Faces);
-        double from = Point2.Dot(part.At - Face, along);
+        double from = Point2.Dot(board.Parts.First(part => part.Ref == Ref).At - Face, along);
         double to = WallFace - Point2.Dot(Face, along);
         return PartEnvelope.Rectangle(Face + ((from + to) / 2 * along), to - from, OpeningWidth, Faces);
     }

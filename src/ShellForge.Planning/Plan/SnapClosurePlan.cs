@@ -85,14 +85,14 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <inheritdoc />
     public override IEnumerable<HandStep> HandSteps(HousingPlan plan)
     {
-        string start = plan.Openings.All(opening => opening.InWall is null) && plan.CableExit?.AtRim is null ? "Press"
+        string start = !plan.Ports.Any() && plan.CableExit?.AtRim is null ? "Press"
             : "Start at the side across from the opening in the wall and press";
         yield return ClosingHands.Close(plan, $"{start} round the rim until the bead has snapped in all round.");
         yield return ClosingHands.Open(plan, plan.PryNotches.IsEmpty
             ? "Squeeze the tub's wall beside the seam and lift the cover there, then work round."
             : $"Put a blade into the {(plan.PryNotches.Length == 1 ? "notch" : "notches")} at "
                 + $"{HandWords.Listed(plan.PryNotches.Select(notch => HandWords.Clock(notch.At, plan.Source.Up)))} and turn "
-                + $"it{(plan.Openings.All(opening => opening.InWall is null) ? "" : "; never pry at the port")}.") with
+                + $"it{(!plan.Ports.Any() ? "" : "; never pry at the port")}.") with
         {
             Tools = plan.PryNotches.IsEmpty ? [] : ["small flat screwdriver"],
             Cautions = plan.PryNotches.IsEmpty ? [] : [HandCaution.Blade],

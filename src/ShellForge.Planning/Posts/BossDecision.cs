@@ -18,8 +18,10 @@ internal static class BossDecision
     public static ImmutableArray<PostInPlan> InPlan(ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, PrintBasis basis) =>
     [
         .. joints.Select(joint => new PostInPlan(
-            $"the boss of {joint.Hole.Name}", joint.Hole.At, Diameter(joint, sites.FirstOrDefault(site => site.Shared == joint), basis))),
-        .. sites.Where(site => site.Shared is null).Select(site => new PostInPlan("the boss of a cover screw", site.At, site.Diameter)),
+            $"the boss of {joint.Hole.Name}", joint.Hole.At, Diameter(joint, sites.FirstOrDefault(site => site.Shared == joint), basis),
+            ToRim: false, InCover: sites.Any(site => site.Shared == joint))),
+        .. sites.Where(site => site.Shared is null).Select(site => new PostInPlan(
+            "the boss of a cover screw", site.At, site.Diameter, ToRim: true, InCover: true)),
     ];
 
     /// <summary>Decides all posts.</summary>

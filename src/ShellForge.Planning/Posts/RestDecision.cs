@@ -43,8 +43,7 @@ internal static class RestDecision
         var wish = new SupportWish(
             [.. carrying.SelectMany(Face)], carrying.Length, wanted, BoardMass.Centre(file.Board), SupportChoice.Apart * diameter);
         (string Ref, Point2 At)[] pushed =
-            [.. tub.Openings.Where(opening => opening.InWall is not null)
-                .Select(opening => (opening.Ref, file.Board.Parts.First(part => part.Ref == opening.Ref).At))];
+            [.. tub.Openings.OfType<PortPlan>().Select(port => (port.Ref, file.Board.Parts.First(part => part.Ref == port.Ref).At))];
         ImmutableArray<RimPlace> places = IsCarriedBy(carrying, wish) ? [] : Places(tub, bosses, room, wish, pushed);
         ImmutableArray<BossPlan> rests = [.. places.Select((place, i) => new BossPlan
         {

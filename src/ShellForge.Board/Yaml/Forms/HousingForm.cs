@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
@@ -25,6 +26,7 @@ internal sealed record ParsedHousing(
     Parsed<VentKind> Vents,
     Parsed<MountKind> Mount,
     Parsed<LabelSpec> Label,
+    Parsed<ImmutableArray<ParsedOpening>> Openings,
     Parsed<ParsedMeasuredThings> Measured,
     MappingNode Node);
 
@@ -96,6 +98,9 @@ internal static class HousingForm
             "How it is hung or stood.",
             "none");
         FormKey<LabelSpec> label = keys.Optional("label", LightForm.Label, "Lettering.", "none");
+        FormKey<ImmutableArray<ParsedOpening>> openings = keys.Optional(
+            "openings", new ListKind<ParsedOpening>("a list of openings", OwnOpeningEntry.Form, 0, BoardKinds.Most),
+            "Holes and slots of your own: for a sensor, a microphone, a lever, a screwdriver, air.", "none");
         FormKey<ParsedMeasuredThings> measured = keys.Optional("measured", MeasuredForm.Things,
             "Measured sizes of this batch's insert, magnets and plug; they override the nominal ones.");
         return values => new ParsedHousing(
@@ -116,6 +121,7 @@ internal static class HousingForm
             values.Get(vents),
             values.Get(mount),
             values.Get(label),
+            values.Get(openings),
             values.Get(measured),
             values.Node);
     }, buildsIncomplete: true);

@@ -26,7 +26,8 @@ internal sealed record ParsedPlacement(
 /// <summary>The keys for that, the same for holes, LEDs, parts and wires.</summary>
 internal sealed class PlacementKeys
 {
-    private static readonly Kind<Point2> PolarKind = new MappedKind<ImmutableArray<double>, Point2>(
+    /// <summary>Polar coordinates: [radius, angle].</summary>
+    public static Kind<Point2> PolarKind { get; } = new MappedKind<ImmutableArray<double>, Point2>(
         new TupleKind("a position [radius, angle]", 2, new LengthKind("a radius", 0, 300), BoardKinds.Degrees),
         ra => Point2.Polar(ra[0], Angle.FromDegrees(ra[1])));
 

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Tree;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Yaml.Resolving;
 
@@ -12,7 +13,11 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <param name="Circles">LED circles.</param>
 /// <param name="Board">All of it; null when something that it needs could not be read.</param>
 internal sealed record ResolvedBoard(
-    BoardOutline? Outline, ImmutableArray<BoardPart> Parts, ImmutableArray<PixelCircle> Circles, CircuitBoard? Board);
+    BoardOutline? Outline, ImmutableArray<BoardPart> Parts, ImmutableArray<PixelCircle> Circles, CircuitBoard? Board)
+{
+    /// <summary>The board's centre, about which polar places are counted, seen from where plans have their origin.</summary>
+    public Point2 Centre { get; init; }
+}
 
 /// <summary>Puts the board together from what was said.</summary>
 internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
@@ -35,7 +40,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         parts = [.. parts, .. pixels.Companions];
         if (outline is null || !said.Thickness.Given)
         {
-            return new ResolvedBoard(outline, parts, circles, null);
+            return new ResolvedBoard(outline, parts, circles, null) { Centre = context.Centre };
         }
 
         ParsedMeasured? measured = said.Measured.Given ? said.Measured.Value : null;
@@ -52,6 +57,6 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             Wires = wires,
             FileCentre = edge.Origin,
         };
-        return new ResolvedBoard(outline, parts, circles, board);
+        return new ResolvedBoard(outline, parts, circles, board) { Centre = context.Centre };
     }
 }

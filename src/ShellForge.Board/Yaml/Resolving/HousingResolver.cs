@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
@@ -16,6 +17,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
     {
         CableSpec? cable = Cable(said);
         CheckWords(said);
+        ImmutableArray<OwnOpening> openings = new OpeningResolver(board, sink).Resolve(said.Openings.Or([]));
         if (!NeedsMet(said) || cable is null)
         {
             return null;
@@ -54,6 +56,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             Vents = said.Vents.Value,
             Mount = said.Mount.Value,
             Label = said.Label.Given ? said.Label.Value : null,
+            Openings = openings,
         };
     }
 

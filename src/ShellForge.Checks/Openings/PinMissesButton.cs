@@ -5,7 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Checks.Fit;
+namespace ShellForge.Checks.Openings;
 
 /// <summary>A pin that does not come to its button.</summary>
 public sealed class PinMissesButton() : Rule(
