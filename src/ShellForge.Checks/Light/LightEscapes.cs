@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Light;
 
@@ -26,8 +27,9 @@ public sealed class LightEscapes() : Rule(
                 bright ? Severity.Warn : Severity.Note, "seams",
                 string.Create(CultureInfo.InvariantCulture, $"{100 * light.Leaks.SeamShare:0.##} % of the light gets out past the window"),
                 light.Leaks.SeamShare, bright ? Bright : Seen, light.Leaks.SeamFrom,
-                housing.Plan.Baffle is { Filament.Absorbs: true } ? "tape over the gap inside"
-                    : "a darker baffle ('print.baffle'), or tape over the gap inside", "");
+                (housing.Plan.Baffle is { Filament.Absorbs: true } ? "tape over the gap inside"
+                    : "a darker baffle ('print.baffle'), or tape over the gap inside")
+                    + (housing.Plan.Openings.Any(opening => opening is OwnOpeningPlan) ? "; it may be an opening of your own" : ""), "");
         }
     }
 }

@@ -68,7 +68,8 @@ public static class PartDrawing
                 sheet, new SectionSizes(section, edge?.Radius ?? 0), bounds, round is not null,
                 new Nominal(
                     2 * (round?.Outer ?? 0), 2 * (round?.BoreInner ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
-                    part.Name is PartNames.Tub or PartNames.Baffle) { Edge = edge });
+                    part.Name is PartNames.Tub or PartNames.Baffle)
+                { Edge = edge });
         }
 
         return sheet.Svg;
