@@ -21,16 +21,17 @@ internal sealed record ClosureDecision(
     ClosureForm Closure, (ClosureObstacle Obstacle, string Remedy)? Refused, ImmutableArray<ClosureSite> Sites, InPlan InPlan)
 {
     /// <summary>The form wished for, or the first that can be built.</summary>
-    public static Decided<ClosureDecision> Of(BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip)
+    public static Decided<ClosureDecision> Of(Given given, ImmutableArray<Joint> joints, LipRing lip)
     {
+        BoardFile file = given.File;
         var reasons = new Reasons();
-        ShellPlan bare = reasons.Take(ShellDecision.Bare(file, basis, joints, lip));
+        ShellPlan bare = reasons.Take(ShellDecision.Bare(given, joints, lip));
         ClosureForm wished = ClosureForm.Of(file.Housing.Closure);
         ClosureObstacle? obstacle = null;
         ClosureForm[] order = [wished, .. ClosureForm.All.Where(form => form != wished)];
         foreach (ClosureForm form in order)
         {
-            Tried tried = Try(form, file, basis, bare, joints, lip);
+            Tried tried = Try(form, given, bare, joints, lip);
             if (tried.Obstacle is not null)
             {
                 obstacle ??= tried.Obstacle;
@@ -44,11 +45,11 @@ internal sealed record ClosureDecision(
 
             // What a form that is not built would have wanted is not told.
             reasons.Take(tried.Reasons.Of(form));
-            LipSection section = reasons.Take(LipDecision.Long(file, basis, lip, form));
+            LipSection section = reasons.Take(LipDecision.Long(given, lip, form));
 
             // Those before it in the order can't be built.
             string Instead() => string.Join(" or ", order.SkipWhile(other => other != form)
-                .Where(other => other == form || Try(other, file, basis, bare, joints, lip).Obstacle is null)
+                .Where(other => other == form || Try(other, given, bare, joints, lip).Obstacle is null)
                 .Select(other => $"'closure: {other.Word}'"));
             return reasons.Of(new ClosureDecision(
                 form,
@@ -61,14 +62,15 @@ internal sealed record ClosureDecision(
     }
 
     private static Tried Try(
-        ClosureForm form, BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip)
+        ClosureForm form, Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
-        ImmutableArray<ClosureSite> sites = reasons.Take(form.Sites(file, basis, bare, joints, lip));
+        ImmutableArray<ClosureSite> sites = reasons.Take(form.Sites(given, bare, joints, lip));
         ShellPlan shell = reasons.Take(ShellDecision.WithSites(file, bare, sites));
         ImmutableArray<OpeningInPlan> openings = reasons.Take(
-            OpeningForm.InPlan(new OpeningGiven(file, basis, shell, BossDecision.InPlan(joints, sites, basis))));
-        return new Tried(reasons, sites, shell, openings, form.Obstacle(file, basis, shell, openings));
+            OpeningForm.InPlan(new OpeningGiven(given, shell, BossDecision.InPlan(joints, sites, basis))));
+        return new Tried(reasons, sites, shell, openings, form.Obstacle(given, shell, openings));
     }
 
     private sealed record Tried(

@@ -81,7 +81,7 @@ internal static class CoverSideDecision
     private static Decided<DiffuserPlan> WithBand(HousingDraft draft, CoverRoom room, DiffuserPlan diffuser)
     {
         var reasons = new Reasons();
-        (BandPlan? band, string? obstacle) = LitWallSection.Of(draft.File, draft.Basis, draft.Lip).Band(draft, room);
+        (BandPlan? band, string? obstacle) = LitWallSection.Of(draft.Given, draft.Lip).Band(draft, room);
         if (band is null)
         {
             reasons.Refuse(

@@ -22,31 +22,31 @@ public static class HousingPlanner
     public static HousingPlan Plan(BoardFile file)
     {
         var reasons = new Reasons();
-        PrintBasis basis = PrintBasis.Of(file.Print);
+        Given given = Given.Of(file);
         MeasuredDecision.Tell(file, reasons);
         BoardTold.Tell(file, reasons);
-        ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(file, basis));
-        LipRing ring = reasons.Take(LipDecision.Ring(file, basis));
-        MountNeeds mount = MountForm.Needs(file, basis);
-        ClosureDecision closure = reasons.Take(ClosureDecision.Of(file, basis, joints, ring));
+        ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(given));
+        LipRing ring = reasons.Take(LipDecision.Ring(given));
+        MountNeeds mount = MountForm.Needs(given);
+        ClosureDecision closure = reasons.Take(ClosureDecision.Of(given, joints, ring));
         InPlan choice = closure.InPlan;
         ShellPlan shell = choice.Shell;
-        BoardLevels levels = reasons.Take(StackDecision.Below(file, basis, joints, choice.Openings, mount));
-        ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(file, basis, choice, levels));
-        double parting = reasons.Take(StackDecision.Parting(file, basis, choice, levels, openings));
+        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice.Openings, mount));
+        ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(given, choice, levels));
+        double parting = reasons.Take(StackDecision.Parting(given, choice, levels, openings));
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
-        FrontDraft front = reasons.Take(FrontDecision.Decide(file, basis, choice, limits));
+        FrontDraft front = reasons.Take(FrontDecision.Decide(given, choice, limits));
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         openings = reasons.Take(OpeningForm.InFront(
-            new FrontGiven(new HeightGiven(file, basis, choice, levels, openings), front, stack)));
-        var tub = new TubDraft(file, basis, shell, levels, openings);
+            new FrontGiven(new HeightGiven(given, choice, levels, openings), front, stack)));
+        var tub = new TubDraft(given, shell, levels, openings);
         ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
         Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, stack, bosses, joints);
         Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(tub, bosses);
         var draft = new HousingDraft
         {
             File = file,
-            Basis = basis,
+            Basis = given.Basis,
             Closure = choice.Closure,
             Lip = choice.Lip,
             Shell = shell,

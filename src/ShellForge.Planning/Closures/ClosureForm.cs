@@ -27,10 +27,10 @@ internal abstract class ClosureForm : ClosureTraits
 
     /// <summary>Places for closure screws, asked of the bare walls; none for forms without screws.</summary>
     public abstract Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip);
+        Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip);
 
     /// <summary>Why this housing can't be closed so; null when it can.</summary>
-    public abstract ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings);
+    public abstract ClosureObstacle? Obstacle(Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings);
 
     /// <summary>Direction of what keys the cover where this form does so itself; null where a rib in a slot has to.</summary>
     public abstract Angle? KeyAt(HousingDraft draft);

@@ -48,12 +48,12 @@ internal sealed class GlueForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+        Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) =>

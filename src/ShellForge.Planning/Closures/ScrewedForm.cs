@@ -40,14 +40,14 @@ internal sealed class ScrewedForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
-        file.Housing.Insert is null || file.Housing.Screw is null ? new Reasons().Of(ImmutableArray<ClosureSite>.Empty)
-            : ClosureSiteDecision.Decide(file, basis, bare, joints, lip);
+        Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+        given.File.Housing.Insert is null || given.File.Housing.Screw is null ? new Reasons().Of(ImmutableArray<ClosureSite>.Empty)
+            : ClosureSiteDecision.Decide(given, bare, joints, lip);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) =>
-        file.Housing.Insert is null || file.Housing.Screw is null
+        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) =>
+        given.File.Housing.Insert is null || given.File.Housing.Screw is null
             ? new ClosureObstacle(
                 "screws-without-insert", "no insert is given", "The cover can't be screwed on: no insert is given.",
                 "name an insert with 'insert:'")

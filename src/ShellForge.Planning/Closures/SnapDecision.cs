@@ -166,7 +166,7 @@ internal static class SnapDecision
         string[] others =
         [
             .. ClosureForm.All.Where(form => form != draft.Closure && form.Reopens
-                && form.Obstacle(draft.File, draft.Basis, draft.Shell, draft.OpeningsInPlan) is null)
+                && form.Obstacle(draft.Given, draft.Shell, draft.OpeningsInPlan) is null)
             .Select(form => $"'closure: {form.Word}'"),
             "'walls: 4'",
         ];

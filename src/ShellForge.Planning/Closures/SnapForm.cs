@@ -38,13 +38,14 @@ internal sealed class SnapForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+        Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
+        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
     {
+        BoardFile file = given.File;
         double around = shell.Cavity.Filled().Perimeter;
         double[] open =
         [

@@ -76,12 +76,13 @@ internal sealed class TwistForm : ClosureForm
 
     /// <inheritdoc />
     public override Decided<ImmutableArray<ClosureSite>> Sites(
-        BoardFile file, PrintBasis basis, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
+        Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip) =>
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
-    public override ClosureObstacle? Obstacle(BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
+    public override ClosureObstacle? Obstacle(Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
     {
+        (BoardFile file, PrintBasis basis) = given;
         string[] tongues =
         [
             .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Ref),

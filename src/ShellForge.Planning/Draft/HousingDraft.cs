@@ -17,6 +17,9 @@ internal sealed record HousingDraft
     /// <summary>Lines and layers.</summary>
     public required PrintBasis Basis { get; init; }
 
+    /// <summary>What every decision starts from.</summary>
+    public Given Given => new(File, Basis);
+
     /// <summary>How cover and tub hold together.</summary>
     public required ClosureTraits Closure { get; init; }
 

@@ -43,6 +43,12 @@ internal sealed record FrontGiven(HeightGiven Height, FrontDraft Front, StackPla
 internal sealed record HeightGiven(
     BoardFile File, PrintBasis Basis, InPlan Choice, BoardLevels Levels, ImmutableArray<OpeningPlan> Before)
 {
+    /// <summary>What is decided before, from what every decision starts from.</summary>
+    public HeightGiven(Given given, InPlan choice, BoardLevels levels, ImmutableArray<OpeningPlan> before)
+        : this(given.File, given.Basis, choice, levels, before)
+    {
+    }
+
     /// <summary>Walls and floor.</summary>
     public ShellPlan Shell => Choice.Shell;
 }

@@ -11,4 +11,14 @@ namespace ShellForge.Planning.Draft;
 /// <param name="Levels">Heights of floor and board.</param>
 /// <param name="Openings">Ways that stay free.</param>
 internal sealed record TubDraft(
-    BoardFile File, PrintBasis Basis, ShellPlan Shell, BoardLevels Levels, ImmutableArray<OpeningPlan> Openings);
+    BoardFile File, PrintBasis Basis, ShellPlan Shell, BoardLevels Levels, ImmutableArray<OpeningPlan> Openings)
+{
+    /// <summary>The tub from what every decision starts from.</summary>
+    public TubDraft(Given given, ShellPlan shell, BoardLevels levels, ImmutableArray<OpeningPlan> openings)
+        : this(given.File, given.Basis, shell, levels, openings)
+    {
+    }
+
+    /// <summary>What every decision starts from.</summary>
+    public Given Given => new(File, Basis);
+}

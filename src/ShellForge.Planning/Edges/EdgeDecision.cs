@@ -39,11 +39,11 @@ internal static class EdgeDecision
     /// By how much a bulge of the wall round a closure screw is wider on either side, mm, so that its edge can be rounded as 'round' is and
     /// as much plastic stays round the sunk head.
     /// </summary>
-    /// <param name="file">The board file.</param>
-    /// <param name="basis">Lines and layers.</param>
+    /// <param name="given">Board file, lines and layers.</param>
     /// <param name="aroundHead">Plastic round the head without a round edge, mm.</param>
-    public static double AtScrews(BoardFile file, PrintBasis basis, double aroundHead)
+    public static double AtScrews(Given given, double aroundHead)
     {
+        (BoardFile file, PrintBasis basis) = given;
         if (Wanted(file) is not double wanted)
         {
             return 0;

@@ -56,7 +56,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
     /// <inheritdoc />
     public override CableExitPlan Decide(HousingDraft draft, Reasons reasons)
     {
-        (BoardFile file, PrintBasis basis, ShellPlan shell, StackPlan stack) = (draft.File, draft.Basis, draft.Shell, draft.Stack);
+        ((BoardFile file, PrintBasis basis), ShellPlan shell, StackPlan stack) = (draft.Given, draft.Shell, draft.Stack);
         double notch = Cable.Diameter + PlanRules.NotchOver;
         double gap = file.Print.Printer.SlotFit;
         double tongueWidth = Math.Max(notch + 2, LeastTongue);

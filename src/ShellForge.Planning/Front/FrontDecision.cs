@@ -32,18 +32,19 @@ internal static class FrontDecision
 
     /// <summary>The front of a housing.</summary>
     public static Decided<FrontDraft> Decide(
-        BoardFile file, PrintBasis basis, InPlan choice, FrontLimits limits)
+        Given given, InPlan choice, FrontLimits limits)
     {
+        (BoardFile file, PrintBasis basis) = given;
         (ShellPlan shell, CoverRoom room, LipSection lip) = (choice.Shell, choice.Room, choice.Lip);
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
-            return LitWallFront(file, basis, lip, limits);
+            return LitWallFront(given, lip, limits);
         }
 
         var reasons = new Reasons();
         DiffuserFit fit = DiffuserHold.Decide(file, limits, reasons);
-        double thickness = Thickness(file, basis, reasons);
-        (double bezel, double over) = Bezel(file, basis, fit, thickness, reasons);
+        double thickness = Thickness(given, reasons);
+        (double bezel, double over) = Bezel(given, fit, thickness, reasons);
 
         BaffleSection baffle = BaffleSection.Of(file.Print.Printer);
         var lit = LitWindow.Of(file, room, baffle, fit, choice.Closure.PostsInBore(file.Board));
@@ -65,7 +66,7 @@ internal static class FrontDecision
 
         PlannedLight light = lit.Light(
             thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
-        double distance = Distance(file, basis, limits, (thickness + over, bezel), light, reasons);
+        double distance = Distance(given, limits, (thickness + over, bezel), light, reasons);
         double expected = light.MinimumOverMean(distance);
         var diffuser = new DiffuserPlan
         {
@@ -135,10 +136,11 @@ internal static class FrontDecision
     }
 
     // The front is closed: the band is worked out with the stack.
-    private static Decided<FrontDraft> LitWallFront(BoardFile file, PrintBasis basis, LipSection lip, FrontLimits limits)
+    private static Decided<FrontDraft> LitWallFront(Given given, LipSection lip, FrontLimits limits)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
-        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        LitWallSection section = LitWallSection.Of(given, lip);
         DiffuserFit fit = DiffuserHold.DecideBand(file, limits, reasons);
         NoteUnused(file, limits, reasons);
         double bezel = reasons.Length("cover.bezel.thickness", basis.Up(OpaqueThickness.Other), Reasons.Rule, "closed front");
@@ -166,8 +168,9 @@ internal static class FrontDecision
 
     private static double ThicknessOfLap(PrintBasis basis) => basis.UpDistance(Math.Max(LapThickness, LapLayers * basis.Layer));
 
-    private static double Thickness(BoardFile file, PrintBasis basis, Reasons reasons)
+    private static double Thickness(Given given, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis) = given;
         DiffuserSpec spec = file.Housing.Diffuser;
         if (spec.Sheet is double sheet)
         {
@@ -186,8 +189,9 @@ internal static class FrontDecision
     }
 
     private static (double Bezel, double Over) Bezel(
-        BoardFile file, PrintBasis basis, DiffuserFit fit, double thickness, Reasons reasons)
+        Given given, DiffuserFit fit, double thickness, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis) = given;
         bool dark = file.Print.Shell.Reflectance < DarkReflectance;
         double opaque = dark ? OpaqueThickness.Black : OpaqueThickness.Other;
         (double wanted, string why) = fit switch
@@ -203,8 +207,9 @@ internal static class FrontDecision
     }
 
     private static double Distance(
-        BoardFile file, PrintBasis basis, FrontLimits limits, (double OverInner, double Bezel) thick, PlannedLight planned, Reasons reasons)
+        Given given, FrontLimits limits, (double OverInner, double Bezel) thick, PlannedLight planned, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis) = given;
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
         double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);

@@ -40,8 +40,9 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
     private const double PillarRoot = 0.1;
 
     /// <summary>The section for a board file.</summary>
-    public static LitWallSection Of(BoardFile file, PrintBasis basis, LipRing lip)
+    public static LitWallSection Of(Given given, LipRing lip)
     {
+        (BoardFile file, PrintBasis basis) = given;
         double wall = file.Housing.WallThickness ?? basis.Wall(file.Housing.WallLines ?? PlanRules.WallLines);
         double thickness = basis.Wall(Lines);
         return new LitWallSection(

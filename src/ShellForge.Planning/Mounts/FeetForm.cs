@@ -35,7 +35,7 @@ internal sealed class FeetForm : MountForm
     public override double FloorLeast(PrintBasis basis) => basis.Up(basis.Up(Depth) + PlasticOver);
 
     /// <inheritdoc />
-    public override double Top(BoardFile file, PrintBasis basis) => 0;
+    public override double Top(Given given) => 0;
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)

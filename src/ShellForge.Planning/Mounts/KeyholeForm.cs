@@ -39,7 +39,7 @@ internal sealed class KeyholeForm : MountForm
     public override double FloorLeast(PrintBasis basis) => basis.Up(Lip);
 
     /// <inheritdoc />
-    public override double Top(BoardFile file, PrintBasis basis) => basis.Up(FloorLeast(basis) + Undercut + Cap);
+    public override double Top(Given given) => given.Basis.Up(FloorLeast(given.Basis) + Undercut + Cap);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
@@ -47,7 +47,7 @@ internal sealed class KeyholeForm : MountForm
         BoardFile file = draft.File;
         PrintBasis basis = draft.Basis;
         double wall = basis.Wall(WallLines);
-        double top = Top(draft.File, basis);
+        double top = Top(draft.Given);
         Point2 up = Travel * Point2.Polar(1, file.Up);
         Region Shape(Point2 entry) => Region.Slot(entry, entry + up, Entry + (2 * wall));
 

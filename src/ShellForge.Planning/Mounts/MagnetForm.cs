@@ -37,8 +37,8 @@ internal sealed class MagnetForm : MountForm
     public override double FloorLeast(PrintBasis basis) => 0;
 
     /// <inheritdoc />
-    public override double Top(BoardFile file, PrintBasis basis) =>
-        basis.Up(basis.Up(SkinWanted) + file.Housing.Magnet.Height + OverHeight);
+    public override double Top(Given given) =>
+        given.Basis.Up(given.Basis.Up(SkinWanted) + given.File.Housing.Magnet.Height + OverHeight);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
@@ -48,7 +48,7 @@ internal sealed class MagnetForm : MountForm
         double pocket = magnet.Diameter + draft.File.Print.Printer.MagnetAllowance;
         double collar = pocket + (2 * basis.Wall(CollarLines));
         Region Shape(Point2 at) => Region.Disc(at, Ring.Hole(collar / 2));
-        ImmutableArray<Point2> at = Spread(draft.File.Up, FloorRoom.Inside(draft, Top(draft.File, basis)), Shape);
+        ImmutableArray<Point2> at = Spread(draft.File.Up, FloorRoom.Inside(draft, Top(draft.Given)), Shape);
         if (at.IsEmpty)
         {
             reasons.Refuse(
@@ -68,7 +68,7 @@ internal sealed class MagnetForm : MountForm
             MagnetHeight = magnet.Height,
             PocketDiameter = pocket,
             Skin = basis.Up(SkinWanted),
-            Rim = Math.Max(Top(draft.File, basis), draft.Stack.FloorTop),
+            Rim = Math.Max(Top(draft.Given), draft.Stack.FloorTop),
             CollarDiameter = collar,
             MarkDiameter = Mark,
         };

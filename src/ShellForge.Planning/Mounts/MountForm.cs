@@ -26,7 +26,7 @@ internal abstract class MountForm
     public abstract double FloorLeast(PrintBasis basis);
 
     /// <summary>z of the highest thing that it puts on the floor, mm; 0 for nothing.</summary>
-    public abstract double Top(BoardFile file, PrintBasis basis);
+    public abstract double Top(Given given);
 
     /// <summary>What of it asks for that room, in the words of a reason: "the keyhole's undercut and cap".</summary>
     public abstract string Why { get; }
@@ -38,16 +38,17 @@ internal abstract class MountForm
     public static MountForm? Of(BoardFile file) => All.SingleOrDefault(form => form.Kind == file.Housing.Mount);
 
     /// <summary>What the form of a board file asks of the tub, before the stack is decided.</summary>
-    public static MountNeeds Needs(BoardFile file, PrintBasis basis)
+    public static MountNeeds Needs(Given given)
     {
-        if (Of(file) is not { } form || form.Top(file, basis) == 0)
+        (BoardFile file, PrintBasis basis) = given;
+        if (Of(file) is not { } form || form.Top(given) == 0)
         {
             return new MountNeeds(Of(file)?.FloorLeast(basis) ?? 0, 0, Of(file)?.Why ?? "");
         }
 
         // Room below the board counts from the floor's inner face, which is not decided yet: from the floor asked for, or the default.
         double floor = basis.Up(Math.Max(file.Housing.Floor ?? PlanRules.Floor, form.FloorLeast(basis)));
-        return new MountNeeds(form.FloorLeast(basis), Math.Max(0, form.Top(file, basis) + UnderBoard - floor), form.Why);
+        return new MountNeeds(form.FloorLeast(basis), Math.Max(0, form.Top(given) + UnderBoard - floor), form.Why);
     }
 
     /// <summary>The mount of a housing; null for none.</summary>

@@ -58,7 +58,7 @@ internal sealed class StandForm : MountForm
     public override double FloorLeast(PrintBasis basis) => 0;
 
     /// <inheritdoc />
-    public override double Top(BoardFile file, PrintBasis basis) => 0;
+    public override double Top(Given given) => 0;
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)

@@ -35,12 +35,12 @@ internal sealed class TripodForm : MountForm
     public override double FloorLeast(PrintBasis basis) => 0;
 
     /// <inheritdoc />
-    public override double Top(BoardFile file, PrintBasis basis) => basis.Up(Depth + PlasticOver);
+    public override double Top(Given given) => given.Basis.Up(Depth + PlasticOver);
 
     /// <inheritdoc />
     public override MountPlan? Decide(HousingDraft draft, Reasons reasons)
     {
-        double top = Top(draft.File, draft.Basis);
+        double top = Top(draft.Given);
         Region room = FloorRoom.Inside(draft, top).Intersect(FloorRoom.Outside(draft, draft.Shell.Wall));
         if (Place(draft, room) is not var (at, why))
         {

@@ -41,19 +41,19 @@ internal abstract class OpeningForm
     }
 
     /// <summary>Sets each opening at its height, in the order of the wishes: a later one keeps off those before it.</summary>
-    public static Decided<ImmutableArray<OpeningPlan>> AtHeight(BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels)
+    public static Decided<ImmutableArray<OpeningPlan>> AtHeight(Given given, InPlan choice, BoardLevels levels)
     {
         var reasons = new Reasons();
-        var given = new HeightGiven(file, basis, choice, levels, []);
+        var height = new HeightGiven(given, choice, levels, []);
         foreach (OpeningInPlan opening in choice.Openings)
         {
-            if (opening.AtHeight(given, reasons) is { } plan)
+            if (opening.AtHeight(height, reasons) is { } plan)
             {
-                given = given with { Before = given.Before.Add(plan) };
+                height = height with { Before = height.Before.Add(plan) };
             }
         }
 
-        return reasons.Of(given.Before);
+        return reasons.Of(height.Before);
     }
 
     /// <summary>All openings, those in the front with them.</summary>
@@ -101,4 +101,11 @@ internal abstract class PartOpeningForm : OpeningForm
 /// <param name="Basis">Lines and layers.</param>
 /// <param name="Shell">Walls and floor.</param>
 /// <param name="Posts">Posts whose place holes and closure screws settle.</param>
-internal sealed record OpeningGiven(BoardFile File, PrintBasis Basis, ShellPlan Shell, ImmutableArray<PostInPlan> Posts);
+internal sealed record OpeningGiven(BoardFile File, PrintBasis Basis, ShellPlan Shell, ImmutableArray<PostInPlan> Posts)
+{
+    /// <summary>What is decided before an opening is, from what every decision starts from.</summary>
+    public OpeningGiven(Given given, ShellPlan shell, ImmutableArray<PostInPlan> posts)
+        : this(given.File, given.Basis, shell, posts)
+    {
+    }
+}

@@ -84,7 +84,7 @@ internal sealed class PinHoleForm : PartOpeningForm
                 Pusher = Pusher,
                 Reach = reach,
                 FloorTop = levels.FloorTop,
-                Tube = Tube(file, basis, shell, levels, reach),
+                Tube = Tube(new Given(file, basis), shell, levels, reach),
             };
             string path = $"openings.{Part.Ref}";
             reasons.Length($"{path}.hole", hole, file.Print.Printer.Name, string.Create(CultureInfo.InvariantCulture,
@@ -102,12 +102,13 @@ internal sealed class PinHoleForm : PartOpeningForm
         private static double Hole(PrinterProfile printer) => PlanRules.UpToTenth(PinCorners + (2 * printer.LooseFit));
 
         // Up to the pusher, which must not be pressed when the board bows, or as high as what hangs beside the button lets it rise.
-        private PinTubePlan? Tube(BoardFile file, PrintBasis basis, ShellPlan shell, BoardLevels levels, double reach)
+        private PinTubePlan? Tube(Given given, ShellPlan shell, BoardLevels levels, double reach)
         {
+            (BoardFile file, PrintBasis basis) = given;
             double wanted = basis.Down(reach - (file.Housing.BelowPartsClearance ?? PlanRules.BelowParts));
             double outer = PlanRules.UpToTenth(Hole(file.Print.Printer) + (2 * basis.Wall(TubeLines)));
             Region outline = Region.Disc(Part.At, Ring.Peg(outer / 2));
-            var room = new BelowBoardRoom(new TubDraft(file, basis, shell, levels, []), Part.Ref);
+            var room = new BelowBoardRoom(new TubDraft(given, shell, levels, []), Part.Ref);
             double top = Math.Min(wanted, basis.Down(room.Ceiling(outline)));
             bool isFree = shell.Cavity.Contains(outline.Offset(PlanRules.Beside))
                 && Posts.All(post => outline.Distance(post.At) > (post.Diameter / 2) + PlanRules.Beside);

@@ -56,7 +56,7 @@ internal static class BossDecision
                 Diameter = site.Diameter,
                 Top = parting,
                 Hole = InsertHoleDecision.Plan(
-                    file.Housing.Insert!, parting, ClosureScrewFit.Depth(file, basis, parting)),
+                    file.Housing.Insert!, parting, ClosureScrewFit.Depth(tub.Given, parting)),
             });
         }
 

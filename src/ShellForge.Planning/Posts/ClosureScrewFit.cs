@@ -14,8 +14,9 @@ namespace ShellForge.Planning.Posts;
 internal sealed record ClosureScrewFit(double Length, double SeatZ)
 {
     /// <summary>Depth of a closure boss's hole, mm: the insert's own, or what the floor leaves.</summary>
-    public static double Depth(BoardFile file, PrintBasis basis, double bossTop)
+    public static double Depth(Given given, double bossTop)
     {
+        (BoardFile file, PrintBasis basis) = given;
         double own = InsertHoleDecision.Depth(file.Housing.Insert!, basis);
         return own <= bossTop - PlanRules.PlasticBelow ? own : basis.Down(bossTop - PlanRules.PlasticBelow);
     }

@@ -52,8 +52,9 @@ internal static class ClosureSiteDecision
 
     /// <summary>Sites for a closure by screws.</summary>
     public static Decided<ImmutableArray<ClosureSite>> Decide(
-        BoardFile file, PrintBasis basis, ShellPlan shell, ImmutableArray<Joint> joints, LipRing lip)
+        Given given, ShellPlan shell, ImmutableArray<Joint> joints, LipRing lip)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         ScrewProfile screw = file.Housing.Screw!;
         LitWindow? lit = file.Housing.Light.Through == LightThrough.Wall ? null
@@ -62,7 +63,7 @@ internal static class ClosureSiteDecision
         double diameter = PostDiameter(screw, file.Housing.Insert!, basis);
         int count = file.Housing.ClosureScrews
             ?? Math.Max(3, (int)Math.Round(shell.Footprint.Filled().Perimeter / RimPerScrew));
-        double beside = EdgeDecision.AtScrews(file, basis, basis.Wall(LinesRoundHead));
+        double beside = EdgeDecision.AtScrews(given, basis.Wall(LinesRoundHead));
         (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
             ? AtBore(file, ring, diameter, (count, beside)) ?? AtBore(file, ring, diameter, (count, 0))
                 ?? Ears(file, shell, diameter, (count, beside), "the bore is too small for bosses")

@@ -32,8 +32,9 @@ internal sealed record Joint(
 internal static class JointDecision
 {
     /// <summary>Pairs each mounting hole with screw and insert.</summary>
-    public static Decided<ImmutableArray<Joint>> Decide(BoardFile file, PrintBasis basis)
+    public static Decided<ImmutableArray<Joint>> Decide(Given given)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         ImmutableArray<PartEnvelope> onTop = PartEnvelope.OnTop(file.Board);
         ImmutableArray<Joint> joints =

@@ -24,8 +24,9 @@ internal static class LipDecision
     private const double NarrowBand = 12;
 
     /// <summary>The lip in plan.</summary>
-    public static Decided<LipRing> Ring(BoardFile file, PrintBasis basis)
+    public static Decided<LipRing> Ring(Given given)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         BoardOutline outline = file.Board.Outline;
         double diameter = 2 * outline.OuterRadius;
@@ -48,8 +49,9 @@ internal static class LipDecision
     }
 
     /// <summary>The lip as long as a closure and the light at the seam need it.</summary>
-    public static Decided<LipSection> Long(BoardFile file, PrintBasis basis, LipRing ring, ClosureTraits closure)
+    public static Decided<LipSection> Long(Given given, LipRing ring, ClosureTraits closure)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         (double wanted, string why) = closure.LipOverlap(file, ring);
         return reasons.Of(new LipSection(ring, reasons.Length(

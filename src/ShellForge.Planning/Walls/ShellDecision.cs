@@ -16,12 +16,13 @@ namespace ShellForge.Planning.Walls;
 internal static class ShellDecision
 {
     /// <summary>Decides the walls, without bulges for closure screws.</summary>
-    public static Decided<ShellPlan> Bare(BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip)
+    public static Decided<ShellPlan> Bare(Given given, ImmutableArray<Joint> joints, LipRing lip)
     {
+        BoardFile file = given.File;
         var reasons = new Reasons();
-        (double wall, int lines) = Wall(file, basis, reasons);
+        (double wall, int lines) = Wall(given, reasons);
         var rim = new Rim(file.Board.Outline);
-        ImmutableArray<Crowd> crowds = Crowds(file, basis, joints, lip, wall, rim);
+        ImmutableArray<Crowd> crowds = Crowds(given, joints, lip, wall, rim);
         double finish = FinishGap(file.Board);
         Gap outer = GapFor(file, finish, [.. crowds.Select(c => (c.OuterGap, c.Why))]);
         double gap = reasons.Length("shell.gap", outer.Width, outer.From, $"between board and wall: {outer.Why}");
@@ -65,8 +66,9 @@ internal static class ShellDecision
         return reasons.Of(shell with { BedChamfer = Chamfer(file, shell, reasons) });
     }
 
-    private static (double Wall, int Lines) Wall(BoardFile file, PrintBasis basis, Reasons reasons)
+    private static (double Wall, int Lines) Wall(Given given, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis) = given;
         if (file.Housing.WallThickness is double asked)
         {
             int near = basis.LinesNear(asked);
@@ -119,8 +121,9 @@ internal static class ShellDecision
     private sealed record Crowd(double OuterGap, double BoreGap, string Why);
 
     private static ImmutableArray<Crowd> Crowds(
-        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, LipRing lip, double wall, Rim rim)
+        Given given, ImmutableArray<Joint> joints, LipRing lip, double wall, Rim rim)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var crowds = ImmutableArray.CreateBuilder<Crowd>();
         double fit = file.Print.Printer.LooseFit;
 

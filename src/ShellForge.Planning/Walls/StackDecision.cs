@@ -20,8 +20,9 @@ internal static class StackDecision
 
     /// <summary>Floor and standoffs, from the largest of seven needs.</summary>
     public static Decided<BoardLevels> Below(
-        BoardFile file, PrintBasis basis, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount)
+        Given given, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         double asked = file.Housing.Floor ?? PlanRules.Floor;
         double floor = basis.Up(Math.Max(asked, mount.Floor));
@@ -41,15 +42,16 @@ internal static class StackDecision
 
     /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
     public static Decided<double> Parting(
-        BoardFile file, PrintBasis basis, InPlan choice, BoardLevels levels, ImmutableArray<OpeningPlan> openings)
+        Given given, InPlan choice, BoardLevels levels, ImmutableArray<OpeningPlan> openings)
     {
+        (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         LipSection lip = choice.Lip;
         IEnumerable<Need> overOpenings = openings.Select(opening => opening.InWall).Where(wall => wall is not null)
             .Select(wall => new Need(wall!.What, wall.Top + PlanRules.OverOpening));
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
-            return LitWall(file, basis, lip, levels, overOpenings, reasons);
+            return LitWall(given, lip, levels, overOpenings, reasons);
         }
 
         ImmutableArray<Need> needs =
@@ -174,10 +176,11 @@ internal static class StackDecision
     }
 
     private static Decided<double> LitWall(
-        BoardFile file, PrintBasis basis, LipSection lip, BoardLevels levels, IEnumerable<Need> overOpenings, Reasons reasons)
+        Given given, LipSection lip, BoardLevels levels, IEnumerable<Need> overOpenings, Reasons reasons)
     {
+        (BoardFile file, PrintBasis basis) = given;
         double axis = levels.BoardTop + LitWallSection.AxisHeight(file);
-        LitWallSection section = LitWallSection.Of(file, basis, lip);
+        LitWallSection section = LitWallSection.Of(given, lip);
         double belowBand = basis.Up(axis - section.HalfHeight) - section.Slope;
         double overFloor = levels.FloorTop + lip.Overlap;
         double wanted =
