@@ -30,7 +30,7 @@ public sealed class NoMeasuredValueIgnoredTests
         { "plug-allowance", 0.4, "snap" },
         { "magnet-allowance", 0.35, "twist" },
         { "overhang", 35, "snap" },
-        { "bridge-note", 3, "wires" },
+        { "bridge-note", 3, "snap" },
         { "snap-force", 2.5, "snap" },
         { "accuracy", 0.06, "snap" },
         { "shrinkage", 0.007, "snap" },

@@ -26,17 +26,14 @@ public sealed class PackagesTests : IDisposable
         ("DOTNET_NOLOGO", "1"), ("DOTNET_CLI_TELEMETRY_OPTOUT", "1"));
 
     [SkippableFact]
-    public void The_tool_is_installed_into_an_empty_home_and_makes_the_very_bytes_of_the_samples()
+    public void The_tool_is_installed_into_an_empty_home_and_makes_the_very_bytes_of_a_sample()
     {
         string tools = Path.Combine(_home.Path, "tools");
         ForeignRun installed = Dotnet(_home.Path, "tool", "install", "ShellForge", "--tool-path", tools, "--source", Packages());
         Assert.True(installed.Exit == 0, installed.Told);
 
         string program = Path.Combine(tools, "shellforge");
-        foreach (string name in (string[])["dome-dial", "mooring-beacon", "tide-lamp"])
-        {
-            SampleBytes.AreMadeBy((folder, args) => ForeignRun.Of(program, folder, args, ("HOME", _home.Path)), name);
-        }
+        SampleBytes.AreMadeBy((folder, args) => ForeignRun.Of(program, folder, args, ("HOME", _home.Path)), "tide-lamp");
     }
 
     [SkippableFact]

@@ -8,7 +8,7 @@ namespace ShellForge.EndToEnd.Tests.Faults;
 /// </summary>
 public sealed class KilledRunTests : IDisposable
 {
-    private const int UsualKills = 8;
+    private const int UsualKills = 6;
 
     private readonly FaultyMachine _machine = new();
 
@@ -92,7 +92,7 @@ public sealed class KilledRunTests : IDisposable
         Skip.If(OperatingSystem.IsWindows(), "the command is started by a shell script");
         Dictionary<string, byte[]> one = _machine.Made("one.yaml", "one");
         Dictionary<string, byte[]> other = _machine.Made("other.yaml", "other");
-        for (int i = 0; i < 3; i++)
+        for (int i = 0; i < 2; i++)
         {
             using Process first = _machine.Start("make", "one.yaml", "-q", "-o", "both");
             using Process second = _machine.Start("make", "other.yaml", "-q", "-o", "both");
