@@ -13,9 +13,7 @@ public class NativeExecutableTests
     }
 
     [SkippableTheory]
-    [InlineData("dome-dial")]
     [InlineData("mooring-beacon")]
-    [InlineData("tide-lamp")]
     public void It_makes_the_very_bytes_of_the_sample(string name) => SampleBytes.AreMadeBy(Run, name);
 
     [SkippableFact]

@@ -63,7 +63,7 @@ public class SweepProcessesTests
     public void Killed_at_random_and_taken_up_again_a_sweep_ends_in_the_bytes_of_an_undisturbed_one()
     {
         Skip.If(OperatingSystem.IsWindows(), "runs a shell script");
-        const int kills = 20;
+        const int kills = 12;
         using var folder = new TemporaryFolder();
         Lay(folder);
         string bin = ShellForgeProcess.Install(folder.Path);
