@@ -30,7 +30,7 @@ public sealed class PlanRefused : IRule
             yield return new Finding
             {
                 Rule = refusal.Rule,
-                Severity = refusal.IsReplaced ? Severity.Warn : Severity.Stop,
+                Severity = refusal.IsNoted ? Severity.Note : refusal.IsReplaced ? Severity.Warn : Severity.Stop,
                 Subject = refusal.Subject,
                 Message = refusal.Message,
                 Measured = refusal.Measured,

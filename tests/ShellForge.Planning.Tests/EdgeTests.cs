@@ -139,6 +139,21 @@ public sealed class EdgeTests
         Assert.DoesNotContain(Planned(Lamp, FormattableString.Invariant($"{smaller}")).Refusals, each => each.Rule == "edge-cut");
     }
 
+    [Fact]
+    public void One_that_stays_chamfered_beside_rounded_ones_is_told_once_as_a_note()
+    {
+        // A slot in the wall right over a thin floor.
+        WrittenBoard thin = Lamp with { Floor = 0.6, Housing = ["openings:", "  - {name: air, wall: 20, height: 1.2, slot: [6, 1]}"] };
+        HousingPlan plan = Planned(thin, "round");
+        Assert.Null(plan.Shell.FloorEdge);
+        Assert.NotNull(plan.Cover.FrontEdge);
+        PlanRefusal told = Assert.Single(plan.Refusals);
+        Assert.Equal("edge-without-room", told.Rule);
+        Assert.True(told.IsNoted);
+        Assert.Contains("edge of the floor keeps its chamfer, the others are rounded: the opening 'air'", told.Message, StringComparison.Ordinal);
+        Assert.Empty(MessageStyle.Faults(told.Message, told.Remedy));
+    }
+
     [Theory]
     [InlineData("housing.walls=6", "housing.floor=5")]
     public void Thicker_walls_and_floors_bear_rounder_edges(params string[] thicker) =>

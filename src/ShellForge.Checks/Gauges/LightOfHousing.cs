@@ -133,7 +133,16 @@ internal static class LightOfHousing
     {
         if (plan.Diffuser.Band is not { } band)
         {
-            return plan.Cover.Window.IsEmpty ? null : ReceiverGrid.Flat(plan.Cover.Window, plan.Stack.DiffuserInner, step);
+            if (plan.Cover.Window.IsEmpty)
+            {
+                return null;
+            }
+
+            // Through a hole of the maker's own no diffuser scatters what falls there.
+            Region[] holes = [.. plan.Openings.OfType<FrontOpeningPlan>().Where(opening => opening.InWindow)
+                .Select(opening => opening.Outline)];
+            var face = ReceiverGrid.Flat(plan.Cover.Window, plan.Stack.DiffuserInner, step);
+            return holes.Length == 0 ? face : face.WithHoles(at => holes.Any(hole => hole.Contains(at)));
         }
 
         if (plan.Shell.Round is not { } round)

@@ -4,7 +4,7 @@ namespace ShellForge.Physics.Light;
 
 /// <summary>Where light leaves a housing that should not.</summary>
 /// <param name="SeamShare">Share of the LEDs' light that gets out past the window through gaps, ports and vents, after three reflections at
-/// most.</param>
+/// most. What leaves by a hole in the sheet is not counted: it is where the light shall be.</param>
 /// <param name="SeamFrom">Inside the housing, the place from which most of that light sees the way out; null when none was found.</param>
 /// <param name="WallGlow">
 /// Brightest outer wall over the mean of the lit window: light that LEDs throw on a wall from inside and that passes it.
@@ -90,7 +90,7 @@ public sealed record LightLeaks(
                 // What slips past the window's edge into the rim of a diffuser behind the bezel is scattered there, and leaves by the
                 // window.
                 scattered = scattered || scene.Sheet.Meets(from, along, met ? hit.Distance : Longest, out _);
-                if (!met && scattered)
+                if (!met && (scattered || scene.Face.LeavesByHole(from, along)))
                 {
                     return;
                 }

@@ -13,11 +13,12 @@ public sealed class ReceiverGrid
     private readonly Dictionary<int, SheetSide[]> _sides = [];
     private readonly Sheet _sheet;
 
-    private ReceiverGrid(in Cells cells, Sheet sheet, bool[] open)
+    private ReceiverGrid(in Cells cells, Sheet sheet, bool[] open, bool[]? holes = null)
     {
         (Columns, Rows, Left, Bottom, Step, Wraps) = cells;
         _sheet = sheet;
         Open = open;
+        Holes = holes;
     }
 
     // The cells of a grid, as its properties tell them.
@@ -48,6 +49,9 @@ public sealed class ReceiverGrid
     /// <summary>Which cells light leaves through, row by row.</summary>
     internal bool[] Open { get; }
 
+    // Which cells are holes in the sheet; null for none.
+    internal bool[]? Holes { get; }
+
     /// <summary>Cells in all.</summary>
     public int Count => Columns * Rows;
 
@@ -56,6 +60,9 @@ public sealed class ReceiverGrid
 
     /// <summary>Whether a cell is open.</summary>
     public bool IsOpen(int index) => Open[index];
+
+    /// <summary>Whether a cell is a hole in the sheet: light leaves there as it comes, and none is counted.</summary>
+    public bool IsHole(int index) => Holes is { } holes && holes[index];
 
     /// <summary>A sheet square to the z axis that faces down to the LEDs.</summary>
     /// <param name="box">What of it is looked at, mm.</param>
@@ -146,6 +153,15 @@ public sealed class ReceiverGrid
         return Made(new Cells(columns, rows, 0, bottom, side, Wraps: true), sheet, open);
     }
 
+    /// <summary>The same cells of a sheet with holes through its lit part.</summary>
+    /// <param name="isHole">Whether a place, in unrolled coordinates, lies in a hole.</param>
+    public ReceiverGrid WithHoles(Func<Point2, bool> isHole)
+    {
+        bool[] holes = [.. Enumerable.Range(0, Count).Select(i => IsHole(i) || (Open[i] && isHole(Middle(i))))];
+        return new ReceiverGrid(
+            new Cells(Columns, Rows, Left, Bottom, Step, Wraps), _sheet, [.. Open.Select((open, i) => open && !holes[i])], holes);
+    }
+
     /// <summary>
     /// The same cells of a flat sheet whose face lies nearer to the LEDs in places, with the upright sides of such steps.
     /// </summary>
@@ -159,7 +175,7 @@ public sealed class ReceiverGrid
                 return (at + (nearer[CellAt(new Point2(u, v))] * normal), normal);
             },
             _sheet.Meeting);
-        var stepped = new ReceiverGrid(new Cells(Columns, Rows, Left, Bottom, Step, Wraps), sheet, Open);
+        var stepped = new ReceiverGrid(new Cells(Columns, Rows, Left, Bottom, Step, Wraps), sheet, Open, Holes);
         for (int i = 0; i < Count && !Wraps; i++)
         {
             if (nearer[i] > 0 && Open[i])
@@ -220,6 +236,13 @@ public sealed class ReceiverGrid
     /// <summary>How far along a ray its light leaves through an open cell, mm; infinity when it doesn't.</summary>
     public double LeavesAfter(Point3 from, Point3 along) => CellAhead(from, along, 1).Distance;
 
+    /// <summary>Whether a ray goes through a hole in the sheet.</summary>
+    public bool LeavesByHole(Point3 from, Point3 along)
+    {
+        (double distance, Point2 at) = _sheet.Meeting(from, along);
+        return Holes is { } holes && distance > 0 && Inside(at) is int cell && holes[cell];
+    }
+
     /// <summary>How far along a ray its light leaves through an open cell, mm, and that cell; infinity and -1 when it doesn't.</summary>
     /// <param name="from">Where the ray starts, mm.</param>
     /// <param name="along">Its direction, of length 1.</param>
@@ -234,10 +257,15 @@ public sealed class ReceiverGrid
         }
 
         at = sectors > 1 && !Wraps ? at.Turned(ToFirstSector(at, sectors)) : at;
+        return Inside(at) is int cell && Open[cell] ? (distance, cell) : (double.PositiveInfinity, -1);
+    }
+
+    // The cell of a place; null beside the grid.
+    private int? Inside(Point2 at)
+    {
         int column = (int)Math.Floor((at.X - Left) / Step);
         int row = (int)Math.Floor((at.Y - Bottom) / Step);
-        return column >= 0 && row >= 0 && column < Columns && row < Rows && Open[(row * Columns) + column]
-            ? (distance, (row * Columns) + column) : (double.PositiveInfinity, -1);
+        return column >= 0 && row >= 0 && column < Columns && row < Rows ? (row * Columns) + column : null;
     }
 
     /// <summary>The turn about the z axis that brings a place into the first of equal sectors, in the middle of +x.</summary>

@@ -18,7 +18,7 @@ internal static class SheetSpread
     /// <summary>The share of light that each cell keeps beside a dark rim, over what the bell leaves it.</summary>
     public static float[] BesideDarkRim(ReceiverGrid face, double spread)
     {
-        float[] ones = [.. face.Open.Select(open => open ? 1f : 0f)];
+        float[] ones = Ends(face);
         float[] inside = new float[face.Count];
         Apply(face, spread, ones, ones, inside);
         return [.. inside.Select(share => share > 0 ? (float)Math.Max(0, 1 - (TakenBack * (1 - share) / share)) : 0)];
@@ -27,11 +27,14 @@ internal static class SheetSpread
     /// <summary>What each cell shows over what the bell leaves it, where the sheet goes on behind the bezel.</summary>
     public static float[] BesideCoveredRim(ReceiverGrid face, double spread)
     {
-        float[] ones = [.. face.Open.Select(open => open ? 1f : 0f)];
+        float[] ones = Ends(face);
         float[] inside = new float[face.Count];
         Apply(face, spread, ones, ones, inside);
         return [.. inside.Select(share => share > 0 ? 1 / share : 0)];
     }
+
+    // 0 where the sheet ends at a rim. A hole has none: nothing beyond its edge takes light or gives it back.
+    private static float[] Ends(ReceiverGrid face) => [.. face.Open.Select((open, i) => open || face.IsHole(i) ? 1f : 0f)];
 
     /// <summary>
     /// Fills <paramref name="seen"/> from <paramref name="on"/>; the sheet lets the share <paramref name="passes"/> through at each cell.

@@ -60,6 +60,9 @@ internal sealed class Reasons
         string rule, string subject, string message, double measured, double limit, string unit, Point3 at, string remedy) =>
         _refusals.Add(new PlanRefusal(rule, subject, message, measured, limit, unit, at, remedy, IsReplaced: true));
 
+    /// <summary>Notes what of a wish is not there, where most of it is.</summary>
+    public void Note(PlanRefusal lessened) => _refusals.Add(lessened with { IsReplaced = true, IsNoted = true });
+
     /// <summary>Takes over what another decision found and gives its value.</summary>
     public T Take<T>(Decided<T> other)
     {

@@ -1,6 +1,7 @@
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
@@ -97,6 +98,11 @@ internal static class EdgeDecision
             Note(draft, path, found, smallest, none, reasons);
         }
 
+        if (!none && draft.File.Housing.Edge.Radius is null)
+        {
+            NoteKept(draft, [.. all.Where(each => each.Found.Edge is null)], reasons);
+        }
+
         EdgePlan? Of(string path) => all.FirstOrDefault(each => each.Path == path).Found?.Edge;
         return reasons.Of(new HousingEdges(Of("front"), Of("front-in-bore"), Of("floor"), Of("floor-in-bore")));
     }
@@ -129,9 +135,9 @@ internal static class EdgeDecision
         BoardFile file = draft.File;
         EdgeWish wish = file.Housing.Edge;
         string from = Reasons.Origin(file, "housing.edge");
-        bool front = path.StartsWith("front", StringComparison.Ordinal);
+        bool front = IsFront(path);
         string part = front ? PartNames.Cover : PartNames.Tub;
-        string where = (front ? "front" : "floor") + (path.EndsWith("bore", StringComparison.Ordinal) ? " in the bore" : "");
+        string where = Where(path);
         Point3 at = new(0, 0, front ? draft.Stack.Front : 0);
         if (edge is null)
         {
@@ -165,6 +171,31 @@ internal static class EdgeDecision
                 Remedy(limit, smallest >= Least ? $"say 'edge: {Reasons.Mm(smallest)}'" : "say 'edge: soft'"));
         }
     }
+
+    // Beside rounded edges one that is not looks like a mistake of the printer's: it is told, once for all of them.
+    private static void NoteKept(HousingDraft draft, (string Path, Found Found)[] kept, Reasons reasons)
+    {
+        if (kept.Length == 0)
+        {
+            return;
+        }
+
+        EdgeLimit limit = kept.MinBy(each => each.Found.Limit.Radius).Found.Limit;
+        string where = HandWords.Listed([.. kept.Select(each => $"the {Where(each.Path)}")]);
+        bool several = kept.Length > 1;
+        bool front = IsFront(kept[0].Path);
+        reasons.Note(new PlanRefusal(
+            "edge-without-room", front ? PartNames.Cover : PartNames.Tub,
+            $"The {(several ? "edges" : "edge")} of {where} {(several ? "keep their chamfers" : "keeps its chamfer")}, the others are "
+                + $"rounded: {limit.What} leaves too little room.",
+            Math.Max(0, Math.Round(limit.Radius, 2)), Least, "mm", new Point3(0, 0, front ? draft.Stack.Front : 0),
+            Remedy(limit, "say 'edge: chamfer' to have all alike")));
+    }
+
+    private static bool IsFront(string path) => path.StartsWith("front", StringComparison.Ordinal);
+
+    private static string Where(string path) =>
+        (IsFront(path) ? "front" : "floor") + (path.EndsWith("bore", StringComparison.Ordinal) ? " in the bore" : "");
 
     private static string Remedy(EdgeLimit limit, string say) => limit.Remedy.Length == 0 ? say : $"{say}, or take {limit.Remedy}";
 }

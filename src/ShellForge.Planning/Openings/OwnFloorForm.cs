@@ -63,9 +63,13 @@ internal sealed class OwnFloorForm(OwnOpening wish) : OwnOpeningForm(wish)
         /// <inheritdoc />
         public override OpeningPlan? AtHeight(HeightGiven given, Reasons reasons)
         {
+            (BoardFile file, PrintBasis basis, _, BoardLevels levels, _) = given;
+            double chamfer = Chamfer(new Given(file, basis), levels.FloorTop);
+            Region mouth = Outline.Offset(chamfer);
             foreach (OpeningPlan other in given.Before.Where(other => !other.TakenInside.IsEmpty && other.InWall is null))
             {
-                double gap = other.TakenInside.Distance(Outline);
+                double gap = Math.Min(
+                    other.TakenInside.Distance(mouth), (other as FloorOpeningPlan)?.Mouth.Distance(mouth) ?? double.PositiveInfinity);
                 if (gap < Between)
                 {
                     Refuse(Wish, new OpeningObstacle(
@@ -75,13 +79,13 @@ internal sealed class OwnFloorForm(OwnOpening wish) : OwnOpeningForm(wish)
                 }
             }
 
-            (BoardFile file, _, _, BoardLevels levels, _) = given;
             double lowest = PartEnvelope.OnBottom(file.Board).Where(part => part.Outline.Distance(Outline) == 0)
                 .Select(part => levels.BoardBottom - (part.To ?? PlanRules.UnknownHeight)).Append(levels.BoardBottom).Min();
             TellSize(Wish, file.Print.Printer, reasons);
             reasons.Choice($"openings.{Wish.Name}.place", $"{Reasons.Mm(Math.Round(At.X, 3))}, {Reasons.Mm(Math.Round(At.Y, 3))}",
                 Reasons.Origin(file, $"{Wish.Path}.floor"),
                 Wish.PartRef is { } part ? $"in the floor under {part}" : "in the floor, as asked");
+            TellChamfer(Wish, chamfer, reasons);
             return new FloorOpeningPlan
             {
                 Ref = Wish.Name,
@@ -91,6 +95,7 @@ internal sealed class OwnFloorForm(OwnOpening wish) : OwnOpeningForm(wish)
                 At = At,
                 FloorTop = levels.FloorTop,
                 OpenTo = Math.Max(levels.FloorTop, lowest),
+                Chamfer = chamfer,
             };
         }
     }

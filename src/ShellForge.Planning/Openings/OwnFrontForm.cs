@@ -46,20 +46,30 @@ internal sealed class OwnFrontForm(OwnOpening wish) : OwnOpeningForm(wish)
         {
             StackPlan stack = given.Stack;
             HeightGiven before = given.Height;
-            if ((OverWall(before.Choice.Room) ?? AtWindow(given.Front) ?? AtPost() ?? AtNeighbour(before.Before)) is { } obstacle)
+            bool lit = given.Front.Window.Contains(Outline);
+            bool byHand = lit && given.Front.Diffuser.Fit == DiffuserFit.CutSheet;
+            double chamfer = byHand ? 0 : Chamfer(
+                new Given(before.File, before.Basis), lit ? given.Front.Diffuser.Thickness : given.Front.BezelThickness);
+            Region mouth = Outline.Offset(chamfer);
+            if ((OverWall(before.Choice.Room) ?? AtWindow(given.Front, mouth) ?? AtPost() ?? AtNeighbour(before.Before, mouth))
+                is { } obstacle)
             {
                 Refuse(Wish, obstacle, new Point3(At.X, At.Y, stack.Front), reasons);
                 return null;
             }
 
-            BoardFile file = given.Height.File;
-            bool lit = given.Front.Window.Contains(Outline);
+            BoardFile file = before.File;
             double inner = Math.Min(stack.Front - given.Front.BezelThickness,
                 stack.DiffuserInner - (given.Front.Diffuser.Lap?.Thickness ?? 0));
             TellSize(Wish, file.Print.Printer, reasons);
             reasons.Choice($"openings.{Wish.Name}.place", $"{Reasons.Mm(Math.Round(At.X, 3))}, {Reasons.Mm(Math.Round(At.Y, 3))}",
                 Reasons.Origin(file, $"{Wish.Path}.front"),
                 (Wish.PartRef is { } part ? $"in front of {part}" : "as asked") + (lit ? ", through the diffuser" : ", through the bezel"));
+            if (!byHand)
+            {
+                TellChamfer(Wish, chamfer, reasons);
+            }
+
             return new FrontOpeningPlan
             {
                 Ref = Wish.Name,
@@ -70,7 +80,10 @@ internal sealed class OwnFrontForm(OwnOpening wish) : OwnOpeningForm(wish)
                 Front = stack.Front,
                 CutFrom = inner,
                 OpenTo = Math.Min(inner, Wish.PartRef is { } name ? TopOf(file.Board, name, stack) : inner - OpenBehind),
-                ThroughSheet = lit && given.Front.Diffuser.Fit == DiffuserFit.CutSheet,
+                Face = lit ? stack.DiffuserOuter : stack.Front,
+                Chamfer = chamfer,
+                InWindow = lit,
+                ThroughSheet = byHand,
             };
         }
 
@@ -88,12 +101,12 @@ internal sealed class OwnFrontForm(OwnOpening wish) : OwnOpeningForm(wish)
         }
 
         // On the window's edge it would leave a sliver of bezel or of diffuser.
-        private OpeningObstacle? AtWindow(FrontDraft front)
+        private static OpeningObstacle? AtWindow(FrontDraft front, Region mouth)
         {
             Region window = front.Window;
-            Region bezel = window.IsEmpty ? Region.Empty : Outline.Less(window);
-            double lit = window.IsEmpty ? double.PositiveInfinity : Outline.Distance(window);
-            double left = bezel.IsEmpty ? Outline.Loops[0].Min(window.DistanceToOutline) : lit;
+            Region bezel = window.IsEmpty ? Region.Empty : mouth.Less(window);
+            double lit = window.IsEmpty ? double.PositiveInfinity : mouth.Distance(window);
+            double left = bezel.IsEmpty ? mouth.Loops[0].Min(window.DistanceToOutline) : lit;
             return window.IsEmpty || (left >= Between && (bezel.IsEmpty || lit > 0)) ? null : new OpeningObstacle(
                 bezel.IsEmpty || lit > 0 ? $"{Reasons.Mm(Math.Round(left, 2))} mm are left to the window's edge, too little to print."
                     : "it lies on the window's edge.",
@@ -111,10 +124,10 @@ internal sealed class OwnFrontForm(OwnOpening wish) : OwnOpeningForm(wish)
                 0 - nearest.Lacks, PlanRules.Beside, "move it away by that much, make it smaller, or say 'closure: snap'");
         }
 
-        private OpeningObstacle? AtNeighbour(ImmutableArray<OpeningPlan> before)
+        private static OpeningObstacle? AtNeighbour(ImmutableArray<OpeningPlan> before, Region mouth)
         {
             (FrontOpeningPlan? other, double gap) = before.OfType<FrontOpeningPlan>()
-                .Select(other => ((FrontOpeningPlan?)other, other.Outline.Distance(Outline))).OrderBy(each => each.Item2).FirstOrDefault();
+                .Select(other => ((FrontOpeningPlan?)other, other.Mouth.Distance(mouth))).OrderBy(each => each.Item2).FirstOrDefault();
             return other is null || gap >= Between ? null : new OpeningObstacle(
                 $"{Reasons.Mm(Math.Round(gap, 2))} mm are left to {other.NameOf(FaceFeature.Port)}, too little to print.",
                 gap, Between, $"leave {Reasons.Mm(Between)} mm between them");

@@ -49,6 +49,21 @@ internal abstract class OwnOpeningForm : OpeningForm
             $"as asked, and {Reasons.Mm(printer.HoleAllowance)} because holes print narrower");
     }
 
+    /// <summary>
+    /// Leg of the chamfer along its edge in a face that lies on the bed, mm: what the first layers spread stays out of the opening, and
+    /// what goes in finds its way. Walls stand on no bed, and a chamfer in a round one would be wide in the middle and end at the sides:
+    /// openings there have none.
+    /// </summary>
+    /// <param name="given">The board file, lines and layers.</param>
+    /// <param name="thickness">Thickness of what it goes through, mm: half of it stays straight.</param>
+    protected static double Chamfer(Given given, double thickness) => Math.Round(
+        Math.Min(Math.Max(PlanRules.BedChamfer, given.File.Print.Printer.ElephantFoot), thickness / 2), 2);
+
+    /// <summary>Tells the chamfer.</summary>
+    protected static void TellChamfer(OwnOpening wish, double chamfer, Reasons reasons) => reasons.Length(
+        $"openings.{wish.Name}.chamfer", chamfer, Reasons.Rule,
+        "at its edge on the bed, so that what the first layers spread stays out of it");
+
     /// <summary>Refuses it.</summary>
     /// <param name="wish">What the board file says.</param>
     /// <param name="obstacle">What stands in its way.</param>

@@ -25,6 +25,7 @@ public sealed record Decision(string Path, string Value, string From, string Why
 /// Whether something else was planned that does the same work, such as a knot for a tie: a <c>warn</c>. Otherwise the housing lacks it: a
 /// <c>stop</c>.
 /// </param>
+/// <param name="IsNoted">Whether what was asked for is there for the most part, and the rest only has to be known: a <c>note</c>.</param>
 public sealed record PlanRefusal(
     string Rule, string Subject, string Message, double Measured, double Limit, string Unit, Point3 At, string Remedy,
-    bool IsReplaced = false);
+    bool IsReplaced = false, bool IsNoted = false);

@@ -178,6 +178,12 @@ public sealed record FloorOpeningPlan : OwnOpeningPlan
     /// <summary>z up to which it has to stay open inside.</summary>
     public required double OpenTo { get; init; }
 
+    /// <summary>Leg of the 45 degree chamfer along its edge in the outer floor, mm.</summary>
+    public required double Chamfer { get; init; }
+
+    /// <summary>Its outline in the outer floor.</summary>
+    public Region Mouth => Outline.Offset(Chamfer);
+
     /// <inheritdoc />
     public override string Elsewhere => "another place at 'floor', or move what stands there";
 
@@ -198,7 +204,7 @@ public sealed record FloorOpeningPlan : OwnOpeningPlan
         $"{Ref}: {SizeText} at x {At.X:0.##}, y {At.Y:0.##}"));
 
     /// <inheritdoc />
-    public override Region TakenOutside(ShellPlan shell) => Outline.Offset(FloorBeside);
+    public override Region TakenOutside(ShellPlan shell) => Mouth.Offset(FloorBeside);
 
     /// <inheritdoc />
     public override bool IsBarredBy(Point2 at, double diameter) => Outline.Distance(at) <= (diameter / 2) + BesidePost;
@@ -229,6 +235,18 @@ public sealed record FrontOpeningPlan : OwnOpeningPlan
     /// <summary>z down to which it has to stay open inside.</summary>
     public required double OpenTo { get; init; }
 
+    /// <summary>z of the outer face of what it goes through: the bezel's, or the diffuser's where that lies farther inside.</summary>
+    public required double Face { get; init; }
+
+    /// <summary>Leg of the 45 degree chamfer along its edge there, mm; 0 where the hands cut it.</summary>
+    public required double Chamfer { get; init; }
+
+    /// <summary>Whether it goes through the lit window.</summary>
+    public required bool InWindow { get; init; }
+
+    /// <summary>Its outline in that face.</summary>
+    public Region Mouth => Outline.Offset(Chamfer);
+
     /// <inheritdoc />
     public override string Elsewhere => "another place at 'front', or move what stands there";
 
@@ -255,7 +273,7 @@ public sealed record FrontOpeningPlan : OwnOpeningPlan
     public override string NotedOn => PartNames.Cover;
 
     /// <inheritdoc />
-    public override Region TakenInFront => Outline.Offset(BesidePost);
+    public override Region TakenInFront => Mouth.Offset(BesidePost);
 
     /// <inheritdoc />
     public override Region TakenOutside(ShellPlan shell) => Region.Empty;

@@ -20,7 +20,7 @@ public sealed class OwnOpeningGaugeTests
     private const double Within = 0.02;
     private const double Step = 0.05;
     private static readonly Point3 Up = new(0, 0, 1);
-    private static readonly string[] Outlines =
+    private static readonly string[] Boards =
         ["{disc: 80}", "{ring: {outer: 96, bore: 50}}", "{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}"];
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 6)];
@@ -30,7 +30,7 @@ public sealed class OwnOpeningGaugeTests
     public void One_in_the_wall_comes_out_as_planned_with_a_roof_that_prints(int seed)
     {
         Draws draws = Of(seed);
-        string outline = draws.Pick(Outlines);
+        string outline = draws.Pick(Boards);
         int[] angles = outline.Contains("polygon", StringComparison.Ordinal) ? [0, 90, 180, 270] : [0, 17, 90, 200, 341];
         string text = string.Create(CultureInfo.InvariantCulture,
             $"{{name: own, wall: {angles[draws.Next(angles.Length)]}, over-board: {draws.Next(-12, 12) / 2.0:0.0}, {Shape(draws)}}}");
@@ -81,7 +81,7 @@ public sealed class OwnOpeningGaugeTests
     public void One_in_the_floor_comes_out_as_planned(int seed)
     {
         Draws draws = Of(seed);
-        string outline = draws.Pick(Outlines);
+        string outline = draws.Pick(Boards);
         int radius = draws.Next(26, 40);
         string text = string.Create(CultureInfo.InvariantCulture,
             $"{{name: own, floor: {{polar: [{radius}, {draws.Next(360)}]}}, {Shape(draws)}}}");
@@ -103,6 +103,72 @@ public sealed class OwnOpeningGaugeTests
         }
 
         Assert.Empty(gauge.Hits(middle with { Z = -1 }, Up));
+        double up = Math.Min(0.4, plan.Stack.FloorTop / 2);
+        Assert.Equal(up, opening.Chamfer, 0.005);
+        IsChamfered(opening.Outline.Moved(-1 * opening.At), up,
+            (height, direction) => gauge.First(middle with { Z = height }, direction), text);
+    }
+
+    [Theory]
+    [MemberData(nameof(FrontSeeds))]
+    public void One_in_the_front_comes_out_as_planned_of_bezel_or_diffuser(int seed)
+    {
+        Draws draws = Of(seed);
+        int radius = draws.Pick([0, 6, 13, 32, 33, 34]);
+        bool dropIn = draws.Next(2) == 0;
+        string text = string.Create(CultureInfo.InvariantCulture,
+            $"{{name: own, front: {{polar: [{radius}, {draws.Next(360)}]}}, {Shape(draws)}}}");
+        HousingPlan plan = HousingPlanner.Plan((Board("{disc: 96}", text) with
+        {
+            Holes = ["{circle: 90, count: 3, from: 50, diameter: 2.7}"],
+            Light = "{through: front, look: blend, window: 14, evenness: dots}",
+            Diffuser = dropIn ? "{fit: drop-in, thickness: 1.2}" : "{fit: printed-in, thickness: 1.2}",
+        }).Read());
+        if (plan.Openings.IsEmpty)
+        {
+            Assert.Contains(plan.Refusals, refusal => refusal.Subject == "own");
+            return;
+        }
+
+        FrontOpeningPlan opening = Assert.IsType<FrontOpeningPlan>(Assert.Single(plan.Openings));
+        (RayGauge gauge, Transform3 toPrint) = Printed(plan, opening.InWindow ? PartNames.Diffuser : PartNames.Cover);
+        double inner = opening.InWindow ? plan.Stack.DiffuserInner : plan.Stack.Front - plan.Cover.BezelThickness;
+        double thick = opening.Face - inner;
+        double First(double z, Point3 direction)
+        {
+            Point3 from = toPrint.Apply(new Point3(opening.At.X, opening.At.Y, z));
+            Point3 to = toPrint.Apply(new Point3(opening.At.X + direction.X, opening.At.Y + direction.Y, z));
+            return gauge.First(from, to - from) / (to - from).Length;
+        }
+
+        double middle = inner + (thick / 4);
+        Region about = opening.Outline.Moved(-1 * opening.At);
+        for (int degrees = 0; degrees < 360; degrees += 15)
+        {
+            var direction = Angle.FromDegrees(degrees + 0.3);
+            Near(about.FarthestAlong(direction), First(middle, new Point3(direction.Cos, direction.Sin, 0)), text);
+        }
+
+        Assert.Equal(Math.Min(0.4, thick / 2), opening.Chamfer, 0.011);
+        IsChamfered(about, opening.Chamfer, (height, direction) => First(opening.Face - height, direction), text);
+        Point3 through = toPrint.Apply(new Point3(opening.At.X, opening.At.Y, -50));
+        Assert.Empty(gauge.Hits(through, toPrint.Apply(new Point3(opening.At.X, opening.At.Y, 0)) - through));
+        Assert.Equal(opening.InWindow, radius > 30);
+    }
+
+    public static TheoryData<int> FrontSeeds => [.. Enumerable.Range(1, 8)];
+
+    // At 45 degrees the opening is wider by as much as a height over the bed lacks to the chamfer's leg. Straight sides only: at corners of
+    // the outline the way to the side is longer.
+    private static void IsChamfered(Region about, double leg, Func<double, Point3, double> first, string what)
+    {
+        (Point2 a, Point2 b) = about.Loops[0].Zip(about.Loops[0].Skip(1)).MaxBy(pair => Point2.Distance(pair.First, pair.Second));
+        Point2 normal = (1 / Point2.Distance(a, b)) * new Point2(b.Y - a.Y, a.X - b.X);
+        double away = Point2.Dot(a, normal);
+        foreach (double height in new[] { 0.01, leg / 2, leg - 0.01 })
+        {
+            Near(away + leg - height, first(height, new Point3(normal.X, normal.Y, 0)), $"{what} at {height:0.00} over the bed");
+        }
     }
 
     private static Draws Of(int seed)
@@ -131,6 +197,15 @@ public sealed class OwnOpeningGaugeTests
         Pixels = "{package: \"2020\", circle: 64, count: 16, from: 90, direction: cw}",
         Housing = ["openings:", $"  - {opening}"],
     };
+
+    private static (RayGauge Gauge, Transform3 ToPrint) Printed(HousingPlan plan, string name)
+    {
+        HousingPart part = HousingBuilder.Build(plan).First(each => each.Name == name);
+        SolidOutcome outcome = SolidEvaluator.Evaluate(part.InPrint);
+        Assert.Null(outcome.Defect);
+        Assert.True(MeshAudit.Run(outcome.Require().Mesh).IsClean);
+        return (RayGauge.OnWritten(outcome.Require(), 1), part.Plan.ToFile);
+    }
 
     private static RayGauge Written(HousingPlan plan)
     {

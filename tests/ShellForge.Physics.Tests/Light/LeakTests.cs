@@ -48,6 +48,38 @@ public class LeakTests
     }
 
     [Fact]
+    public void Light_through_a_hole_in_the_sheet_is_lost_to_the_map_and_is_no_leak()
+    {
+        LightScene scene = Box(1.2, 0, 0.85);
+        LightScene holed = scene with { Face = scene.Face.WithHoles(at => at.Length < 2) };
+        LightMap whole = LightModel.Map(scene);
+        LightMap map = LightModel.Map(holed);
+        Assert.Equal(whole.Face.OpenArea - (Math.PI * 4), map.Face.OpenArea, 1.0);
+        int over = map.Face.CellAt(new Point2(0.1, 0.1));
+        Assert.True(map.Face.IsHole(over));
+        Assert.False(map.Face.IsOpen(over));
+        Assert.Equal(0, map.Seen.All[over]);
+
+        // The LED stands under the hole: what the cosine lobe throws within its angle is gone, the rest lands as before.
+        int beside = map.Face.CellAt(new Point2(4.1, 0.1));
+        Assert.True(map.DirectShare < whole.DirectShare - 0.02);
+        Assert.InRange(map.Seen.All[beside] / whole.Seen.All[beside], 0.8, 1);
+        Assert.True(map.SeenShare < whole.SeenShare);
+        Assert.Equal(0, Leaks(holed).SeamShare);
+    }
+
+    [Fact]
+    public void A_sheets_edge_at_a_hole_gives_back_nothing_as_one_behind_a_bezel_does()
+    {
+        LightScene scene = Box(1.2, 0, 0.85) with { GoesOn = true };
+        LightScene window = scene with { Face = scene.Face.Finer(1, at => at.Length >= 2) };
+        LightScene holed = scene with { Face = scene.Face.WithHoles(at => at.Length < 2) };
+        int edge = scene.Face.CellAt(new Point2(2.3, 0.1));
+        Assert.True(holed.Face.IsOpen(edge));
+        Assert.True(LightModel.Map(holed).Seen.All[edge] < 0.95 * LightModel.Map(window).Seen.All[edge]);
+    }
+
+    [Fact]
     public void A_wall_glows_as_much_as_its_light_and_its_thickness_say()
     {
         LightLeaks thin = Leaks(Box(0.8, 0.25, 0));

@@ -1,4 +1,8 @@
+using System.Collections.Immutable;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features.Openings;
@@ -18,7 +22,8 @@ internal sealed partial class OpeningBodies
     public IEnumerable<FeatureContribution> FloorOpening(FloorOpeningPlan opening)
     {
         yield return FeatureContribution.Cuts(PartNames.Tub, Shapes
-            .Extrude(opening.Outline, -PastWall, opening.FloorTop + PastWall).Tagged(FaceNames.Tag(FaceFeature.Port, number)));
+            .Extrude(opening.Outline, -PastWall, opening.FloorTop + PastWall)
+            .And(Chamfer(opening.Outline, 0, opening.Chamfer, outward: -1)).Tagged(FaceNames.Tag(FaceFeature.Port, number)));
     }
 
     /// <inheritdoc />
@@ -29,7 +34,24 @@ internal sealed partial class OpeningBodies
         {
             yield return FeatureContribution.Cuts(part, Shapes
                 .Extrude(opening.Outline, opening.CutFrom - FeatureContribution.Overlap, opening.Front + PastWall)
+                .And(Chamfer(opening.Outline, opening.Face, opening.Chamfer, outward: 1))
                 .Tagged(FaceNames.Tag(FaceFeature.Port, number)));
         }
+    }
+
+    // Along the edge in a face that lies on the bed, 45 degrees, on past the face. Openings bulge everywhere, so that every side moves out.
+    private static Solid Chamfer(Region outline, double faceZ, double leg, int outward)
+    {
+        if (leg <= 0)
+        {
+            return Solid.Empty;
+        }
+
+        const double past = FeatureContribution.Overlap;
+        ImmutableArray<Point2> narrow = outline.Loops[0];
+        ImmutableArray<Point2> wide = OutlineOffsets.Mitred(narrow, leg + past)!.Value;
+        double inside = faceZ - (outward * leg);
+        double outside = faceZ + (outward * past);
+        return outward > 0 ? Shapes.Loft(narrow, inside, wide, outside) : Shapes.Loft(wide, outside, narrow, inside);
     }
 }
