@@ -3,13 +3,14 @@ using System.Globalization;
 using System.Text;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
+using ShellForge.Testing;
 using Xunit.Abstractions;
 
 namespace ShellForge.Board.Tests;
 
 /// <summary>
-/// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here; for
-/// minutes of it the environment variable SHELLFORGE_FUZZ_MINUTES.
+/// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here, minutes of
+/// it on demand: see <see cref="FuzzTime"/>.
 /// </summary>
 public class FuzzTests(ITestOutputHelper output)
 {
@@ -49,10 +50,8 @@ public class FuzzTests(ITestOutputHelper output)
         var random = new Random(part);
         int withResult = 0;
         int withError = 0;
-        string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
-        TimeSpan time = minutes is null ? TimeSpan.Zero : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
         var clock = Stopwatch.StartNew();
-        for (int i = 0; i < Runs || clock.Elapsed < time; i++)
+        for (int i = 0; i < Runs || clock.Elapsed < FuzzTime.Asked; i++)
         {
             string[] seeds = i % 4 == 0 ? Broken : Valid;
             string text = Changed(seeds[random.Next(seeds.Length)], random);

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.IO.Compression;
 using System.Xml.Linq;
 using ShellForge.Geometry.Booleans;
@@ -32,8 +31,9 @@ public class PackageTests
         string configuration = AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
             StringComparison.Ordinal) ? "Release" : "Debug";
 
-        string told = Pack(Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o",
-            folder.Path);
+        string told = ForeignRun.Of(
+            "dotnet", folder.Path,
+            ["pack", Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o", folder.Path]).Told;
 
         Assert.True(Directory.GetFiles(folder.Path, "*.nupkg").Length == 1, told);
         using ZipArchive package = ZipFile.OpenRead(Directory.GetFiles(folder.Path, "*.nupkg")[0]);
@@ -45,20 +45,6 @@ public class PackageTests
         Assert.Equal("MIT", XDocument.Load(nuspec).Descendants().Single(element => element.Name.LocalName == "license").Value);
         using ZipArchive symbols = ZipFile.OpenRead(Assert.Single(Directory.GetFiles(folder.Path, "*.snupkg")));
         Assert.Contains(symbols.Entries, entry => entry.Name == "ShellForge.Geometry.pdb");
-    }
-
-    private static string Pack(string project, params string[] args)
-    {
-        using Process process =
-            Process.Start(new ProcessStartInfo("dotnet", ["pack", project, .. args])
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true
-            })!;
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string told = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return told + errors.Result;
     }
 
     private static string Api() => PublicApi.Of(typeof(SolidEvaluator).Assembly);

@@ -1,21 +1,32 @@
 using System.Diagnostics;
-using System.Globalization;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
 using ShellForge.Import.Writing;
+using ShellForge.Testing;
 
 namespace ShellForge.Import.Tests;
 
 /// <summary>
 /// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other
-/// files each time, with the environment variable SHELLFORGE_FUZZ_MINUTES.
+/// files each time, on demand: see <see cref="FuzzTime"/>.
 /// </summary>
 public class FuzzTests
 {
     // As many as a second and a half gave on the machine that was slowest.
     private const int Runs = 120;
+
+    private static readonly string[] Tokens =
+    [
+        "NaN", "Infinity", "-1e308", "1e999", "99999999999999999999", "-0", "0", "0x10", "1,5", "..", "--", "G85", "G03", "G02", "G74*",
+        "G75*", "G36*", "G37*",
+        "R99999X1Y1", "M25", "M02X1Y1", "%SRX9999Y9999I1J1*%", "%FSLAX99Y99*%", "%FSTAX00Y00*%", "%MOIN*%", "D03*", "X9999999999999999D01*",
+        "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
+        "\n0\nSPLINE\n71\n99\n", "\n70\n2147483647\n", "\n210\n1\n", "\n230\n-1\n", "\"", "\"\"\"", ";", "\t", "\0", "\u00e9", "\ufeff",
+        "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
+        "INCH,TZ\n", "ICI,ON\n", "mm", "mil", "\"in", "{", "[[[[[[[[[[[[[[[[[[[[", "}", "\r", "\r\n", "\n\n\n",
+    ];
 
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
 
@@ -27,17 +38,14 @@ public class FuzzTests
     {
         List<byte[]> seeds = Seeds(kind);
         Assert.NotEmpty(seeds);
-        string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
-
         // The same files on every machine, unless somebody asks for as many as there is time for.
-        TimeSpan time = minutes is null ? TimeSpan.Zero : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
         ProfileLibrary profiles = ProfileLibrary.Load([]).Library;
-        int seed = minutes is null ? 20_000 : Environment.TickCount;
-        var mutator = new Mutator(seed);
+        int seed = FuzzTime.Asked is null ? 20_000 : Environment.TickCount;
+        var mutator = new Mutator(seed, Tokens);
         var clock = Stopwatch.StartNew();
         int runs = 0;
         int read = 0;
-        while (clock.Elapsed < time || runs < Runs)
+        while (clock.Elapsed < FuzzTime.Asked || runs < Runs)
         {
             List<EcadFile> files =
                 [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];

@@ -27,9 +27,7 @@ public static class Slicer
     private const int Centre = 150;
 
     /// <summary>Where it is; null where there is none.</summary>
-    public static string? Executable { get; } =
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "prusa-slicer"))
-            .FirstOrDefault(File.Exists);
+    public static string? Executable { get; } = ForeignRun.Find("prusa-slicer");
 
     /// <summary>The lines of plastic that the slicer lays, in the part's own coordinates; the skirt among them.</summary>
     /// <exception cref="InvalidOperationException">The slicer failed or took longer than the limit.</exception>

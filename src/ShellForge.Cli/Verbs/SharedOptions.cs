@@ -48,8 +48,8 @@ internal static class SharedOptions
 
     public static Option<string[]> Gcode() => new("--gcode")
     {
-        Description = "Read your slicer's G-code of the parts and tell where it differs from the plan; one file a part or a plate, after "
-            + "the board",
+        Description = "Read your slicer's G-code, one file per part or plate, and tell where it differs from the plan; say it after the "
+            + "board file",
         HelpName = "FILE",
         AllowMultipleArgumentsPerToken = true,
         DefaultValueFactory = _ => [],

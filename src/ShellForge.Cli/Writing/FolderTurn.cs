@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using ShellForge.Sweep.Folder;
 
 namespace ShellForge.Cli.Writing;
 
@@ -11,7 +12,6 @@ internal sealed class FolderTurn : IDisposable
 {
     // Renaming takes a moment; whoever holds the turn for longer is stuck.
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
 
     private readonly FileStream? _held;
 
@@ -24,26 +24,18 @@ internal sealed class FolderTurn : IDisposable
     {
         byte[] name = SHA256.HashData(Encoding.UTF8.GetBytes(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))));
         string path = Path.Combine(Path.GetTempPath(), $"shellforge-{Environment.UserName}-{Convert.ToHexStringLower(name)[..16]}.lock");
-        for (TimeSpan waited = TimeSpan.Zero; ; waited += Pause)
+        try
         {
-            try
-            {
-                return new FolderTurn(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
-            }
-            catch (Exception e)
-                when (e is UnauthorizedAccessException or DirectoryNotFoundException || (e is IOException && !File.Exists(path)))
-            {
-                // Without a place for locks each file still appears whole.
-                return new FolderTurn(null);
-            }
-            catch (IOException) when (waited < Longest)
-            {
-                Thread.Sleep(Pause);
-            }
-            catch (IOException)
-            {
-                throw new IOException($"another run is writing into {folder}, and does not end: look for it, then try again");
-            }
+            return new FolderTurn(FileLock.Waited(path, Longest));
+        }
+        catch (Exception e) when (e is UnauthorizedAccessException || (e is IOException && !File.Exists(path)))
+        {
+            // Without a place for locks each file still appears whole.
+            return new FolderTurn(null);
+        }
+        catch (IOException)
+        {
+            throw new IOException($"another run is writing into {folder}, and does not end: look for it, then try again");
         }
     }
 

@@ -29,7 +29,7 @@ internal static class StagedFiles
             foreach (OutputFile file in files)
             {
                 string final = Path.Combine(folder, file.Name);
-                string path = Path.Combine(folder, Aside(file.Name, Environment.ProcessId.ToString(CultureInfo.InvariantCulture)));
+                string path = Path.Combine(folder, Aside(file.Name, Environment.ProcessId));
                 aside.Add((path, final));
                 WriteAside(path, file);
             }
@@ -70,15 +70,17 @@ internal static class StagedFiles
         }
     }
 
-    private static string Aside(string name, string process) => $".{name}.{process}.part";
+    private static string Aside(string name, int process) =>
+        string.Create(CultureInfo.InvariantCulture, $".{name}.{process}.part");
 
     // Only names that a run gives, and only of processes that are no more.
     private static void Tidy(string folder, IReadOnlyList<OutputFile> files)
     {
-        foreach (string path in files.SelectMany(file => Directory.GetFiles(folder, Aside(file.Name, "*"))))
+        foreach (string path in Directory.GetFiles(folder, ".*.part"))
         {
-            string process = Path.GetFileNameWithoutExtension(path)[(Path.GetFileNameWithoutExtension(path).LastIndexOf('.') + 1)..];
-            if (int.TryParse(process, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !IsRunning(id))
+            string name = Path.GetFileName(path);
+            if (int.TryParse(name.Split('.')[^2], NumberStyles.None, CultureInfo.InvariantCulture, out int process)
+                && files.Any(file => Aside(file.Name, process) == name) && !IsRunning(process))
             {
                 File.Delete(path);
             }

@@ -9,6 +9,9 @@ namespace ShellForge.Sweep.Folder;
 /// </summary>
 public sealed class SweepFolder : IDisposable
 {
+    // Folding writes one file; whoever takes longer is stuck.
+    private static readonly TimeSpan LongestFold = TimeSpan.FromSeconds(30);
+
     private readonly RowStore _rows = new();
     private string[] _joinedWriters = [];
 
@@ -125,7 +128,7 @@ public sealed class SweepFolder : IDisposable
             return null;
         }
 
-        using FileStream only = Waited(Path.Combine(state, SweepPaths.FoldLock));
+        using FileStream only = FileLock.Waited(Path.Combine(state, SweepPaths.FoldLock), LongestFold);
 
         // Who is dead now has written its last row: everything read from here on has all rows of the dead.
         string[] dead = [.. WritersIn(state).Where(own => !SweepWriter.IsAlive(own))];
@@ -210,23 +213,6 @@ public sealed class SweepFolder : IDisposable
                 }
             }
         });
-    }
-
-    private static FileStream Waited(string path)
-    {
-        const int tries = 600;
-        const int pauseMilliseconds = 50;
-        for (int i = 0; ; i++)
-        {
-            try
-            {
-                return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            }
-            catch (IOException) when (i < tries && Directory.Exists(Path.GetDirectoryName(path)))
-            {
-                Thread.Sleep(pauseMilliseconds);
-            }
-        }
     }
 
     private bool HasFiles(string key) => _rows.Read(key)?.Housing is not null;

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using ShellForge.Testing;
@@ -65,9 +64,9 @@ public class LedFilesTests
               return 0;
             }
             """);
-        Assert.Equal("", Run(compiler!, folder.Path, "-std=c99", "-Wall", "-Wextra", "-Werror", "-o", "leds", "main.c"));
+        Assert.Equal("", ForeignRun.Of(compiler!, folder.Path, ["-std=c99", "-Wall", "-Wextra", "-Werror", "-o", "leds", "main.c"]).Told);
 
-        string told = Run(folder.File("leds"), folder.Path);
+        string told = ForeignRun.Of(folder.File("leds"), folder.Path, []).Told;
 
         JsonNode leds = JsonNode.Parse(json)!;
         static string Hundredths(JsonNode? value) => Math.Round((double)value! * 100).ToString("0;-0;0", CultureInfo.InvariantCulture);
@@ -92,20 +91,5 @@ public class LedFilesTests
                 .Replace("supply: usb-c-1.5A, brightness: 0.2", $"supply: {supply}, brightness: {brightness}", StringComparison.Ordinal));
         bench.Run("make", "buoy.yaml", "-o", "out", "--formats", "leds", "-q");
         return (File.ReadAllText(bench.Folder.File("out/leds.h")), File.ReadAllText(bench.Folder.File("out/leds.json")));
-    }
-
-    private static string Run(string program, string folder, params string[] args)
-    {
-        using Process process =
-            Process.Start(new ProcessStartInfo(program, args)
-            {
-                WorkingDirectory = folder,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true
-            })!;
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string told = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return told + errors.Result;
     }
 }

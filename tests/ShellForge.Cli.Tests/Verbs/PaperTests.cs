@@ -4,6 +4,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using ShellForge.Testing;
 
 namespace ShellForge.Cli.Tests.Verbs;
 
@@ -97,7 +98,7 @@ public sealed partial class PaperTests
     [SkippableFact]
     public void A_foreign_reader_finds_A4_pages_and_the_board_at_its_size()
     {
-        Skip.If(Find("pdftocairo") is null || Find("pdfinfo") is null, "no foreign reader of PDF is installed: poppler-utils");
+        Skip.If(ForeignRun.Find("pdftocairo") is null || ForeignRun.Find("pdfinfo") is null, "no foreign reader of PDF is installed: poppler-utils");
         using Bench bench = Made();
         string pdf = PathOf(bench, "paper.pdf");
 
@@ -118,12 +119,9 @@ public sealed partial class PaperTests
     private static (double X, double Y) Middle((double FromX, double FromY, double ToX, double ToY) box) =>
         ((box.FromX + box.ToX) / 2, (box.FromY + box.ToY) / 2);
 
-    private static string? Find(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator)
-        .Select(folder => System.IO.Path.Combine(folder, program)).FirstOrDefault(File.Exists);
-
     private static string Run(string program, string arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(Find(program)!, arguments) { RedirectStandardOutput = true })!;
+        using Process process = Process.Start(new ProcessStartInfo(ForeignRun.Find(program)!, arguments) { RedirectStandardOutput = true })!;
         string told = process.StandardOutput.ReadToEnd();
         Assert.True(process.WaitForExit(30_000));
         return told;

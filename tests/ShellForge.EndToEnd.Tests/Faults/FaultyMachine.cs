@@ -45,11 +45,11 @@ internal sealed class FaultyMachine : IDisposable
     public Process Start(params string[] args) => ShellForgeProcess.Start(_bin, Folder, Path.Combine(_bin, "shellforge"), args);
 
     /// <summary>Runs the command to its end.</summary>
-    public (int Exit, string Told) Run(params string[] args) =>
+    public ForeignRun Run(params string[] args) =>
         ShellForgeProcess.Run(_bin, Folder, Path.Combine(_bin, "shellforge"), args);
 
     /// <summary>Runs a line of the shell to its end.</summary>
-    public (int Exit, string Told) Shell(string line) => ShellForgeProcess.Run(_bin, Folder, "/bin/bash", "-c", line);
+    public ForeignRun Shell(string line) => ShellForgeProcess.Run(_bin, Folder, "/bin/bash", "-c", line);
 
     /// <summary>Makes a board and reads what was written.</summary>
     public Dictionary<string, byte[]> Made(string board, string folder)

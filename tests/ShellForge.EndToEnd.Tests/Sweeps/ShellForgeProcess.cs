@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using ShellForge.Testing;
 
 namespace ShellForge.EndToEnd.Tests.Sweeps;
 
@@ -23,30 +24,13 @@ internal static class ShellForgeProcess
     }
 
     /// <summary>Starts a program with a folder before everything on its path.</summary>
-    public static Process Start(string bin, string folder, string program, params string[] arguments)
-    {
-        var start = new ProcessStartInfo(program, arguments)
-        {
-            WorkingDirectory = folder,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true
-        };
-        start.Environment["PATH"] = $"{bin}:{Environment.GetEnvironmentVariable("PATH")}:/usr/sbin";
-        return Process.Start(start)!;
-    }
+    public static Process Start(string bin, string folder, string program, params string[] arguments) =>
+        ForeignRun.Start(program, folder, arguments, OnPath(bin));
 
     /// <summary>Runs a program to its end.</summary>
-    /// <returns>Its exit status, and all it said.</returns>
-    public static (int Exit, string Told) Run(string bin, string folder, string program, params string[] arguments)
-    {
-        using Process process = Start(bin, folder, program, arguments);
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string told = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, told + errors.Result);
-    }
+    public static ForeignRun Run(string bin, string folder, string program, params string[] arguments) =>
+        ForeignRun.Of(program, folder, arguments, OnPath(bin));
 
-    /// <summary>Whether a program is on the path.</summary>
-    public static bool Has(string program) =>
-        (Environment.GetEnvironmentVariable("PATH") + ":/usr/sbin").Split(':').Any(folder => File.Exists(Path.Combine(folder, program)));
+    private static (string Name, string Value) OnPath(string bin) =>
+        ("PATH", $"{bin}:{Environment.GetEnvironmentVariable("PATH")}:/usr/sbin");
 }

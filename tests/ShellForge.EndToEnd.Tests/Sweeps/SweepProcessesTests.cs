@@ -91,7 +91,7 @@ public class SweepProcessesTests
     [SkippableFact]
     public void Shares_that_parallel_runs_by_the_printed_script_join_to_the_bytes_of_one_run()
     {
-        Skip.IfNot(ShellForgeProcess.Has("parallel"), "GNU parallel is not installed");
+        Skip.IfNot(ForeignRun.Find("parallel") is not null, "GNU parallel is not installed");
         using var folder = new TemporaryFolder();
         Lay(folder);
         string bin = ShellForgeProcess.Install(folder.Path);
@@ -107,7 +107,7 @@ public class SweepProcessesTests
     [SkippableFact]
     public void Shares_on_slurm_with_a_node_lost_in_the_middle_join_to_the_bytes_of_one_run()
     {
-        Skip.IfNot(ShellForgeProcess.Has("slurmctld") && ShellForgeProcess.Has("slurmd") && ShellForgeProcess.Has("munged"),
+        Skip.IfNot(new[] { "slurmctld", "slurmd", "munged" }.All(program => ForeignRun.Find(program) is not null),
             "Slurm is not installed");
         Skip.IfNot(Environment.UserName == "root", "the daemons of Slurm are started as root here");
         using var folder = new TemporaryFolder();

@@ -1,17 +1,17 @@
 using System.Diagnostics;
-using System.Globalization;
-using System.IO.Compression;
 using System.Text;
 using ShellForge.Formats.Soup;
 using ShellForge.Formats.Stl;
+using ShellForge.Formats.Tests.ThreeMf;
 using ShellForge.Formats.ThreeMf;
+using ShellForge.Testing;
 using Xunit.Abstractions;
 
 namespace ShellForge.Formats.Tests.Soup;
 
 /// <summary>
 /// Mesh files spoiled in what they say rather than in their bytes: a result or faults in words, soon, in bounded memory. A fixed number
-/// here; for minutes of it the environment variable SHELLFORGE_FUZZ_MINUTES.
+/// here, minutes of it on demand: see <see cref="FuzzTime"/>.
 /// </summary>
 public class SpoiledMeshFilesTests(ITestOutputHelper output)
 {
@@ -66,20 +66,20 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
     [InlineData("stl")]
     public void Any_spoiled_text_gives_a_result_or_faults_soon_and_in_little_memory(string kind)
     {
-        string? minutes = Environment.GetEnvironmentVariable("SHELLFORGE_FUZZ_MINUTES");
-        TimeSpan time = minutes is null ? TimeSpan.Zero : TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture));
-        var random = new Random(17);
+        var mutator = new Mutator(17, Pieces);
+        byte[][] seeds = [Encoding.UTF8.GetBytes(kind == "3mf" ? Model : Text)];
         var clock = Stopwatch.StartNew();
         int runs = 0;
         int read = 0;
         int refused = 0;
-        for (; runs < Runs || clock.Elapsed < time; runs++)
+        for (; runs < Runs || clock.Elapsed < FuzzTime.Asked; runs++)
         {
-            string text = Spoiled(kind == "3mf" ? Model : Text, random);
+            byte[] bytes = mutator.Next(seeds);
+            string text = Encoding.UTF8.GetString(bytes);
             long before = GC.GetAllocatedBytesForCurrentThread();
             TimeSpan began = Environment.CpuUsage.TotalTime;
             var one = Stopwatch.StartNew();
-            SoupFile file = kind == "3mf" ? ThreeMfReader.Read(Package(text)) : StlReader.Read(Encoding.UTF8.GetBytes(text));
+            SoupFile file = kind == "3mf" ? ThreeMfReader.Read(new MemoryStream(ModelPackage.Of(bytes))) : StlReader.Read(bytes);
             TimeSpan busy = Environment.CpuUsage.TotalTime - began;
 
             Assert.True(file.Bodies.Length > 0 || file.Faults.Length > 0, text);
@@ -93,62 +93,5 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
 
         output.WriteLine($"{kind}: {runs} files, {read} without a fault");
         Assert.True(read > 0 && refused > runs / 4, $"{read} without a fault, {refused} with one");
-    }
-
-    private static MemoryStream Package(string model)
-    {
-        var stream = new MemoryStream();
-        using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            Put(archive, "_rels/.rels",
-                "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" Target=\"/m\"/>"
-                    + "</Relationships>");
-            Put(archive, "m", model);
-        }
-
-        stream.Position = 0;
-        return stream;
-    }
-
-    private static void Put(ZipArchive archive, string name, string text)
-    {
-        using Stream entry = archive.CreateEntry(name, CompressionLevel.NoCompression).Open();
-        entry.Write(Encoding.UTF8.GetBytes(text));
-    }
-
-    private static string Spoiled(string text, Random random)
-    {
-        var spoiled = new StringBuilder(text);
-        for (int i = random.Next(1, 5); i > 0; i--)
-        {
-            int at = random.Next(spoiled.Length);
-            int length = Math.Min(random.Next(1, 80), spoiled.Length - at);
-            switch (random.Next(5))
-            {
-                case 0:
-                    spoiled.Insert(at, Pieces[random.Next(Pieces.Length)]);
-                    break;
-                case 1:
-                    spoiled.Remove(at, Math.Min(length, spoiled.Length - 2));
-                    break;
-                case 2:
-                    string piece = spoiled.ToString(at, length);
-                    spoiled.Insert(random.Next(spoiled.Length), string.Concat(Enumerable.Repeat(piece, random.Next(1, 400))));
-                    break;
-                case 3:
-                    int number = spoiled.ToString().IndexOfAny(['0', '1', '2', '3'], at);
-                    if (number >= 0)
-                    {
-                        spoiled.Remove(number, 1).Insert(number, Pieces[random.Next(9)]);
-                    }
-
-                    break;
-                default:
-                    spoiled[at] = (char)random.Next(1, 300);
-                    break;
-            }
-        }
-
-        return spoiled.ToString();
     }
 }

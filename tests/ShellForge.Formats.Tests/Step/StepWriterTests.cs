@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -158,7 +157,7 @@ public class StepWriterTests
         Skip.IfNot(Ready.Value, "no Node with npm");
         using var folder = new TemporaryFolder();
         File.WriteAllText(folder.File("part.step"), text);
-        string[] said = Run("node", "judge.mjs", folder.File("part.step")).Trim().Split(' ');
+        string[] said = ForeignRun.Of("node", Judge, ["judge.mjs", folder.File("part.step")]).Told.Trim().Split(' ');
         Assert.True(said is ["true", _, _, _, _], string.Join(' ', said));
         return new Verdict(
             int.Parse(said[1], CultureInfo.InvariantCulture), int.Parse(said[2], CultureInfo.InvariantCulture),
@@ -171,7 +170,7 @@ public class StepWriterTests
         {
             if (!Directory.Exists(Path.Combine(Judge, "node_modules")))
             {
-                Run("npm", "ci", "--no-audit", "--no-fund", "--ignore-scripts", "--loglevel=error");
+                ForeignRun.Of("npm", Judge, ["ci", "--no-audit", "--no-fund", "--ignore-scripts", "--loglevel=error"]);
             }
 
             return Directory.Exists(Path.Combine(Judge, "node_modules"));
@@ -181,21 +180,6 @@ public class StepWriterTests
             return false;
         }
     });
-
-    private static string Run(string program, params string[] args)
-    {
-        using Process process =
-            Process.Start(new ProcessStartInfo(program, args)
-            {
-                WorkingDirectory = Judge,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true
-            })!;
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string told = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return told + errors.Result;
-    }
 
     private sealed record Verdict(int Bodies, int Faces, int OpenEdges, double Volume);
 }

@@ -40,25 +40,8 @@ public class ThreeMfTests
         return XDocument.Load(model).Root!;
     }
 
-    private static byte[] Package(string model, string? relationships = null)
-    {
-        using var stream = new MemoryStream();
-        using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            Put(archive, "_rels/.rels", relationships
-                ?? "<Relationships><Relationship Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\" "
-                    + "Target=\"/m\"/></Relationships>");
-            Put(archive, "m", model);
-        }
-
-        return stream.ToArray();
-    }
-
-    private static void Put(ZipArchive archive, string name, string text)
-    {
-        using Stream entry = archive.CreateEntry(name).Open();
-        entry.Write(Encoding.UTF8.GetBytes(text));
-    }
+    private static byte[] Package(string model, string? relationships = null) =>
+        ModelPackage.Of(Encoding.UTF8.GetBytes(model), relationships);
 
     private static SoupFile Read(byte[] package) => ThreeMfReader.Read(new MemoryStream(package));
 

@@ -1,25 +1,18 @@
 using System.Text;
 
-namespace ShellForge.Import.Tests;
+namespace ShellForge.Testing;
 
 /// <summary>
 /// Spoils files in the ways that hurt readers: cut, repeated and spliced pieces, flipped bytes, numbers out of any range.
 /// </summary>
-internal sealed class Mutator(int seed)
+/// <param name="seed">The same seed spoils in the same ways.</param>
+/// <param name="tokens">What is put in between: words and numbers that mean something to the reader.</param>
+public sealed class Mutator(int seed, IReadOnlyList<string> tokens)
 {
-    private static readonly string[] Tokens =
-    [
-        "NaN", "Infinity", "-1e308", "1e999", "99999999999999999999", "-0", "0", "0x10", "1,5", "..", "--", "G85", "G03", "G02", "G74*",
-        "G75*", "G36*", "G37*",
-        "R99999X1Y1", "M25", "M02X1Y1", "%SRX9999Y9999I1J1*%", "%FSLAX99Y99*%", "%FSTAX00Y00*%", "%MOIN*%", "D03*", "X9999999999999999D01*",
-        "360", "-360", "720", "0 INSERT", "\n0\nINSERT\n2\nA\n",
-        "\n0\nSPLINE\n71\n99\n", "\n70\n2147483647\n", "\n210\n1\n", "\n230\n-1\n", "\"", "\"\"\"", ";", "\t", "\0", "\u00e9", "\ufeff",
-        "# ", ".END_PLACEMENT\n", ".BOARD_OUTLINE\n", "T1C0\n", "T99999\n", "METRIC,LZ,0000.0000\n",
-        "INCH,TZ\n", "ICI,ON\n", "mm", "mil", "\"in", "{", "[[[[[[[[[[[[[[[[[[[[", "}", "\r", "\r\n", "\n\n\n",
-    ];
-
     private readonly Random _random = new(seed);
 
+    /// <summary>One of some files, spoiled.</summary>
+    /// <param name="seeds">The files.</param>
     public byte[] Next(IReadOnlyList<byte[]> seeds)
     {
         byte[] bytes = [.. seeds[_random.Next(seeds.Count)]];
@@ -45,7 +38,7 @@ internal sealed class Mutator(int seed)
                 bytes[_random.Next(bytes.Length)] = (byte)_random.Next(256);
                 return bytes;
             case 3:
-                return [.. bytes[..at], .. Encoding.UTF8.GetBytes(Tokens[_random.Next(Tokens.Length)]), .. bytes[at..]];
+                return [.. bytes[..at], .. Encoding.UTF8.GetBytes(tokens[_random.Next(tokens.Count)]), .. bytes[at..]];
             case 4:
                 byte[] other = seeds[_random.Next(seeds.Count)];
                 int from = _random.Next(other.Length + 1);
