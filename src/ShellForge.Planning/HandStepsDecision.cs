@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
@@ -114,9 +113,8 @@ internal static class HandStepsDecision
         {
             Phase = HandPhase.Inside,
             Title = "Try the light before closing",
-            Text = string.Create(CultureInfo.InvariantCulture,
-                $"Run a test pattern at no more than a quarter of full brightness. The housing is planned for "
-                    + $"{100 * plan.Source.Power.Brightness:0.#} % of full white."),
+            Text = "Run a test pattern at no more than a quarter of full brightness. The housing is planned for "
+                + $"{HandWords.Percent(plan.Source.Power.Brightness)} of full white.",
             Check = "Every LED shows every colour. Nothing gets hot within five minutes.",
             Cautions = [HandCaution.Eyes],
             Tools = ["current-limited supply"],

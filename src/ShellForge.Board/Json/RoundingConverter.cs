@@ -18,7 +18,7 @@ public abstract class RoundingConverter(int decimals) : JsonConverter<double>
     {
         if (double.IsFinite(value))
         {
-            writer.WriteNumberValue(Rounded(value, decimals));
+            writer.WriteNumberValue(Written(value));
         }
         else
         {
@@ -26,10 +26,23 @@ public abstract class RoundingConverter(int decimals) : JsonConverter<double>
         }
     }
 
-    /// <summary>A number as it is written.</summary>
+    /// <summary>A finite number as it is written.</summary>
+    protected virtual double Written(double value) => Rounded(value, decimals);
+
+    /// <summary>A number with so many digits after the point.</summary>
     /// <param name="value">The number.</param>
     /// <param name="decimals">Digits after the point.</param>
     public static double Rounded(double value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0;
+
+    /// <summary>What may not be exceeded, in whole steps: never more than the number is, as far as binary numbers tell.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="steps">Steps of which one is made, 1000 for thousandths.</param>
+    public static double NotAbove(double value, int steps)
+    {
+        // Below these digits a difference is that of binary numbers.
+        const int bits = 6;
+        return Math.Floor(Math.Round(steps * value, bits)) / steps;
+    }
 }
 
 /// <summary>Whole numbers.</summary>
@@ -45,28 +58,12 @@ public sealed class Hundredths() : RoundingConverter(2);
 public sealed class Thousandths() : RoundingConverter(3);
 
 /// <summary>Three digits after the point of what may not be exceeded: never more than the number is.</summary>
-public sealed class MostThousandths : JsonConverter<double>
+public sealed class MostThousandths() : RoundingConverter(3)
 {
-    private const double Thousand = 1000;
-
-    // Below these a difference is that of binary numbers.
-    private const int Bits = 6;
+    private const int Thousand = 1000;
 
     /// <inheritdoc />
-    public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
-
-    /// <inheritdoc />
-    public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
-    {
-        if (double.IsFinite(value))
-        {
-            writer.WriteNumberValue(Math.Floor(Math.Round(Thousand * value, Bits)) / Thousand);
-        }
-        else
-        {
-            writer.WriteNullValue();
-        }
-    }
+    protected override double Written(double value) => NotAbove(value, Thousand);
 }
 
 /// <summary>Four digits after the point: as many as hand-over files give.</summary>

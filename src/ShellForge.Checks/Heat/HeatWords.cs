@@ -2,6 +2,7 @@ using System.Globalization;
 using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Heat;
 using ShellForge.Physics.Power;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Marks;
 
 namespace ShellForge.Checks.Heat;
@@ -11,11 +12,11 @@ internal static class HeatWords
 {
     /// <summary>At which brightness: "At 20 %", or full white.</summary>
     public static string When(HousingUnderCheck housing, bool planned) => planned
-        ? $"At {Percent(housing.Board.Power.Brightness)}"
+        ? $"At {HandWords.Percent(housing.Board.Power.Brightness)}"
         : "At full white, which the firmware does not cap,";
 
     /// <summary>The same, of a cap that holds.</summary>
-    public static string Yours(HousingUnderCheck housing) => $"At your {Percent(housing.Board.Power.Brightness)}";
+    public static string Yours(HousingUnderCheck housing) => $"At your {HandWords.Percent(housing.Board.Power.Brightness)}";
 
     /// <summary>Which plastic.</summary>
     public static string Where(HeatBody body) => body switch
@@ -67,7 +68,4 @@ internal static class HeatWords
         string listed = ways.Count < 2 ? string.Join("", ways) : string.Join(", ", ways[..^1]) + ", or " + ways[^1];
         return most > 0 ? listed : "dimming alone does not help: " + listed;
     }
-
-    /// <summary>A share as a percentage: "20 %".</summary>
-    public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %");
 }

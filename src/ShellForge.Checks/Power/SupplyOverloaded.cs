@@ -2,6 +2,7 @@ using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Power;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Checks.Power;
 
@@ -21,7 +22,7 @@ public sealed class SupplyOverloaded() : Rule(
         double allowed = PowerModel.SupplyUse * power.Input.SupplyAmps;
         bool capped = housing.Board.Power.Capped;
         string supply = housing.Board.Power.Supply;
-        string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * housing.Board.Power.Brightness:0.#} %");
+        string percent = HandWords.Percent(housing.Board.Power.Brightness);
         if (power.LargestAmps > allowed)
         {
             string when = capped ? $"At {percent}" : "At full white, which the firmware does not cap";

@@ -2,6 +2,7 @@ using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
@@ -43,21 +44,30 @@ public sealed class GapCloses() : Rule(
                     Severity.Warn, part.Name,
                     count == 1 ? $"a gap {alike.Key} closes while printing"
                         : $"{count} gaps {alike.Key} close while printing, at {Listed([.. alike.Select(each => each.At)])}",
-                    narrowest.Width, limit, at, "widen the gap, or join the two sides on purpose");
+                    narrowest.Width, limit, at, Remedy(housing, part, limit - narrowest.Width));
             }
         }
+    }
+
+    // In the tub the wall is one of the two sides wherever a boss or a rest stands near it, and the wall can be moved.
+    private static string Remedy(HousingUnderCheck housing, MadePart part, double lacking)
+    {
+        const string leave = "where nothing has to move there, leave it: the two sides print as one";
+        double gap = Math.Ceiling(10 * (housing.Plan.Shell.BoardEdgeGap + lacking)) / 10;
+        return part.Name != PartNames.Tub ? leave : string.Create(
+            CultureInfo.InvariantCulture, $"{leave}; 'clearance: {{board-edge: {gap:0.0}}}' moves the wall away from a boss or a rest");
     }
 
     private static string Size(FineFeature gap) =>
         string.Create(CultureInfo.InvariantCulture, $"{gap.Width:0.00} mm wide and {gap.Length:0.0} mm long");
 
-    // "(21.6, 21.5), (-21.6, 21.5) and 2 more places": as many as a line holds.
+    // "(21.6, 21.5), (-21.6, 21.5) and 2 more": as many as a line holds.
     private static string Listed(Point3[] places)
     {
         const int most = 4;
         string[] told = [.. places.Take(most).Select(at => string.Create(
             CultureInfo.InvariantCulture, $"({at.X:0.0;-0.0;0.0}, {at.Y:0.0;-0.0;0.0})"))];
         int more = places.Length - told.Length;
-        return more > 0 ? $"{string.Join(", ", told)} and {more} more" : $"{string.Join(", ", told[..^1])} and {told[^1]}";
+        return HandWords.Listed(more > 0 ? [.. told, string.Create(CultureInfo.InvariantCulture, $"{more} more")] : told);
     }
 }

@@ -19,7 +19,7 @@ public static class SlicedJobs
         [
             .. plates, .. housing.SoundParts.Select(part => (housing.Board.NameOf(part.Name), ImmutableArray.Create(part.Name))),
         ];
-        return [.. files.Select(file => new SlicedJob(file, PartsOf(housing, file, known)))];
+        return [.. files.Select(file => new SlicedJob(file, PartsOf(housing, file, known), housing.Board.Print.Printer))];
     }
 
     private static ImmutableArray<MadePart> PartsOf(
@@ -45,8 +45,9 @@ public static class SlicedJobs
 
     private static bool IsAlike(HousingUnderCheck housing, SlicedFile file, MadePart part)
     {
-        var alone = new SlicedJob(file, [.. housing.SoundParts.Where(other => other == part || other.Plan.PrintedWith == part.Name)]);
-        return SlicedBody.Of(alone, housing.Board.Print.Printer) is [var body] && body.IsOfPart;
+        var alone = new SlicedJob(
+            file, [.. housing.SoundParts.Where(other => other == part || other.Plan.PrintedWith == part.Name)], housing.Board.Print.Printer);
+        return alone.Bodies is [var body] && body.IsOfPart;
     }
 
     // Slicers put their own words before and behind the name of what they sliced: "tub_0.2mm_2h5m". The longest name there is meant:

@@ -44,7 +44,7 @@ public sealed class SlicedOtherLayers() : Rule(
 
     private Finding Told(SlicedJob job, string what, double found, double planned, PrinterProfile printer, string key) => Found(
         Severity.Warn, job.File.Name,
-        string.Create(CultureInfo.InvariantCulture, $"{what} {found:0.0##} mm, the {job.PartsInWords} is planned for {planned:0.0##} mm"),
+        string.Create(CultureInfo.InvariantCulture, $"{what} {found:0.0##} mm, in the plan of the {job.PartsInWords} {planned:0.0##} mm"),
         found, planned, null,
         string.Create(CultureInfo.InvariantCulture,
             $"slice with {planned:0.0##} mm, or name a printer with '{key}: {found:0.0##}' at 'print.printer' (now {printer.Name})"));

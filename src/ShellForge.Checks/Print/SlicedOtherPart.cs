@@ -30,13 +30,12 @@ public sealed class SlicedOtherPart() : Rule(
                 continue;
             }
 
-            SlicedBody[] bodies = [.. SlicedBody.Of(job, housing.Board.Print.Printer)];
-            foreach (Finding finding in bodies.Select(body => Judged(job, body)).OfType<Finding>())
+            foreach (Finding finding in job.Bodies.Select(body => Judged(job, body)).OfType<Finding>())
             {
                 yield return finding;
             }
 
-            if (bodies.All(body => body.IsOfPart) && OnOtherFace(housing, job) is { } turned)
+            if (job.Bodies.All(body => body.IsOfPart) && OnOtherFace(housing, job) is { } turned)
             {
                 yield return turned;
             }
@@ -94,7 +93,8 @@ public sealed class SlicedOtherPart() : Rule(
             : Found(
                 Severity.Stop, job.File.Name,
                 string.Create(CultureInfo.InvariantCulture,
-                    $"its second layer covers {laid:0} mm\u00b2, the {job.PartsInWords} as it lies {area:0} mm\u00b2: it was turned over"),
+                    $"its second layer covers {laid:0} mm\u00b2, that of the {job.PartsInWords} {area:0} mm\u00b2: "
+                        + $"{(job.Parts.Length == 1 ? "it" : "a part")} was turned over"),
                 laid, area, null, $"leave the parts as they lie in their files: the {job.Parts[0].Name} {job.Parts[0].Plan.LiesOn}", "mm2");
     }
 }

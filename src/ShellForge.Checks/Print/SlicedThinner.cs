@@ -33,8 +33,7 @@ public sealed class SlicedThinner() : Rule(
             }
 
             double ours = job.Parts.Sum(part => PrintEstimate.Printed(housing, part).Grams);
-            bool isOther = SlicedBody.Of(job, housing.Board.Print.Printer).Any(body => !body.IsOfPart);
-            if (said.Length == 0 && !isOther && job.Grams is { } grams && grams < LightestShare * ours)
+            if (said.Length == 0 && job.Bodies.All(body => body.IsOfPart) && job.Grams is { } grams && grams < LightestShare * ours)
             {
                 yield return Found(
                     Severity.Warn, job.File.Name,
@@ -49,28 +48,28 @@ public sealed class SlicedThinner() : Rule(
     // one has a set-up of its own, which the file does not say.
     private IEnumerable<Finding> Said(SlicedJob job)
     {
-        PartPrint[] prints = [.. job.Objects.Select(parts => parts[0].Plan.Print)];
-        int walls = prints.Max(print => print.Perimeters);
-        int skins = prints.Max(print => print.SkinLayers);
-        double infill = prints.Max(print => print.Infill);
-        if (job.Code.Walls < walls)
+        (string Name, PartPrint Print)[] prints = [.. job.Objects.Select(parts => (parts[0].Name, parts[0].Plan.Print))];
+        (string walled, PartPrint most) = prints.MaxBy(part => part.Print.Perimeters);
+        if (job.Code.Walls < most.Perimeters)
         {
-            yield return Fewer(job, "lines of wall", job.Code.Walls.Value, walls, "lines");
+            yield return Fewer(job, walled, "lines of wall", job.Code.Walls.Value, most.Perimeters, "lines");
         }
 
-        if (job.Code.SkinLayers < skins)
+        (string covered, most) = prints.MaxBy(part => part.Print.SkinLayers);
+        if (job.Code.SkinLayers < most.SkinLayers)
         {
-            yield return Fewer(job, "solid layers", job.Code.SkinLayers.Value, skins, "layers");
+            yield return Fewer(job, covered, "solid layers", job.Code.SkinLayers.Value, most.SkinLayers, "layers");
         }
 
-        if (job.Code.Infill is { } fill && fill < infill - ShareSlack)
+        (string filled, most) = prints.MaxBy(part => part.Print.Infill);
+        if (job.Code.Infill is { } fill && fill < most.Infill - ShareSlack)
         {
-            yield return Fewer(job, "% of fill", 100 * fill, 100 * infill, "%");
+            yield return Fewer(job, filled, "% of fill", 100 * fill, 100 * most.Infill, "%");
         }
     }
 
-    private Finding Fewer(SlicedJob job, string what, double laid, double planned, string unit) => Found(
+    private Finding Fewer(SlicedJob job, string part, string what, double laid, double planned, string unit) => Found(
         Severity.Warn, job.File.Name,
-        string.Create(CultureInfo.InvariantCulture, $"it has {laid:0.#} {what}, the {job.PartsInWords} is planned with {planned:0.#}"),
+        string.Create(CultureInfo.InvariantCulture, $"it has {laid:0.#} {what}, the {part} is planned with {planned:0.#}"),
         laid, planned, null, string.Create(CultureInfo.InvariantCulture, $"slice it with {planned:0.#} {what}"), unit);
 }

@@ -1,29 +1,48 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
 using ShellForge.Formats.Gcode;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Sliced;
 
 /// <summary>A file of the maker's slicer beside what it prints.</summary>
-/// <param name="File">The file.</param>
-/// <param name="Parts">
-/// The parts that it prints, from the floor up: those that its name or the names of its objects say, else those of its size; none where
-/// nothing tells.
-/// </param>
-public sealed record SlicedJob(SlicedFile File, ImmutableArray<MadePart> Parts)
+public sealed class SlicedJob
 {
     private const double CubicMillimetresInCubicCentimetre = 1000;
+
+    /// <summary>A file with its parts.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="parts">The parts that it prints, from the floor up.</param>
+    /// <param name="printer">The planned printer.</param>
+    internal SlicedJob(SlicedFile file, ImmutableArray<MadePart> parts, PrinterProfile printer)
+    {
+        (File, Parts) = (file, parts);
+        Objects = [.. parts.GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
+            .Select(job => job.OrderBy(part => part.Plan.PrintedWith is not null).ToImmutableArray())];
+        Bodies = SlicedBody.Of(file.Code, Objects, printer);
+    }
+
+    /// <summary>The file.</summary>
+    public SlicedFile File { get; }
+
+    /// <summary>
+    /// The parts that it prints, from the floor up: those that its name or the names of its objects say, else those of its size; none where
+    /// nothing tells.
+    /// </summary>
+    public ImmutableArray<MadePart> Parts { get; }
+
+    /// <summary>The parts by the objects that they are printed as: what is printed into another part lies in one object with it.</summary>
+    public ImmutableArray<ImmutableArray<MadePart>> Objects { get; }
+
+    /// <summary>The objects in the file that can be held against a part.</summary>
+    internal ImmutableArray<SlicedBody> Bodies { get; }
 
     /// <summary>What the file holds.</summary>
     public GcodeFile Code => File.Code;
 
     /// <summary>The parts in words: "tub", "cover and diffuser".</summary>
-    public string PartsInWords => Parts.Length switch
-    {
-        0 => "no part",
-        1 => Parts[0].Name,
-        _ => $"{string.Join(", ", Parts.Take(Parts.Length - 1).Select(part => part.Name))} and {Parts[^1].Name}",
-    };
+    public string PartsInWords => HandWords.Listed(Parts.Select(part => part.Name));
 
     /// <summary>
     /// Plastic as the slicer says it, g; where it says lengths alone, those at the density of the planned filament. Null for a file of no
@@ -53,9 +72,4 @@ public sealed record SlicedJob(SlicedFile File, ImmutableArray<MadePart> Parts)
 
     /// <summary>Time as the slicer says it, minutes; null where it says none.</summary>
     public double? Minutes => Code.Seconds / 60;
-
-    /// <summary>The parts by the objects that they are printed as: what is printed into another part lies in one object with it.</summary>
-    public ImmutableArray<ImmutableArray<MadePart>> Objects =>
-        [.. Parts.GroupBy(part => part.Plan.PrintedWith ?? part.Name, StringComparer.Ordinal)
-            .Select(job => job.OrderBy(part => part.Plan.PrintedWith is not null).ToImmutableArray())];
 }

@@ -11,26 +11,21 @@ internal sealed class GcodeComments
 {
     // A figure's comment is short; thumbnails and custom code are not looked at.
     private const int LongestLooked = 512;
-    private const int MostTools = 64;
+    private const string RepeatedLength = "filament used";
     private readonly Dictionary<string, string> _said = new(StringComparer.Ordinal);
-    private readonly List<double> _repeatedMetres = [];
+    private readonly List<double> _repeatedLengths = [];
 
-    /// <summary>The kind of line that is laid now; empty where none was told.</summary>
-    public string Kind { get; private set; } = "";
-
-    /// <summary>Whether a kind was told.</summary>
+    /// <summary>Whether kinds of lines were told apart.</summary>
     public bool TellsKinds { get; private set; }
+
+    /// <summary>Whether what is laid now is support for a part, a raft among it.</summary>
+    public bool IsSupport { get; private set; }
+
+    /// <summary>Whether what is laid now belongs to a part.</summary>
+    public bool IsOfPart { get; private set; } = true;
 
     /// <summary>The object that is laid now; empty where none was told.</summary>
     public string Object { get; set; } = "";
-
-    /// <summary>Whether what is laid now is support for a part, a raft among it.</summary>
-    public bool IsSupport => Kind.Contains("support", StringComparison.Ordinal) || Kind.Contains("raft", StringComparison.Ordinal);
-
-    /// <summary>Whether what is laid now belongs to a part.</summary>
-    public bool IsOfPart => !IsSupport && !Aside.Any(word => Kind.Contains(word, StringComparison.Ordinal));
-
-    private static string[] Aside { get; } = ["skirt", "brim", "custom", "tower", "pillar", "purge", "ooze", "priming", "wipe"];
 
     /// <summary>Takes a comment without its semicolon.</summary>
     public void Take(ReadOnlySpan<byte> comment)
@@ -40,10 +35,10 @@ internal sealed class GcodeComments
             return;
         }
 
-        if (Started(comment, "TYPE:"u8) || Started(comment, "FEATURE:"u8) || Started(comment, "feature "u8))
+        if (comment.StartsWith("TYPE:"u8) || comment.StartsWith("FEATURE:"u8) || comment.StartsWith("feature "u8))
         {
             int head = comment.IndexOfAny((byte)':', (byte)' ') + 1;
-            (Kind, TellsKinds) = (Text(comment[head..]).ToLowerInvariant(), true);
+            TakeKind(Text(comment[head..]).ToLowerInvariant());
         }
         else if (!TakeObject(comment) && comment.IndexOfAny((byte)':', (byte)'=', (byte)',') is > 0 and var at)
         {
@@ -51,10 +46,19 @@ internal sealed class GcodeComments
         }
     }
 
+    // Asked for with every move, so it is looked at but once.
+    private void TakeKind(string kind)
+    {
+        bool Names(string word) => kind.Contains(word, StringComparison.Ordinal);
+        TellsKinds = true;
+        IsSupport = Array.Exists(Support, Names);
+        IsOfPart = !IsSupport && !Array.Exists(Aside, Names);
+    }
+
     // "printing object NAME id:0 copy 0", "stop printing object ...", "MESH:NAME".
     private bool TakeObject(ReadOnlySpan<byte> comment)
     {
-        if (Started(comment, "printing object "u8))
+        if (comment.StartsWith("printing object "u8))
         {
             string name = Text(comment["printing object ".Length..]);
             int end = name.LastIndexOf(" id:", StringComparison.Ordinal);
@@ -62,13 +66,13 @@ internal sealed class GcodeComments
             return true;
         }
 
-        if (Started(comment, "stop printing object"u8))
+        if (comment.StartsWith("stop printing object"u8))
         {
             Object = "";
             return true;
         }
 
-        if (Started(comment, "MESH:"u8))
+        if (comment.StartsWith("MESH:"u8))
         {
             string name = Text(comment["MESH:".Length..]);
             Object = name == "NONMESH" ? "" : name;
@@ -99,9 +103,9 @@ internal sealed class GcodeComments
         }
 
         // One line for each filament, one below the other.
-        if (name == "filament used" && _repeatedMetres.Count < MostTools)
+        if (name == RepeatedLength && _repeatedLengths.Count < GcodeFile.MostTools)
         {
-            _repeatedMetres.AddRange(value.Split(',').Select(Millimetres).OfType<double>().Take(MostTools));
+            _repeatedLengths.AddRange(value.Split(',').Select(Millimetres).OfType<double>().Take(GcodeFile.MostTools));
         }
 
         _said.TryAdd(name, value);
@@ -112,30 +116,33 @@ internal sealed class GcodeComments
 
     /// <summary>Length of filament by tool, mm; empty where none is said.</summary>
     public double[] Millimetres() => Said(LengthNames) is { } text ? Numbers(text)
-        : _repeatedMetres.Count > 0 ? [.. _repeatedMetres]
-        : Said(["filament length"]) is { } length && Millimetres(length) is { } one ? [one] : [];
+        : _repeatedLengths.Count > 0 ? [.. _repeatedLengths]
+        : Said(OneLengthNames) is { } length && Millimetres(length) is { } one ? [one] : [];
 
     /// <summary>Mass of filament by tool, g; empty where none is said.</summary>
     public double[] Grams() => Said(MassNames) is { } text && Numbers(text) is var grams && grams.Sum() > 0 ? grams : [];
 
     /// <summary>Diameter of the filament, mm.</summary>
-    public double? Diameter => First(["filament_diameter", "filamentdiameters"], Positive);
+    public double? Diameter => First(DiameterNames, Positive);
 
     /// <summary>Nozzle, mm.</summary>
-    public double? Nozzle => First(["nozzle_diameter", "extruder_train.0.nozzle.diameter", "extruderdiameter"], Positive);
+    public double? Nozzle => First(NozzleNames, Positive);
 
     /// <summary>Lines round every layer.</summary>
-    public int? Walls => Count(["perimeters", "wall_loops", "perimeteroutlines"]);
+    public int? Walls => Count(WallNames);
 
     /// <summary>Solid layers, the smaller of those below and above.</summary>
-    public int? Skins => Count(["bottom_solid_layers", "bottom_shell_layers", "bottomsolidlayers"]) is { } below
-        && Count(["top_solid_layers", "top_shell_layers", "topsolidlayers"]) is { } above ? Math.Min(below, above) : null;
+    public int? Skins => Count(BottomNames) is { } below && Count(TopNames) is { } above ? Math.Min(below, above) : null;
 
     /// <summary>Share of plastic in the fill, 0 to 1.</summary>
-    public double? Infill => First(["fill_density", "sparse_infill_density", "infillpercentage"], Share);
+    public double? Infill => First(InfillNames, Share);
 
     /// <summary>Temperature of the first layer, degrees Celsius.</summary>
-    public double? Celsius => First(["first_layer_temperature", "nozzle_temperature_initial_layer"], Positive);
+    public double? Celsius => First(CelsiusNames, Positive);
+
+    private static string[] Support { get; } = ["support", "raft"];
+
+    private static string[] Aside { get; } = ["skirt", "brim", "custom", "tower", "pillar", "purge", "ooze", "priming", "wipe"];
 
     private static string[] TimeNames { get; } =
     [
@@ -145,15 +152,30 @@ internal sealed class GcodeComments
 
     private static string[] LengthNames { get; } = ["filament used [mm]", "total filament length [mm]", "material#1 used"];
 
+    private static string[] OneLengthNames { get; } = ["filament length"];
+
     private static string[] MassNames { get; } =
         ["filament used [g]", "total filament weight [g]", "total filament used [g]", "plastic weight", "filament weight"];
 
+    private static string[] DiameterNames { get; } = ["filament_diameter", "filamentdiameters"];
+
+    private static string[] NozzleNames { get; } = ["nozzle_diameter", "extruder_train.0.nozzle.diameter", "extruderdiameter"];
+
+    private static string[] WallNames { get; } = ["perimeters", "wall_loops", "perimeteroutlines"];
+
+    private static string[] BottomNames { get; } = ["bottom_solid_layers", "bottom_shell_layers", "bottomsolidlayers"];
+
+    private static string[] TopNames { get; } = ["top_solid_layers", "top_shell_layers", "topsolidlayers"];
+
+    private static string[] InfillNames { get; } = ["fill_density", "sparse_infill_density", "infillpercentage"];
+
+    private static string[] CelsiusNames { get; } = ["first_layer_temperature", "nozzle_temperature_initial_layer"];
+
+    // Of the slicer's whole set-up no more is kept.
     private static HashSet<string> Known { get; } = new(
         [
-            .. TimeNames, .. LengthNames, .. MassNames, "filament used", "filament length", "filament_diameter", "filamentdiameters",
-            "nozzle_diameter", "extruder_train.0.nozzle.diameter", "extruderdiameter", "perimeters", "wall_loops", "perimeteroutlines",
-            "bottom_solid_layers", "bottom_shell_layers", "bottomsolidlayers", "top_solid_layers", "top_shell_layers", "topsolidlayers",
-            "fill_density", "sparse_infill_density", "infillpercentage", "first_layer_temperature", "nozzle_temperature_initial_layer",
+            RepeatedLength, .. TimeNames, .. LengthNames, .. OneLengthNames, .. MassNames, .. DiameterNames, .. NozzleNames, .. WallNames,
+            .. BottomNames, .. TopNames, .. InfillNames, .. CelsiusNames,
         ],
         StringComparer.Ordinal);
 
@@ -171,7 +193,7 @@ internal sealed class GcodeComments
         ? text.Contains('%', StringComparison.Ordinal) || value > 1 ? value / 100 : value
         : null;
 
-    private static double[] Numbers(string text) => [.. text.Split(',', ';').Select(Leading).OfType<double>().Take(MostTools)];
+    private static double[] Numbers(string text) => [.. text.Split(',', ';').Select(Leading).OfType<double>().Take(GcodeFile.MostTools)];
 
     // "2.34m", "7340.3mm (17.7cm3)", "7340.3 mm (7.34 m)"; a bare number counts metres where the others do.
     private static double? Millimetres(string text) => Leading(text) is { } value
@@ -224,8 +246,6 @@ internal sealed class GcodeComments
 
         return end;
     }
-
-    private static bool Started(ReadOnlySpan<byte> comment, ReadOnlySpan<byte> word) => comment.StartsWith(word);
 
     private static string Text(ReadOnlySpan<byte> bytes) => Encoding.UTF8.GetString(bytes).Trim();
 }

@@ -74,6 +74,9 @@ public sealed record GcodeFile
 
     /// <summary>What holds where a file does not say: the filament of nearly all printers of this kind, mm.</summary>
     public const double UsualDiameter = 1.75;
+
+    /// <summary>As many tools as are told apart: more than printers have.</summary>
+    internal const int MostTools = 64;
 }
 
 /// <summary>An object of a plate.</summary>

@@ -12,7 +12,6 @@ internal sealed class GcodeMoves(GcodeComments comments)
     private const double Microns = 1000;
     private const int MostHeights = 100_000;
     private const int MostObjects = 1000;
-    private const int MostTools = 64;
     private const int LongestName = 80;
 
     // Shorter than a printer steps, mm.
@@ -27,7 +26,7 @@ internal sealed class GcodeMoves(GcodeComments comments)
     private readonly Dictionary<string, LaidObject> _objects = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _named = new(StringComparer.Ordinal);
     private readonly SortedDictionary<long, double> _heights = [];
-    private readonly double[] _laidByTool = new double[MostTools];
+    private readonly double[] _laidByTool = new double[GcodeFile.MostTools];
     private readonly List<int> _tools = [];
     private Point2 _at;
     private double _z;
@@ -53,19 +52,28 @@ internal sealed class GcodeMoves(GcodeComments comments)
     /// <returns>What is wrong with it; null when it was taken or means nothing here.</returns>
     public string? Take(ReadOnlySpan<byte> words, long line)
     {
-        int end = words.IndexOfAny((byte)' ', (byte)'\t');
-        ReadOnlySpan<byte> name = end < 0 ? words : words[..end];
+        if (words.IsEmpty)
+        {
+            return null;
+        }
 
         // Words may follow without a blank: G1X10.
-        ReadOnlySpan<byte> command = name.Length > 1 && name[0] is (byte)'G' or (byte)'g' or (byte)'M' or (byte)'m' or (byte)'T'
-            ? name[..(1 + Digits(name[1..]))] : name;
-        return command switch
+        ReadOnlySpan<byte> first = GcodeWords.First(words);
+        ReadOnlySpan<byte> number = first[1..(1 + GcodeWords.Digits(first[1..]))];
+        switch (first[0])
         {
-            [(byte)'G' or (byte)'g', .. var number] => TakeMove(number, words, line),
-            [(byte)'M' or (byte)'m', .. var number] when number.Length > 0 => TakeSetting(number, words),
-            [(byte)'T', .. var number] when number.Length > 0 => TakeTool(number),
-            _ => TakeObject(command, words),
-        };
+            case (byte)'G' or (byte)'g':
+                return TakeMove(number, words, line);
+            case (byte)'M' or (byte)'m' when number.Length > 0:
+                TakeSetting(number, words);
+                return null;
+            case (byte)'T' when number.Length > 0:
+                TakeTool(number);
+                return null;
+            default:
+                TakeObject(first, words);
+                return null;
+        }
     }
 
     /// <summary>What was measured, with what the comments say.</summary>
@@ -127,62 +135,63 @@ internal sealed class GcodeMoves(GcodeComments comments)
                 _relative = true;
                 return null;
             case [(byte)'9', (byte)'2']:
-                return Read(words, out Words set) ?? SetPlace(set);
+                return SetPlace(words);
             default:
                 return null;
         }
     }
 
-    private string? SetPlace(Words set)
+    private string? SetPlace(ReadOnlySpan<byte> words)
     {
+        if (Read(words, out Words set) is { } wrong)
+        {
+            return wrong;
+        }
+
         _at = new Point2(set.X * _unit ?? _at.X, set.Y * _unit ?? _at.Y);
         _z = set.Z * _unit ?? _z;
         _e = set.E * _unit ?? _e;
         return null;
     }
 
-    private string? TakeSetting(ReadOnlySpan<byte> number, ReadOnlySpan<byte> words)
+    private void TakeSetting(ReadOnlySpan<byte> number, ReadOnlySpan<byte> words)
     {
         double? value = null;
         switch (number)
         {
             case [(byte)'8', (byte)'2']:
                 _relativeE = false;
-                return null;
+                break;
             case [(byte)'8', (byte)'3']:
                 _relativeE = true;
-                return null;
+                break;
             case [(byte)'1', (byte)'0', (byte)'4' or (byte)'9']:
                 if (GcodeWords.Number(words, 'S', ref value) && GcodeWords.Number(words, 'R', ref value) && value > Cold)
                 {
                     _celsius = value;
                 }
 
-                return null;
+                break;
             case [(byte)'2', (byte)'0', (byte)'0']:
                 _volumetricDiameter = GcodeWords.Number(words, 'D', ref value) && value > 0 ? value : null;
-                return null;
+                break;
             case [(byte)'4', (byte)'8', (byte)'6']:
                 TakeNumberedObject(words);
-                return null;
-            default:
-                return null;
+                break;
         }
     }
 
-    private string? TakeTool(ReadOnlySpan<byte> number)
+    private void TakeTool(ReadOnlySpan<byte> number)
     {
         // Printers use large numbers for what is no tool of theirs.
-        if (int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int tool) && tool < MostTools)
+        if (int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int tool) && tool < GcodeFile.MostTools)
         {
             _tool = tool;
         }
-
-        return null;
     }
 
     // EXCLUDE_OBJECT_START NAME=tub, EXCLUDE_OBJECT_END
-    private string? TakeObject(ReadOnlySpan<byte> command, ReadOnlySpan<byte> words)
+    private void TakeObject(ReadOnlySpan<byte> command, ReadOnlySpan<byte> words)
     {
         if (command.SequenceEqual("EXCLUDE_OBJECT_START"u8) && words.IndexOf("NAME="u8) is >= 0 and var at)
         {
@@ -192,8 +201,6 @@ internal sealed class GcodeMoves(GcodeComments comments)
         {
             comments.Object = "";
         }
-
-        return null;
     }
 
     // M486 S0 A"tub" names an object, M486 S0 begins it, M486 S-1 ends it.
@@ -277,7 +284,7 @@ internal sealed class GcodeMoves(GcodeComments comments)
         _heights[height] = _heights.GetValueOrDefault(height) + filament;
         if (_heights.Count > MostHeights)
         {
-            return "a print of so many layers is taller than any printer builds";
+            return "the print has more layers than any printer builds";
         }
 
         string name = _named.GetValueOrDefault(comments.Object, comments.Object);
@@ -285,13 +292,19 @@ internal sealed class GcodeMoves(GcodeComments comments)
         {
             if (_objects.Count == MostObjects)
             {
-                return $"more than {MostObjects} objects lie on no plate";
+                return $"the plate has more than {MostObjects} objects";
             }
 
             _objects[name] = laid = new LaidObject();
         }
 
-        laid.Lay(from, [.. between, _at], height / Microns);
+        laid.Lay(from, height / Microns);
+        foreach (Point2 point in between)
+        {
+            laid.Lay(point, height / Microns);
+        }
+
+        laid.Lay(_at, height / Microns);
         return null;
     }
 
@@ -311,19 +324,13 @@ internal sealed class GcodeMoves(GcodeComments comments)
             .Select(i => centre + (from - centre).Turned(Angle.FromDegrees(turn * i / steps)));
     }
 
-    private static int Digits(ReadOnlySpan<byte> text)
-    {
-        int end = text.IndexOfAnyExceptInRange((byte)'0', (byte)'9');
-        return end < 0 ? text.Length : end;
-    }
-
     private static string? Read(ReadOnlySpan<byte> words, out Words read)
     {
         (double? x, double? y, double? z, double? e, double? i, double? j) = (null, null, null, null, null, null);
         bool whole = GcodeWords.Number(words, 'X', ref x) && GcodeWords.Number(words, 'Y', ref y) && GcodeWords.Number(words, 'Z', ref z)
             && GcodeWords.Number(words, 'E', ref e) && GcodeWords.Number(words, 'I', ref i) && GcodeWords.Number(words, 'J', ref j);
         read = new Words(x, y, z, e, i, j);
-        return whole ? null : "a move has a word without a number that a printer can mean";
+        return whole ? null : "a letter has no number after it, or one beyond the reach of any printer";
     }
 
     private readonly record struct Words(double? X, double? Y, double? Z, double? E, double? I, double? J);
@@ -336,27 +343,16 @@ internal sealed class GcodeMoves(GcodeComments comments)
         private double _bottom = double.PositiveInfinity;
         private double _top = double.NegativeInfinity;
 
-        public void Lay(Point2 from, IEnumerable<Point2> points, double z)
+        public void Lay(Point2 point, double z)
         {
             (_bottom, _top) = (Math.Min(_bottom, z), Math.Max(_top, z));
-            LaidHull hull = z > _bottom ? _above : _lowest;
-            hull.Add(from);
-            foreach (Point2 point in points)
-            {
-                hull.Add(point);
-            }
+            (z > _bottom ? _above : _lowest).Add(point);
         }
 
         public GcodeObject Told(string name)
         {
-            var clean = new StringBuilder();
-            foreach (Rune rune in name.EnumerateRunes().Take(LongestName))
-            {
-                clean.Append(Rune.IsControl(rune) ? "\uFFFD" : rune.ToString());
-            }
-
             ImmutableArray<Point2> above = _above.Corners();
-            return new GcodeObject(clean.ToString(), above.IsEmpty ? _lowest.Corners() : above, _bottom, _top);
+            return new GcodeObject(ForeignText.Printable(name, LongestName), above.IsEmpty ? _lowest.Corners() : above, _bottom, _top);
         }
     }
 }

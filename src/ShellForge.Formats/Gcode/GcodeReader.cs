@@ -81,20 +81,10 @@ public static class GcodeReader
         }
 
         int comment = rest.IndexOf((byte)';');
-        ReadOnlySpan<byte> command = comment < 0 ? rest : rest[..comment].TrimEnd(" \t"u8);
-        return GcodeWords.WithoutNumberAndSum(command) is var words && !GcodeWords.IsCommand(words)
-            ? $"'{Shown(rest)}' is no G-code"
-            : moves.Take(words, number);
+        ReadOnlySpan<byte> words = GcodeWords.WithoutNumberAndSum(comment < 0 ? rest : rest[..comment].TrimEnd(" \t"u8));
+        return GcodeWords.IsCommand(words) ? moves.Take(words, number) : $"'{Shown(rest)}' is no G-code";
     }
 
-    private static string Shown(ReadOnlySpan<byte> text)
-    {
-        var clean = new StringBuilder();
-        foreach (Rune rune in Encoding.UTF8.GetString(text[..Math.Min(text.Length, LongestShown)]).EnumerateRunes())
-        {
-            clean.Append(Rune.IsControl(rune) ? "\uFFFD" : rune.ToString());
-        }
-
-        return clean.ToString();
-    }
+    private static string Shown(ReadOnlySpan<byte> text) =>
+        ForeignText.Printable(Encoding.UTF8.GetString(text[..Math.Min(text.Length, LongestShown)]), LongestShown);
 }

@@ -14,18 +14,26 @@ internal static class GcodeWords
         ReadOnlySpan<byte> rest = command;
         if (rest.Length > 1 && rest[0] is (byte)'N' && IsDigit(rest[1]))
         {
-            int end = 1;
-            while (end < rest.Length && IsDigit(rest[end]))
-            {
-                end++;
-            }
-
-            rest = rest[end..].TrimStart(" \t"u8);
+            rest = rest[(1 + Digits(rest[1..]))..].TrimStart(" \t"u8);
         }
 
         int sum = rest.LastIndexOf((byte)'*');
-        return sum > 0 && sum + 1 < rest.Length && rest[(sum + 1)..].IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0
+        return sum > 0 && sum + 1 < rest.Length && Digits(rest[(sum + 1)..]) == rest.Length - sum - 1
             ? rest[..sum].TrimEnd(" \t"u8) : rest;
+    }
+
+    /// <summary>What stands before the first blank.</summary>
+    public static ReadOnlySpan<byte> First(ReadOnlySpan<byte> words)
+    {
+        int end = words.IndexOfAny((byte)' ', (byte)'\t');
+        return end < 0 ? words : words[..end];
+    }
+
+    /// <summary>How many digits a text begins with.</summary>
+    public static int Digits(ReadOnlySpan<byte> text)
+    {
+        int end = text.IndexOfAnyExceptInRange((byte)'0', (byte)'9');
+        return end < 0 ? text.Length : end;
     }
 
     /// <summary>Whether it begins as a command does: a letter with a number, or the name of a macro.</summary>
@@ -36,8 +44,7 @@ internal static class GcodeWords
             return true;
         }
 
-        int end = words.IndexOfAny((byte)' ', (byte)'\t');
-        ReadOnlySpan<byte> first = end < 0 ? words : words[..end];
+        ReadOnlySpan<byte> first = First(words);
         if (!IsLetter(first[0]))
         {
             return false;
@@ -54,9 +61,7 @@ internal static class GcodeWords
         return true;
     }
 
-    /// <summary>
-    /// The number of a letter among the words that follow the command.
-    /// </summary>
+    /// <summary>The number of a letter among the words that follow the command.</summary>
     /// <param name="words">The command with its words.</param>
     /// <param name="letter">The letter, large.</param>
     /// <param name="value">The number; left as it is where the letter does not stand there.</param>

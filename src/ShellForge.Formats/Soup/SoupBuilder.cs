@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using ShellForge.Geometry.Auditing;
 using ShellForge.Geometry.Numerics;
 
@@ -17,7 +16,7 @@ internal sealed class SoupBuilder(string name)
     private readonly List<string> _badPlaces = [];
     private int _bad;
 
-    private string Name { get; } = Printable(name);
+    private string Name { get; } = ForeignText.Printable(name, LongestName);
 
     /// <summary>Where the file puts the body.</summary>
     public Transform3 Place { get; set; } = Transform3.Identity;
@@ -68,17 +67,5 @@ internal sealed class SoupBuilder(string name)
         }
 
         return new SoupFile(kind, soups.ToImmutable(), faults.ToImmutable());
-    }
-
-    // A name from a foreign file goes to terminals and reports.
-    private static string Printable(string name)
-    {
-        var clean = new StringBuilder();
-        foreach (Rune rune in name.EnumerateRunes().Take(LongestName))
-        {
-            clean.Append(Rune.IsControl(rune) ? "\uFFFD" : rune.ToString());
-        }
-
-        return clean.ToString();
     }
 }

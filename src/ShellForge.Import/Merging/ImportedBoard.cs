@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
 using ShellForge.Import.Files;
@@ -173,18 +174,14 @@ internal sealed record PitchCircle(double Diameter, int Count, double FromDegree
     ImmutableArray<int> Members);
 
 /// <summary>Parts in columns and rows along the board's axes.</summary>
-/// <param name="Columns">How many columns.</param>
-/// <param name="Rows">How many rows.</param>
+/// <param name="Order">Its columns and rows, and how they are counted.</param>
 /// <param name="Across">From column to column, mm.</param>
 /// <param name="Down">From row to row, mm.</param>
 /// <param name="Middle">Its middle.</param>
-/// <param name="First">The corner that is counted first, as the board file says it.</param>
-/// <param name="ByColumns">Whether columns are counted through first.</param>
-/// <param name="Snake">Whether every second line is counted backwards.</param>
 /// <param name="Skip">Places that are empty, from 1.</param>
 /// <param name="Members">Which of the given points are in it, in order of their places.</param>
-internal sealed record PitchGrid(int Columns, int Rows, double Across, double Down, Point2 Middle, string First, bool ByColumns, bool Snake,
-    ImmutableArray<int> Skip, ImmutableArray<int> Members);
+internal sealed record PitchGrid(
+    GridOrder Order, double Across, double Down, Point2 Middle, ImmutableArray<int> Skip, ImmutableArray<int> Members);
 
 /// <summary>Everything an import found.</summary>
 internal sealed record ImportedBoard
@@ -206,5 +203,6 @@ internal sealed record ImportedBoard
     /// <summary>LED circles, each with the indices of its parts.</summary>
     public ImmutableArray<PitchCircle> LedCircles { get; init; } = [];
 
+    /// <summary>LED grids, each with the indices of its parts.</summary>
     public ImmutableArray<PitchGrid> LedGrids { get; init; } = [];
 }

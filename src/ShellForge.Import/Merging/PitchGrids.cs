@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 
@@ -11,8 +12,10 @@ internal static class PitchGrids
     // Fewer lines one way than this are a row, which single places tell as shortly.
     private const int FewestLines = 2;
 
+    // Four places in a square lie on a circle as well.
+    private const int FewestOfBoth = 5;
+
     private static readonly bool[] EitherWay = [false, true];
-    private static readonly string[] Corners = ["top-left", "bottom-left", "top-right", "bottom-right"];
 
     /// <summary>The grid of all points; null where they lie in none, or in one with more empty places than taken ones.</summary>
     /// <param name="points">In the order of their designators.</param>
@@ -20,7 +23,8 @@ internal static class PitchGrids
     {
         if (Lines([.. points.Select(p => p.X)]) is not var (left, wide, columns)
             || Lines([.. points.Select(p => p.Y)]) is not var (low, high, rows)
-            || columns < FewestLines || rows < FewestLines || columns + rows < 5 || columns * rows > Math.Min(MostPlaces, 2 * points.Count))
+            || columns < FewestLines || rows < FewestLines || columns + rows < FewestOfBoth
+            || columns * rows > Math.Min(MostPlaces, 2 * points.Count))
         {
             return null;
         }
@@ -42,8 +46,8 @@ internal static class PitchGrids
         [
             .. from snake in EitherWay
                from byColumns in EitherWay
-               from corner in Corners
-               select Counted(new PitchGrid(columns, rows, wide, high, middle, corner, byColumns, snake, [], []), cells),
+               from corner in GridCorner.All
+               select Counted(new PitchGrid(new GridOrder(columns, rows, corner, byColumns, snake), wide, high, middle, [], []), cells),
         ];
         return ways.FirstOrDefault(way => way.Members.Zip(way.Members.Skip(1)).All(pair => pair.First < pair.Second)) ?? ways[0];
     }
@@ -52,15 +56,9 @@ internal static class PitchGrids
     {
         var members = new List<int>();
         var skip = new List<int>();
-        for (int i = 0; i < grid.Columns * grid.Rows; i++)
+        for (int i = 0; i < grid.Order.Count; i++)
         {
-            int length = grid.ByColumns ? grid.Rows : grid.Columns;
-            (int line, int along) = Math.DivRem(i, length);
-            along = grid.Snake && line % 2 == 1 ? length - 1 - along : along;
-            (int column, int row) = grid.ByColumns ? (line, along) : (along, line);
-            column = grid.First.EndsWith("right", StringComparison.Ordinal) ? grid.Columns - 1 - column : column;
-            row = grid.First.StartsWith("bottom", StringComparison.Ordinal) ? grid.Rows - 1 - row : row;
-            if (cells.TryGetValue((column, row), out int member))
+            if (cells.TryGetValue(grid.Order.Cell(i), out int member))
             {
                 members.Add(member);
             }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
@@ -16,6 +17,7 @@ public static class BoardPicture
     private const double Margin = 30;
     private const double HeadRoom = 64;
     private const int MostDrawn = 3000;
+    private const int MostTold = 3;
 
     /// <summary>The SVG text.</summary>
     public static string Svg(ImportResult result)
@@ -194,8 +196,8 @@ public static class BoardPicture
         IEnumerable<ImportedPart> named = side.Where(p => !PackageBook.IsLed(p.Reference, p.Package, p.Value) && p.Match?.Passive != true)
             .OrderByDescending(p => p.Height ?? 1000).ThenBy(p => ReferenceOrder.Key(p.Reference)).Take(16);
         var placed = new List<Point2>();
-        IEnumerable<ImportedPart> leds = board.LedCircles.Where(c => board.Parts[c.Members[0]].Bottom == mirrored)
-            .SelectMany(c => c.Members.Take(2)).Select(i => board.Parts[i]);
+        IEnumerable<ImportedPart> leds = LedLine.AllOf(board).Where(line => line.First.Bottom == mirrored)
+            .SelectMany(line => line.Members.Take(2)).Select(i => board.Parts[i]);
         foreach (ImportedPart p in leds.Concat(named))
         {
             Point2 place = onSheet(p.BodyCentre);
@@ -225,12 +227,9 @@ public static class BoardPicture
         svg.Append("<path fill=\"none\" stroke=\"#1a1a1a\" d=\"M").Append(N(Margin)).Append(' ').Append(N(y)).Append("v8h")
             .Append(N(length * scale)).Append("v-8\"/>\n");
         Text(svg, new Point2(Margin, y + 22), $"{Numeral.Text(length)} mm", 11, "#1a1a1a");
-        string leds = board.LedCircles.Length == 0 ? "no circle of LEDs found"
-            : string.Join("; ",
-                board.LedCircles.Take(3)
-                    .Select(c =>
-                        $"{c.Members.Length} LEDs on a circle of {Numeral.Text(c.Diameter, 2)}, {board.Parts[c.Members[0]].Reference} at "
-                            + $"{Numeral.Text(c.FromDegrees, 1)} deg, {(c.Clockwise ? "clockwise" : "counter-clockwise")}"));
+        ImmutableArray<LedLine> patterns = LedLine.AllOf(board);
+        string leds = patterns.IsEmpty ? "no circle and no grid of LEDs found"
+            : string.Join("; ", patterns.Take(MostTold).Select(line => line.Words));
         Text(svg, new Point2(Margin, y + 42), leds, 12, "#1a1a1a");
         int mounting = board.Holes.Count(h => h.Kind == HoleKind.Mounting) + (board.Outline?.Cutouts.Count(HoleLines.IsHole) ?? 0);
         int top = board.Parts.Count(p => p.Placed && p.Skip is null && !p.Bottom);

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
 
 namespace ShellForge.Import.Writing;
 
-/// <summary>Writes LED circles and parts, and what their heights still need.</summary>
+/// <summary>Writes LEDs and parts, and what their heights still need.</summary>
 internal static class PartLines
 {
     // The board file takes a thousand entries; the lowest passives are left out before any other part.
@@ -44,30 +45,21 @@ internal static class PartLines
 
     private static void Leds(BoardFileLines lines, ImportedBoard board, HashSet<int> written)
     {
-        var known = new List<(LedCircleLine Line, PitchCircle Circle)>();
-        foreach (PitchCircle circle in board.LedCircles)
+        ImmutableArray<LedLine> patterns = LedLine.AllOf(board);
+        bool IsKnown(LedLine line) => line.Led is not null && !line.First.Bottom;
+        foreach (LedLine line in patterns.Where(line => !IsKnown(line)))
         {
-            var line = new LedCircleLine(board, circle);
-            if (line.Led is not null && !line.First.Bottom)
-            {
-                known.Add((line, circle));
-                continue;
-            }
-
             string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
             lines.Todo(
                 2, "board.pixels",
-                $"{circle.Members.Length} LEDs {line.First.Reference}, ... stand on a circle, but {why}; to light them: "
+                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Lie}, but {why}; to light them: "
                     + $"{line.Entry("\"5050\"")} with the right package");
         }
 
-        (LedGridLine Line, PitchGrid Grid)[] grids =
-            [.. board.LedGrids.Select(grid => (Line: new LedGridLine(board, grid), grid))
-                .Where(each => each.Line.Led is not null && !each.Line.First.Bottom)];
-        int entries = known.Count + grids.Length;
-        if (entries == 0)
+        LedLine[] known = [.. patterns.Where(IsKnown)];
+        if (known.Length == 0)
         {
-            if (board.LedCircles.IsEmpty)
+            if (patterns.IsEmpty)
             {
                 lines.Todo(2, "board.pixels",
                     "no circle and no grid of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
@@ -77,27 +69,18 @@ internal static class PartLines
             return;
         }
 
-        if (entries > 1)
+        if (known.Length > 1)
         {
             lines.Value(2, "pixels:");
         }
 
-        void Written(string entry, ImportedPart first, IReadOnlyCollection<int> members)
+        foreach (LedLine line in known)
         {
-            string source = $"{first.File}:{first.Line}, {members.Count} x {first.Package}";
-            lines.Value(entries > 1 ? 4 : 2, (entries > 1 ? "- " : "pixels: ") + entry, source);
-            written.UnionWith(members);
-        }
-
-        foreach ((LedCircleLine line, PitchCircle circle) in known)
-        {
-            Written(line.Entry(YamlText.Scalar(line.Led!.Profile)), line.First, circle.Members);
+            string entry = line.Entry(YamlText.Scalar(line.Led!.Profile));
+            string source = $"{line.First.File}:{line.First.Line}, {line.Members.Length} x {line.First.Package}";
+            lines.Value(known.Length > 1 ? 4 : 2, (known.Length > 1 ? "- " : "pixels: ") + entry, source);
+            written.UnionWith(line.Members);
             written.UnionWith(line.Companions);
-        }
-
-        foreach ((LedGridLine line, PitchGrid grid) in grids)
-        {
-            Written(line.Entry(YamlText.Scalar(line.Led!.Profile)), line.First, grid.Members);
         }
     }
 

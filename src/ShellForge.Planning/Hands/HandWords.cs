@@ -26,6 +26,9 @@ public static class HandWords
         return all.Length < 2 ? string.Concat(all) : string.Join(", ", all[..^1]) + " and " + all[^1];
     }
 
+    /// <summary>A share of a whole with one decimal at most, as the board file has it: "12.5 %".</summary>
+    public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %");
+
     /// <summary>A length for reading: at most two decimals, with its unit: "2.5 mm".</summary>
     public static string Mm(double length) => Figure(length) + " mm";
 

@@ -175,8 +175,8 @@ public class GcodeReaderTests
     [Theory]
     [InlineData("", 0, "the file is empty")]
     [InlineData("format: shellforge/1\nname: Lamp", 1, "'format: shellforge/1' is no G-code")]
-    [InlineData("G1 X10\nG1 X1..2 E1", 2, "a move has a word without a number that a printer can mean")]
-    [InlineData("G1 X10\nG1 X1e9 Y E1", 2, "a move has a word without a number that a printer can mean")]
+    [InlineData("G1 X10\nG1 X1..2 E1", 2, "a letter has no number after it, or one beyond the reach of any printer")]
+    [InlineData("G1 X10\nG1 X1e9 Y E1", 2, "a letter has no number after it, or one beyond the reach of any printer")]
     [InlineData("; a comment\nG28\nG1 X10 Y10", 0, "no line of this file lays plastic")]
     [InlineData("G21\n\u0000\u0001", 2, "this is no text, and no G-code")]
     [InlineData("GCDE\u0001", 1, "this is binary G-code; have your slicer write it as text")]
@@ -184,6 +184,9 @@ public class GcodeReaderTests
     [InlineData("{\"a\": 1}", 1, "'{\"a\": 1}' is no G-code")]
     public void What_is_no_G_code_is_told_with_its_line(string text, long line, string message) =>
         Assert.Equal(new GcodeFault(line, message), GcodeReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text))).Fault);
+
+    [Fact]
+    public void Line_numbers_without_a_command_mean_nothing() => Assert.Equal(3, Read("N1\nN2*17\n" + Square()).Layers);
 
     [Fact]
     public void A_line_without_end_is_refused_before_it_fills_the_memory()

@@ -43,6 +43,10 @@ internal static class BoardKinds
     /// <summary>A name or a designator.</summary>
     public static Kind<string> Name { get; } = new TextKind("a name", 60);
 
+    /// <summary>Places of a pattern that stay empty, counted from 1.</summary>
+    public static Kind<ImmutableArray<int>> Places { get; } =
+        new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, Most), 1, Most);
+
     /// <summary>A length.</summary>
     public static Kind<double> Length(string what, double least, double most) => new LengthKind(what, least, most);
 

@@ -1,13 +1,9 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Description;
 using ShellForge.Board.Yaml.Vocabulary;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Yaml.Forms;
-
-/// <summary>A corner of a grid.</summary>
-/// <param name="Right">Whether it is on the right.</param>
-/// <param name="Bottom">Whether it is at the bottom.</param>
-internal readonly record struct GridCorner(bool Right, bool Bottom);
 
 /// <summary>Places in columns and rows, as said.</summary>
 internal sealed record ParsedGrid(
@@ -41,18 +37,13 @@ internal static class GridForm
         FormKey<Angle> turn = keys.Defaulted("turn", BoardKinds.Angle, "Turn of the whole grid about its middle.", "0");
         FormKey<GridCorner> first = keys.Defaulted(
             "first",
-            new WordKind<GridCorner>(
-                ("top-left", new GridCorner(false, false)), ("top-right", new GridCorner(true, false)),
-                ("bottom-left", new GridCorner(false, true)), ("bottom-right", new GridCorner(true, true))),
-            "The corner that is counted first.", "top-left");
+            new WordKind<GridCorner>([.. GridCorner.All.Select(corner => (corner.Word, corner))]),
+            "The corner that is counted first.", GridCorner.All[0].Word);
         FormKey<bool> byColumns = keys.Defaulted(
             "along", new WordKind<bool>(("rows", false), ("columns", true)), "What is counted through first.", "rows");
         FormKey<bool> snake = keys.Defaulted(
             "snake", BoardKinds.Flag, "Whether every second line is counted backwards, as data runs through most panels.", "false");
-        FormKey<ImmutableArray<int>> skip = keys.Optional(
-            "skip",
-            new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, BoardKinds.Most), 1, BoardKinds.Most),
-            "Places that stay empty, counted from 1.");
+        FormKey<ImmutableArray<int>> skip = keys.Optional("skip", BoardKinds.Places, "Places that stay empty, counted from 1.");
         return values => new ParsedGrid(
             values.Get(columns),
             values.Get(rows),

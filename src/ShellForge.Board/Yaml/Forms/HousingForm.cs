@@ -70,7 +70,7 @@ internal static class HousingForm
         FormKey<ParsedWall> walls = keys.Optional("walls", Walls,
             "Wall: a whole number of lines of plastic, or a thickness such as 1.6, 2.0 or 2 mm.", "the plan decides");
         FormKey<double> floor = keys.Optional("floor", BoardKinds.Length("a floor's thickness", 0.4, 20), "Floor.", "the plan decides");
-        FormKey<EdgeWish> edge = keys.Optional("edge", Edge,
+        FormKey<EdgeWish> edge = keys.Defaulted("edge", Edge,
             "Outer edges at the front and round the floor: chamfer, round (2 mm where there is room), soft (as round as walls and what "
                 + "lies near allow), or a radius such as 3 mm.", "chamfer");
         FormKey<ParsedClearance> clearance = keys.Optional("clearance", Clearance, "Gaps round the board.");

@@ -59,10 +59,7 @@ internal sealed class PlacementKeys
             "Angle from one place to the next, for an arc.", "360 by the count, all round");
         _clockwise = keys.Defaulted("direction", new WordKind<bool>(("ccw", false), ("cw", true)),
             "Way round the circle, seen from the top.", "ccw");
-        _skip = keys.Optional(
-            "skip",
-            new ListKind<int>("places to leave out", new CountKind("a place, counted from 1", 1, BoardKinds.Most), 1, BoardKinds.Most),
-            "Places on the circle that stay empty, counted from 1.");
+        _skip = keys.Optional("skip", BoardKinds.Places, "Places on the circle that stay empty, counted from 1.");
         _grid = keys.Optional("grid", GridForm.Form, "Places in columns and rows.");
         if (needed)
         {

@@ -43,7 +43,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
             WallThickness = said.Walls.Given ? said.Walls.Value.Thickness : null,
             Floor = said.Floor.Given ? said.Floor.Value : null,
-            Edge = said.Edge.Or(EdgeWish.Chamfer),
+            Edge = said.Edge.Value,
             BoardEdgeClearance = said.Clearance.Given ? said.Clearance.Value.BoardEdge : null,
             BelowPartsClearance = said.Clearance.Given ? said.Clearance.Value.BelowParts : null,
             Cable = cable,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Description;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Vocabulary;
 using ShellForge.Geometry.Numerics;
@@ -64,39 +65,27 @@ internal static class Placing
 
     private static ImmutableArray<PlaceOnBoard> InGrid(ParsedGrid said, ResolvingContext context)
     {
-        (int columns, int rows) = (said.Columns.Value, said.Rows.Value);
-        if (columns * rows > BoardKinds.Most)
+        var order = new GridOrder(said.Columns.Value, said.Rows.Value, said.First.Value, said.ByColumns.Value, said.Snake.Value);
+        if (order.Count > BoardKinds.Most)
         {
-            context.Sink.Error(said.Rows.Place, "out-of-range", $"{columns} columns of {rows} are {columns * rows} places",
+            context.Sink.Error(said.Rows.Place, "out-of-range", $"{order.Columns} columns of {order.Rows} are {order.Count} places",
                 $"expected at most {BoardKinds.Most}");
             return [];
         }
 
         Point2 middle = said.At.Given ? said.At.Value - context.Origin : context.Centre;
         Angle turn = said.Turn.Value;
-        ImmutableArray<int> skip = Skipped(said.Skip, columns * rows, context);
+        ImmutableArray<int> skip = Skipped(said.Skip, order.Count, context);
         return
         [
-            .. Enumerable.Range(0, columns * rows).Where(i => !skip.Contains(i + 1)).Select(i =>
+            .. Enumerable.Range(0, order.Count).Where(i => !skip.Contains(i + 1)).Select(i =>
             {
-                Point2 cell = Cell(said, i);
+                (int column, int row) = order.Cell(i);
                 var from = new Point2(
-                    said.Pitch.Value.X * (cell.X - ((columns - 1) / 2.0)), said.Pitch.Value.Y * (((rows - 1) / 2.0) - cell.Y));
+                    said.Pitch.Value.X * (column - ((order.Columns - 1) / 2.0)), said.Pitch.Value.Y * (((order.Rows - 1) / 2.0) - row));
                 return new PlaceOnBoard(i, middle + from.Turned(turn), turn);
             }),
         ];
-    }
-
-    // Column from the left and row from the top of a place in the order of counting.
-    private static Point2 Cell(ParsedGrid said, int index)
-    {
-        (int columns, int rows) = (said.Columns.Value, said.Rows.Value);
-        bool byColumns = said.ByColumns.Value;
-        (int line, int along) = Math.DivRem(index, byColumns ? rows : columns);
-        along = said.Snake.Value && line % 2 == 1 ? (byColumns ? rows : columns) - 1 - along : along;
-        (int column, int row) = byColumns ? (line, along) : (along, line);
-        GridCorner first = said.First.Value;
-        return new Point2(first.Right ? columns - 1 - column : column, first.Bottom ? rows - 1 - row : row);
     }
 
     private static ImmutableArray<int> Skipped(Parsed<ImmutableArray<int>> said, int count, ResolvingContext context)

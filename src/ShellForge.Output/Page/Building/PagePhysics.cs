@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Board.Json;
 using ShellForge.Checks.Gauges;
 using ShellForge.Output.Light;
 using ShellForge.Output.Looks;
 using ShellForge.Physics.Heat;
+using ShellForge.Planning.Hands;
 
 namespace ShellForge.Output.Page.Building;
 
@@ -40,7 +42,7 @@ internal static class PagePhysics
     {
         HousingHeat heat = housing.Heat;
         string air = string.Create(CultureInfo.InvariantCulture, $"{heat.Input.AmbientCelsius:0} \u00b0C");
-        var heads = ImmutableArray.Create("warmest place of", $"at {Percent(housing.Board.Power.Brightness)}", "at full white");
+        var heads = ImmutableArray.Create("warmest place of", $"at {HandWords.Percent(housing.Board.Power.Brightness)}", "at full white");
         if (heat.CoolestCelsius is { } coolest)
         {
             heads = heads.Add(string.Create(CultureInfo.InvariantCulture, $"in air of {coolest:0} \u00b0C"));
@@ -74,20 +76,20 @@ internal static class PagePhysics
             "Brightness that the plastic bears", Most(heat.LargestBrightness),
             string.Create(CultureInfo.InvariantCulture,
                 $"with the worst LEDs; {heat.WeakestFilament} is good to {heat.PlasticLimitCelsius:0} \u00b0C; planned: "
-                    + $"{Percent(housing.Board.Power.Brightness)}")));
+                    + $"{HandWords.Percent(housing.Board.Power.Brightness)}")));
     }
 
     private static void AppendPower(ImmutableArray<(string, string, string)>.Builder figures, BoardPower power, double brightness)
     {
         figures.Add((
-            $"Current at {Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps),
+            $"Current at {HandWords.Percent(brightness)}", TypicalAndWorst(power.Result.PlannedAmps, power.Result.PlannedStrongestAmps),
             $"at most {power.LimitInWords}"));
         figures.Add((
             "Current at full white", TypicalAndWorst(power.Result.FullWhiteAmps, power.Result.StrongestAmps),
             $"at most {power.LimitInWords}"));
         figures.Add((
             "Brightness that the supply bears", Most(power.Result.AllowedBrightness),
-            $"with the worst LEDs; planned: {Percent(brightness)}"));
+            $"with the worst LEDs; planned: {HandWords.Percent(brightness)}"));
     }
 
     private static string TypicalAndWorst(double typical, double worst) => $"{Amps(typical)} typical LEDs, {Amps(worst)} worst LEDs";
@@ -97,13 +99,6 @@ internal static class PagePhysics
     private static string Share(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 
     // A limit is never told larger than it is; a whole percent stays one, whatever its last bit.
-    private static string Most(double value)
-    {
-        const int bits = 6;
-        return double.IsFinite(value)
-            ? Math.Floor(Math.Round(100 * Math.Min(1, value), bits)).ToString("0", CultureInfo.InvariantCulture) + " %" : "100 %";
-    }
-
-    // As the board file has it, and as findings and steps say it.
-    private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %");
+    private static string Most(double share) =>
+        HandWords.Percent(double.IsFinite(share) ? RoundingConverter.NotAbove(Math.Min(1, share), 100) : 1);
 }

@@ -1,13 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Profiles;
-using ShellForge.Checks.Sliced;
 using ShellForge.Formats.Gcode;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
 using Region = ShellForge.Geometry.Planar.Region;
 
-namespace ShellForge.Checks.Print;
+namespace ShellForge.Checks.Sliced;
 
 /// <summary>An object in a slicer's file beside the part that it should be.</summary>
 /// <param name="Laid">The object.</param>
@@ -31,25 +30,24 @@ internal sealed record SlicedBody(GcodeObject Laid, MadePart Part, Point3 Size, 
 
     private double HeightSlack { get; init; }
 
-    /// <summary>
-    /// The objects that can be held against a part: all where the file tells them apart or has but one, else none.
-    /// </summary>
-    /// <param name="job">The file with its parts.</param>
+    /// <summary>The objects that can be held against a part: all where the file tells them apart or has but one, else none.</summary>
+    /// <param name="code">The file.</param>
+    /// <param name="objects">The parts that it prints, by the objects that they are printed as.</param>
     /// <param name="printer">The planned printer.</param>
-    public static ImmutableArray<SlicedBody> Of(SlicedJob job, PrinterProfile printer)
+    public static ImmutableArray<SlicedBody> Of(
+        GcodeFile code, ImmutableArray<ImmutableArray<MadePart>> objects, PrinterProfile printer)
     {
-        ImmutableArray<ImmutableArray<MadePart>> parts = job.Objects;
-        if (parts.Length == 1 && job.Code.Objects.Length == 1)
+        if (objects.Length == 1 && code.Objects.Length == 1)
         {
-            return [Of(job.Code, job.Code.Objects[0], parts[0], printer)];
+            return [Of(code, code.Objects[0], objects[0], printer)];
         }
 
         return
         [
-            .. from part in parts
-               let named = job.Code.Objects.Where(each => each.Name.StartsWith(part[0].Name, StringComparison.OrdinalIgnoreCase)).ToArray()
+            .. from parts in objects
+               let named = code.Objects.Where(each => each.Name.StartsWith(parts[0].Name, StringComparison.OrdinalIgnoreCase)).ToArray()
                where named.Length == 1
-               select Of(job.Code, named[0], part, printer),
+               select Of(code, named[0], parts, printer),
         ];
     }
 
