@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 

@@ -219,6 +219,13 @@ public class BoardReadingTests
     public void An_outline_that_touches_itself_is_refused(string outline) =>
         Assert.Contains(Read(outline: outline).Diagnostics, d => d.Code == "outline-crosses-itself");
 
+    [Theory]
+    [InlineData("{polygon: [[0, 0], [60, 60], [0.3, 0.1]]}")]
+    [InlineData("{polygon: [[0, 0], [60, 0], [60, 1.9], [0, 1.9]]}")]
+    [InlineData("{polygon: [[0, 0], [0.001, 0], [0.001, 0.001]]}")]
+    public void An_outline_that_is_nowhere_as_wide_as_a_board_is_refused(string outline) =>
+        Assert.Contains(Read(outline: outline).Diagnostics, d => d.Code == "outline-too-narrow");
+
     [Fact]
     public void Wires_take_their_thickness_from_their_gauge()
     {

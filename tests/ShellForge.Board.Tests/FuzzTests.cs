@@ -9,8 +9,8 @@ using Xunit.Abstractions;
 namespace ShellForge.Board.Tests;
 
 /// <summary>
-/// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here, minutes of
-/// it on demand: see <see cref="FuzzTime"/>.
+/// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here,
+/// minutes of it on demand: see <see cref="FuzzTime"/>.
 /// </summary>
 public class FuzzTests(ITestOutputHelper output)
 {

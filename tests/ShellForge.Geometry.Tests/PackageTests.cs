@@ -33,7 +33,9 @@ public class PackageTests
 
         string told = ForeignRun.Of(
             "dotnet", folder.Path,
-            ["pack", Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o", folder.Path]).Told;
+            [
+                "pack", Repository.At("src", "ShellForge.Geometry"), "-c", configuration, "--no-build", "-v", "quiet", "-o", folder.Path,
+            ]).Told;
 
         Assert.True(Directory.GetFiles(folder.Path, "*.nupkg").Length == 1, told);
         using ZipArchive package = ZipFile.OpenRead(Directory.GetFiles(folder.Path, "*.nupkg")[0]);

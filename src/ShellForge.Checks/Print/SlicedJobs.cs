@@ -46,7 +46,9 @@ public static class SlicedJobs
     private static bool IsAlike(HousingUnderCheck housing, SlicedFile file, MadePart part)
     {
         var alone = new SlicedJob(
-            file, [.. housing.SoundParts.Where(other => other == part || other.Plan.PrintedWith == part.Name)], housing.Board.Print.Printer);
+            file,
+            [.. housing.SoundParts.Where(other => other == part || other.Plan.PrintedWith == part.Name)],
+            housing.Board.Print.Printer);
         return alone.Bodies is [var body] && body.IsOfPart;
     }
 

@@ -24,8 +24,8 @@ public sealed class SlicedWithSupport() : Rule(
                 yield return Found(
                     Severity.Warn, job.File.Name,
                     string.Create(CultureInfo.InvariantCulture,
-                        $"it lays {job.Code.SupportLength / 1000:0.00} m of support, the first {job.Code.SupportZ:0.0} mm above the bed; none "
-                            + $"is needed for the {job.PartsInWords}"),
+                        $"it lays {job.Code.SupportLength / 1000:0.00} m of support, the first {job.Code.SupportZ:0.0} mm above the bed; "
+                            + $"none is needed for the {job.PartsInWords}"),
                     job.Code.SupportLength / 1000, 0, null, "switch support and raft off in the slicer", "m") with
                 {
                     InFile = new FilePlace(job.File.Name, (int)Math.Min(line, int.MaxValue), 1),

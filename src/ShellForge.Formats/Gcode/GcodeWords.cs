@@ -18,7 +18,7 @@ internal static class GcodeWords
         }
 
         int sum = rest.LastIndexOf((byte)'*');
-        return sum > 0 && sum + 1 < rest.Length && Digits(rest[(sum + 1)..]) == rest.Length - sum - 1
+        return sum >= 0 && sum + 1 < rest.Length && Digits(rest[(sum + 1)..]) == rest.Length - sum - 1
             ? rest[..sum].TrimEnd(" \t"u8) : rest;
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
 
 namespace ShellForge.Import.Writing;

@@ -98,7 +98,9 @@ public sealed partial class PaperTests
     [SkippableFact]
     public void A_foreign_reader_finds_A4_pages_and_the_board_at_its_size()
     {
-        Skip.If(ForeignRun.Find("pdftocairo") is null || ForeignRun.Find("pdfinfo") is null, "no foreign reader of PDF is installed: poppler-utils");
+        Skip.If(
+            ForeignRun.Find("pdftocairo") is null || ForeignRun.Find("pdfinfo") is null,
+            "no foreign reader of PDF is installed: poppler-utils");
         using Bench bench = Made();
         string pdf = PathOf(bench, "paper.pdf");
 
@@ -121,7 +123,8 @@ public sealed partial class PaperTests
 
     private static string Run(string program, string arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(ForeignRun.Find(program)!, arguments) { RedirectStandardOutput = true })!;
+        using Process process = Process.Start(
+            new ProcessStartInfo(ForeignRun.Find(program)!, arguments) { RedirectStandardOutput = true })!;
         string told = process.StandardOutput.ReadToEnd();
         Assert.True(process.WaitForExit(30_000));
         return told;

@@ -11,8 +11,8 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <summary>Turns the outline, measured sizes and cutouts into the board's edge.</summary>
 internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
 {
-    // Rings narrower than this hold neither a hole nor an LED.
-    private const double NarrowestRing = 2;
+    // Boards narrower than this everywhere hold neither a hole nor an LED, mm.
+    private const double Narrowest = 2;
 
     // Some fifty full circles in chords.
     private const int MostPoints = 20_000;
@@ -66,13 +66,13 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
 
         Parsed<double> outer = Measured is { Outer.Given: true } o ? o.Outer : ring.Value.Outer;
         Parsed<double> bore = Measured is { Bore.Given: true } b ? b.Bore : ring.Value.Bore;
-        if (outer.Value - bore.Value < 2 * NarrowestRing)
+        if (outer.Value - bore.Value < 2 * Narrowest)
         {
             sink.Error(
                 bore.Place,
                 "bore-too-wide",
                 $"a bore of {NumberText.Written(bore.Value)} leaves no ring in an outer diameter of {NumberText.Written(outer.Value)}",
-                $"expected at most {NumberText.Written(Math.Max(0, outer.Value - (2 * NarrowestRing)))}");
+                $"expected at most {NumberText.Written(Math.Max(0, outer.Value - (2 * Narrowest)))}");
             return null;
         }
 
@@ -98,6 +98,14 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
 
         if (Shape(corners, points) is not { } region)
         {
+            return null;
+        }
+
+        if (region.Grown(-Narrowest / 2).IsEmpty)
+        {
+            sink.Error(
+                corners.Place, "outline-too-narrow", $"the outline is nowhere {NumberText.Written(Narrowest)} wide",
+                "expected the outline of a whole board, in mm");
             return null;
         }
 
