@@ -18,7 +18,7 @@ internal static class HandStepsDecision
         [
             Clean(plan),
             .. Inserts(plan),
-            .. plan.CableExit?.HandSteps(plan) ?? [],
+            .. plan.CableExits.SelectMany(exit => exit.HandSteps(plan)),
             Board(plan),
             .. FirstLight(plan),
             .. Diffuser(plan),

@@ -63,8 +63,8 @@ public static class HousingPlanner
         HousingEdges edges = EdgeDecision.BeforeFloor(draft);
         draft = draft with { Shell = shell with { FloorEdge = edges.Floor, FloorEdgeInBore = edges.FloorInBore } };
 
-        // The exit looks for its place among all that stands on the floor; it is told before them.
-        draft = draft with { CableExit = reasons.Take(ExitForm.Chosen(draft)) };
+        // The exits look for their places among all that stands on the floor; they are told before it.
+        draft = draft with { CableExits = reasons.Take(ExitForm.Chosen(draft)) };
         reasons.Take(screws);
         reasons.Take(saddles);
         return Whole(draft, reasons.Take(CoverSideDecision.Decide(draft, closure)), reasons);
@@ -87,7 +87,7 @@ public static class HousingPlanner
             Bosses = draft.Bosses,
             Screws = draft.Screws,
             Openings = draft.Openings,
-            CableExit = draft.CableExit,
+            CableExits = draft.CableExits,
             Saddles = draft.Saddles,
             Hold = cover.Hold,
             Cover = cover.Cover with { FrontEdge = edges.Front, FrontEdgeInBore = edges.FrontInBore },

@@ -19,7 +19,8 @@ internal static class ShoppingDecision
         items.AddRange(Count(screws.Select(s => $"screw {s.Screw.Thread} x {Reasons.Mm(s.Length)} ({s.Screw.Name})")));
         items.AddRange(Count(screws.Where(s => s.Washer).Select(s =>
             $"washer {s.Screw.Thread}, outside {Reasons.Mm(s.Screw.WasherDiameter)}")));
-        items.AddRange(draft.CableExit?.Shopping ?? []);
+        items.AddRange(draft.CableExits.SelectMany(exit => exit.Shopping).GroupBy(item => item.Item)
+            .Select(alike => new ShoppingItem(alike.Key, alike.Sum(item => item.Count))));
         if (diffuser.Fit == DiffuserFit.CutSheet)
         {
             var bounds = diffuser.Outline.Bounds;

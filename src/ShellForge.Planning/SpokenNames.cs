@@ -28,8 +28,9 @@ public static class SpokenNames
             FaceFeature.Gusset when i < plan.Bosses.Length => $"the gusset at {Of(plan, plan.Bosses[i])}",
             FaceFeature.Port or FaceFeature.PortRecess or FaceFeature.Tongue when i < plan.Openings.Length =>
                 plan.Openings[i].NameOf(FaceNames.FeatureOf(tag)),
-            FaceFeature.Tongue => plan.CableExit?.NameOf(0) ?? "a tongue",
-            FaceFeature.CableExit => plan.CableExit?.NameOf(i) ?? "the cable exit",
+            FaceFeature.Tongue => plan.CableExits.ElementAtOrDefault(i - plan.Openings.Length)?.NameOf(0) ?? "a tongue",
+            FaceFeature.CableExit => plan.CableExits.ElementAtOrDefault(i / CableExitPlan.FacesEach)?.NameOf(i % CableExitPlan.FacesEach)
+                ?? "the cable exit",
             FaceFeature.Saddle when i < plan.Saddles.Length => $"{plan.Saddles[i].Ref}'s saddle",
             FaceFeature.Key => "the key",
             FaceFeature.Seat => "the seat of the baffle",

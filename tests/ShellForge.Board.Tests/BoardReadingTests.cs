@@ -260,11 +260,11 @@ public class BoardReadingTests
             (file.Housing.Screw!.Name, file.Print.Printer.Name, file.Print.Shell.Name, file.Print.Diffuser.Name));
         Assert.Equal(("usb-default", 0.5, 0.2, 1.0), (file.Power.Supply, file.Power.Amps, file.Power.Brightness, file.Power.Duty));
         Assert.Equal((90.0, UseOrientation.Wall, 30.0), (file.Up.Degrees, file.Use.Orientation, file.Use.WarmestCelsius));
-        Assert.IsType<NoCable>(file.Housing.Cable);
+        Assert.Empty(file.Housing.Cables);
         Assert.Equal("cable-not-said", Assert.Single(Read().Diagnostics).Code);
         Assert.Equal("J1",
-            Assert.IsType<ConnectorCable>(Read(parts: "[{ref: J1, package: usb-c-receptacle, faces: 0, past-edge: 0}]").File!.Housing.Cable)
-                .PartRef);
+            Assert.IsType<ConnectorCable>(Assert.Single(
+                Read(parts: "[{ref: J1, package: usb-c-receptacle, faces: 0, past-edge: 0}]").File!.Housing.Cables)).PartRef);
     }
 
     [Theory]

@@ -39,7 +39,7 @@ public class OverrideTests
 
     [Fact]
     public void A_word_gives_way_to_a_mapping() =>
-        Assert.IsType<RoundCable>(Read(f => f.Housing.Cable, "housing.cable=none", "housing.cable.round=4.5"));
+        Assert.IsType<RoundCable>(Read(f => f.Housing.Cables.Single(), "housing.cable=none", "housing.cable.round=4.5"));
 
     [Fact]
     public void One_circle_of_LEDs_counts_as_a_list_of_one() =>

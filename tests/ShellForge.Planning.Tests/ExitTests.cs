@@ -15,14 +15,14 @@ public sealed class ExitTests
         HousingPlanner.Plan(new WrittenBoard { Cable = cable, Wires = wires }.Read());
 
     private static FloorExitPlan Floor(string more) =>
-        Assert.IsType<FloorExitPlan>(Plan($"{{round: 4, angle: 270, through: floor{more}}}").CableExit);
+        Assert.IsType<FloorExitPlan>(Plan($"{{round: 4, angle: 270, through: floor{more}}}").CableExits.Single());
 
     [Theory]
     [MemberData(nameof(Kinds))]
     public void Every_exit_tells_the_hands_what_to_do_and_takes_room_on_the_floor(ExitKind kind)
     {
         HousingPlan plan = Plan($"{{round: 4, angle: 270, relief: tie, through: {kind.ToString().ToLowerInvariant()}}}");
-        CableExitPlan exit = Assert.IsAssignableFrom<CableExitPlan>(plan.CableExit);
+        CableExitPlan exit = Assert.IsAssignableFrom<CableExitPlan>(Assert.Single(plan.CableExits));
         HandStep step = Assert.Single(exit.HandSteps(plan));
         Assert.True(step.Text.Length > 20 && step.Check.Length > 10);
         Assert.Contains(exit.Shopping, item => item.Item.Contains("tie", StringComparison.Ordinal));
@@ -39,7 +39,7 @@ public sealed class ExitTests
         {
             HousingPlan plan = Plan($"{{round: 5, angle: 200, through: floor, relief: {relief}}}",
                 "{name: feed, at: [0, 10], conductors: 2, gauge: 24, to: out}");
-            FloorExitPlan exit = Assert.IsType<FloorExitPlan>(plan.CableExit);
+            FloorExitPlan exit = Assert.IsType<FloorExitPlan>(Assert.Single(plan.CableExits));
             Assert.True(exit.StopDiameter > exit.HoleDiameter + 2);
             Assert.True(exit.StopTop <= plan.Stack.BoardBottom);
             Assert.True(plan.Shell.Cavity.Contains(exit.TakenInside(plan.Shell, 0)));
@@ -90,13 +90,115 @@ public sealed class ExitTests
             Holes = ["{circle: 70, count: 3, from: 90, diameter: 2.7}"],
         };
         HousingPlan plan = HousingPlanner.Plan(board.Read());
-        FloorExitPlan exit = Assert.IsType<FloorExitPlan>(plan.CableExit);
+        FloorExitPlan exit = Assert.IsType<FloorExitPlan>(Assert.Single(plan.CableExits));
         Assert.True(Angle.Between(exit.At, Angle.FromDegrees(270)).Degrees > 10);
         Assert.True(Assert.Single(plan.Refusals, refusal => refusal.Rule == "cable-exit-moved").IsReplaced);
 
         HousingPlan full =
             HousingPlanner.Plan((board with { Parts = ["{ref: U1, size: [68, 68, 7.5], round: true, side: bottom, at: [0, 0]}"] }).Read());
-        Assert.Null(full.CableExit);
+        Assert.Empty(full.CableExits);
         Assert.False(Assert.Single(full.Refusals, refusal => refusal.Rule == "cable-exit-without-place").IsReplaced);
+    }
+
+    [Fact]
+    public void One_cable_in_a_list_is_planned_as_one_by_itself()
+    {
+        foreach (string cable in new[] { "{round: 4, angle: 200}", "{round: 5, angle: 90, relief: knot}", "{round: 4, through: floor}" })
+        {
+            HousingPlan alone = Plan(cable, "{name: feed, at: [0, 2], gauge: 26}");
+            HousingPlan listed = Plan($"[{cable}]", "{name: feed, at: [0, 2], gauge: 26}");
+            Assert.Equal(alone.Decisions.Select(each => (each.Path, each.Value, each.Why)),
+                listed.Decisions.Select(each => (each.Path, each.Value, each.Why)));
+            Assert.Equal(alone.Steps.Select(step => step.Text), listed.Steps.Select(step => step.Text));
+        }
+    }
+
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 12)];
+
+    // Directions that crowd, all forms, all outlines: every exit has its place to itself, or is refused by the name of what is in its way.
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Several_exits_keep_off_each_other_and_off_ports_or_are_refused(int seed)
+    {
+        var dice = new Random(seed);
+        int count = dice.Next(2, 5);
+        int about = dice.Next(360);
+        string[] cables =
+        [
+            .. Enumerable.Range(0, count).Select(i => FormattableString.Invariant(
+                $"{{name: c{i}, round: {dice.Next(2, 7)}, angle: {(about + dice.Next(60)) % 360}, ")
+                    + $"through: {(dice.Next(3) == 0 ? "floor" : "wall")}, relief: {(dice.Next(2) == 0 ? "tie" : "knot")}}}"),
+        ];
+        bool port = dice.Next(2) == 0;
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = dice.Next(3) switch
+            {
+                0 => "{disc: 80}",
+                1 => "{ring: {outer: 96, bore: 46}}",
+                _ => "{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}",
+            },
+            Holes = [],
+            Pixels = "{package: \"2020\", circle: 60, count: 16, from: 90, direction: cw}",
+            Parts = port ? [$"{{ref: J1, package: usb-c-receptacle, side: bottom, faces: {about}, past-edge: 1.0}}"] : [],
+            Wires = [.. Enumerable.Range(0, count).Select(i => $"{{name: w{i}, at: [{(4 * i) - 8}, 30], gauge: 28, to: c{i}}}")],
+            Cable = $"[{(port ? "{part: J1}, " : "")}{string.Join(", ", cables)}]",
+        }.Read());
+        string[] refused = [.. plan.Refusals.Where(each => each.Rule == "cable-exit-without-place").Select(each => each.Subject)];
+        Assert.Equal(Enumerable.Range(0, count).Select(i => $"c{i}"),
+            plan.CableExits.Select(exit => exit.Name!).Concat(refused.Select(subject => subject["cable exit ".Length..]))
+                .Order(StringComparer.Ordinal));
+        Assert.All(plan.CableExits, exit => Assert.Same(exit, plan.ExitOf(Assert.Single(
+            plan.Source.Board.Wires, wire => wire.To == exit.Name))));
+        Assert.Equal(plan.CableExits.Length, plan.CableExits.Select(exit => exit.Spoken).Distinct().Count());
+        foreach (CableExitPlan exit in plan.CableExits)
+        {
+            Region own = exit.TakenInside(plan.Shell, 0);
+            Assert.All(plan.CableExits.Where(other => other != exit), other =>
+            {
+                Assert.True(exit.TakenOutside.IsEmpty || other.TakenInside(plan.Shell, 0).Distance(exit.TakenOutside) > 0);
+                if (exit is NotchExitPlan one && other is NotchExitPlan two)
+                {
+                    Region Slot(NotchExitPlan notch) => plan.Shell.Footprint.Filled().Less(plan.Shell.Cavity.Filled())
+                        .Intersect(Outlines.Strips.Radial(notch.At, notch.Roof.SlotWidth, 0, 200));
+                    Assert.True(Slot(one).Distance(Slot(two)) > 4, $"{one.Name} and {two.Name}");
+                }
+                else
+                {
+                    Assert.True(own.Intersect(other.TakenInside(plan.Shell, 0)).Area < 1e-6, $"{exit.Name} and {other.Name}");
+                }
+            });
+        }
+
+        Assert.All(plan.Refusals, refusal => Assert.Empty(MessageStyle.Faults(refusal.Message, refusal.Remedy)));
+    }
+
+    [Theory]
+    [InlineData(270, 262)]
+    [InlineData(270, 283)]
+    [InlineData(0, 0)]
+    public void The_angle_that_the_refusal_of_a_notch_names_is_free(int first, int second)
+    {
+        HousingPlan Two(int at) => Plan($"[{{name: a, round: 4, angle: {first}}}, {{name: b, round: 4, angle: {at}}}]");
+        PlanRefusal refusal = Assert.Single(Two(second).Refusals);
+        Assert.Contains("the exit of the cable 'a'", refusal.Message, StringComparison.Ordinal);
+        Assert.Empty(MessageStyle.Faults(refusal.Message, refusal.Remedy));
+        string said = refusal.Remedy[(refusal.Remedy.IndexOf("'angle: ", StringComparison.Ordinal) + 8)..];
+        string angle = said[..said.IndexOf('\'', StringComparison.Ordinal)];
+        HousingPlan named = Two(int.Parse(angle, System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Empty(named.Refusals);
+        Assert.Equal(2, named.CableExits.Length);
+    }
+
+    [Fact]
+    public void Two_ties_are_bought_as_two_and_each_cable_has_its_step_by_its_name()
+    {
+        HousingPlan plan = Plan(
+            "[{name: feed, round: 4, angle: 250}, {name: next, round: 4, angle: 290}, {name: probe, round: 3, through: floor}]");
+        Assert.Equal(3, Assert.Single(plan.Shopping, item => item.Item.Contains("tie", StringComparison.Ordinal)).Count);
+        Assert.All(new[] { "feed", "next", "probe" }, name =>
+            Assert.Single(plan.Steps, step => step.Title.Contains($"'{name}'", StringComparison.Ordinal)));
+        Assert.Equal(2, plan.Tongues.Count());
+        Assert.Equal([plan.Openings.Length, plan.Openings.Length + 1], plan.Tongues.Select(each => each.Number));
     }
 }

@@ -95,7 +95,7 @@ public sealed class PortTests
     public void The_cable_gets_a_notch_with_a_tongue_over_it_and_a_tie_post_level_with_it()
     {
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Cable = "{round: 4.5, angle: 270, relief: tie}" }.Read());
-        NotchExitPlan exit = Assert.IsType<NotchExitPlan>(plan.CableExit);
+        NotchExitPlan exit = Assert.IsType<NotchExitPlan>(Assert.Single(plan.CableExits));
         Assert.Equal(5.0, exit.NotchWidth);
         Assert.Equal(exit.TiePost!.Top, exit.NotchBottom);
         Assert.True(exit.Roof.Bottom >= exit.NotchBottom + 4.5);
@@ -114,7 +114,7 @@ public sealed class PortTests
             Pixels = "{package: \"2020\", circle: 54, count: 16, from: 90, direction: cw}",
             Cable = "{round: 4.5, angle: 270, relief: tie}",
         }.Read());
-        NotchExitPlan exit = Assert.IsType<NotchExitPlan>(plan.CableExit);
+        NotchExitPlan exit = Assert.IsType<NotchExitPlan>(Assert.Single(plan.CableExits));
         Assert.Null(exit.TiePost);
         Assert.True(exit.KnotRoom > 0);
         Assert.True(Assert.Single(plan.Refusals, r => r.Rule == "no-room-for-tie-post").IsReplaced);

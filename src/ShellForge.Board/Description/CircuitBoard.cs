@@ -269,6 +269,6 @@ public sealed record WireLead
     /// <summary>Conductor size, AWG; null: not said.</summary>
     public int? Gauge { get; init; }
 
-    /// <summary>Where it goes: another wire's name, a part's designator, or "out" for the cable exit.</summary>
-    public string To { get; init; } = "out";
+    /// <summary>Where it goes: another wire's name, a part's designator, or the name of the cable that it leaves by.</summary>
+    public string To { get; init; } = RoundCable.Unnamed;
 }

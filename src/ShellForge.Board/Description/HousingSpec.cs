@@ -37,8 +37,8 @@ public sealed record HousingSpec
     /// <summary>Gap between bottom parts and floor, mm.</summary>
     public double? BelowPartsClearance { get; init; }
 
-    /// <summary>How power comes in.</summary>
-    public required CableSpec Cable { get; init; }
+    /// <summary>The cables, none or several; the first brings the power.</summary>
+    public required ImmutableArray<CableSpec> Cables { get; init; }
 
     /// <summary>How cover and tub hold together.</summary>
     public ClosureKind Closure { get; init; }
@@ -147,7 +147,7 @@ public enum MountKind
     Feet,
 }
 
-/// <summary>How power comes in.</summary>
+/// <summary>A cable that leaves the housing.</summary>
 public abstract record CableSpec
 {
     private protected CableSpec()
@@ -166,7 +166,17 @@ public sealed record ConnectorCable(string PartRef) : CableSpec;
 /// <param name="Relief">How its pull is taken.</param>
 /// <param name="Through">What it leaves through.</param>
 public sealed record RoundCable(double Diameter, Angle At, double PlugWidth, double PlugHeight, ReliefKind Relief, ExitKind Through)
-    : CableSpec;
+    : CableSpec
+{
+    /// <summary>What leads say that leave by a cable without a name of its own.</summary>
+    public const string Unnamed = "out";
+
+    /// <summary>What leads call it that leave by it.</summary>
+    public string Name { get; init; } = Unnamed;
+
+    /// <summary>Path of its values in the board file.</summary>
+    public string Path { get; init; } = "housing.cable";
+}
 
 /// <summary>What a round cable leaves through.</summary>
 public enum ExitKind
@@ -177,9 +187,6 @@ public enum ExitKind
     /// <summary>A hole in the tub's floor.</summary>
     Floor,
 }
-
-/// <summary>No cable: power comes from inside or through the bore.</summary>
-public sealed record NoCable : CableSpec;
 
 /// <summary>How a round cable's pull is taken.</summary>
 public enum ReliefKind

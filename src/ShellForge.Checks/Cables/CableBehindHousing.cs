@@ -1,6 +1,7 @@
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Cables;
 
@@ -17,19 +18,24 @@ public sealed class CableBehindHousing() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         double air = housing.Plan.Mount?.OffSurface ?? 0;
-        if (housing.Plan.CableExit?.ThroughSurface is not { } hole || air >= hole.Bend)
-        {
-            yield break;
-        }
-
         bool drilled = housing.Plan.Mount?.Drilling is not null;
-        yield return Found(
-            drilled ? Severity.Note : Severity.Warn, "cable exit",
-            $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs {hole.Bend:0.0}", air,
-            hole.Bend,
-            new Point3(hole.At.X, hole.At.Y, 0),
-            drilled
-                ? $"drill a hole of {hole.Diameter:0} mm for the cable too: drill-template.svg shows it"
-                : $"a hole of {hole.Diameter:0} mm in what it is put on, 'mount: stand' or 'mount: tripod', or 'cable: {{through: wall}}'");
+        foreach (CableExitPlan exit in housing.Plan.CableExits)
+        {
+            if (exit.ThroughSurface is not { } hole || air >= hole.Bend)
+            {
+                continue;
+            }
+
+            yield return Found(
+                drilled ? Severity.Note : Severity.Warn, exit.Subject,
+                $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs "
+                    + $"{hole.Bend:0.0}",
+                air, hole.Bend,
+                new Point3(hole.At.X, hole.At.Y, 0),
+                drilled
+                    ? $"drill a hole of {hole.Diameter:0} mm for the cable too: drill-template.svg shows it"
+                    : $"a hole of {hole.Diameter:0} mm in what it is put on, 'mount: stand' or 'mount: tripod', or "
+                        + "'cable: {through: wall}'");
+        }
     }
 }

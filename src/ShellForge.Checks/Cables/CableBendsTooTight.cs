@@ -22,13 +22,13 @@ public sealed class CableBendsTooTight() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Plan.CableExit is not { } exit)
+        foreach (WireLead wire in housing.Board.Board.Wires)
         {
-            yield break;
-        }
+            if (housing.Plan.ExitOf(wire) is not { } exit)
+            {
+                continue;
+            }
 
-        foreach (WireLead wire in housing.Board.Board.Wires.Where(wire => wire.To == "out"))
-        {
             double joint = wire.Side == BoardSide.Bottom ? housing.Plan.Stack.BoardBottom : housing.Plan.Stack.BoardTop;
             LeadBend bend = exit.Bend(new Point3(wire.At.X, wire.At.Y, joint));
             double radius = bend.Radius;

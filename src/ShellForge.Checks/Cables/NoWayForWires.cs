@@ -85,9 +85,9 @@ public sealed class NoWayForWires() : Rule(
 
     private static WireTarget? Target(HousingUnderCheck housing, WireLead wire)
     {
-        if (wire.To == "out")
+        if (housing.Plan.ExitOf(wire) is { } exit)
         {
-            return housing.Plan.CableExit is { } exit ? new WireTarget("the exit", exit.LeadsFrom(AtJoint)) : null;
+            return new WireTarget(exit.InBrief, exit.LeadsFrom(AtJoint));
         }
 
         if (housing.Board.Board.Wires.FirstOrDefault(other => other.Name == wire.To) is { } end)

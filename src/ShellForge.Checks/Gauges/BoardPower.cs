@@ -55,7 +55,7 @@ public sealed record BoardPower
         PixelCircle[] circles = [.. file.Board.PixelCircles.Where(circle => !circle.Pixels.IsEmpty)];
         double Sum(Func<PixelCircle, double> milliamps) =>
             circles.Sum(circle => circle.Pixels.Length * milliamps(circle)) / MilliampsPerAmp;
-        BoardPart? connector = file.Housing.Cable is ConnectorCable cable
+        BoardPart? connector = file.Housing.Cables.FirstOrDefault() is ConnectorCable cable
             ? file.Board.Parts.FirstOrDefault(part => part.Ref == cable.PartRef) : null;
         ImmutableArray<Point2> feeds =
         [

@@ -16,7 +16,7 @@ internal static class Places
     {
         CircuitBoard board = housing.Board.Board;
         double z = housing.Plan.Stack.BoardBottom;
-        if (housing.Board.Housing.Cable is ConnectorCable cable
+        if (housing.Board.Housing.Cables.FirstOrDefault() is ConnectorCable cable
             && board.Parts.FirstOrDefault(part => part.Ref == cable.PartRef) is { Mouth: { } mouth })
         {
             return new Point3(mouth.Face.X, mouth.Face.Y, z);

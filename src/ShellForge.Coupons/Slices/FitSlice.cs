@@ -83,7 +83,7 @@ public sealed record FitSlice(
                 + "If a hole is not over its post, compare the board's holes with the board file; if all lie too far out or in: shellforge "
                 + "coupon size-bar.");
         steps.AddRange(plan.Openings.Select(opening => opening.Trial).OfType<string>());
-        if (plan.CableExit?.AtRim is not null)
+        if (plan.CableExits.Any(exit => exit.AtRim is not null))
         {
             steps.Add("Lay the cable into its notch. It must lie in it to the bottom, and not be pinched.");
         }

@@ -108,9 +108,8 @@ internal sealed record FitSlicePlan(
             .. inWall.Select(wall => (
                 Strip(wall.Through, wall.Direction, wall.Width + (2 * BesideOpening), -BehindWall, BeyondFace).Intersect(footprint),
                 wall.OpensRim ? parting : Math.Min(parting, basis.Up(wall.Top + OverOpening)))),
-            .. plan.CableExit?.AtRim is { } exit
-                ? [(RimStrip(plan, exit.At, exit.Width + (2 * BesideOpening), BehindWall).Intersect(footprint), parting)]
-                : Array.Empty<(Region, double)>(),
+            .. plan.CableExits.Select(exit => exit.AtRim).OfType<ExitAtRim>().Select(
+                exit => (RimStrip(plan, exit.At, exit.Width + (2 * BesideOpening), BehindWall).Intersect(footprint), parting)),
         ];
         Region posts = Region.Union(carriers.Select(boss => Region.Disc(boss.At, Ring.Peg((boss.Diameter / 2) + BesideFoot))))
             .Intersect(footprint);

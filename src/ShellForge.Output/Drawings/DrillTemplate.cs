@@ -79,7 +79,7 @@ public static class DrillTemplate
         // Seen as it is taped up: up in use is up on the sheet.
         sheet.Area([Outline(housing)], at, Stroke.Phantom, Fill.None);
         DrawHoles(sheet, [.. drilling.Holes.Select(hole => at(Upright(hole, housing)))], at(Point2.Origin), drilling.Fastener, level);
-        if (housing.Plan.CableExit?.ThroughSurface is { } cable)
+        foreach (SurfaceHole cable in housing.Plan.CableExits.Select(exit => exit.ThroughSurface).OfType<SurfaceHole>())
         {
             Point2 through = at(Upright(cable.At, housing));
             sheet.Circle(through, cable.Diameter / 2, Stroke.Outline);

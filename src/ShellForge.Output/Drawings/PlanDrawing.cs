@@ -88,7 +88,7 @@ public static class PlanDrawing
         }
 
         foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == PartNames.Tub).Select(opening => opening.Note)
-            .Concat(plan.CableExit?.Notes(plan.Shell) ?? []).Concat(plan.Mount?.Notes ?? []))
+            .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Mount?.Notes ?? []))
         {
             notes.Add(note.At, note.Text);
         }

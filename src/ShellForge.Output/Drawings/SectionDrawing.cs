@@ -29,7 +29,7 @@ public static class SectionDrawing
         IEnumerable<(Angle Direction, string Through)> wanted =
         [
             .. plan.Openings.Where(opening => opening.InWall is not null).Select(opening => opening.Section),
-            .. plan.CableExit is { } exit ? [(exit.At, "the cable exit")] : Array.Empty<(Angle, string)>(),
+            .. plan.CableExits.Select(exit => (exit.At, exit.Spoken)),
             .. plan.Openings.Select(opening => opening.Section),
             .. plan.Bosses.Where(boss => boss.At != Point2.Origin).Select(boss => (Angle.Of(boss.At), boss.Name)),
             (Angle.Zero, "the axis"),

@@ -50,7 +50,7 @@ internal sealed class SnapForm : ClosureForm
         double[] open =
         [
             .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.InWall!.Width / around),
-            .. ExitForm.Of(file) is { HasTongue: true, AtRim: var (_, half) } ? [2 * half / around] : Array.Empty<double>(),
+            .. ExitForm.Of(file).Where(exit => exit.HasTongue).Select(exit => 2 * (exit.AtRim?.HalfWidth ?? 0) / around),
         ];
         BeadRun? run = RunOf(file, shell);
         double held = Math.Max(0, (run?.Held ?? 1) - open.Sum());

@@ -86,7 +86,7 @@ internal sealed class TwistForm : ClosureForm
         string[] tongues =
         [
             .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Ref),
-            .. ExitForm.Of(file) is { HasTongue: true } ? ["the cable's exit"] : Array.Empty<string>(),
+            .. ExitForm.Of(file).Where(exit => exit.HasTongue).Select(_ => "the cable's exit").Distinct(),
         ];
         return shell.Round is null ? Because("the outline is not round", null)
             : tongues.Length > 0 ? Because(

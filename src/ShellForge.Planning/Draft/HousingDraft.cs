@@ -47,8 +47,8 @@ internal sealed record HousingDraft
     /// <summary>Openings for parts on the board.</summary>
     public required ImmutableArray<OpeningPlan> Openings { get; init; }
 
-    /// <summary>The exit of a soldered cable; null for none.</summary>
-    public CableExitPlan? CableExit { get; init; }
+    /// <summary>The exits of soldered cables, as far as they are decided.</summary>
+    public ImmutableArray<CableExitPlan> CableExits { get; init; } = [];
 
     /// <summary>The same openings as they were decided before the heights.</summary>
     public required ImmutableArray<OpeningInPlan> OpeningsInPlan { get; init; }

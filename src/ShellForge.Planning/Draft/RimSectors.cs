@@ -32,9 +32,12 @@ internal sealed record RimSectors(double Radius, ImmutableArray<RimSector> Taken
             }
         }
 
-        if (draft.CableExit?.AtRim is { } exit)
+        foreach (CableExitPlan exit in draft.CableExits)
         {
-            taken.Add(new RimSector(exit.At, exit.Width, "cable exit", exit.OpensRim));
+            if (exit.AtRim is { } rim)
+            {
+                taken.Add(new RimSector(rim.At, rim.Width, exit.Subject, rim.OpensRim));
+            }
         }
 
         foreach (ShellLobe lobe in draft.Shell.Lobes.Where(l => !l.IntoBore))

@@ -79,14 +79,14 @@ internal sealed class EdgeLimits
     /// <summary>At the floor, by what has found its place on it.</summary>
     public IEnumerable<EdgeLimit> OfFloor(CoverSide cover)
     {
-        if (_draft.CableExit is { } exit)
+        foreach (CableExitPlan exit in _draft.CableExits)
         {
             if (!_isBore && exit.Outside(0, 0) is { Towards: not null } way)
             {
-                yield return new EdgeLimit(way.Lowest - NotchChamfer, "the cable exit", "'through: floor' at the cable");
+                yield return new EdgeLimit(way.Lowest - NotchChamfer, exit.Spoken, "'through: floor' at the cable");
             }
 
-            foreach (EdgeLimit limit in InBed(exit.TakenOutside, _kept, "the cable's hole in the floor", ""))
+            foreach (EdgeLimit limit in InBed(exit.TakenOutside, _kept, exit.NameOf(0), ""))
             {
                 yield return limit;
             }

@@ -16,6 +16,9 @@ internal abstract class ExitForm
 {
     private static readonly ImmutableArray<Func<RoundCable, ExitForm>> All = [cable => new NotchForm(cable), cable => new FloorForm(cable)];
 
+    // The name by which the cable is told from others; null where it is the only one.
+    private string? _name;
+
     private protected ExitForm(RoundCable cable) => Cable = cable;
 
     /// <summary>The wish of a board file that asks for it.</summary>
@@ -46,22 +49,55 @@ internal abstract class ExitForm
     /// <summary>The cable that goes through it.</summary>
     protected RoundCable Cable { get; }
 
-    /// <summary>The form that a board file wishes for; null where no round cable leaves.</summary>
-    public static ExitForm? Of(BoardFile file) => file.Housing.Cable is RoundCable cable
-        ? All.Select(make => make(cable)).Single(form => form.Kind == cable.Through)
-        : null;
+    /// <summary>The name by which the cable is told from others; null where it is the only one.</summary>
+    protected string? Name => _name;
 
-    /// <summary>The exit of a housing; null for none.</summary>
-    public static Decided<CableExitPlan?> Chosen(HousingDraft draft)
+    /// <summary>What findings about it are about.</summary>
+    protected string Subject => Name is null ? "cable exit" : $"cable exit {Name}";
+
+    /// <summary>What the paths of its decisions begin with.</summary>
+    protected string DecisionPath => Name is null ? "cable" : $"cable.{Name}";
+
+    /// <summary>The forms that a board file wishes for, in its order; none where no round cable leaves.</summary>
+    public static ImmutableArray<ExitForm> Of(BoardFile file)
     {
-        // The cable needs its exit more than the floor a round edge.
-        Decided<CableExitPlan?> chosen = ChosenBeside(draft);
-        return chosen.Value is null && draft.Shell.HasFloorEdge ? ChosenBeside(draft.WithoutFloorEdge()) : chosen;
+        RoundCable[] cables = [.. file.Housing.Cables.OfType<RoundCable>()];
+        return
+        [
+            .. cables.Select(cable =>
+            {
+                ExitForm form = All.Select(make => make(cable)).Single(form => form.Kind == cable.Through);
+                form._name = cables.Length > 1 ? cable.Name : null;
+                return form;
+            }),
+        ];
     }
 
-    private static Decided<CableExitPlan?> ChosenBeside(HousingDraft draft)
+    /// <summary>The exits of a housing; each keeps off those before it.</summary>
+    public static Decided<ImmutableArray<CableExitPlan>> Chosen(HousingDraft draft)
     {
         var reasons = new Reasons();
-        return reasons.Of(Of(draft.File)?.Decide(draft, reasons));
+        ImmutableArray<ExitForm> forms = Of(draft.File);
+
+        // Those in the wall stand where they are asked for; those in the floor look for a place beside them.
+        foreach (ExitForm form in forms.OrderBy(form => form.AtRim is null))
+        {
+            // The cable needs its exit more than the floor a round edge.
+            Decided<CableExitPlan?> chosen = form.ChosenBeside(draft);
+            if (reasons.Take(chosen.Value is null && draft.Shell.HasFloorEdge ? form.ChosenBeside(draft.WithoutFloorEdge()) : chosen)
+                is { } exit)
+            {
+                draft = draft with { CableExits = draft.CableExits.Add(exit) };
+            }
+        }
+
+        return reasons.Of<ImmutableArray<CableExitPlan>>(
+            [.. draft.CableExits.OrderBy(exit => draft.File.Housing.Cables.IndexOf(exit.Cable))]);
+    }
+
+    private Decided<CableExitPlan?> ChosenBeside(HousingDraft draft)
+    {
+        var reasons = new Reasons();
+        return reasons.Of(Decide(draft, reasons));
     }
 }

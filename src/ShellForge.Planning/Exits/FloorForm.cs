@@ -48,7 +48,7 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
     public override (string What, double Height) BelowBoard(BoardFile file)
     {
         double lead =
-            file.Board.Wires.Where(wire => wire.To == "out").Select(wire => Math.Min(wire.Diameter, Cable.Diameter))
+            file.Board.Wires.Where(wire => wire.To == Cable.Name).Select(wire => Math.Min(wire.Diameter, Cable.Diameter))
                 .DefaultIfEmpty(0).Max();
         return Tied ? ("the tie on the cable and the bend of its leads over it", StopHeight + (BendOfLead * lead))
             : ("the knot in the cable", StopHeight);
@@ -68,7 +68,7 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
         if (found is not { } free)
         {
             reasons.Refuse(
-                "cable-exit-without-place", "cable exit",
+                "cable-exit-without-place", Subject,
                 $"Parts and posts leave no place on the floor for the cable's hole with its {(Tied ? "tie" : "knot")}, "
                     + $"{Reasons.Mm(StopDiameter)} wide and {Reasons.Mm(StopHeight)} high. It is planned without an exit.",
                 0, StopDiameter, "mm", new Point3(0, 0, draft.Stack.FloorTop), "through: wall, a thinner cable, or a smaller plug");
@@ -80,23 +80,24 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
         if (away > ToldFrom)
         {
             reasons.Replace(
-                "cable-exit-moved", "cable exit",
+                "cable-exit-moved", Subject,
                 $"at {HandAngle(Cable.At)} no place on the floor is free for it; it is planned at {HandAngle(exit.At)}",
                 away, ToldFrom, "degrees", new Point3(free.X, free.Y, draft.Stack.FloorTop),
                 "'angle:' where the floor is free, or through: wall");
         }
 
-        reasons.Choice("cable.exit", exit.Window is null ? "hole through the floor" : "hole through the floor, with a window for the plug",
-            Reasons.Origin(draft.File, "housing.cable.through"),
+        reasons.Choice($"{DecisionPath}.exit",
+            exit.Window is null ? "hole through the floor" : "hole through the floor, with a window for the plug",
+            Reasons.Origin(draft.File, $"{Cable.Path}.through"),
             $"as asked; the {(Tied ? "tie" : "knot")} inside can't follow a pull through it");
-        reasons.Length("cable.hole", exit.HoleDiameter, Reasons.Origin(draft.File, "housing.cable.round"),
+        reasons.Length($"{DecisionPath}.hole", exit.HoleDiameter, Reasons.Origin(draft.File, $"{Cable.Path}.round"),
             $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
-        reasons.Length("cable.hole-off-axis", Math.Round(free.Length, 2), Reasons.Rule,
+        reasons.Length($"{DecisionPath}.hole-off-axis", Math.Round(free.Length, 2), Reasons.Rule,
             "the free place farthest out, nearest to the direction asked for");
         if (exit.Window is { } window)
         {
-            reasons.Choice("cable.plug-window", $"{Reasons.Mm(window.Across)} x {Reasons.Mm(window.Along)}",
-                Reasons.Origin(draft.File, "housing.cable.plug"),
+            reasons.Choice($"{DecisionPath}.plug-window", $"{Reasons.Mm(window.Across)} x {Reasons.Mm(window.Along)}",
+                Reasons.Origin(draft.File, $"{Cable.Path}.plug"),
                 $"the plug and {Reasons.Mm(draft.File.Print.Printer.LooseFit)} on each side; a slot leads the cable from it to the hole");
         }
 
@@ -116,7 +117,8 @@ internal sealed class FloorForm(RoundCable cable) : ExitForm(cable)
         return new FloorExitPlan
         {
             At = at.Normalized,
-            CableDiameter = Cable.Diameter,
+            Cable = Cable,
+            Name = Name,
             Place = Lattice.Snap(place),
             HoleDiameter = hole,
             FloorTop = draft.Stack.FloorTop,

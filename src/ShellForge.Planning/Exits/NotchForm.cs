@@ -32,6 +32,9 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
     /// <summary>Air between the tongue and the cable's crown, mm.</summary>
     private const double OverCable = 0.3;
 
+    // Wall left beside a hole that is closed above, mm: three lines.
+    private const double BesideHole = 1.2;
+
     // Width that a cable with its tie post takes at least, mm: a saddle of 5.
     private const double LeastWay = 5;
 
@@ -54,12 +57,17 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         Cable.At, Math.Max(LeastWay, Cable.Diameter) + (4 * PlanRules.TieOverCable), 0, Strips.PastRim(shell.Footprint));
 
     /// <inheritdoc />
-    public override CableExitPlan Decide(HousingDraft draft, Reasons reasons)
+    public override CableExitPlan? Decide(HousingDraft draft, Reasons reasons)
     {
         ((BoardFile file, PrintBasis basis), ShellPlan shell, StackPlan stack) = (draft.Given, draft.Shell, draft.Stack);
         double notch = Cable.Diameter + PlanRules.NotchOver;
         double gap = file.Print.Printer.SlotFit;
         double tongueWidth = Math.Max(notch + 2, LeastTongue);
+        if (TooNear(draft, tongueWidth + (2 * gap), reasons))
+        {
+            return null;
+        }
+
         WallSpan wall = WallSpan.Outermost(shell, Cable.At, tongueWidth + (2 * gap))
             ?? new WallSpan(0, 0, shell.Wall);
         TiePostPlan? post = Cable.Relief == ReliefKind.Tie ? Post(draft, wall, reasons) : null;
@@ -67,24 +75,25 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         double tongueBottom = Math.Min(
             basis.Up(bottom + Cable.Diameter + OverCable), basis.Down(stack.PartingLine - PlanRules.OverOpening));
         double chamfer = Math.Min(EdgeChamfer, Math.Max(0, Math.Floor(10 * ((shell.Wall / 2) - 0.2)) / 10));
-        reasons.Choice("cable.exit", "notch open to the parting line, closed by a tongue on the cover", Reasons.Rule,
+        reasons.Choice($"{DecisionPath}.exit", "notch open to the parting line, closed by a tongue on the cover", Reasons.Rule,
             "a moulded plug passes no closed hole, and nobody wants to unsolder for rework");
         if (Cable.PlugWidth > 0)
         {
-            reasons.Choice("cable.plug", $"{Reasons.Mm(Cable.PlugWidth)} x {Reasons.Mm(Cable.PlugHeight)}",
-                Reasons.Origin(file, "housing.cable.plug"),
+            reasons.Choice($"{DecisionPath}.plug", $"{Reasons.Mm(Cable.PlugWidth)} x {Reasons.Mm(Cable.PlugHeight)}",
+                Reasons.Origin(file, $"{Cable.Path}.plug"),
                 "passes: the notch is open to the parting line, so the cable is laid in from above with its plug outside, whatever its "
                     + "size");
         }
 
-        reasons.Length("cable.notch-width", notch, Reasons.Origin(file, "housing.cable.round"),
+        reasons.Length($"{DecisionPath}.notch-width", notch, Reasons.Origin(file, $"{Cable.Path}.round"),
             $"the cable and {Reasons.Mm(PlanRules.NotchOver)}");
-        reasons.Length("cable.notch-bottom", bottom, Reasons.Rule,
+        reasons.Length($"{DecisionPath}.notch-bottom", bottom, Reasons.Rule,
             post is null ? "in the middle of the room under the board" : "level with the cable's seat on its post");
         return new NotchExitPlan
         {
             At = Cable.At,
-            CableDiameter = Cable.Diameter,
+            Cable = Cable,
+            Name = Name,
             WallInner = wall.InnerLeast,
             WallFace = wall.OuterMost,
             NotchWidth = notch,
@@ -94,6 +103,34 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             TiePost = post,
             KnotRoom = post is null ? PlanRules.KnotInPlan * Cable.Diameter / 2 : 0,
         };
+    }
+
+    // Between two slots that are open to the rim the wall stands free, as a tongue hangs; beside a hole it is held above.
+    private bool TooNear(HousingDraft draft, double width, Reasons reasons)
+    {
+        var rim = RimSectors.Of(draft);
+        IEnumerable<(string What, double Lacks)> near = draft.Openings.Where(opening => opening.InWall is not null)
+            .Select(opening => (What: opening.NameOf(FaceFeature.Port), At: RimSectors.Crossing(
+                opening.InWall!.Through, opening.InWall.Direction, rim.Radius), opening.InWall.Width, opening.InWall.OpensRim))
+            .Concat(draft.CableExits.Where(exit => exit.AtRim is not null)
+                .Select(exit => (What: exit.Spoken, exit.AtRim!.At, exit.AtRim.Width, exit.AtRim.OpensRim)))
+            .Select(other => (other.What, Lacks: (other.OpensRim ? LeastTongue : BesideHole) - (
+                (Angle.Between(Cable.At, other.At).Radians * rim.RadiusAt(Cable.At)) - ((width + other.Width) / 2))))
+            .Where(other => other.Lacks > Layers.Slack);
+        if (near.OrderByDescending(other => other.Lacks).FirstOrDefault() is not ({ } what, var lacks))
+        {
+            return false;
+        }
+
+        Point2 at = Point2.Polar(rim.RadiusAt(Cable.At), Cable.At);
+        string free = rim.NearestFree(Cable.At, width, LeastTongue) is { } angle
+            ? $"'angle: {Reasons.Mm(Math.Round(angle.Normalized.Degrees))}', or " : "";
+        reasons.Refuse(
+            "cable-exit-without-place", Subject,
+            $"Its notch comes {Reasons.Mm(Math.Round(lacks, 1))} mm too near to {what}: the wall between them would break. It is planned "
+                + "without an exit.",
+            0 - lacks, 0, "mm", new Point3(at.X, at.Y, draft.Stack.PartingLine), $"{free}'through: floor'");
+        return true;
     }
 
     private TiePostPlan? Post(HousingDraft draft, WallSpan wall, Reasons reasons)
@@ -117,16 +154,17 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             bool free = u > 0 && shell.Cavity.Contains(withTie)
                 && draft.Bosses.All(b => withTie.And(way).Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside
                     && b.Webs.All(w => w.Distance(withTie) > PlanRules.Beside))
+                && draft.CableExits.All(exit => exit.TakenInside(shell, PlanRules.Beside).Distance(withTie) > 0)
                 && room.Ceiling(withTie) >= Math.Min(ceiling, levels.BoardBottom) - Layers.Slack;
             if (free)
             {
-                reasons.Length("cable.tie-post", Math.Round(u, 2), Reasons.Rule,
+                reasons.Length($"{DecisionPath}.tie-post", Math.Round(u, 2), Reasons.Rule,
                     "distance of the tie post from the housing's axis: the nearest free place to the notch");
                 return new TiePostPlan(at, Cable.At, length, width, top, basis.UpDistance(PlanRules.TieSlotHeight), PlanRules.TieSlotWidth);
             }
         }
 
-        reasons.Replace("no-room-for-tie-post", "cable exit",
+        reasons.Replace("no-room-for-tie-post", Subject,
             $"within {Reasons.Mm(FarthestAnchor)} of the notch no place is free for a tie post of {Reasons.Mm(length)} x "
                 + $"{Reasons.Mm(width)}; planned for a knot",
             0, length, "mm",

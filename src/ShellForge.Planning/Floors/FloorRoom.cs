@@ -43,7 +43,7 @@ internal static class FloorRoom
         double edge = Math.Max(draft.Shell.FloorEdge?.Inset ?? 0, draft.Shell.FloorEdgeInBore?.Inset ?? 0);
         double beside = edge > 0 ? Math.Max(margin, edge + BesideEdge) : margin;
         return draft.Shell.Footprint.Offset(-beside)
-            .Less(Region.Union([.. holes, .. openings, draft.CableExit?.TakenOutside.Offset(Beside) ?? Region.Empty]));
+            .Less(Region.Union([.. holes, .. openings, .. draft.CableExits.Select(exit => exit.TakenOutside.Offset(Beside))]));
     }
 
     private static Region Posts(HousingDraft draft)
@@ -58,6 +58,7 @@ internal static class FloorRoom
             saddle.Face, saddle.Faces, saddle.RestMax.Y - saddle.RestMin.Y + (2 * Beside),
             Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
         IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenInside.Offset(Beside));
-        return Region.Union([.. bosses, .. saddles, .. openings, draft.CableExit?.TakenInside(draft.Shell, Beside) ?? Region.Empty]);
+        return Region.Union(
+            [.. bosses, .. saddles, .. openings, .. draft.CableExits.Select(exit => exit.TakenInside(draft.Shell, Beside))]);
     }
 }

@@ -170,11 +170,11 @@ internal sealed class StandForm : MountForm
                 Angle.Between(use.Towards, down).Degrees < HangsWithin));
         }
 
-        if (draft.CableExit is { } exit)
+        foreach (CableExitPlan exit in draft.CableExits)
         {
             CableWay way = exit.Outside(BesidePlug, CableBend);
             things.Add(new HangingThing(
-                "the cable", way.Region.Turned(upright).Moved(shift), way.Lowest, exit.CableDiameter,
+                exit.TheCable, way.Region.Turned(upright).Moved(shift), way.Lowest, exit.CableDiameter,
                 way.Towards is { } leaves && Angle.Between(leaves, down).Degrees < HangsWithin));
         }
 

@@ -22,7 +22,7 @@ internal static class CrowdedSectors
         (string What, Point2 At)[] all =
         [
             .. draft.Bosses.Where(boss => boss.Hole is not null).Select(boss => (boss.Name, boss.At)),
-            .. draft.CableExit?.NearRim ?? [],
+            .. draft.CableExits.SelectMany(exit => exit.NearRim),
             .. cover.Mount?.AtRim ?? [],
             .. cover.PryNotches.Select(notch => ("a pry notch", Point2.Polar(rim, notch.At))),
             ("the key", Point2.Polar(rim, cover.Key.At)),

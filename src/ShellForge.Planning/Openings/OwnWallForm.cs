@@ -220,9 +220,10 @@ internal sealed class OwnWallForm(OwnOpening wish) : OwnOpeningForm(wish)
                 }
             }
 
-            double toExit = Exits.ExitForm.Of(given.File)?.AtRim is var (at, half)
-                ? Left(walls.Intersect(Strips.Radial(at, 2 * Math.Max(half, HalfNotch), 0, Strips.PastRim(walls))))
-                : Between;
+            double toExit = Exits.ExitForm.Of(given.File).Select(exit => exit.AtRim).OfType<(Angle At, double HalfWidth)>()
+                .Select(exit => Left(walls.Intersect(
+                    Strips.Radial(exit.At, 2 * Math.Max(exit.HalfWidth, HalfNotch), 0, Strips.PastRim(walls)))))
+                .Append(Between).Min();
             return toExit < Between ? TooNear("the cable's notch", toExit) : null;
         }
 

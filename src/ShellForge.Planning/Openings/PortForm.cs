@@ -42,7 +42,8 @@ internal sealed class PortForm : PartOpeningForm
     }
 
     /// <inheritdoc />
-    protected override bool IsOpenUnsaid(BoardFile file) => file.Housing.Cable is ConnectorCable cable && cable.PartRef == Part.Ref;
+    protected override bool IsOpenUnsaid(BoardFile file) =>
+        file.Housing.Cables.OfType<ConnectorCable>().Any(cable => cable.PartRef == Part.Ref);
 
     private PortInPlan? Rung(OpeningGiven given, Reasons reasons)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Hands;
@@ -18,8 +19,32 @@ public abstract record CableExitPlan
     /// <summary>Where it leaves, as a board angle.</summary>
     public required Angle At { get; init; }
 
+    /// <summary>The cable.</summary>
+    public required RoundCable Cable { get; init; }
+
+    /// <summary>The name by which it is told from other cables; null where it is the only one.</summary>
+    public required string? Name { get; init; }
+
+    /// <summary>How many numbers of face tags an exit has.</summary>
+    public const int FacesEach = 2;
+
     /// <summary>Cable diameter, mm.</summary>
-    public required double CableDiameter { get; init; }
+    public double CableDiameter => Cable.Diameter;
+
+    /// <summary>What findings about it are about.</summary>
+    public string Subject => Name is null ? "cable exit" : $"cable exit {Name}";
+
+    /// <summary>The exit in short, with its article.</summary>
+    public string InBrief => Name is null ? "the exit" : $"the exit '{Name}'";
+
+    /// <summary>The exit in messages, with its article.</summary>
+    public string Spoken => Name is null ? "the cable exit" : $"the exit of the cable '{Name}'";
+
+    /// <summary>The cable in a sentence, with its article: "the cable".</summary>
+    public string TheCable => Name is null ? "the cable" : $"the cable '{Name}'";
+
+    /// <summary>What its notes on drawings begin with: "cable".</summary>
+    private protected string Noted => Name is null ? "cable" : $"cable {Name}";
 
     /// <summary>The cover's tongue in its opening; null where the cover has no part in it.</summary>
     public abstract PlacedTongue? Tongue { get; }
@@ -66,7 +91,7 @@ public abstract record CableExitPlan
     public abstract IEnumerable<HandStep> HandSteps(HousingPlan plan);
 
     /// <summary>Name of its faces in messages, with its article.</summary>
-    /// <param name="number">Number of the face tag, from 0.</param>
+    /// <param name="number">Number of the face among its own, from 0 to <see cref="FacesEach"/> - 1.</param>
     public abstract string NameOf(int number);
 
     /// <summary>Calls the method of a visitor for this form.</summary>

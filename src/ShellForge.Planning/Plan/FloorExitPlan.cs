@@ -108,10 +108,8 @@ public sealed record FloorExitPlan : CableExitPlan
     /// <inheritdoc />
     public override ImmutableArray<PlanNote> Notes(ShellPlan shell) =>
     [
-        new(Place, $"cable hole \u00D8{HandWords.Figure(HoleDiameter)}"),
-        .. Window is { } window
-            ? new[] { new PlanNote(window.Middle,
-                $"plug window {HandWords.Figure(window.Across)} x {HandWords.Figure(window.Along)}") } : [],
+        new(Place, $"{Noted} hole \u00D8{HandWords.Figure(HoleDiameter)}"),
+        .. Window is { } window ? new[] { NoteOf(window) } : [],
     ];
 
     /// <inheritdoc />
@@ -119,13 +117,13 @@ public sealed record FloorExitPlan : CableExitPlan
     {
         string clock = HandWords.Clock(At, plan.Source.Up);
         string through = Window is null
-            ? $"Pass the free end of the soldered cable from inside through the hole in the floor at {clock}."
-            : $"Pass the plug of the soldered cable from inside through the window in the floor at {clock}, and slide the cable into the "
-                + $"round end of the slot.";
+            ? $"Pass the free end of the soldered {TheCable[4..]} from inside through the hole in the floor at {clock}."
+            : $"Pass the plug of the soldered {TheCable[4..]} from inside through the window in the floor at {clock}, and slide the "
+                + $"cable into the round end of the slot.";
         yield return new HandStep
         {
             Phase = HandPhase.Board,
-            Title = "Bring the cable through the floor",
+            Title = $"Bring {TheCable} through the floor",
             Text = $"{through} Leave 15 mm of slack between floor and board. "
                 + (Tied ? "There draw a 2.5 mm cable tie hard round the cable, close to the floor, and cut it off: its head can't pass "
                 + "the hole."
@@ -140,10 +138,17 @@ public sealed record FloorExitPlan : CableExitPlan
     }
 
     /// <inheritdoc />
-    public override string NameOf(int number) => "the cable's hole in the floor";
+    public override string NameOf(int number) =>
+        Name is null ? "the cable's hole in the floor" : $"the hole of the cable '{Name}' in the floor";
 
     /// <inheritdoc />
     public override T Accept<T>(ICableExitVisitor<T> visitor) => visitor.Floor(this);
+
+    private PlanNote NoteOf(PlugWindow window)
+    {
+        string whose = Name is null ? "" : Name + " ";
+        return new(window.Middle, $"{whose}plug window {HandWords.Figure(window.Across)} x {HandWords.Figure(window.Along)}");
+    }
 }
 
 /// <summary>A window in the floor that a plug passes.</summary>

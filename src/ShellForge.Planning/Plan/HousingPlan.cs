@@ -38,14 +38,17 @@ public sealed record HousingPlan
     /// <summary>Whether a part is a module whose own connector is shut in.</summary>
     public bool ShutsIn(BoardPart part) => part.Mouth is not null && part.Package is { MountingRequired: true } && !Opens(part);
 
-    /// <summary>The exit of a soldered round cable; null where there is none.</summary>
-    public CableExitPlan? CableExit { get; init; }
+    /// <summary>The exits of soldered round cables, in the order of the board file.</summary>
+    public ImmutableArray<CableExitPlan> CableExits { get; init; } = [];
+
+    /// <summary>The exit by which a lead leaves; null where it stays inside, or its cable has none.</summary>
+    public CableExitPlan? ExitOf(WireLead wire) => CableExits.FirstOrDefault(exit => exit.Cable.Name == wire.To);
 
     /// <summary>
-    /// The cover's tongues with the numbers of their face tags: over the openings in their order, then over the cable's exit.
+    /// The cover's tongues with the numbers of their face tags: over the openings in their order, then over the cables' exits.
     /// </summary>
     public IEnumerable<(PlacedTongue Tongue, int Number)> Tongues =>
-        Openings.Select(opening => opening.PlacedTongue).Append(CableExit?.Tongue)
+        Openings.Select(opening => opening.PlacedTongue).Concat(CableExits.Select(exit => exit.Tongue))
             .Select((tongue, number) => (Tongue: tongue!, Number: number)).Where(each => each.Tongue is not null);
 
     /// <summary>Supports under connectors of modules that are soldered flat.</summary>

@@ -9,7 +9,7 @@ namespace ShellForge.Planning.Plan;
 /// <summary>A notch in the wall, open to the parting line and closed by a tongue on the cover: the cable is laid in from above.</summary>
 public sealed record NotchExitPlan : CableExitPlan
 {
-    /// <summary>Number of the face tag of the post for the tie; the notch has 0.</summary>
+    /// <summary>Number of the face of the post for the tie; the notch has 0.</summary>
     public const int PostNumber = 1;
 
     /// <summary>Distance along the exit's direction from the axis to the nearest inner wall face, mm.</summary>
@@ -37,13 +37,14 @@ public sealed record NotchExitPlan : CableExitPlan
     public double KnotRoom { get; init; }
 
     /// <inheritdoc />
-    public override PlacedTongue Tongue => new(Roof, Point2.Origin, At, At, "the cable's notch");
+    public override PlacedTongue Tongue => new(
+        Roof, Point2.Origin, At, At, Name is null ? "the cable's notch" : $"the notch of the cable '{Name}'");
 
     /// <inheritdoc />
     public override ExitAtRim AtRim => new(At, Roof.SlotWidth, OpensRim: true);
 
     /// <inheritdoc />
-    public override ImmutableArray<(string What, Point2 At)> NearRim => [("the cable exit", Point2.Polar(WallFace, At))];
+    public override ImmutableArray<(string What, Point2 At)> NearRim => [(Spoken, Point2.Polar(WallFace, At))];
 
     /// <inheritdoc />
     public override Region TakenOutside => Region.Empty;
@@ -79,7 +80,7 @@ public sealed record NotchExitPlan : CableExitPlan
 
     /// <inheritdoc />
     public override ImmutableArray<PlanNote> Notes(ShellPlan shell) =>
-        [new(Point2.Polar(shell.Round?.Outer ?? shell.Footprint.Bounds.Max.X, At), $"cable \u00D8{HandWords.Figure(CableDiameter)}")];
+        [new(Point2.Polar(shell.Round?.Outer ?? shell.Footprint.Bounds.Max.X, At), $"{Noted} \u00D8{HandWords.Figure(CableDiameter)}")];
 
     /// <inheritdoc />
     public override IEnumerable<HandStep> HandSteps(HousingPlan plan)
@@ -87,8 +88,8 @@ public sealed record NotchExitPlan : CableExitPlan
         yield return new HandStep
         {
             Phase = HandPhase.Board,
-            Title = "Lay the cable",
-            Text = $"Lay the soldered cable into the notch at {HandWords.Clock(At, plan.Source.Up)}, with 15 mm of slack inside. "
+            Title = $"Lay {TheCable}",
+            Text = $"Lay the soldered {TheCable[4..]} into the notch at {HandWords.Clock(At, plan.Source.Up)}, with 15 mm of slack inside. "
                 + (TiePost is null ? "Tie a loose knot behind the wall."
                     : "Pull a 2.5 mm cable tie through the post and round the cable, and cut it off."),
             Check = "A firm pull on the cable from outside moves nothing at the solder joints.",
@@ -100,7 +101,8 @@ public sealed record NotchExitPlan : CableExitPlan
     }
 
     /// <inheritdoc />
-    public override string NameOf(int number) => number == PostNumber ? "the post for the cable tie" : "the cable exit";
+    public override string NameOf(int number) =>
+        number != PostNumber ? Spoken : Name is null ? "the post for the cable tie" : $"the post for the tie of the cable '{Name}'";
 
     /// <inheritdoc />
     public override T Accept<T>(ICableExitVisitor<T> visitor) => visitor.Notch(this);

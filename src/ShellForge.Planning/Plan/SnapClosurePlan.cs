@@ -85,7 +85,7 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <inheritdoc />
     public override IEnumerable<HandStep> HandSteps(HousingPlan plan)
     {
-        string start = !plan.Ports.Any() && plan.CableExit?.AtRim is null ? "Press"
+        string start = !plan.Ports.Any() && plan.CableExits.All(exit => exit.AtRim is null) ? "Press"
             : "Start at the side across from the opening in the wall and press";
         yield return ClosingHands.Close(plan, $"{start} round the rim until the bead has snapped in all round.");
         yield return ClosingHands.Open(plan, plan.PryNotches.IsEmpty

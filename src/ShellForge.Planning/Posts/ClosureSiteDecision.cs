@@ -196,11 +196,7 @@ internal static class ClosureSiteDecision
             }
         }
 
-        if (ExitForm.Of(file)?.AtRim is { } cable)
-        {
-            exits.Add(cable);
-        }
-
+        exits.AddRange(ExitForm.Of(file).Select(exit => exit.AtRim).OfType<(Angle, double)>());
         return exits.ToImmutable();
     }
 }

@@ -98,7 +98,7 @@ internal static class RestDecision
         TubDraft tub, ImmutableArray<BossPlan> bosses, BelowBoardRoom room, SupportWish wish, (string Ref, Point2 At)[] pushed)
     {
         BoardFile file = tub.File;
-        Region cable = ExitForm.Of(file)?.Way(tub.Shell) ?? Region.Empty;
+        Region cable = Region.Union(ExitForm.Of(file).Select(exit => exit.Way(tub.Shell)));
         Region within = PostRoom.Of(tub.Shell);
         ImmutableArray<RimPlace> places =
         [

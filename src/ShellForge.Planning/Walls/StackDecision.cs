@@ -153,13 +153,13 @@ internal static class StackDecision
             yield return new Need(driver, joint.Fit.Depth + PlanRules.PlasticBelow - floor);
         }
 
-        var exit = ExitForm.Of(file);
-        if (file.Board.Wires.Any(w => w.Side == BoardSide.Bottom) || exit is not null)
+        ImmutableArray<ExitForm> exits = ExitForm.Of(file);
+        if (file.Board.Wires.Any(w => w.Side == BoardSide.Bottom) || !exits.IsEmpty)
         {
             yield return new Need("soldered wires", PlanRules.WireBlob);
         }
 
-        if (exit?.BelowBoard(file) is var (what, least))
+        foreach ((string what, double least) in exits.Select(exit => exit.BelowBoard(file)))
         {
             yield return new Need(what, least);
         }

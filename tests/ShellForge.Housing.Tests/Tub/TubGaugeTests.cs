@@ -43,13 +43,39 @@ public sealed class TubGaugeTests
     }.Read()));
 
     [Theory]
+    [InlineData("{disc: 80}", 255, 300)]
+    [InlineData("{ring: {outer: 96, bore: 46}}", 20, 170)]
+    [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}", 0, 180)]
+    public void Two_notches_measure_as_planned_each_closed_by_its_tongue(string outline, int first, int second)
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = outline,
+            Holes = [],
+            Pixels = "{package: \"2020\", circle: 62, count: 16, from: 90, direction: cw}",
+            Cable = $"[{{name: feed, round: 5, angle: {first}}}, {{name: next, round: 3.5, angle: {second}, relief: knot}}]",
+        }.Read());
+        Assert.Equal(2, plan.CableExits.Length);
+        Measure(plan);
+        HousingPart cover = HousingBuilder.Build(plan).First(part => part.Name == PartNames.Cover);
+        SolidOutcome made = SolidEvaluator.Evaluate(cover.Assembled);
+        Assert.Null(made.Defect);
+        RayGauge gauge = RayGauge.OnWritten(made.Require(), 1);
+        foreach (NotchExitPlan exit in plan.CableExits.Cast<NotchExitPlan>())
+        {
+            Point2 inWall = Point2.Polar((exit.WallInner + exit.WallFace) / 2, exit.At);
+            Near(exit.Roof.Bottom + 5, gauge.First(new Point3(inWall.X, inWall.Y, -5), Up), $"tongue of {exit.Name}");
+        }
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData(", plug: [12, 5]")]
     [InlineData(", plug: [18, 9], relief: knot")]
     public void A_cables_hole_in_the_floor_and_its_plugs_window_measure_as_planned(string more)
     {
         HousingPlan plan = HousingPlanner.Plan(new WrittenBoard { Cable = $"{{round: 4, angle: 250, through: floor{more}}}" }.Read());
-        FloorExitPlan exit = Assert.IsType<FloorExitPlan>(plan.CableExit);
+        FloorExitPlan exit = Assert.IsType<FloorExitPlan>(Assert.Single(plan.CableExits));
         RayGauge gauge = Written(plan);
         var left = new Point3(0 - exit.At.Sin, exit.At.Cos, 0);
         var outward = new Point3(exit.At.Cos, exit.At.Sin, 0);
@@ -118,10 +144,7 @@ public sealed class TubGaugeTests
         FloorAndWalls(plan, gauge);
         Assert.All(plan.Bosses, boss => Boss(plan, boss, gauge));
         Assert.All(plan.Ports, port => Port(plan, port, gauge));
-        if (plan.CableExit is NotchExitPlan exit)
-        {
-            Notch(exit, gauge);
-        }
+        Assert.All(plan.CableExits.OfType<NotchExitPlan>(), exit => Notch(exit, gauge));
     }
 
     private static RayGauge Written(HousingPlan plan)
@@ -245,7 +268,7 @@ public sealed class TubGaugeTests
             Point2 place = Point2.Polar(radius, direction);
             bool away = plan.Bosses.All(b => Angle.Between(Angle.Of(b.At), direction).Degrees > 12)
                 && plan.Ports.All(p => Angle.Between(Angle.Of(p.Face), direction).Degrees > 25)
-                && (plan.CableExit is null || Angle.Between(plan.CableExit.At, direction).Degrees > 40)
+                && plan.CableExits.All(exit => Angle.Between(exit.At, direction).Degrees > 40)
                 && Angle.Between(plan.Key.At, direction).Degrees > 8
                 && plan.Lettering.All(l => l.Strokes.Distance(place) > 3)
                 && (plan.Mount is not KeyholeMountPlan keyholes

@@ -16,7 +16,7 @@ internal sealed record ParsedHousing(
     Parsed<double> Floor,
     Parsed<EdgeWish> Edge,
     Parsed<ParsedClearance> Clearance,
-    Parsed<ParsedCable> Cable,
+    Parsed<ImmutableArray<ParsedCable>> Cable,
     Parsed<ClosureKind> Closure,
     Parsed<int> ClosureScrews,
     Parsed<bool> BoreOpen,
@@ -74,7 +74,8 @@ internal static class HousingForm
             "Outer edges at the front and round the floor: chamfer, round (2 mm where there is room), soft (as round as walls and what "
                 + "lies near allow), or a radius such as 3 mm.", "chamfer");
         FormKey<ParsedClearance> clearance = keys.Optional("clearance", Clearance, "Gaps round the board.");
-        FormKey<ParsedCable> cable = keys.Optional("cable", CableForm.Kind, "How power comes in: a connector, a round cable, or none.",
+        FormKey<ImmutableArray<ParsedCable>> cable = keys.Optional("cable", CableForm.Kind,
+            "How cables come in: a connector, a round cable, none, or a list of several, of which the first brings the power.",
             "the only connector that takes a plug, else none");
         FormKey<ClosureKind> closure = keys.Optional(
             "closure",

@@ -36,7 +36,8 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         ImmutableArray<BoardPart> parts = new PartResolver(surface, designators, context).Resolve(partsSaid);
         var pixels = new PixelResolver(surface, designators, partRefs, context);
         ImmutableArray<PixelCircle> circles = pixels.Resolve(said.Pixels.Or([]));
-        ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context).Resolve(said.Wires.Or([]));
+        ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context)
+            .Resolve(said.Wires.Or([]), CableNames(housing));
         parts = [.. parts, .. pixels.Companions];
         if (outline is null || !said.Thickness.Given)
         {
@@ -59,4 +60,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         };
         return new ResolvedBoard(outline, parts, circles, board) { Centre = context.Centre };
     }
+
+    private static ImmutableArray<string> CableNames(ParsedHousing? housing) => housing is null ? []
+        : [.. housing.Cable.Or([]).Where(cable => cable.Round.Given).Select(cable => cable.Name.Or(RoundCable.Unnamed))];
 }

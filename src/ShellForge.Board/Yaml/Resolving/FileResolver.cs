@@ -15,7 +15,8 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         Angle up = said.Up.Value;
         ParsedHousing? housingSaid = said.Housing.Given ? said.Housing.Value : null;
         ResolvedBoard? resolved = said.Board.Given ? new BoardResolver(sink, profiles, paths).Resolve(said.Board.Value, housingSaid) : null;
-        HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles).Resolve(housingSaid);
+        HousingSpec? housing = housingSaid is null ? null : new HousingResolver(resolved, up, sink, profiles, paths)
+            .Resolve(housingSaid);
         CheckAmbient(said.Use.Value);
         if (sink.HasErrors || resolved?.Board is not { } board || housing is null)
         {

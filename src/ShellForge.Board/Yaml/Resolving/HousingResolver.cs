@@ -10,15 +10,16 @@ using ShellForge.Geometry.Planar;
 namespace ShellForge.Board.Yaml.Resolving;
 
 /// <summary>Puts the wishes for the housing together and checks them against the board.</summary>
-internal sealed class HousingResolver(ResolvedBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles)
+internal sealed class HousingResolver(
+    ResolvedBoard? board, Angle up, DiagnosticSink sink, ProfileLibrary profiles, NodePaths paths)
 {
     /// <summary>The wishes; null when insert or screw could not be read, or an insert is needed and not said.</summary>
     public HousingSpec? Resolve(ParsedHousing said)
     {
-        CableSpec? cable = Cable(said);
+        ImmutableArray<CableSpec>? cables = Cables(said);
         CheckWords(said);
         ImmutableArray<OwnOpening> openings = new OpeningResolver(board, sink).Resolve(said.Openings.Or([]));
-        if (!NeedsMet(said) || cable is null)
+        if (!NeedsMet(said) || cables is null)
         {
             return null;
         }
@@ -46,7 +47,7 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
             Edge = said.Edge.Value,
             BoardEdgeClearance = said.Clearance.Given ? said.Clearance.Value.BoardEdge : null,
             BelowPartsClearance = said.Clearance.Given ? said.Clearance.Value.BelowParts : null,
-            Cable = cable,
+            Cables = cables.Value,
             Closure = said.Closure.Or(ClosureKind.Snap),
             ClosureScrews = said.ClosureScrews.Given ? said.ClosureScrews.Value : null,
             BoreOpen = said.BoreOpen.Given ? said.BoreOpen.Value : null,
@@ -125,44 +126,71 @@ internal sealed class HousingResolver(ResolvedBoard? board, Angle up, Diagnostic
         return Region.Polygon(corners);
     }
 
-    private CableSpec? Cable(ParsedHousing said)
+    private ImmutableArray<CableSpec>? Cables(ParsedHousing said)
     {
         if (!said.Cable.Given)
         {
-            return DefaultCable(said);
+            return DefaultCables(said);
         }
 
-        ParsedCable cable = said.Cable.Value;
-        if (cable.Part is { Given: true } part)
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        var cables = ImmutableArray.CreateBuilder<CableSpec>();
+        bool sound = true;
+        foreach (ParsedCable cable in said.Cable.Value)
         {
-            return Connector(part);
+            CableSpec? one = cable.Part.Given ? Connector(cable.Part) : cable.Round.Given ? Round(cable) : null;
+            string? name = one switch
+            {
+                ConnectorCable connector => connector.PartRef,
+                RoundCable round => round.Name,
+                _ => null,
+            };
+            if (one is null || name is null)
+            {
+                sound = false;
+                continue;
+            }
+
+            if (!names.Add(name))
+            {
+                sink.Error(
+                    cable.Node.Place, "duplicate-name",
+                    one is ConnectorCable ? $"two cables plug into {name}" : $"two cables go by the name '{name}'",
+                    one is ConnectorCable ? "expected one" : "expected a name of its own for each, such as name: data");
+            }
+
+            cables.Add(one);
         }
 
-        return cable.Round.Given
-            ? new RoundCable(
-                cable.Round.Value,
-                cable.At.Or((up + Angle.FromDegrees(180)).Normalized),
-                cable.Plug.Given ? cable.Plug.Value[0] : 0,
-                cable.Plug.Given ? cable.Plug.Value[1] : 0,
-                cable.Relief.Value,
-                cable.Through.Value)
-            : new NoCable();
+        return sound ? cables.ToImmutable() : null;
     }
 
-    private CableSpec DefaultCable(ParsedHousing said)
+    private RoundCable Round(ParsedCable cable) => new(
+        cable.Round.Value,
+        cable.At.Or((up + Angle.FromDegrees(180)).Normalized),
+        cable.Plug.Given ? cable.Plug.Value[0] : 0,
+        cable.Plug.Given ? cable.Plug.Value[1] : 0,
+        cable.Relief.Value,
+        cable.Through.Value)
+    {
+        Name = cable.Name.Or(RoundCable.Unnamed),
+        Path = paths.Of(cable.Node),
+    };
+
+    private ImmutableArray<CableSpec> DefaultCables(ParsedHousing said)
     {
         BoardPart[] open = board is null ? [] : [.. board.Parts.Where(p => p.Mouth is not null && p.Port != PortWish.Closed)];
         if (open.Length == 1)
         {
             sink.Note(said.Node.Place, "cable-not-said",
                 $"`cable:` is not said: it is taken to plug into {open[0].Ref}, the only connector");
-            return new ConnectorCable(open[0].Ref);
+            return [new ConnectorCable(open[0].Ref)];
         }
 
         string which = open.Length == 0 ? "no connector takes one" : $"{string.Join(" and ", open.Select(p => p.Ref))} could take it";
         sink.Warning(said.Node.Place, "cable-not-said", $"`cable:` is not said and {which}: the housing gets no cable exit",
             "expected cable: {part: ...}, {round: ...} or none");
-        return new NoCable();
+        return [];
     }
 
     private ConnectorCable? Connector(Parsed<string> part)

@@ -138,8 +138,8 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
 
     private BoardFile WithPlug(BoardFile file, Parsed<ParsedPlug> said, string how)
     {
-        BoardPart? part = file.Housing.Cable is ConnectorCable cable ? file.Board.Parts.FirstOrDefault(each => each.Ref == cable.PartRef)
-            : null;
+        BoardPart? part = file.Housing.Cables.OfType<ConnectorCable>().FirstOrDefault() is { } cable
+            ? file.Board.Parts.FirstOrDefault(each => each.Ref == cable.PartRef) : null;
         if (part?.Mouth is not { } mouth)
         {
             sink.Error(said.Place, "measured-without-plug", "a plug was measured, but no part takes the cable's plug",

@@ -9,10 +9,10 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <summary>Places soldered leads and checks where they go.</summary>
 internal sealed class WireResolver(BoardSurface? surface, Designators designators, ResolvingContext context)
 {
-    private const string Out = "out";
-
     /// <summary>The leads, patterns written out.</summary>
-    public ImmutableArray<WireLead> Resolve(ImmutableArray<ParsedWire> said)
+    /// <param name="said">The wires.</param>
+    /// <param name="cables">Names of the round cables that leave the housing.</param>
+    public ImmutableArray<WireLead> Resolve(ImmutableArray<ParsedWire> said, ImmutableArray<string> cables)
     {
         ImmutableArray<WireLead>.Builder leads = ImmutableArray.CreateBuilder<WireLead>();
         var names = new Designators(context.Sink);
@@ -46,18 +46,30 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
             }
         }
 
-        foreach (ParsedWire wire in said.Where(w => w.To.Given))
+        // Without a round cable leads may still leave by a way of the maker's own.
+        ImmutableArray<string> ways = cables.IsEmpty ? [RoundCable.Unnamed] : cables;
+        foreach (ParsedWire wire in said)
         {
             string to = wire.To.Value;
-            if (to != Out && !names.Has(to) && !designators.Has(to))
+            if (!ways.Contains(to) && !names.Has(to) && !designators.Has(to))
             {
                 context.Sink.Error(
-                    wire.To.Place,
+                    wire.To.Given ? wire.To.Place : wire.Node.Place,
                     "wire-to-nowhere",
-                    $"there is no wire and no part '{to}'",
-                    "expected out, a wire's name or a part's designator",
-                    NearestName.In(to, [Out, .. names.Taken, .. designators.Taken]));
+                    to == RoundCable.Unnamed ? $"the wire '{wire.Name.Or("")}' leaves, but no cable goes by the name '{to}'"
+                        : $"there is no cable, no wire and no part '{to}'",
+                    $"expected {string.Join(" or ", ways)}, a wire's name or a part's designator",
+                    NearestName.In(to, [.. ways, .. names.Taken, .. designators.Taken]));
             }
+        }
+
+        // The unnamed cable's word is kept for it, whatever a wire is called.
+        foreach (string cable in cables.Where(
+            cable => cable != RoundCable.Unnamed && (names.Has(cable) || designators.Has(cable))))
+        {
+            context.Sink.Error(
+                said.FirstOrDefault(wire => wire.Name.Or("") == cable)?.Node.Place ?? said.Select(wire => wire.Node.Place).FirstOrDefault(),
+                "duplicate-name", $"'{cable}' is the name of a cable and of a wire or part", "expected a name of its own for each");
         }
 
         return leads.ToImmutable();

@@ -1,13 +1,18 @@
+using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Features.Exits;
 
 /// <summary>Bodies and cuts of the exit for a soldered cable, one method a form, each in a file of its own.</summary>
 /// <param name="plan">The whole plan.</param>
-internal sealed partial class CableExits(HousingPlan plan) : ICableExitVisitor<IEnumerable<FeatureContribution>>
+/// <param name="number">Number of the exit among those of the plan.</param>
+internal sealed partial class CableExits(HousingPlan plan, int number) : ICableExitVisitor<IEnumerable<FeatureContribution>>
 {
     private const double PastWall = FeatureContribution.PastWall;
 
-    /// <summary>The exit's bodies and cuts; none without an exit.</summary>
-    public static IEnumerable<FeatureContribution> Of(HousingPlan plan) => plan.CableExit?.Accept(new CableExits(plan)) ?? [];
+    /// <summary>The bodies and cuts of all exits.</summary>
+    public static IEnumerable<FeatureContribution> Of(HousingPlan plan) =>
+        plan.CableExits.SelectMany((exit, number) => exit.Accept(new CableExits(plan, number)));
+
+    private FaceTag Tag(int face) => FaceNames.Tag(FaceFeature.CableExit, (CableExitPlan.FacesEach * number) + face);
 }

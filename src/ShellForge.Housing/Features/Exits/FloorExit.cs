@@ -21,6 +21,6 @@ internal sealed partial class CableExits
                 Shapes.Taper(narrow, exit.FloorTop - exit.EdgeChamfer, wide, exit.FloorTop + past, exit.Place));
         }
 
-        yield return FeatureContribution.Cuts(PartNames.Tub, cut.Tagged(FaceNames.Tag(FaceFeature.CableExit)));
+        yield return FeatureContribution.Cuts(PartNames.Tub, cut.Tagged(Tag(0)));
     }
 }

@@ -38,14 +38,14 @@ internal sealed partial class CableExits
                 Shapes.Taper(wide, exit.WallInner - past, narrow, exit.WallInner + exit.EdgeChamfer, middle));
         }
 
-        yield return FeatureContribution.Cuts(PartNames.Tub, notch.Moved(frame).Tagged(FaceNames.Tag(FaceFeature.CableExit)));
+        yield return FeatureContribution.Cuts(PartNames.Tub, notch.Moved(frame).Tagged(Tag(0)));
         yield return FeatureContribution.Adds(PartNames.Cover, Tongues
             .Solid(plan, exit.Roof, exit.At, 0, exit.WallInner - PastWall, exit.WallFace + PastWall)
-            .Tagged(FaceNames.Tag(FaceFeature.Tongue, plan.Openings.Length)));
+            .Tagged(FaceNames.Tag(FaceFeature.Tongue, plan.Openings.Length + number)));
         if (exit.TiePost is { } post)
         {
             yield return FeatureContribution.Adds(
-                PartNames.Tub, Post(post).Tagged(FaceNames.Tag(FaceFeature.CableExit, NotchExitPlan.PostNumber)));
+                PartNames.Tub, Post(post).Tagged(Tag(NotchExitPlan.PostNumber)));
         }
     }
 
