@@ -1,4 +1,3 @@
-using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Solids;
 
@@ -61,7 +60,7 @@ public sealed class KeptParts(int mostTriangles = KeptParts.UsualTriangles)
                 return known;
             }
 
-            var outcome = new Lazy<SolidOutcome>(() => SolidEvaluator.Evaluate(solid, cancel));
+            var outcome = new Lazy<SolidOutcome>(() => PartMaker.Evaluate(solid, cancel));
             return _byDigest[digest] = _latestFirst.AddFirst(new Entry(digest, outcome));
         }
     }

@@ -49,6 +49,22 @@ public sealed class ShellTests
         Assert.Contains(plan.Decisions, d => d.Path == "shell.gap" && d.Why.Contains("hole", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("[8, 8, 3]", "[38, 0]", true)]
+    [InlineData("[30, 8, 3]", "[38, 0]", false)]
+    [InlineData("[300, 300, 3]", "[30, 0]", false)]
+    public void A_part_that_stands_a_little_over_the_edge_moves_the_wall_out_and_one_that_stands_far_out_does_not(
+        string size, string at, bool moves)
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Holes = [],
+            Parts = [$"{{ref: C1, size: {size}, side: top, at: {at}}}"],
+        }.Read());
+        Assert.Equal(moves, plan.Shell.BoardEdgeGap > 1);
+        Assert.InRange(plan.Shell.BoardEdgeGap, 0.5, 10);
+    }
+
     [Fact]
     public void A_wall_that_is_not_whole_lines_is_taken_and_said()
     {

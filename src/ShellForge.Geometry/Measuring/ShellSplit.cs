@@ -45,6 +45,27 @@ public static class ShellSplit
         return bodies.ToImmutable();
     }
 
+    /// <summary>
+    /// A solid without its bodies and voids that are smaller than a volume: what is left of two cuts that nearly meet. All else stays as
+    /// it is, to the bit.
+    /// </summary>
+    /// <param name="solid">The solid; itself where nothing goes.</param>
+    /// <param name="least">The smallest volume that stays, mm3, above 0.</param>
+    public static SolidMesh WithoutCrumbs(SolidMesh solid, double least)
+    {
+        Mesh mesh = solid.Mesh;
+        var numbers = new ShellNumbers(mesh.Vertices.Length, mesh.Triangles.AsSpan());
+        if (numbers.Count <= 1)
+        {
+            return solid;
+        }
+
+        List<int>[] triangles = TrianglesOf(mesh, numbers);
+        bool[] stays = [.. triangles.Select(list => Math.Abs(Measure.Volume(Part(mesh, list))) >= least)];
+        return !stays.Contains(true) || !stays.Contains(false) ? solid
+            : new SolidMesh(Part(mesh, [.. Enumerable.Range(0, stays.Length).Where(s => stays[s]).SelectMany(s => triangles[s]).Order()]));
+    }
+
     // Of all outer shells that hold a void, its own is the smallest.
     private static int HolderOf(int shell, Mesh[] shells, double[] volumes, SurfaceTree?[] trees)
     {

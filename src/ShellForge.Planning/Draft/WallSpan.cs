@@ -29,10 +29,19 @@ internal sealed record WallSpan(double InnerLeast, double InnerMost, double Oute
             new Point2(Math.Min(end, Lattice.LimitMillimetres), across + (width / 2)));
         Region plain = shell.Lobes.IsEmpty
             ? shell.Footprint : shell.Footprint.Less(Region.Union(shell.Lobes.Select(RoundRegions.Lobe)).Less(shell.Cavity));
-        Region? wall = plain.Less(shell.Cavity).Turned(back).Intersect(way).Parts.MinBy(p => p.Bounds.Min.X);
+        Region walls = plain.Less(shell.Cavity).Turned(back);
+        Region? wall = walls.Intersect(way).Parts.MinBy(p => p.Bounds.Min.X);
         if (wall is null)
         {
             return null;
+        }
+
+        if (wall.Bounds.Min.X - from < Lattice.Step)
+        {
+            // The way starts within the wall: its inner face lies behind.
+            double before = Math.Max((2 * from) - end, -Lattice.LimitMillimetres);
+            Region strip = Region.Rectangle(new Point2(before, way.Bounds.Min.Y), way.Bounds.Max);
+            wall = walls.Intersect(strip).Parts.First(p => !p.Intersect(wall).IsEmpty);
         }
 
         double outer = wall.Bounds.Max.X;

@@ -212,7 +212,8 @@ internal static class FrontDecision
         (BoardFile file, PrintBasis basis) = given;
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
-        double wanted = spec.Distance ?? planned.DistanceFor(light.MinimumOverMean, LargestDistance);
+        (double wanted, bool even) = spec.Distance is double said
+            ? (said, true) : planned.DistanceFor(light.MinimumOverMean, LargestDistance);
         double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + thick.Bezel - thick.OverInner);
         double least = Math.Max(overParts, limits.LowestFront - thick.OverInner) - limits.LedWindow;
         double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
@@ -222,7 +223,8 @@ internal static class FrontDecision
             : spec.Distance is not null ? "as asked, in whole layers"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"least distance for '{light.EvennessWord}': smallest over mean {light.MinimumOverMean:0.##} along the pitch circle");
+                $"{(even ? "least distance" : "the most even there is, not enough")} for '{light.EvennessWord}': "
+                    + $"smallest over mean {light.MinimumOverMean:0.##} {planned.JudgedAlong}");
         reasons.Length("diffuser.distance", distance, from, why);
         if (spec.Distance is double asked && distance > asked + basis.Layer)
         {

@@ -38,6 +38,9 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
     private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
 
     /// <inheritdoc />
+    public override string JudgedAlong => "along the pitch circle";
+
+    /// <inheritdoc />
     public override double MinimumOverMean(double distance) =>
         _judged.Length == 0 ? 1 : _judged.Min(circle => MinimumOverMean(circle, distance));
 

@@ -21,8 +21,9 @@ namespace ShellForge.Planning.Front;
 internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region window, BaffleSection section, double thickness)
     : PlannedLight
 {
-    // Cells of the grid as in the checks, mm.
+    // Cells of the grid as in the checks, mm; of windows with more cells than this twice as wide, which still are many from LED to LED.
     private const double Step = 0.5;
+    private const double MostCells = 80_000;
 
     // So many ways of each kind are looked at, and so far to their sides, in deviations of the sheet's spread.
     private const int Ways = 12;
@@ -34,6 +35,9 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
             .SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
 
     private Region? _walls;
+
+    /// <inheritdoc />
+    public override string JudgedAlong => "from LED to LED";
 
     /// <inheritdoc />
     public override double MinimumOverMean(double distance)
@@ -48,7 +52,8 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
         DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
         (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, _cells);
         PixelCircle[] circles = [.. _leds.Select(led => led.Circle).Distinct()];
-        ReceiverGrid face = ReceiverGrid.Flat(window, distance, Step);
+        double step = window.Bounds.Size.X * window.Bounds.Size.Y > MostCells * Step * Step ? 2 * Step : Step;
+        ReceiverGrid face = ReceiverGrid.Flat(window, distance, step);
         var scene = new LightScene
         {
             Leds =

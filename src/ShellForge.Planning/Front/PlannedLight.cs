@@ -16,9 +16,14 @@ internal abstract class PlannedLight
     // Asked for above the wish: parts and screws that are placed later shade a little.
     private const double Reserve = 0.03;
 
-    /// <summary>The least distance from the LEDs' windows at which all light is as even as asked, mm; the largest when none is.</summary>
-    public double DistanceFor(double minimumOverMean, double most) =>
+    /// <summary>
+    /// The least distance from the LEDs' windows at which all light is as even as asked, mm; the most even one when none is.
+    /// </summary>
+    public (double Distance, bool IsEnough) DistanceFor(double minimumOverMean, double most) =>
         LeastDistance.For(MinimumOverMean, Math.Min(1, minimumOverMean + Reserve), Least, most, StepOfDistance);
+
+    /// <summary>Where light is judged, for people: "along the pitch circle".</summary>
+    public abstract string JudgedAlong { get; }
 
     /// <summary>Smallest over mean at a distance in mm, 0 to 1; 1 without LEDs.</summary>
     public abstract double MinimumOverMean(double distance);

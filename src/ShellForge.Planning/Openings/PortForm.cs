@@ -92,7 +92,11 @@ internal sealed class PortForm : PartOpeningForm
                 $"{depth}, more than {Reasons.Mm(PlanRules.MouthBehind)}: the overmould enters the wall");
         }
 
-        return new PortInPlan(part, wall.InnerLeast, wall.OuterMost, mouthU, kind, recess, through);
+        // A slot is as wide as the connector's body: where the wall bulges beside the plug, it starts farther in.
+        double slot = PortInPlan.SlotWidth(part, file.Print.Printer);
+        double inner = kind == PortKind.SlotWithTongue && WallAhead(shell, slot) is { } wide
+            ? Math.Min(wall.InnerLeast, wide.InnerLeast) : wall.InnerLeast;
+        return new PortInPlan(part, inner, wall.OuterMost, mouthU, kind, recess, through);
     }
 
     // What stands between the mouth and the wall, where the plug's nose or overmould has to go.

@@ -9,7 +9,7 @@ namespace ShellForge.Planning.Openings;
 
 /// <summary>A port as far as it is decided before the heights are: everything in plan.</summary>
 /// <param name="Part">The connector's part.</param>
-/// <param name="WallInner">u of the nearest inner wall face across the plug's width, mm.</param>
+/// <param name="WallInner">u of the nearest inner wall face across what is cut, mm.</param>
 /// <param name="WallFace">u of the farthest outer wall face across the plug's width, mm.</param>
 /// <param name="MouthU">u of the mouth's face, mm.</param>
 /// <param name="Kind">Rung of the ladder.</param>
@@ -35,6 +35,10 @@ internal sealed record PortInPlan(
     // Height of the mouth's axis off the board face that the part sits on, mm.
     private double AxisOffBoard => Mouth.AxisHeight + Part.Lift;
 
+    /// <summary>Width of a slot that a connector's body is lowered into, mm.</summary>
+    public static double SlotWidth(BoardPart part, PrinterProfile printer) =>
+        Math.Max(part.Mouth!.Profile.ShellWidth, part.Width) + (2 * printer.LooseFit);
+
     /// <inheritdoc />
     public override OpeningPlan AtHeight(HeightGiven given, Reasons reasons)
     {
@@ -53,7 +57,7 @@ internal sealed record PortInPlan(
             // The connector itself stands in the wall: the slot clears its whole body, which may be taller than the plug's opening.
             double loose = file.Print.Printer.LooseFit;
             (double low, double high) = BodyHeights(Part, levels);
-            width = Math.Max(width, Math.Max(mouth.ShellWidth, Part.Width) + (2 * loose));
+            width = Math.Max(width, SlotWidth(Part, file.Print.Printer));
             lowest = Math.Min(lowest, Math.Max(low - loose, levels.FloorTop));
             highest = Math.Max(highest, high + loose);
         }

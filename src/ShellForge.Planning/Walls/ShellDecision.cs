@@ -97,6 +97,10 @@ internal static class ShellDecision
     // Air beside such a corner, mm: the spread of board holes and placement, and the flats of a round wall.
     private const double BesideCorner = 0.28;
 
+    // No wall stands back farther than this for a part, mm, the widest gap that can be asked for: what stands out more sits in the wrong
+    // place, and is told by what it meets.
+    private const double WidestForPart = 10;
+
     private sealed record Gap(double Width, string From, string Why);
 
     private static Gap GapFor(BoardFile file, double finish, ImmutableArray<(double Gap, string Why)> needs)
@@ -135,7 +139,8 @@ internal static class ShellDecision
         var ported = file.Board.Parts.Where(p => p.Mouth is not null && p.Mouth.PastEdge >= 0).Select(p => p.Ref).ToHashSet();
         foreach (PartEnvelope thing in PartEnvelope.OnTop(file.Board))
         {
-            if ((thing.To ?? PlanRules.UnknownHeight) > lip.AboveBoard && !ported.Contains(thing.Ref))
+            if ((thing.To ?? PlanRules.UnknownHeight) > lip.AboveBoard && !ported.Contains(thing.Ref)
+                && lip.Reach + fit - rim.InsideOuter(thing.Outline) <= WidestForPart)
             {
                 BesideLip(thing.Outline, thing.Ref);
             }

@@ -70,6 +70,32 @@ public class HullAndShellTests
         Assert.All(bodies, body => Assert.True(MeshAudit.Run(body.Mesh).IsClean));
     }
 
+    [Fact]
+    public void Crumbs_and_tiny_voids_go_and_all_else_stays_to_the_bit()
+    {
+        Solid body = Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 10));
+        Solid pore = Shapes.Box(new Point3(3, 3, 3), new Point3(3.2, 3.2, 3.2));
+        Solid room = Shapes.Box(new Point3(5, 5, 5), new Point3(6, 6, 6));
+        Solid crumb = Shapes.Box(new Point3(20, 0, 0), new Point3(20.3, 0.3, 0.3));
+        Solid small = Shapes.Box(new Point3(30, 0, 0), new Point3(31, 0.5, 0.5));
+        SolidMesh whole = SolidEvaluator.Evaluate(body.Less(room).And(small)).Require();
+        SolidMesh crumbled = SolidEvaluator.Evaluate(body.Less(pore, room).And(crumb, small)).Require();
+        Assert.Same(whole, ShellSplit.WithoutCrumbs(whole, 0.05));
+        SolidMesh clean = ShellSplit.WithoutCrumbs(crumbled, 0.05);
+        Assert.Equal(5, Measure.Shells(crumbled.Mesh));
+        Assert.Equal(3, Measure.Shells(clean.Mesh));
+        Assert.Equal(Measure.Volume(whole.Mesh), Measure.Volume(clean.Mesh));
+        Assert.True(MeshAudit.Run(clean.Mesh).IsClean);
+    }
+
+    [Fact]
+    public void A_solid_of_nothing_but_crumbs_stays_what_it_is()
+    {
+        Solid one = Shapes.Box(new Point3(0, 0, 0), new Point3(0.2, 0.2, 0.2));
+        SolidMesh crumbs = SolidEvaluator.Evaluate(one.And(Shapes.Box(new Point3(1, 0, 0), new Point3(1.2, 0.2, 0.2)))).Require();
+        Assert.Same(crumbs, ShellSplit.WithoutCrumbs(crumbs, 0.05));
+    }
+
     [Property(MaxTest = 40)]
     public Property Shells_together_are_the_mesh() =>
         Prop.ForAll(RandomSolids.Mesh.ToArbitrary(), mesh =>

@@ -167,9 +167,37 @@ public class LeakTests
     public void The_least_distance_is_the_first_step_that_is_even_enough()
     {
         static double Grows(double distance) => distance / 20;
-        Assert.Equal(12.1, LeastDistance.For(Grows, 0.601, 1, 30, 0.1), 6);
-        Assert.Equal(1, LeastDistance.For(Grows, 0.02, 1, 30, 0.1), 6);
-        Assert.Equal(30, LeastDistance.For(_ => 0.1, 0.9, 1, 30, 0.1), 6);
+        Assert.Equal(12.1, LeastDistance.For(Grows, 0.601, 1, 30, 0.1).Distance, 6);
+        Assert.Equal(1, LeastDistance.For(Grows, 0.02, 1, 30, 0.1).Distance, 6);
+        Assert.Equal(12.1, LeastDistance.For(Grows, 0.601, 1, 12.25, 0.1).Distance, 6);
+        Assert.Equal(1.2, LeastDistance.For(Grows, 0.06, 1, 1.3, 0.1).Distance, 6);
+        (double anywhere, bool enough) = LeastDistance.For(_ => 0.1, 0.9, 1, 30, 0.1);
+        Assert.InRange(anywhere, 1, 2.5);
+        Assert.False(enough);
+    }
+
+    [Fact]
+    public void Where_the_farthest_distance_is_not_even_enough_few_others_are_tried()
+    {
+        int tried = 0;
+        double Never(double distance)
+        {
+            tried++;
+            return distance / 200;
+        }
+
+        Assert.Equal((100, false), LeastDistance.For(Never, 0.9, 1, 100, 0.1));
+        Assert.InRange(tried, 2, 10);
+    }
+
+    [Theory]
+    [InlineData(0.9, 6.0, 9.0)]
+    [InlineData(0.54, 4.5, 5.5)]
+    public void Where_light_gets_less_even_again_far_away_the_most_even_distance_is_taken(double wanted, double from, double to)
+    {
+        // Even at 7 mm with 0.6, darker at the ends from there on.
+        static double Hump(double distance) => 0.6 - (0.04 * Math.Abs(distance - 7) * (distance < 7 ? 0.85 : 1));
+        Assert.InRange(LeastDistance.For(Hump, wanted, 1, 30, 0.1).Distance, from, to);
     }
 
     [Fact]
@@ -182,7 +210,7 @@ public class LeakTests
                 ReceiverGrid face = ReceiverGrid.Flat(new Box2(new Point2(-6, -1), new Point2(6, 1)), h, 0.5, _ => true);
                 LightMap map = LightModel.Map(Scenes.Of(Enumerable.Range(-20, 41).Select(i => Scenes.Up(i * 10, 0)), face));
                 return Evenness.Along(map, PitchLine.Row([Point2.Origin], 10)).MinimumOverMean;
-            }, wanted, 1, 30, 0.1) / 10;
+            }, wanted, 1, 30, 0.1).Distance / 10;
         Assert.InRange(For(0.35), 0.3, 0.5);
         Assert.InRange(For(0.6), 0.43, 0.8);
         Assert.InRange(For(0.9), 0.7, 1.0);
