@@ -30,9 +30,16 @@ public sealed class MeasuredBackByHandTests
 
     [Theory]
     [MemberData(nameof(Printers))]
-    public void Seats_and_tile_differ_by_the_gap_of_their_figures(string printer)
+    public void Seats_and_tile_differ_by_the_gap_of_their_figures(string printer) => SeatsAndTileDiffer(Samples.Wish(printer));
+
+    [Theory]
+    [MemberData(nameof(Printers))]
+    public void Farther_seats_and_tile_differ_by_the_gap_of_their_figures(string printer) =>
+        SeatsAndTileDiffer(Samples.Wish(printer) with { Around = 0.875 });
+
+    private static void SeatsAndTileDiffer(CouponWish wish)
     {
-        MadeCoupon made = Samples.Make("inlay-fit", Samples.Wish(printer));
+        MadeCoupon made = Samples.Make("inlay-fit", wish);
         double scale = made.Coupon.WrittenScale;
         Region seats = Top(made, 0, 0.5);
         Box2 tile = Top(made, 1, 0.5).Bounds;
@@ -46,9 +53,17 @@ public sealed class MeasuredBackByHandTests
 
     [Theory]
     [MemberData(nameof(Printers))]
-    public void Tunnels_are_higher_than_the_bar_by_their_figures_and_end_on_layers(string printer)
+    public void Tunnels_are_higher_than_the_bar_by_their_figures_and_end_on_layers(string printer) =>
+        TunnelsAreHigher(Samples.Wish(printer));
+
+    [Theory]
+    [MemberData(nameof(Printers))]
+    public void Farther_tunnels_are_higher_than_the_bar_by_their_figures_and_end_on_layers(string printer) =>
+        TunnelsAreHigher(Samples.Wish(printer) with { Around = 1.1 });
+
+    private static void TunnelsAreHigher(CouponWish wish)
     {
-        MadeCoupon made = Samples.Make("layer-fit", Samples.Wish(printer));
+        MadeCoupon made = Samples.Make("layer-fit", wish);
         double scale = made.Coupon.WrittenScale;
         Mesh tunnels = Samples.Written(made.Pieces[0]);
         Box3 bar = Measure.Bounds(Samples.Written(made.Pieces[1]));

@@ -33,10 +33,12 @@ public sealed class MeasuredBackTests
             "the hole is not closed below");
     }
 
-    [Fact]
-    public void Rings_and_lid_differ_by_the_gap_of_their_figures()
+    [Theory]
+    [InlineData(null)]
+    [InlineData(0.875)]
+    public void Rings_and_lid_differ_by_the_gap_of_their_figures(double? around)
     {
-        MadeCoupon made = Samples.Make("lid-fit");
+        MadeCoupon made = Samples.Make("lid-fit", Samples.Wish() with { Around = around });
         double scale = made.Coupon.WrittenScale;
         Mesh lid = Samples.Written(made.Pieces[1]);
         double lip = OuterRadius(Slicing.At(lid, Measure.Bounds(lid).Max.Z - 0.5)) / scale;
@@ -48,10 +50,12 @@ public sealed class MeasuredBackTests
         }
     }
 
-    [Fact]
-    public void Slots_and_tongue_differ_by_the_gap_of_their_figures()
+    [Theory]
+    [InlineData(null)]
+    [InlineData(0.875)]
+    public void Slots_and_tongue_differ_by_the_gap_of_their_figures(double? around)
     {
-        MadeCoupon made = Samples.Make("slot-fit");
+        MadeCoupon made = Samples.Make("slot-fit", Samples.Wish() with { Around = around });
         double scale = made.Coupon.WrittenScale;
         Mesh gauge = Samples.Written(made.Pieces[1]);
         Box2 tongue = Slicing.At(gauge, Measure.Bounds(gauge).Max.Z - 0.5).Bounds;

@@ -7,6 +7,7 @@ using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Writing;
+using ShellForge.Coupons;
 using ShellForge.Coupons.Answers;
 using ShellForge.Coupons.Calibrating;
 using ShellForge.Output.Files;
@@ -120,20 +121,24 @@ internal static class CalibrateVerb
             bench.Out.Write(note + "\n");
         }
 
-        foreach ((Coupons.CouponKind kind, Coupons.CouponWish wish) in calibration.Next)
+        foreach (NextCoupon next in calibration.Next)
         {
-            string insert = (kind.NeedsInsert && wish.Insert is { } own ? $" --insert {own.Name}" : "")
-                + (kind.NeedsPlug && wish.Plug is { } plug ? $" --plug {plug.Name}" : "");
-            bench.Out.Write(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{kind.Name}: no step fits. Print the next one: shellforge coupon {kind.Name} --printer {wish.Printer.Name} --filament "
-                    + $"{wish.Filament.Name}{insert} --around {wish.Around:0.###}\n"));
+            bench.Out.Write($"{next.After.Name}: no step fits. Print the next one: {CommandOf(next)}\n");
         }
 
         foreach (OutputFile file in files)
         {
             bench.Out.Write($"written: {Path.Combine(into, file.Name)}\n");
         }
+    }
+
+    private static string CommandOf(NextCoupon next)
+    {
+        CouponWish wish = next.Wish;
+        string insert = next.Kind.NeedsInsert && wish.Insert is { } own ? $" --insert {own.Name}" : "";
+        string plug = next.Kind.NeedsPlug && wish.Plug is { } into ? $" --plug {into.Name}" : "";
+        string around = wish.Around is { } value ? string.Create(CultureInfo.InvariantCulture, $" --around {value:0.###}") : "";
+        return $"shellforge coupon {next.Kind.Name} --printer {wish.Printer.Name} --filament {wish.Filament.Name}{insert}{plug}{around}";
     }
 
     // Another file of the user's may give a profile of the same name, and come first.

@@ -30,6 +30,12 @@ public sealed record CouponFound(CouponKind Kind, CouponWish Wish, ImmutableArra
     public string Record => Values.FirstOrDefault(value => value.For is not null)?.For is { } thing ? $"{Kind.Name}/{thing}" : Kind.Name;
 }
 
+/// <summary>A coupon to print since no step of another one fits.</summary>
+/// <param name="After">The kind of which no step fits.</param>
+/// <param name="Kind">The kind to print: the same with other steps, or one that tells why.</param>
+/// <param name="Wish">What it is drawn for.</param>
+public sealed record NextCoupon(CouponKind After, CouponKind Kind, CouponWish Wish);
+
 /// <summary>What the answers to a file of coupons mean, or what is wrong with them.</summary>
 public sealed record Calibration
 {
@@ -42,8 +48,8 @@ public sealed record Calibration
     /// <summary>What else there is to say.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
-    /// <summary>Coupons to print next, since no step of theirs fits: what they are drawn for.</summary>
-    public ImmutableArray<(CouponKind Kind, CouponWish Wish)> Next { get; init; } = [];
+    /// <summary>Coupons to print next, each with the one of which no step fits, and what it is drawn for.</summary>
+    public ImmutableArray<NextCoupon> Next { get; init; } = [];
 
     /// <summary>
     /// The questions that have no answer in the file, in the order of asking. Kinds and inserts that are wrong are told as faults.
@@ -105,7 +111,7 @@ public sealed record Calibration
         var faults = ImmutableArray.CreateBuilder<CalibrationFault>();
         var found = ImmutableArray.CreateBuilder<CouponFound>();
         var notes = ImmutableArray.CreateBuilder<string>();
-        var next = ImmutableArray.CreateBuilder<(CouponKind, CouponWish)>();
+        var next = ImmutableArray.CreateBuilder<NextCoupon>();
         for (int i = 0; i < file.Coupons.Length; i++)
         {
             AnsweredCoupon coupon = file.Coupons[i];
@@ -121,9 +127,10 @@ public sealed record Calibration
             read.Add((coupon, kind, wish, sheet, reading));
             faults.AddRange(reading.Faults.Select(fault => Told(coupon, kind, fault)));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
-            if (reading.NextAround is { } around)
+            if (reading.NextAround is not null || reading.NextKind is not null)
             {
-                next.Add((kind, wish with { Around = around }));
+                CouponKind following = reading.NextKind is { } other ? CouponKinds.Find(other)! : kind;
+                next.Add(new NextCoupon(kind, following, wish with { Around = reading.NextAround }));
             }
 
             if (!reading.Values.IsEmpty)

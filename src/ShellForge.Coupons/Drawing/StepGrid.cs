@@ -26,9 +26,6 @@ internal sealed record StepGrid(int Count, int Columns, double PitchX, double Pi
     /// <summary>The plate under all cells.</summary>
     public Region Plate => Region.RoundedRectangle(Point2.Origin, Columns * PitchX, Rows * PitchY, CornerRadius);
 
-    /// <summary>Gaps per side that fits are tried with, mm; every printer in order passes the last.</summary>
-    public static ImmutableArray<double> Gaps { get; } = [0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6];
-
     /// <summary>Steps from one value on, each a step apart, to a hundredth.</summary>
     public static ImmutableArray<double> Rising(double from, double step, int count) =>
         [.. Enumerable.Range(0, count).Select(i => Math.Round(from + (i * step), 2, MidpointRounding.AwayFromZero))];

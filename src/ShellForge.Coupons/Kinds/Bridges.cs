@@ -24,8 +24,11 @@ internal sealed class Bridges : CouponKind
     private const double StripWidth = 2.5;
     private const int PierLines = 4;
 
+    /// <summary>Its name.</summary>
+    public const string Word = "bridges";
+
     /// <inheritdoc />
-    public override string Name => "bridges";
+    public override string Name => Word;
 
     /// <inheritdoc />
     public override string Tells => "how far your printer bridges through the air";

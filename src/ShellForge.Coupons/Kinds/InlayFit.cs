@@ -25,8 +25,6 @@ internal sealed class InlayFit : CouponKind
     // A tile this much looser than a lid that is pressed in can't need more room, mm.
     private const double Same = 0.051;
 
-    private static readonly ImmutableArray<double> Gaps = StepGrid.Gaps;
-
     /// <inheritdoc />
     public override string Name => "inlay-fit";
 
@@ -41,19 +39,20 @@ internal sealed class InlayFit : CouponKind
     public override Coupon Draw(CouponWish wish)
     {
         PrintBasis basis = wish.Basis;
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
         double floor = basis.Up(Floor);
         double top = floor + basis.UpDistance(SeatDepth);
         double wall = basis.Wall(RimLines);
-        double more = 2 * (Gaps[^1] + wall);
-        var grid = new StepGrid(Gaps.Length, Columns, TileLength + more + Air, TileWidth + more + Air);
+        double more = 2 * (gaps[^1] + wall);
+        var grid = new StepGrid(gaps.Length, Columns, TileLength + more + Air, TileWidth + more + Air);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var marks = new StepMarks(basis);
-        for (int i = 0; i < Gaps.Length; i++)
+        for (int i = 0; i < gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i));
-            Region seat = Outline(at, Gaps[i]);
-            solids.Add(Shapes.Extrude(Outline(at, Gaps[i] + wall).Less(seat), 0, top));
-            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at, floor);
+            Region seat = Outline(at, gaps[i]);
+            solids.Add(Shapes.Extrude(Outline(at, gaps[i] + wall).Less(seat), 0, top));
+            marks.Add(gaps[i], Figures.Gap(gaps[i]), at, at, floor);
         }
 
         return new Coupon
@@ -68,29 +67,30 @@ internal sealed class InlayFit : CouponKind
             Hands =
             [
                 "Clean the tile's edge that lay on the bed with a fingernail, as you do with a diffuser. Lay it onto each seat and let go, "
-                    + "from the largest figure down. At .60 it must drop in: if it does not, check flow and first layer before you measure "
-                    + "any fit.",
+                    + "from the largest figure down. In the widest it must drop in: if it does not, check flow and first layer before you "
+                    + "measure any fit.",
                 "Where it lies in, push it to and fro with one finger.",
             ],
         };
     }
 
     /// <inheritdoc />
-    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked.All;
+    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked(wish).All;
 
     /// <inheritdoc />
     public override Reading Read(CouponWish wish, AnswerSheet answers)
     {
-        FitJudgement judged = Asked.Judge(answers);
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
+        FitJudgement judged = Asked(wish).Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is { } fits
                 ? new Reading
                 {
                     Values = [MeasuredValue.OfPairing("inlay-fit", fits, "gap per side of a flat part in its seat")],
                 }
-            : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
-                ? "the tile rattles in the tightest seat: the two were not printed with one filament and one setting"
-                : "the tile drops into no seat, not even .60: check flow and first layer, and print again"));
+            : GapSteps.Next(gaps, judged,
+                $"the tile drops into no seat, not even {Figures.Gap(gaps[^1])}: check flow and first layer, then go on",
+                $"the tile rattles at {Figures.Gap(gaps[0])} already: print it and its seats of one filament, in one setting");
     }
 
     /// <inheritdoc />
@@ -106,10 +106,11 @@ internal sealed class InlayFit : CouponKind
     private static Region Outline(Point2 at, double gap) => Region.RoundedRectangle(
         at, TileLength + (2 * gap), TileWidth + (2 * gap), Corner + gap, RingSide.Outside);
 
-    private static readonly FitAnswers Asked = new(
+    private static FitAnswers Asked(CouponWish wish) => new(
         new StepQuestion("tight", "The highest figure whose seat the tile does not drop into when you lay it on and tap the plate once",
-            Gaps),
+            GapSteps.Of(wish)),
         new StepQuestion("fits",
-            "The figure that fits: the tile drops in by itself or at one tap, and one finger moves it no more than you can just see", Gaps),
-        new StepQuestion("loose", "The lowest figure at which the tile rattles, or a gap shows beside it", Gaps));
+            "The figure that fits: the tile drops in by itself or at one tap, and one finger moves it no more than you can just see",
+            GapSteps.Of(wish)),
+        new StepQuestion("loose", "The lowest figure at which the tile rattles, or a gap shows beside it", GapSteps.Of(wish)));
 }

@@ -14,6 +14,9 @@ namespace ShellForge.Coupons.Kinds;
 internal sealed class LayerFit : CouponKind
 {
     private const double Reach = 0.6;
+
+    // From where on farther steps begin at most, mm: roofs that hang down by more are no fit.
+    private const double Farthest = 1;
     private const int LeastSteps = 4;
     private const double BarWidth = 6;
     private const double BarLength = 14;
@@ -95,16 +98,31 @@ internal sealed class LayerFit : CouponKind
                         MeasuredValue.OfPairing("layer-fit", wish.Basis.UpDistance(fits), "gap across layers"),
                     ],
                 }
-            : Reading.Wrong(new AnswerFault("fits", answers.Step(asked.Loose) == 0
-                ? $"the bar rattles in the lowest tunnel: measure its height, it must be {wish.Basis.UpDistance(BarHeight):0.##} mm"
-                : "the bar goes into no tunnel: their roofs sag; cool more and print slower, and print again"));
+            : answers.Step(asked.Loose) != 0 ? Sagging(wish, judged)
+            : Steps(wish)[0] is var least && least > 1.5 * wish.Printer.LayerHeight
+                ? new Reading { NextAround = judged.NextAround }
+            : new Reading
+            {
+                // Nothing closer than a layer prints.
+                Values = [MeasuredValue.OfPairing("layer-fit", least, "gap across layers")],
+                Notes = [$"the bar has play under a roof one layer above it; nothing closer than {least:0.0#} mm prints"],
+            };
     }
+
+    // Roofs that hang down a layer or two leave room under higher ones; farther down it is the bridging that is out of order.
+    private static Reading Sagging(CouponWish wish, FitJudgement judged) => new()
+    {
+        NextAround = wish.Around is null ? judged.NextAround : null,
+        NextKind = wish.Around is null ? null : Bridges.Word,
+        Notes = ["the bar goes into no tunnel, their roofs hang down: cool more, print slower, then go on"],
+    };
 
     private static ImmutableArray<double> Steps(CouponWish wish)
     {
         double layer = wish.Printer.LayerHeight;
         int count = Math.Max(LeastSteps, (int)Math.Ceiling(Math.Round(Reach / layer, 4)));
-        return StepGrid.Rising(layer, layer, count);
+        double from = Math.Round(((wish.Around ?? 0) - (count * layer / 2)) / layer) * layer;
+        return StepGrid.Rising(Math.Clamp(from, layer, Farthest), layer, count);
     }
 
     private static FitAnswers Asked(CouponWish wish)

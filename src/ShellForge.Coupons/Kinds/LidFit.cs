@@ -28,8 +28,6 @@ internal sealed class LidFit : CouponKind
     private const int LipLines = 3;
     private const int RingLines = 2;
 
-    private static readonly ImmutableArray<double> Gaps = StepGrid.Gaps;
-
     /// <inheritdoc />
     public override string Name => "lid-fit";
 
@@ -43,20 +41,21 @@ internal sealed class LidFit : CouponKind
     public override Coupon Draw(CouponWish wish)
     {
         PrintBasis basis = wish.Basis;
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
         double floor = basis.Up(Floor);
         double top = floor + basis.UpDistance(RingHeight);
         double wall = basis.Wall(RingLines);
-        double pitch = (2 * (LipRadius + Gaps[^1] + wall)) + Air;
-        var grid = new StepGrid(Gaps.Length, Columns, pitch, pitch);
+        double pitch = (2 * (LipRadius + gaps[^1] + wall)) + Air;
+        var grid = new StepGrid(gaps.Length, Columns, pitch, pitch);
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var marks = new StepMarks(basis);
-        for (int i = 0; i < Gaps.Length; i++)
+        for (int i = 0; i < gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i));
-            var inner = new Ring(LipRadius + Gaps[i], RingSide.Outside, Corners, Angle.Zero);
-            Region ring = Region.Annulus(inner.Coaxial(LipRadius + Gaps[i] + wall, RingSide.Outside), inner);
+            var inner = new Ring(LipRadius + gaps[i], RingSide.Outside, Corners, Angle.Zero);
+            Region ring = Region.Annulus(inner.Coaxial(LipRadius + gaps[i] + wall, RingSide.Outside), inner);
             solids.Add(Shapes.Extrude(ring.Moved(at), 0, top));
-            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at, floor);
+            marks.Add(gaps[i], Figures.Gap(gaps[i]), at, at, floor);
         }
 
         var outer = new Ring(LipRadius, RingSide.Inside, Corners, Angle.Zero);
@@ -76,20 +75,21 @@ internal sealed class LidFit : CouponKind
             ],
             Hands =
             [
-                "Press the lid into each ring with one thumb, from the largest figure down. At .60 it must go in: if it does not, the "
-                    + "first layers or the flow are out of order, and no fit is worth measuring.",
+                "Press the lid into each ring with one thumb, from the largest figure down. In the widest it must go in: if it does not, "
+                    + "the first layers or the flow are out of order, and no fit is worth measuring.",
                 "Where it goes in, turn the plate over and tap it once. Then turn the lid with two fingers.",
             ],
         };
     }
 
     /// <inheritdoc />
-    public override ImmutableArray<Question> Questions(CouponWish wish) => [.. Asked.All, Turns];
+    public override ImmutableArray<Question> Questions(CouponWish wish) => [.. Asked(wish).All, Turns(wish)];
 
     /// <inheritdoc />
     public override Reading Read(CouponWish wish, AnswerSheet answers)
     {
-        FitJudgement judged = Asked.Judge(answers);
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
+        FitJudgement judged = Asked(wish).Judge(answers);
         if (judged.Fault is { } fault)
         {
             return Reading.Wrong(fault);
@@ -97,24 +97,25 @@ internal sealed class LidFit : CouponKind
 
         if (judged.Value is not { } fits)
         {
-            return Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
-                ? "the lid falls out of the tightest ring: the two were not printed with one filament and one setting"
-                : "the lid goes into no ring, not even .60: clean the edges that lay on the bed, check flow and first layer, and print "
-                    + "again"));
+            return GapSteps.Next(gaps, judged,
+                $"the lid goes into no ring, not even {Figures.Gap(gaps[^1])}: clean the edges that lay on the bed, check flow and first "
+                    + "layer, then go on",
+                $"the lid falls out at {Figures.Gap(gaps[0])} already: print it and its rings of one filament, in one setting");
         }
 
-        int turns = answers.Step(Turns);
-        return turns >= 0 && Gaps[turns] < fits
+        StepQuestion turned = Turns(wish);
+        int turns = answers.Step(turned);
+        return turns >= 0 && gaps[turns] < fits
             ? Reading.Wrong(
-                new AnswerFault(Turns.Key,
-                    $"the lid can't turn freely at {Gaps[turns]:0.00} and need pressure at {fits:0.00}: try both again"))
+                new AnswerFault(turned.Key,
+                    $"the lid can't turn freely at {gaps[turns]:0.00} and need pressure at {fits:0.00}: try both again"))
             : new Reading
             {
                 Values =
                 [
                     MeasuredValue.OfPairing("lip-fit", fits, "gap per side of a lid's lip"),
                     .. turns < 0 ? Array.Empty<MeasuredValue>()
-                        : [MeasuredValue.OfPairing("moving-fit", Gaps[turns], "gap per side of what moves")],
+                        : [MeasuredValue.OfPairing("moving-fit", gaps[turns], "gap per side of what moves")],
                 ],
                 Notes = turns < 0 ? ["it turns freely in no ring: the gap for moving parts stays as it was"] : [],
             };
@@ -130,13 +131,14 @@ internal sealed class LidFit : CouponKind
         }
     }
 
-    private static readonly FitAnswers Asked = new(
-        new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb", Gaps),
+    private static FitAnswers Asked(CouponWish wish) => new(
+        new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb", GapSteps.Of(wish)),
         new StepQuestion("fits",
             "The figure that fits: the lid goes in under light pressure of one thumb, and stays in when you turn the plate over and tap "
-                + "it once", Gaps),
-        new StepQuestion("loose", "The lowest figure at which the lid drops out by its own weight when you turn the plate over", Gaps));
+                + "it once", GapSteps.Of(wish)),
+        new StepQuestion("loose", "The lowest figure at which the lid drops out by its own weight when you turn the plate over",
+            GapSteps.Of(wish)));
 
-    private static readonly StepQuestion Turns =
-        new("turns", "The lowest figure at which the lid turns all the way round between two fingers without scraping", Gaps);
+    private static StepQuestion Turns(CouponWish wish) => new(
+        "turns", "The lowest figure at which the lid turns all the way round between two fingers without scraping", GapSteps.Of(wish));
 }

@@ -46,8 +46,11 @@ internal sealed class SizeBar : CouponKind
 
     private static readonly ImmutableArray<double> Holes = [5, 6.5, 8];
 
+    /// <summary>Its name.</summary>
+    public const string Word = "size-bar";
+
     /// <inheritdoc />
-    public override string Name => "size-bar";
+    public override string Name => Word;
 
     /// <inheritdoc />
     public override string Tells => "shrinkage, and what outer sizes, holes and slots lose or gain";

@@ -24,8 +24,6 @@ internal sealed class SlotFit : CouponKind
     private const double SlotDepth = 4;
     private const double Air = 1.2;
 
-    private static readonly ImmutableArray<double> Gaps = StepGrid.Gaps;
-
     /// <inheritdoc />
     public override string Name => "slot-fit";
 
@@ -39,22 +37,23 @@ internal sealed class SlotFit : CouponKind
     public override Coupon Draw(CouponWish wish)
     {
         PrintBasis basis = wish.Basis;
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
         double floor = basis.Up(Floor);
         double top = floor + basis.UpDistance(SlotDepth);
         double wall = basis.Wall(TongueLines);
         double tongue = basis.Wall(TongueLines);
         double figures = Figures.Height(basis);
         double length = TongueLength + (2 * EndRoom);
-        double bar = tongue + (2 * (Gaps[^1] + wall));
+        double bar = tongue + (2 * (gaps[^1] + wall));
         double pitchX = length + wall;
-        var grid = new StepGrid(Gaps.Length, Columns, pitchX, bar + figures + (2 * Air));
+        var grid = new StepGrid(gaps.Length, Columns, pitchX, bar + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var slots = new List<Solid>();
         var marks = new StepMarks(basis);
-        for (int i = 0; i < Gaps.Length; i++)
+        for (int i = 0; i < gaps.Length; i++)
         {
             Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
-            double half = (tongue / 2) + Gaps[i];
+            double half = (tongue / 2) + gaps[i];
             if (i % Columns == 0)
             {
                 double reach = pitchX * Columns / 2;
@@ -63,7 +62,7 @@ internal sealed class SlotFit : CouponKind
 
             slots.Add(
                 Shapes.Box(new Point3(at.X - (length / 2), at.Y - half, floor), new Point3(at.X + (length / 2), at.Y + half, top + 1)));
-            marks.Add(Gaps[i], Figures.Gap(Gaps[i]), at, at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor);
+            marks.Add(gaps[i], Figures.Gap(gaps[i]), at, at - new Point2(0, ((bar + figures) / 2) + (Air / 2)), floor);
         }
 
         double handle = basis.Up(HandleHeight);
@@ -80,18 +79,19 @@ internal sealed class SlotFit : CouponKind
                 marks.Piece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Solids)),
                 new CouponPiece(Name + "-tongue", gauge, [], []),
             ],
-            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. At .60 it must go in: if it "
-                + "does not, check flow and first layer before you measure any fit."],
+            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. In the widest it must go in: if "
+                + "it does not, check flow and first layer before you measure any fit."],
         };
     }
 
     /// <inheritdoc />
-    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked.All;
+    public override ImmutableArray<Question> Questions(CouponWish wish) => Asked(wish).All;
 
     /// <inheritdoc />
     public override Reading Read(CouponWish wish, AnswerSheet answers)
     {
-        FitJudgement judged = Asked.Judge(answers);
+        ImmutableArray<double> gaps = GapSteps.Of(wish);
+        FitJudgement judged = Asked(wish).Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is { } fits
                 ? new Reading
@@ -99,9 +99,9 @@ internal sealed class SlotFit : CouponKind
                     Values =
                     [MeasuredValue.OfPairing("slot-fit", fits, "gap per side of a tongue in its slot")]
                 }
-            : Reading.Wrong(new AnswerFault("fits", answers.Step(Asked.Loose) == 0
-                ? "the tongue falls out of the tightest slot: the two were not printed with one filament and one setting"
-                : "the tongue goes into no slot, not even .60: check flow and first layer, and print again"));
+            : GapSteps.Next(gaps, judged,
+                $"the tongue goes into no slot, not even {Figures.Gap(gaps[^1])}: check flow and first layer, then go on",
+                $"the tongue falls out at {Figures.Gap(gaps[0])} already: print it and its slots of one filament, in one setting");
     }
 
     /// <inheritdoc />
@@ -114,10 +114,12 @@ internal sealed class SlotFit : CouponKind
         }
     }
 
-    private static readonly FitAnswers Asked = new(
+    private static FitAnswers Asked(CouponWish wish) => new(
         new StepQuestion("tight",
-            "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb", Gaps),
+            "The highest figure whose slot the tongue does not enter down to the block when you push with one thumb",
+            GapSteps.Of(wish)),
         new StepQuestion("fits",
-            "The figure that fits: the tongue slides in under light pressure and stays where it is when you turn the plate over", Gaps),
-        new StepQuestion("loose", "The lowest figure at which the tongue drops out by its own weight or rattles", Gaps));
+            "The figure that fits: the tongue slides in under light pressure and stays where it is when you turn the plate over",
+            GapSteps.Of(wish)),
+        new StepQuestion("loose", "The lowest figure at which the tongue drops out by its own weight or rattles", GapSteps.Of(wish)));
 }

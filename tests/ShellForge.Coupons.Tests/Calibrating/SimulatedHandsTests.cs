@@ -138,6 +138,10 @@ public sealed class SimulatedHandsTests
     [InlineData("thin-walls", "broken 0.65, whole none, four-lines 1.67", "0.85")]
     [InlineData("bridges", "clean none, level none, closed 6", "6")]
     [InlineData("overhangs", "clean none, droops 30", "32.5")]
+    [InlineData("lid-fit", "tight 0.6, fits none, loose none, turns none", "0.875")]
+    [InlineData("slot-fit", "tight 0.6, fits none, loose none", "0.875")]
+    [InlineData("inlay-fit", "tight 0.6, fits none, loose none", "0.875")]
+    [InlineData("layer-fit", "tight 0.8, fits none, loose none", "1.1")]
     public void None_fits_leads_to_a_next_coupon_whose_steps_are_shifted(string kind, string answers, string around)
     {
         CouponWish wish = Samples.Wish();
@@ -165,13 +169,72 @@ public sealed class SimulatedHandsTests
     [InlineData("snap-rings", "push-0.08 9, push-0.15 4, push-0.22 12", "push-0.15")]
     [InlineData("snap-rings", "push-0.08 0.1, push-0.15 0.2, push-0.22 0.3", "push-0.22")]
     [InlineData("layer-fit", "tight 0.6, fits 0.4, loose none", "fits")]
-    [InlineData("inlay-fit", "tight 0.6, fits none, loose none", "fits")]
+    [InlineData("inlay-fit", "tight 0.3, fits none, loose 0.4", "fits")]
     [InlineData("plug-openings", "tight 0.5, fits none, loose 0.3", "loose")]
     public void Answers_that_can_not_be_true_are_told_and_set_nothing(string kind, string answers, string key)
     {
         Reading reading = CouponKinds.Find(kind)!.Read(Samples.Wish(), Sheet(answers));
         Assert.Equal(key, Assert.Single(reading.Faults).Key);
         Assert.Empty(reading.Values);
+    }
+
+    // Where no other steps of the same coupon can help, another kind tells why.
+    [Theory]
+    [InlineData("lid-fit", "tight none, fits none, loose 0.05, turns 0.05", null, "size-bar")]
+    [InlineData("lid-fit", "tight 1.05, fits none, loose none, turns none", 0.875, "size-bar")]
+    [InlineData("slot-fit", "tight none, fits none, loose 0.05", null, "size-bar")]
+    [InlineData("slot-fit", "tight 1.05, fits none, loose none", 0.875, "size-bar")]
+    [InlineData("inlay-fit", "tight none, fits none, loose 0.05", null, "size-bar")]
+    [InlineData("inlay-fit", "tight 1.05, fits none, loose none", 0.875, "size-bar")]
+    [InlineData("layer-fit", "tight 1.4, fits none, loose none", 1.1, "bridges")]
+    public void None_fits_at_the_end_of_what_a_fit_can_be_leads_to_the_coupon_that_tells_why(
+        string kind, string answers, double? around, string next)
+    {
+        Reading reading = CouponKinds.Find(kind)!.Read(Samples.Wish() with { Around = around }, Sheet(answers));
+        Assert.Empty(reading.Faults);
+        Assert.Empty(reading.Values);
+        Assert.NotEmpty(reading.Notes);
+        Assert.Null(reading.NextAround);
+        Assert.Equal(next, reading.NextKind);
+        Assert.NotNull(CouponKinds.Find(next));
+    }
+
+    [Fact]
+    public void Farther_gaps_that_are_all_too_loose_lead_back_to_the_usual_ones()
+    {
+        CouponWish farther = Samples.Wish() with { Around = 0.875 };
+        Reading reading = CouponKinds.Find("slot-fit")!.Read(farther, Sheet("tight none, fits none, loose 0.6"));
+        Assert.Equal(0.375, reading.NextAround!.Value, 0.001);
+        Coupon again = CouponKinds.Find("slot-fit")!.Draw(farther with { Around = reading.NextAround });
+        Assert.Equal(0.1, again.Pieces[0].Steps[0].Value);
+    }
+
+    [Fact]
+    public void A_roof_that_leaves_play_at_one_layer_is_as_close_as_layers_print()
+    {
+        Reading reading = CouponKinds.Find("layer-fit")!.Read(Samples.Wish(), Sheet("tight none, fits none, loose 0.2"));
+        Assert.Equal(0.2, reading.Value("layer-fit"));
+        Assert.Contains("nothing closer than 0.2 mm prints", Assert.Single(reading.Notes), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lids_slots_and_seats_out_of_reach_are_settled_by_the_next_coupon()
+    {
+        // Outer walls swell by nearly a millimetre: no usual gap takes anything.
+        var printer = new SimulatedPrinter(0.9, -0.4, -0.4, 0.0045);
+        foreach ((string kind, double wanted) in new[]
+        {
+            ("lid-fit", SimulatedPrinter.WantedGap), ("slot-fit", SimulatedPrinter.WantedGap), ("inlay-fit", SimulatedPrinter.InlayWanted),
+        })
+        {
+            Calibration first = Read(printer, Samples.Wish(), [kind], WrittenBoard.Shipped);
+            Assert.Empty(first.Faults);
+            Assert.Empty(first.Found);
+            NextCoupon next = Assert.Single(first.Next);
+            Assert.Equal(kind, next.Kind.Name);
+            Calibration second = Read(printer, next.Wish, [kind], WrittenBoard.Shipped);
+            Assert.Equal(wanted + 0.65, second.Found.Single().Values[0].Value, 0.03);
+        }
     }
 
     private static AnswerSheet Sheet(string answers) => new(answers.Split(", ").Select(each => each.Split(' '))

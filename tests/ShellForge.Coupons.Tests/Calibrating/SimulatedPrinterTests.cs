@@ -85,9 +85,9 @@ public sealed class SimulatedPrinterTests
         CouponWish wish = Samples.Wish();
         Calibration first = Read(printer, wish, ["insert-holes"], WrittenBoard.Shipped);
         Assert.Empty(first.Found);
-        (CouponKind next, CouponWish around) = Assert.Single(first.Next);
-        Assert.Same(kind, next);
-        Calibration second = Read(printer, around, ["insert-holes"], WrittenBoard.Shipped);
+        NextCoupon next = Assert.Single(first.Next);
+        Assert.Same(kind, next.Kind);
+        Calibration second = Read(printer, next.Wish, ["insert-holes"], WrittenBoard.Shipped);
         double best = wish.Insert!.HoleDiameter - SimulatedPrinter.ChartCloses + 0.7;
         Assert.Equal(best, second.Found.Single().Values.Single().Value, 0.03);
     }
