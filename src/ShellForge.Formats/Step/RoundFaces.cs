@@ -9,13 +9,16 @@ namespace ShellForge.Formats.Step;
 /// </summary>
 internal sealed class RoundFaces
 {
-    // A full circle has 32 sides at least, so neighbours turn by 11.25 degrees at most.
+    // A full circle has 32 sides at least, so neighbours turn by 11.25 degrees at most; small roundings turn faster, as long as their chords
+    // stray from the arc by no more than the chord error.
     private const double MostTurnDegrees = 12;
+    private const double MostTurnOfSmallDegrees = 50;
 
     // Corners lie up to a step off their circle in each direction.
     private const double CornerSteps = 4;
 
-    private const int FewestInRow = 4;
+    // Four corners on one circle are no chance.
+    private const int FewestInRow = 3;
 
     private readonly HalfEdges _edges;
     private readonly int[] _facets;
@@ -99,10 +102,10 @@ internal sealed class RoundFaces
 
         int[] corners = [.. runs.Select(run => _edges.From(run.Edges[0]))];
         double[] z = [.. corners.Select(v => At(v).Z)];
-        int low = z[0] == z[1] && z[2] == z[3] ? (z[0] < z[2] ? 0 : 2)
-            : z[1] == z[2] && z[3] == z[0] ? (z[1] < z[3] ? 1 : 3)
+        int low = RoundPatch.IsLevel(z[0], z[1]) && RoundPatch.IsLevel(z[2], z[3]) ? (z[0] < z[2] ? 0 : 2)
+            : RoundPatch.IsLevel(z[1], z[2]) && RoundPatch.IsLevel(z[3], z[0]) ? (z[1] < z[3] ? 1 : 3)
             : -1;
-        if (low < 0 || z[low] == z[(low + 2) % 4])
+        if (low < 0 || RoundPatch.IsLevel(z[low], z[(low + 2) % 4]))
         {
             return null;
         }
@@ -145,7 +148,15 @@ internal sealed class RoundFaces
         Point2 along = At(a.LowRight).XY - At(a.LowLeft).XY;
         Point2 next = At(b.LowRight).XY - At(b.LowLeft).XY;
         double turn = Angle.Between(Angle.Of(along), Angle.Of(next)).Degrees;
-        return Math.Abs(along.Length - next.Length) <= 2 * CornerSteps && turn is > 0 and <= MostTurnDegrees;
+        return Math.Abs(along.Length - next.Length) <= 2 * CornerSteps && turn > 0 && turn <= MostTurn(along.Length)
+            && RoundPatch.IsLevel(At(a.LowLeft).Z, At(b.LowRight).Z) && RoundPatch.IsLevel(At(a.HighLeft).Z, At(b.HighRight).Z);
+    }
+
+    // How far chords may turn of a length, in lattice steps: they stray from their arc by half of it times the tangent of a quarter of that.
+    private static double MostTurn(double chord)
+    {
+        double quarter = Angle.Of(new Point2(chord / 2, Tolerances.ChordError / Lattice.Step)).Degrees;
+        return Math.Clamp(4 * quarter, MostTurnDegrees, MostTurnOfSmallDegrees);
     }
 
     // The circle of the wider end by least squares, then both radii about its centre.

@@ -15,4 +15,7 @@ internal sealed record RoundPatch(Point2 Axis, double Low, double LowRadius, dou
 {
     /// <summary>Whether both circles are one to within rounding.</summary>
     public bool IsCylinder => Math.Abs(LowRadius - HighRadius) <= Tolerances.FlatnessSteps;
+
+    /// <summary>Whether two heights are one to within rounding: where a cone meets a cylinder, corners lie a step above or below.</summary>
+    public static bool IsLevel(double z, double other) => Math.Abs(z - other) <= Tolerances.FlatnessSteps;
 }

@@ -105,15 +105,17 @@ internal sealed class StepSolids
         int first = run.Edges[0];
         int last = run.Edges[^1];
 
-        // A sliver that went to a neighbour may leave a level jog of a step in an upright edge.
-        bool isArc = round is not null && _edges.At(_edges.From(first)).Z == _edges.At(_edges.To(last)).Z;
+        // A sliver that went to a neighbour may leave a level jog of some steps in an upright edge.
+        Point3 start = _edges.At(_edges.From(first)), end = _edges.At(_edges.To(last));
+        bool isArc = round is not null && RoundPatch.IsLevel(start.Z, end.Z)
+            && Point3.Distance(start, end) > 2 * Tolerances.FlatnessSteps;
         bool ahead = isArc ? RunsCounterClockwise(first, round!.Axis) : first < _edges.Twin(last);
         (int from, int to) = ahead ? (_edges.From(first), _edges.To(last)) : (_edges.To(last), _edges.From(first));
         int key = Math.Min(run.Edges.Min(), run.Edges.Min(_edges.Twin));
         if (!_curves.TryGetValue((key, isArc), out int edge))
         {
-            int curve = isArc ? Circle(round!, from) : Line(from, to);
-            edge = _text.Add($"EDGE_CURVE('',#{Corner(from)},#{Corner(to)},#{curve},.T.)");
+            (int curve, bool along) = isArc ? (Circle(round!, from), true) : Line(from, to);
+            edge = _text.Add($"EDGE_CURVE('',#{Corner(from)},#{Corner(to)},#{curve},{Flag(along)})");
             _curves.Add((key, isArc), edge);
         }
 
@@ -134,26 +136,24 @@ internal sealed class StepSolids
         return number;
     }
 
-    private int Line(int from, int to)
+    // Lines that run the one way or the other share a direction; the edge says whether it goes along it.
+    private (int Curve, bool Along) Line(int from, int to)
     {
         Point3 start = Placed(from);
-        int along = _text.Shared($"VECTOR('',#{_text.Direction(Placed(to) - start)},1.0)");
-        return _text.Shared($"LINE('',#{_text.Point(start)},#{along})");
+        Point3 way = Placed(to) - start;
+        double sign = way.X != 0 ? way.X : way.Y != 0 ? way.Y : way.Z;
+        int along = _text.Shared($"VECTOR('',#{_text.Direction(sign < 0 ? -1 * way : way)},1.)");
+        return (_text.Shared($"LINE('',#{_text.Point(start)},#{along})"), sign > 0);
     }
 
     private int Circle(RoundPatch round, int on)
     {
-        double z = _edges.At(on).Z;
-        double radius = z == round.Low ? round.LowRadius : round.HighRadius;
+        bool low = RoundPatch.IsLevel(_edges.At(on).Z, round.Low);
+        (double z, double radius) = low ? (round.Low, round.LowRadius) : (round.High, round.HighRadius);
         return _text.Shared($"CIRCLE('',#{AxisAt(round, z)},{Radius(radius)})");
     }
 
-    private int Plane(Point3 at, Point3 normal)
-    {
-        Point3 across = Math.Abs(normal.X) < Math.Abs(normal.Y) ? new Point3(1, 0, 0) : new Point3(0, 1, 0);
-        Point3 x = normal is { X: 0, Y: 0 } ? new Point3(1, 0, 0) : Point3.Cross(across, normal);
-        return _text.Shared($"PLANE('',#{_text.Frame(at, _place.ApplyDirection(normal), _place.ApplyDirection(x))})");
-    }
+    private int Plane(Point3 at, Point3 normal) => _text.Shared($"PLANE('',#{_text.Frame(at, _place.ApplyDirection(normal))})");
 
     private int Round(RoundPatch round)
     {

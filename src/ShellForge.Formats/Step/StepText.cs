@@ -50,11 +50,21 @@ internal sealed class StepText
     /// <summary>A list of references.</summary>
     public static string List(IEnumerable<int> numbers) => "(" + string.Join(",", numbers.Select(n => $"#{n}")) + ")";
 
-    /// <summary>A length with more digits than the lattice has.</summary>
-    public static string Length(double value) => (value + 0).ToString("0.0#####", CultureInfo.InvariantCulture);
+    /// <summary>A frame with its z along one direction, turned about it as readers like.</summary>
+    public int Frame(Point3 at, Point3 z) => Shared($"AXIS2_PLACEMENT_3D('',#{Point(at)},#{Direction(z)},$)");
 
-    /// <summary>A part of a direction or an angle in radians.</summary>
-    public static string Share(double value) => (Math.Round(value, 12) + 0).ToString("0.0###########", CultureInfo.InvariantCulture);
+    /// <summary>A length, to a hundredth of a micrometre: the lattice is coarser.</summary>
+    public static string Length(double value) => Real(value, "0.#####");
+
+    /// <summary>A part of a direction or an angle in radians: over a metre it strays by a nanometre.</summary>
+    public static string Share(double value) => Real(value, "0.#########");
+
+    // As short as the standard has numbers: a point belongs to them, digits after it do not.
+    private static string Real(double value, string digits)
+    {
+        string text = value.ToString(digits, CultureInfo.InvariantCulture);
+        return text == "-0" ? "0." : text.Contains('.', StringComparison.Ordinal) ? text : text + ".";
+    }
 
     /// <summary>Text between quotes: letters that the format does not have are left out of it as the standard says.</summary>
     public static string Quoted(string text)

@@ -87,11 +87,11 @@ public class StepWriterTests
     }
 
     [SkippableTheory]
-    [InlineData("tide-lamp", "tub", 1000, 800)]
-    [InlineData("tide-lamp", "cover", 1500, 1200)]
-    [InlineData("dome-dial", "cover", 1800, 1500)]
-    [InlineData("mooring-beacon", "tub", 1500, 1200)]
-    [InlineData("dome-dial", "tub", 2000, 1700)]
+    [InlineData("tide-lamp", "tub", 400, 300)]
+    [InlineData("tide-lamp", "cover", 450, 360)]
+    [InlineData("dome-dial", "cover", 550, 470)]
+    [InlineData("mooring-beacon", "tub", 650, 600)]
+    [InlineData("dome-dial", "tub", 820, 720)]
     public void A_part_of_a_sample_is_closed_and_has_its_volume(string sample, string part, int mostFaces, int mostKilobytes)
     {
         Mesh mesh =
