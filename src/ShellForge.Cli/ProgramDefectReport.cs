@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text;
 
 namespace ShellForge.Cli;
 
@@ -22,8 +23,9 @@ internal static class ProgramDefectReport
         try
         {
             string path = Path.Combine(
-                Path.GetTempPath(), $"shellforge-defect-{Environment.ProcessId}.txt");
-            File.WriteAllText(path, details);
+                Path.GetTempPath(), $"shellforge-defect-{Environment.ProcessId}-{Path.GetRandomFileName()[..6]}.txt");
+            using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            stream.Write(Encoding.UTF8.GetBytes(details));
             return path;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 
 namespace ShellForge.Cli.Sweeping;
 
@@ -17,9 +18,27 @@ internal static class SiteScript
             ["parallel"] = Parallel,
         };
 
+    /// <summary>
+    /// Why a script for these names can't be written, in a sentence; null where it can. A line of a script ends where a name has a line
+    /// end, and the engine puts numbers where a name has braces.
+    /// </summary>
+    public static string? Refuses(SiteWish wish) =>
+        new[] { wish.Plan, wish.Folder }.FirstOrDefault(name => name.Any(c => char.IsControl(c) || c is '{' or '}')) is { } bad
+            ? $"'{bad}' can't stand in a script: rename it, without braces and line ends"
+            : null;
+
+    // As a shell takes it for one word, whatever it says.
+    private static string Word(string name) =>
+        name.Length > 0 && name[0] != '-' && name.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '_' or '-' or '/' or '+' or ',')
+            ? name
+            : "'" + (name.StartsWith('-') ? "./" : "") + name.Replace("'", "'\\''", StringComparison.Ordinal) + "'";
+
+    // YAML takes a string of JSON for what it says.
+    private static string Json(string name) => $"\"{JsonEncodedText.Encode(name)}\"";
+
     private static string Slurm(SiteWish wish) => string.Create(CultureInfo.InvariantCulture, $$"""
         #!/bin/sh
-        # Send it:  id=$(sbatch --parsable this-file) && sbatch --dependency=afterany:$id --wrap "shellforge sweep --merge {{wish.Folder}}"
+        # Send it:  id=$(sbatch --parsable this-file) && sbatch --dependency=afterany:$id --wrap "shellforge sweep --merge {{Word(wish.Folder)}}"
         # Plan, boards and folder lie where every node sees them. Sites limit the size of arrays: fewer shares are slower, not wrong.
         #SBATCH --job-name=sweep
         #SBATCH --array=0-{{wish.Shares - 1}}
@@ -27,12 +46,12 @@ internal static class SiteScript
         #SBATCH --mem=2G
         #SBATCH --requeue
         export DOTNET_PROCESSOR_COUNT=$SLURM_CPUS_PER_TASK
-        exec shellforge sweep {{wish.Plan}} -o {{wish.Folder}} --quiet
+        exec shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --quiet
         """);
 
     private static string Kubernetes(SiteWish wish) => string.Create(CultureInfo.InvariantCulture, $$"""
         # Send it:  kubectl apply -f this-file && kubectl wait --for=condition=complete --timeout=24h job/sweep
-        # Then join what is there, in a container with the same volume:  shellforge sweep --merge /sweep/{{wish.Folder}}
+        # Then join what is there, in a container with the same volume:  shellforge sweep --merge {{Word("/sweep/" + wish.Folder)}}
         # The volume "sweep-files" holds plan and boards, and many nodes may write to it (ReadWriteMany).
         # The image has the native executable and nothing else:
         #   FROM debian:12-slim
@@ -54,7 +73,7 @@ internal static class SiteScript
                 - name: share
                   image: shellforge
                   workingDir: /sweep
-                  args: [sweep, {{wish.Plan}}, -o, {{wish.Folder}}, --quiet]
+                  args: [sweep, {{Json(wish.Plan)}}, -o, {{Json(wish.Folder)}}, --quiet]
                   env:
                     - {name: SHELLFORGE_SHARES, value: "{{wish.Shares}}"}
                     - {name: DOTNET_PROCESSOR_COUNT, value: "2"}
@@ -71,8 +90,8 @@ internal static class SiteScript
         #!/bin/sh
         # On several machines that see the same folder: add  --sshlogin 2/one,2/other --workdir . --env SHELLFORGE_SHARES  after "parallel".
         export SHELLFORGE_SHARES={{wish.Shares}}
-        seq 0 {{wish.Shares - 1}} | parallel --jobs 2 --retries 3 "shellforge sweep {{wish.Plan}} -o {{wish.Folder}} --shard {}/{{wish.Shares}} --jobs 1 --quiet"
-        shellforge sweep --merge {{wish.Folder}}
+        seq 0 {{wish.Shares - 1}} | parallel --jobs 2 --retries 3 --quote shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --shard {}/{{wish.Shares}} --jobs 1 --quiet
+        shellforge sweep --merge {{Word(wish.Folder)}}
         """);
 }
 

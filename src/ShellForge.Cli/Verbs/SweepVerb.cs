@@ -137,8 +137,14 @@ internal static class SweepVerb
 
         if (wish.Script is not null)
         {
-            bench.Out.Write(
-                SiteScript.All[wish.Script](new SiteWish(wish.Plan, wish.Folder ?? "sweep", wish.Shares)).ReplaceLineEndings("\n") + "\n");
+            var site = new SiteWish(wish.Plan, wish.Folder ?? "sweep", wish.Shares);
+            if (SiteScript.Refuses(site) is { } refused)
+            {
+                bench.Complain($"shellforge: {refused}");
+                return ExitCode.BadInput;
+            }
+
+            bench.Out.Write(SiteScript.All[wish.Script](site).ReplaceLineEndings("\n") + "\n");
             return ExitCode.Done;
         }
 

@@ -33,7 +33,8 @@ internal static class ViewVerb
         DiagnosticsText.Write(source.NotAmongFindings, bench, errorsOnly: false);
         using var watch = new FileWatch(source.Path);
         var housing = new ViewedHousing(board, [.. set], bench);
-        using LoopbackServer server = LoopbackServer.Start(port, new ViewSite(housing, board));
+        using LoopbackServer server = LoopbackServer.Start(port, new ViewSite(housing, board,
+            e => ProgramDefectReport.Tell(e, ["view", board, .. set.SelectMany(text => new[] { "--set", text })], bench)));
         bench.Out.WriteLine($"{board} is shown at {server.Address}");
         bench.Out.WriteLine("The page follows the file as you save it. Ctrl+C stops.");
         bench.Out.Flush();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace ShellForge.Cli.Viewing;
@@ -96,9 +97,16 @@ internal sealed class FileWatch : IDisposable
 
     private void Wake(object sender, FileSystemEventArgs e)
     {
-        if (_woken.CurrentCount == 0)
+        try
         {
-            _woken.Release();
+            if (_woken.CurrentCount == 0)
+            {
+                _woken.Release();
+            }
+        }
+        catch (ObjectDisposedException)
+        {
+            // A notice that was under way when the watch ended.
         }
     }
 
@@ -106,22 +114,39 @@ internal sealed class FileWatch : IDisposable
     private string Stamp()
     {
         var stamp = new StringBuilder();
-        Append(_file);
-        if (Directory.Exists(_profiles))
+        foreach (string path in ProfileFiles().Order(StringComparer.Ordinal).Prepend(_file))
         {
-            foreach (string path in Directory.EnumerateFiles(_profiles, "*.yaml").Order(StringComparer.Ordinal))
-            {
-                Append(path);
-            }
+            stamp.Append(path).Append(StampOf(path)).Append(';');
         }
 
         return stamp.ToString();
+    }
 
-        void Append(string path)
+    private IEnumerable<string> ProfileFiles()
+    {
+        try
         {
-            var info = new FileInfo(path);
-            stamp.Append(path).Append(info.Exists ? info.LastWriteTimeUtc.Ticks : 0).Append(':').Append(info.Exists ? info.Length : -1)
-                .Append(';');
+            return Directory.Exists(_profiles) ? Directory.GetFiles(_profiles, "*.yaml") : [];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Gone since, or not to be looked into: none.
+            return [];
+        }
+    }
+
+    // Of a link, what it leads to.
+    private static string StampOf(string path)
+    {
+        try
+        {
+            FileSystemInfo info = File.ResolveLinkTarget(path, returnFinalTarget: true) ?? new FileInfo(path);
+            return info is FileInfo { Exists: true } file
+                ? string.Create(CultureInfo.InvariantCulture, $"{file.LastWriteTimeUtc.Ticks}:{file.Length}") : "none";
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return "none";
         }
     }
 }

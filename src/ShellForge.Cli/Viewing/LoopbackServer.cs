@@ -36,6 +36,10 @@ internal sealed class LoopbackServer : IDisposable
     private static readonly TimeSpan LongestHead = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(15);
 
+
+    // A page has a few megabytes, and goes no farther than this machine.
+    private static readonly TimeSpan LongestSend = TimeSpan.FromSeconds(30);
+
     // A browser opens six connections to a host. Those that say nothing are cut off in time; so many of them are a bound on memory.
     private const int MostConnections = 256;
 
@@ -50,8 +54,11 @@ internal sealed class LoopbackServer : IDisposable
     private readonly IWebSite _site;
     private readonly SemaphoreSlim _room = new(MostConnections);
 
-    private LoopbackServer(TcpListener listener, IWebSite site)
+    private readonly TimeSpan _longestSend;
+
+    private LoopbackServer(TcpListener listener, IWebSite site, TimeSpan longestSend)
     {
+        _longestSend = longestSend;
         _listener = listener;
         _site = site;
         Port = ((IPEndPoint)listener.LocalEndpoint).Port;
@@ -67,7 +74,14 @@ internal sealed class LoopbackServer : IDisposable
     /// <param name="port">The port; 0: one that is free.</param>
     /// <param name="site">Who answers.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static LoopbackServer Start(int port, IWebSite site)
+    public static LoopbackServer Start(int port, IWebSite site) => Start(port, site, LongestSend);
+
+    /// <summary>Starts listening.</summary>
+    /// <param name="port">The port; 0: one that is free.</param>
+    /// <param name="site">Who answers.</param>
+    /// <param name="longestSend">How long whoever asked may take for an answer.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
+    public static LoopbackServer Start(int port, IWebSite site, TimeSpan longestSend)
     {
         var listener = new TcpListener(IPAddress.Loopback, port);
         try
@@ -79,7 +93,7 @@ internal sealed class LoopbackServer : IDisposable
             throw new IOException($"port {port} can't be listened on: {e.Message}", e);
         }
 
-        return new LoopbackServer(listener, site);
+        return new LoopbackServer(listener, site, longestSend);
     }
 
     /// <summary>Serves until cancelled.</summary>
@@ -211,37 +225,44 @@ internal sealed class LoopbackServer : IDisposable
         }
     }
 
-    private static async Task Send(NetworkStream stream, WebAnswer answer, CancellationToken cancel)
+    private async Task Send(NetworkStream stream, WebAnswer answer, CancellationToken cancel)
     {
         string head = string.Create(
             CultureInfo.InvariantCulture,
             $"HTTP/1.1 {answer.Status}\r\nContent-Type: {answer.Type}\r\nContent-Length: {answer.Body.Length}\r\nConnection: "
                 + $"close\r\n{Guards}\r\n");
-        await stream.WriteAsync(Encoding.ASCII.GetBytes(head), cancel);
-        await stream.WriteAsync(answer.Body, cancel);
-        await stream.FlushAsync(cancel);
+        await Write(stream, Encoding.ASCII.GetBytes(head), cancel);
+        await Write(stream, answer.Body, cancel);
+    }
+
+    // Whoever does not take what it asked for is cut off: it would keep others out.
+    private async Task Write(NetworkStream stream, byte[] bytes, CancellationToken cancel)
+    {
+        using var slow = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        slow.CancelAfter(_longestSend);
+        await stream.WriteAsync(bytes, slow.Token);
     }
 
     private async Task SendEvents(NetworkStream stream, CancellationToken cancel)
     {
         string head = $"HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nConnection: close\r\n{Guards}\r\nretry: 1000\n\n";
-        await stream.WriteAsync(Encoding.ASCII.GetBytes(head), cancel);
+        await Write(stream, Encoding.ASCII.GetBytes(head), cancel);
         long seen = -1;
+        Task<long> next = _site.NextEvent(seen, cancel);
         while (true)
         {
-            Task<long> next = _site.NextEvent(seen, cancel);
-            bool came = await Task.WhenAny(next, Task.Delay(Heartbeat, cancel)) == next;
-            if (came)
+            if (await Task.WhenAny(next, Task.Delay(Heartbeat, cancel)) == next)
             {
                 // The first count is where this listener starts from, not news.
                 long now = await next;
                 string text = seen < 0 ? ": here\n\n" : string.Create(CultureInfo.InvariantCulture, $"event: changed\ndata: {now}\n\n");
                 seen = now;
-                await stream.WriteAsync(Encoding.ASCII.GetBytes(text), cancel);
+                await Write(stream, Encoding.ASCII.GetBytes(text), cancel);
+                next = _site.NextEvent(seen, cancel);
             }
             else
             {
-                await stream.WriteAsync(": still here\n\n"u8.ToArray(), cancel);
+                await Write(stream, ": still here\n\n"u8.ToArray(), cancel);
             }
         }
     }

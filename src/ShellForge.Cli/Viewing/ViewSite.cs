@@ -9,7 +9,10 @@ namespace ShellForge.Cli.Viewing;
 /// The page of a housing that follows its file: <c>/</c> is the page; <c>/page</c> the same without style and script, with numbers
 /// that are tried (<c>set=path=value</c>), checked when <c>checked=1</c>, or status 422 with the file's mistakes. Nothing else is there.
 /// </summary>
-internal sealed class ViewSite(ViewedHousing housing, string boardName) : IWebSite
+/// <param name="housing">The housing.</param>
+/// <param name="boardName">Its board file, as the user named it.</param>
+/// <param name="defect">Told what the program can't answer for: a defect of its own.</param>
+internal sealed class ViewSite(ViewedHousing housing, string boardName, Action<Exception> defect) : IWebSite
 {
     // As many as sliders stand on the page, and some more.
     private const int MostTried = 32;
@@ -22,12 +25,25 @@ internal sealed class ViewSite(ViewedHousing housing, string boardName) : IWebSi
     public Task<long> NextEvent(long seen, CancellationToken cancel) => housing.NextVersion(seen, cancel);
 
     /// <inheritdoc />
-    public WebAnswer Answer(WebRequestHead request, CancellationToken cancel) => request.Path switch
+    public WebAnswer Answer(WebRequestHead request, CancellationToken cancel)
     {
-        "/" => Whole(cancel),
-        "/page" => Part(request, cancel),
-        _ => WebAnswer.Text("404 Not Found", "not here"),
-    };
+        try
+        {
+            return request.Path switch
+            {
+                "/" => Whole(cancel),
+                "/page" => Part(request, cancel),
+                _ => WebAnswer.Text("404 Not Found", "not here"),
+            };
+        }
+#pragma warning disable CA1031 // A defect must not end the page in silence: it is told, and the next save is shown again.
+        catch (Exception e) when (e is not OperationCanceledException)
+#pragma warning restore CA1031
+        {
+            defect(e);
+            return WebAnswer.Text("500 Internal Server Error", "a defect of the program, told in its terminal");
+        }
+    }
 
     private WebAnswer Whole(CancellationToken cancel)
     {

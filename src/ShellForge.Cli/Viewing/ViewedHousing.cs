@@ -27,6 +27,18 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     /// <summary>Counts the saves of the file.</summary>
     public long Version => Interlocked.Read(ref _version);
 
+    /// <summary>How many wait for the next save.</summary>
+    public int Waiting
+    {
+        get
+        {
+            lock (_waiting)
+            {
+                return _waiting.Count;
+            }
+        }
+    }
+
     /// <summary>To be called after each save.</summary>
     public void FileChanged()
     {
@@ -57,7 +69,18 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
         }
 
         await using CancellationTokenRegistration stopped = cancel.Register(() => next.TrySetCanceled(cancel));
-        return await next.Task;
+        try
+        {
+            return await next.Task;
+        }
+        finally
+        {
+            // Those who leave before the next save are not kept until then.
+            lock (_waiting)
+            {
+                _waiting.Remove(next);
+            }
+        }
     }
 
     /// <summary>The page for the file with numbers in place of its own.</summary>

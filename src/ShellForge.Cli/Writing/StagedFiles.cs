@@ -58,7 +58,9 @@ internal static class StagedFiles
 
     private static void WriteAside(string path, OutputFile file)
     {
-        using var stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None);
+        // A file of our own making alone: what lies there under this name could be a link to somewhere else.
+        File.Delete(path);
+        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
         try
         {
             stream.Write(file.Content);

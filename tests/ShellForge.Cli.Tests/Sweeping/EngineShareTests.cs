@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Sweep.Variants;
 
@@ -85,6 +86,56 @@ public class EngineShareTests
         Assert.Contains("plan.yaml", bench.Out, StringComparison.Ordinal);
         Assert.Contains("--merge", bench.Out, StringComparison.Ordinal);
         Assert.False(Directory.Exists(bench.Folder.File("out")));
+    }
+
+    // Names come with the files of strangers, and scripts are run.
+    [SkippableTheory]
+    [InlineData("slurm")]
+    [InlineData("parallel")]
+    public void A_name_in_a_script_stays_a_name(string engine)
+    {
+        Skip.If(OperatingSystem.IsWindows(), "a shell runs the script");
+        const string name = "a b'; touch run $(touch run) `touch run` \"x\".yaml";
+        using var bench = new Bench();
+        File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
+        File.WriteAllText(bench.Folder.File(name), "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2]}\n");
+        Assert.Equal(0, bench.Run("sweep", name, "-o", "out; touch run", "--script", engine, "--shares", "1"));
+
+        // Programs of these names that write down what they are given, and a stand-in for what hands a line to a shell.
+        string given = bench.Folder.File("given");
+        Program("shellforge", $"#!/bin/sh\nprintf '%s\\n' \"$@\" >> '{given}'\n");
+        Program("parallel", "#!/bin/sh\nwhile [ \"$1\" != --quote ]; do shift; done\nshift\nexec \"$@\"\n");
+        string script = bench.Folder.Write("job.sh", bench.Out);
+        var start = new ProcessStartInfo("/bin/sh", [script]) { WorkingDirectory = bench.Folder.Path };
+        start.Environment["PATH"] = $"{bench.Folder.File("bin")}:/usr/bin:/bin";
+        using Process run = Process.Start(start)!;
+        run.WaitForExit();
+
+        Assert.False(File.Exists(bench.Folder.File("run")));
+        string[] words = File.ReadAllLines(given);
+        Assert.Equal(["sweep", name, "-o", "out; touch run"], words[..4]);
+
+        void Program(string word, string text)
+        {
+            string path = bench.Folder.Write($"bin/{word}", text);
+            File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+    }
+
+    [Theory]
+    [InlineData("slurm")]
+    [InlineData("kubernetes")]
+    [InlineData("parallel")]
+    public void A_name_that_would_end_a_line_of_a_script_is_refused(string engine)
+    {
+        using var bench = new Bench();
+        File.WriteAllText(bench.Folder.File("buoy.yaml"), Bench.SmallBoard);
+        File.WriteAllText(bench.Folder.File("plan.yaml"),
+            "format: shellforge-plan/1\nboard: buoy.yaml\nvary: {power.brightness: [0.1, 0.2]}\n");
+        Assert.Equal(2, bench.Run("sweep", "plan.yaml", "-o", "out\ntouch run", "--script", engine, "--shares", "2"));
+        Assert.Equal(2, bench.Run("sweep", "plan.yaml", "-o", "{}", "--script", engine, "--shares", "2"));
+        Assert.Contains("rename it, without braces and line ends", bench.Err, StringComparison.Ordinal);
+        Assert.Equal("", bench.Out);
     }
 
     private static Func<string, string?> Of(string variables)

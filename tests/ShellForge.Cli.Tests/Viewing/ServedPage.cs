@@ -9,9 +9,17 @@ internal sealed class ServedPage : IAsyncDisposable
     private readonly CancellationTokenSource _stop = new();
     private readonly Task<int> _run;
 
-    private ServedPage(string board)
+    private readonly string _saved;
+
+    private ServedPage(string board, bool isLink)
     {
-        _folder.Write("board.yaml", board);
+        _saved = isLink ? "elsewhere/kept.yaml" : "board.yaml";
+        _folder.Write(_saved, board);
+        if (isLink)
+        {
+            File.CreateSymbolicLink(_folder.File("board.yaml"), _folder.File(_saved));
+        }
+
         var told = new AddressWriter();
         _run = Task.Run(() => ShellForgeCommand.Run(["view", "board.yaml"], new Workbench
         {
@@ -29,9 +37,19 @@ internal sealed class ServedPage : IAsyncDisposable
     /// <summary>Asks for pages.</summary>
     public HttpClient Client { get; } = new() { Timeout = TimeSpan.FromMinutes(3) };
 
-    public static ServedPage Of(string board) => new(board);
+    public static ServedPage Of(string board) => new(board, isLink: false);
 
-    public void Save(string board) => _folder.Write("board.yaml", board);
+    /// <summary>The same, its board file a link to a file in another folder.</summary>
+    public static ServedPage OfLink(string board) => new(board, isLink: true);
+
+    public void Save(string board) => _folder.Write(_saved, board);
+
+    /// <summary>Writes another file and renames it over the board file.</summary>
+    public void SaveAsEditorsDo(string board)
+    {
+        string other = _folder.Write(".board.yaml.new", board);
+        File.Move(other, _folder.File(_saved), overwrite: true);
+    }
 
     public void Remove() => File.Delete(_folder.File("board.yaml"));
 

@@ -161,6 +161,35 @@ public class ViewVerbTests
     }
 
     [Fact]
+    public async Task A_file_that_is_gone_and_comes_back_by_a_new_name_renamed_over_it_is_shown_again()
+    {
+        await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
+        Task<string> seen = await Listening(page);
+        page.Remove();
+        await seen;
+        Assert.Equal(422, (await page.Get("/page")).Status);
+
+        seen = await Listening(page);
+        page.SaveAsEditorsDo(Bench.SmallBoard.Replace("Buoy", "Beacon", StringComparison.Ordinal));
+        await seen;
+        (int status, string text) = await page.Get("/page");
+        Assert.Equal(200, status);
+        Assert.Contains("Beacon", text, StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public async Task A_link_is_followed_to_the_file_that_is_saved()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "links need rights there");
+        await using ServedPage page = ServedPage.OfLink(Bench.SmallBoard);
+        Assert.Equal(200, (await page.Get("/page")).Status);
+        Task<string> seen = await Listening(page);
+        page.Save(Misspelt);
+        await seen.WaitAsync(TimeSpan.FromSeconds(20));
+        Assert.Equal(422, (await page.Get("/page")).Status);
+    }
+
+    [Fact]
     public async Task It_stops_when_asked()
     {
         await using ServedPage page = ServedPage.Of(Bench.SmallBoard);

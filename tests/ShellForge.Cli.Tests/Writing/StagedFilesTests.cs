@@ -33,6 +33,23 @@ public class StagedFilesTests
         Assert.Single(Directory.GetFileSystemEntries(folder.Path));
     }
 
+    [SkippableFact]
+    public void What_lies_where_files_are_written_aside_is_not_written_through()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "links need rights there");
+        using var folder = new TemporaryFolder();
+        string foreign = folder.Write("elsewhere/precious.txt", "precious");
+        Directory.CreateDirectory(folder.File("out"));
+        File.CreateSymbolicLink(folder.File($"out/.a.txt.{Environment.ProcessId}.part"), foreign);
+        File.CreateSymbolicLink(folder.File("out/a.txt"), foreign);
+
+        StagedFiles.Write(folder.File("out"), [TextFile("a.txt", "new")]);
+
+        Assert.Equal("precious", File.ReadAllText(foreign));
+        Assert.Equal("new", File.ReadAllText(folder.File("out/a.txt")));
+        Assert.Null(new FileInfo(folder.File("out/a.txt")).LinkTarget);
+    }
+
     [Fact]
     public void Parts_of_an_earlier_run_that_are_no_longer_made_go()
     {

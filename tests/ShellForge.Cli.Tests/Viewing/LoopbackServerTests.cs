@@ -1,0 +1,70 @@
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+using ShellForge.Cli.Viewing;
+
+namespace ShellForge.Cli.Tests.Viewing;
+
+/// <summary>The server by itself: whoever is slow, or leaves, keeps nobody out and nothing in memory.</summary>
+public class LoopbackServerTests
+{
+    private const int Large = 32 << 20;
+
+    [Fact]
+    public async Task Who_asks_and_does_not_take_the_answer_is_cut_off()
+    {
+        using var stop = new CancellationTokenSource();
+        using LoopbackServer server = LoopbackServer.Start(0, new LargeSite(), TimeSpan.FromSeconds(1));
+        Task run = server.Run(stop.Token);
+        using var client = new TcpClient();
+        await client.ConnectAsync(IPAddress.Loopback, server.Port);
+        await using NetworkStream stream = client.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes($"GET / HTTP/1.1\r\nHost: 127.0.0.1:{server.Port}\r\n\r\n"));
+        await Task.Delay(TimeSpan.FromSeconds(3));
+
+        long got = 0;
+        byte[] some = new byte[1 << 16];
+        try
+        {
+            for (int read; (read = await stream.ReadAsync(some).AsTask().WaitAsync(TimeSpan.FromSeconds(30))) > 0;)
+            {
+                got += read;
+            }
+        }
+        catch (IOException)
+        {
+            // Cut off with some of it on its way.
+        }
+
+        Assert.InRange(got, 1, Large - 1);
+        await stop.CancelAsync();
+        await run;
+    }
+
+    [Fact]
+    public async Task Who_leaves_before_the_next_save_is_forgotten()
+    {
+        var housing = new ViewedHousing("board.yaml", [], new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" });
+        long seen = housing.Version;
+        for (int i = 0; i < 50; i++)
+        {
+            using var leaves = new CancellationTokenSource();
+            Task<long> waits = housing.NextVersion(seen, leaves.Token);
+            Assert.Equal(1, housing.Waiting);
+            await leaves.CancelAsync();
+            await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waits);
+            Assert.Equal(0, housing.Waiting);
+        }
+
+        Task<long> stays = housing.NextVersion(seen, CancellationToken.None);
+        housing.FileChanged();
+        Assert.Equal(seen + 1, await stays);
+    }
+
+    private sealed class LargeSite : IWebSite
+    {
+        public WebAnswer Answer(WebRequestHead request, CancellationToken cancel) => new("200 OK", "text/plain", new byte[Large]);
+
+        public Task<long> NextEvent(long seen, CancellationToken cancel) => Task.FromResult(seen + 1);
+    }
+}
