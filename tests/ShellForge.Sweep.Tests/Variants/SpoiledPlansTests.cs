@@ -1,0 +1,116 @@
+using System.Diagnostics;
+using ShellForge.Board.Yaml;
+using ShellForge.Board.Yaml.Variation;
+using ShellForge.Sweep.Variants;
+using ShellForge.Testing;
+using Xunit.Abstractions;
+
+namespace ShellForge.Sweep.Tests.Variants;
+
+/// <summary>
+/// Spoiled plans give variants or mistakes with their places, soon: no plan runs away, and no variant leaves the sweep's folder.
+/// </summary>
+public class SpoiledPlansTests(ITestOutputHelper output)
+{
+    private const int Runs = 600;
+
+    // A plan may have more combinations than anybody makes; these are looked at.
+    private const int Looked = 40;
+
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(5);
+
+    private static readonly string[] Plans =
+    [
+        """
+        format: shellforge-plan/1
+        board: [a.yaml, b.yaml]
+        set: {housing.floor: 2.4}
+        vary:
+          housing.walls: [2, 4]
+          housing.diffuser.distance: {from: 4, to: 5, step: 0.25}
+          use.ambient: {from: 20, to: 40, count: 5}
+          print.shell: {profiles: filaments, like: "petg-*"}
+        together:
+          - {housing.insert: [m2.5x4-od4.6, m3x4-od4.6], housing.closure: [snap, screws]}
+        except:
+          - {housing.walls: 2, housing.insert: m3x4-od4.6}
+        cases:
+          slim: {housing.walls: 2, housing.cable: {part: J1}}
+        derive: {housing.label.text: "W{walls}"}
+        name: "{board} {walls} {case}"
+        mark: names
+        prices: {petg-black: 22.5}
+        spares: 10
+        """,
+        "format: shellforge-plan/1\nboard: a.yaml\nvary:\n  housing.walls: {from: 2, to: 6, step: 1}\nbest: {wish: height, along: housing.walls}\n",
+        "format: shellforge-plan/1\nboard: [a.yaml]\ncases:\n  slim: {housing.walls: 2}\n  wide: {housing.walls: 6, housing.floor: 3}\nmark: none\n",
+    ];
+
+    [Fact]
+    public void A_spoiled_plan_gives_variants_or_mistakes_soon()
+    {
+        Random dice = FuzzRuns.Dice(31);
+        var spoil = new SpoiledYaml(dice, [.. SpoiledYaml.WordsOf(SweepPlanReader.SchemaJson()), "housing.walls", "housing.floor", "a.yaml"]);
+        int varied = 0;
+        int refused = 0;
+        var time = new FuzzRuns(Runs);
+        while (time.Next())
+        {
+            string text = spoil.Of(Plans[dice.Next(Plans.Length)]);
+            TimeSpan began = Environment.CpuUsage.TotalTime;
+            var watch = Stopwatch.StartNew();
+            SweepPlanResult read;
+            try
+            {
+                read = SweepPlanReader.Read("plan.yaml", text, WrittenBoard.Shipped);
+                if (read.Plan is { } plan)
+                {
+                    LookAt(plan, text);
+                }
+            }
+            catch (Exception e) when (e is not Xunit.Sdk.XunitException)
+            {
+                throw new InvalidOperationException($"this plan:\n{text}", e);
+            }
+
+            TimeSpan busy = Environment.CpuUsage.TotalTime - began;
+            Assert.True((busy < watch.Elapsed ? busy : watch.Elapsed) < Longest, $"{busy.TotalSeconds:0.0} s for\n{text}");
+            Assert.True(read.Plan is not null ^ read.Diagnostics.Any(d => d.IsError), text);
+            Assert.All(read.Diagnostics, d => Assert.True(d.Message.Length > 0 && d.Line >= 0, text));
+            varied += read.Plan is null ? 0 : 1;
+            refused += read.Plan is null ? 1 : 0;
+        }
+
+        output.WriteLine($"{varied} plans, {refused} refused");
+        Assert.True(varied > Runs / 30 && refused > Runs / 4, $"{varied} plans, {refused} refused");
+    }
+
+    private static void LookAt(SweepPlan plan, string text)
+    {
+        var order = new SweepOrder
+        {
+            Plan = plan,
+            Boards = [.. plan.Boards.Select(b => new SweepBoard(b.Raw, Path.GetFileName(b.Raw), Orders.SmallBoard, WrittenBoard.Shipped, []))],
+            Version = "1",
+        };
+        Assert.True(VariantList.Combinations(order) >= 0, text);
+        Func<Variant, string> keys = order.Keys();
+        var folders = new HashSet<string>(StringComparer.Ordinal);
+        foreach (Variant variant in VariantList.Of(order).Take(Looked))
+        {
+            Assert.Equal(64, keys(variant).Length);
+            Assert.True(folders.Add(variant.Folder), text);
+            Assert.True(variant.Folder.Length is > 0 and < 200, text);
+            Assert.DoesNotContain(variant.Folder, c => c is '/' or '\\' || char.IsControl(c));
+            Assert.False(variant.Folder.StartsWith('.'), text);
+        }
+
+        // The first is read as its board would be.
+        if (VariantList.Of(order).FirstOrDefault() is { } first)
+        {
+            BoardReadResult board =
+                BoardFileReader.Read("buoy.yaml", Orders.SmallBoard, WrittenBoard.Shipped, order.OverridesOf(first));
+            Assert.True(board.File is not null ^ board.Diagnostics.Any(d => d.IsError), text);
+        }
+    }
+}
