@@ -18,7 +18,9 @@ public class SpoiledProfilesTests(ITestOutputHelper output)
     public void A_spoiled_profile_file_is_taken_or_told_of_soon()
     {
         string[] seeds =
-            [.. Directory.GetFiles(BoardTexts.Folder("profiles"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText), Measured];
+        [
+            .. Directory.GetFiles(BoardTexts.Folder("profiles"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText), Measured,
+        ];
         string board = BoardTexts.Sample("tide-lamp");
         Random dice = FuzzRuns.Dice(37);
         var spoil = new SpoiledYaml(dice, SpoiledYaml.WordsOf(BoardSchema.ProfilesJson()));

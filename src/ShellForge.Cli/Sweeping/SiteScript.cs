@@ -90,7 +90,8 @@ internal static class SiteScript
         #!/bin/sh
         # On several machines that see the same folder: add  --sshlogin 2/one,2/other --workdir . --env SHELLFORGE_SHARES  after "parallel".
         export SHELLFORGE_SHARES={{wish.Shares}}
-        seq 0 {{wish.Shares - 1}} | parallel --jobs 2 --retries 3 --quote shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --shard {}/{{wish.Shares}} --jobs 1 --quiet
+        seq 0 {{wish.Shares - 1}} | parallel --jobs 2 --retries 3 --quote \
+          shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --shard {}/{{wish.Shares}} --jobs 1 --quiet
         shellforge sweep --merge {{Word(wish.Folder)}}
         """);
 }

@@ -69,7 +69,7 @@ internal static class MakeVerb
         ];
         bench.Cancel.ThrowIfCancellationRequested();
         HousingState? last = wish.Quiet || wish.Json ? null : ComparedSide.OfFolder(folder);
-        StagedFiles.Write(folder, files, EarlierRun.MeshFiles);
+        StagedFiles.Write(folder, files, EarlierRun.Files);
         HousingReport report = HousingFiles.Told(drawn!, made.Report);
         ExitCode exit = CheckVerb.ExitOf(report, wish.Strict);
         HousingComparison? changed = last is not null && ComparedSide.OfFolder(folder) is { } now ? HousingComparison.Of(last, now) : null;

@@ -122,7 +122,7 @@ internal sealed class FileWatch : IDisposable
         return stamp.ToString();
     }
 
-    private IEnumerable<string> ProfileFiles()
+    private string[] ProfileFiles()
     {
         try
         {

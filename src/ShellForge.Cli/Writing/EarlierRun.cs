@@ -6,14 +6,14 @@ namespace ShellForge.Cli.Writing;
 
 /// <summary>
 /// What an earlier run left in a folder, by its own report: a part that the housing no longer has must not lie beside the new ones
-/// and be printed. Files that no report names are not ours and stay.
+/// and be printed, nor a part for CAD or LEDs for firmware of a board that has changed since. Other files are not ours and stay.
 /// </summary>
 internal static class EarlierRun
 {
     private const long LongestReport = 64L << 20;
 
-    /// <summary>Names of the files with parts or plates that the report in a folder lists.</summary>
-    public static IReadOnlyList<string> MeshFiles(string folder)
+    /// <summary>Names that files of the run may have whose report lies in a folder; none where there is no report of ours.</summary>
+    public static IReadOnlyList<string> Files(string folder)
     {
         string path = Path.Combine(folder, HousingFiles.ReportFile);
         var info = new FileInfo(path);
@@ -30,8 +30,9 @@ internal static class EarlierRun
                 && root.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String
                 && format.GetString() == ReportJson.Format;
             return ours && root.TryGetProperty("parts", out JsonElement parts) && parts.ValueKind == JsonValueKind.Array
-                ? [.. parts.EnumerateArray().SelectMany(part => Named(part, "file", ".stl").Concat(Named(part, "plate", ".3mf")))
-                    .Distinct(StringComparer.Ordinal)]
+                ? [.. parts.EnumerateArray()
+                    .SelectMany(part => Named(part, "file", ".stl").SelectMany(OfPart).Concat(Named(part, "plate", ".3mf")))
+                    .Concat(OutputFormat.All.SelectMany(format => format.OfHousing)).Distinct(StringComparer.Ordinal)]
                 : [];
         }
         catch (JsonException)
@@ -40,6 +41,9 @@ internal static class EarlierRun
             return [];
         }
     }
+
+    private static IEnumerable<string> OfPart(string mesh) =>
+        OutputFormat.All.Select(format => format.PerPart).OfType<string>().Select(ending => Path.ChangeExtension(mesh, ending));
 
     // A bare name with our ending, so that an edited report can't point anywhere else.
     private static IEnumerable<string> Named(JsonElement part, string key, string ending)

@@ -73,7 +73,9 @@ public sealed record Reading
     /// <summary>What else there is to say.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
-    /// <summary>Where the steps of the coupon to print next lie; null where the answers settle it, or another kind is printed next.</summary>
+    /// <summary>
+    /// Where the steps of the coupon to print next lie; null where the answers settle it, or another kind is printed next.
+    /// </summary>
     public double? NextAround { get; init; }
 
     /// <summary>The kind of coupon that tells why no step of this one fits; null where there is no need of another kind.</summary>

@@ -132,7 +132,8 @@ internal sealed class LidFit : CouponKind
     }
 
     private static FitAnswers Asked(CouponWish wish) => new(
-        new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb", GapSteps.Of(wish)),
+        new StepQuestion("tight", "The highest figure whose ring the lid does not enter down to its rim under one thumb",
+            GapSteps.Of(wish)),
         new StepQuestion("fits",
             "The figure that fits: the lid goes in under light pressure of one thumb, and stays in when you turn the plate over and tap "
                 + "it once", GapSteps.Of(wish)),

@@ -79,8 +79,11 @@ internal sealed class SlotFit : CouponKind
                 marks.Piece(Name + "-slots", Solid.Union(solids).Less(slots).And(marks.Solids)),
                 new CouponPiece(Name + "-tongue", gauge, [], []),
             ],
-            Hands = ["Hold the tongue by its block and push it into each slot, from the largest figure down. In the widest it must go in: if "
-                + "it does not, check flow and first layer before you measure any fit."],
+            Hands =
+            [
+                "Hold the tongue by its block and push it into each slot, from the largest figure down. In the widest it must go in: if it "
+                    + "does not, check flow and first layer before you measure any fit.",
+            ],
         };
     }
 

@@ -9,8 +9,8 @@ namespace ShellForge.Formats.Step;
 /// </summary>
 internal sealed class RoundFaces
 {
-    // A full circle has 32 sides at least, so neighbours turn by 11.25 degrees at most; small roundings turn faster, as long as their chords
-    // stray from the arc by no more than the chord error.
+    // A full circle has 32 sides at least, so neighbours turn by 11.25 degrees at most; small roundings turn faster, as long as their
+    // chords stray from the arc by no more than the chord error.
     private const double MostTurnDegrees = 12;
     private const double MostTurnOfSmallDegrees = 50;
 
@@ -152,7 +152,8 @@ internal sealed class RoundFaces
             && RoundPatch.IsLevel(At(a.LowLeft).Z, At(b.LowRight).Z) && RoundPatch.IsLevel(At(a.HighLeft).Z, At(b.HighRight).Z);
     }
 
-    // How far chords may turn of a length, in lattice steps: they stray from their arc by half of it times the tangent of a quarter of that.
+    // How far chords of a length, in lattice steps, may turn: they stray from their arc by half of it times the tangent of a quarter of
+    // that angle.
     private static double MostTurn(double chord)
     {
         double quarter = Angle.Of(new Point2(chord / 2, Tolerances.ChordError / Lattice.Step)).Degrees;

@@ -12,6 +12,9 @@ namespace ShellForge.Output.Files;
 /// <summary>Files with the meshes of the parts.</summary>
 internal static class MeshFiles
 {
+    /// <summary>Name of the assembly's file.</summary>
+    public const string Assembly = "assembly.glb";
+
     /// <summary>One binary STL a part, in print orientation.</summary>
     public static IEnumerable<(string Name, Action<Stream> Write)> Stl(HousingUnderCheck housing, HousingLooks looks) =>
         housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty).Select(part => (
@@ -29,5 +32,5 @@ internal static class MeshFiles
 
     /// <summary>The assembly.</summary>
     public static IEnumerable<(string Name, Action<Stream> Write)> Glb(HousingUnderCheck housing, HousingLooks looks) =>
-        [("assembly.glb", stream => GlbWriter.Write(stream, housing.Board.Name, AssemblyScene.Of(housing, looks.Board)))];
+        [(Assembly, stream => GlbWriter.Write(stream, housing.Board.Name, AssemblyScene.Of(housing, looks.Board)))];
 }

@@ -16,6 +16,15 @@ namespace ShellForge.Output.Paper;
 /// </summary>
 internal static class Templates
 {
+    private const string LedSideFile = "paper-led-side";
+    private const string BackFile = "paper-back";
+    private const string DrillFile = "paper-drill";
+    private const string LabelFile = "paper-label";
+    private const string LabelInsideFile = "paper-label-inside";
+
+    /// <summary>Names of the files that templates have, without their ending.</summary>
+    public static ImmutableArray<string> Files { get; } = [LedSideFile, BackFile, DrillFile, LabelFile, LabelInsideFile];
+
     private const double Cross = 2;
     private const double HoleText = 1.6;
     private const double PartText = 1.8;
@@ -35,7 +44,7 @@ internal static class Templates
         if (housing.Plan.Mount?.Drilling is { } drilling)
         {
             Box2 extent = DrillTemplate.Extent(housing, drilling);
-            templates.Add(new Template("paper-drill", "where to drill",
+            templates.Add(new Template(DrillFile, "where to drill",
                 ["Tape it to the wall, level. Look for cables and pipes in the wall before you drill."], extent,
                 (sheet, at) => DrillTemplate.Draw(
                     sheet, housing, drilling, at, (at(extent.Min).X - LevelPast, at(extent.Max).X + LevelPast))));
@@ -62,7 +71,7 @@ internal static class Templates
         Box2 extent = Box2.Of(laminate.Loops.SelectMany(loop => loop).Select(Seen)).Grown(Room);
         string sizes = housing.Board.Measured.IsEmpty ? "nominal sizes" : "sizes as measured";
         return new Template(
-            back ? "paper-back" : "paper-led-side",
+            back ? BackFile : LedSideFile,
             back ? "back, as held" : "LED side",
             [
                 back ? "Turn the board over like a page and hold it to this sheet: outline, holes and parts agree."
@@ -140,7 +149,7 @@ internal static class Templates
             Region floor = Seen(housing.Plan.Shell.Footprint);
             Region[] strokes = [.. lines.Select(line => Seen(line.Strokes))];
             templates.Add(new Template(
-                below ? "paper-label" : "paper-label-inside",
+                below ? LabelFile : LabelInsideFile,
                 below ? "label on the outer floor, as read from below" : "lettering inside the tub, seen from the front",
                 ["The outer line is the housing; the letters have the size and place that they are printed with."],
                 floor.Bounds.Grown(Room),

@@ -51,18 +51,22 @@ public class StagedFilesTests
     }
 
     [Fact]
-    public void Parts_of_an_earlier_run_that_are_no_longer_made_go()
+    public void Parts_of_an_earlier_run_that_are_no_longer_made_go_in_every_format()
     {
         using var folder = new TemporaryFolder();
         folder.Write("baffle.stl", "old");
+        folder.Write("baffle.step", "old");
+        folder.Write("leds.h", "old");
+        folder.Write("paper-drill.svg", "old");
+        folder.Write("mine.step", "not ours");
         folder.Write("housing-2.3mf", "old");
         folder.Write("mine.stl", "not ours");
         folder.Write("report.json",
             """{"format": "shellforge-report/1", "parts": [{"file": "baffle.stl", "plate": "housing-2.3mf"}, {"plate": "/a.3mf"}, {"file": "../x.stl"}, {"file": 3}, 4]}""");
 
-        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.MeshFiles);
+        StagedFiles.Write(folder.Path, [TextFile("tub.stl", "new")], EarlierRun.Files);
 
-        Assert.Equal(["mine.stl", "report.json", "tub.stl"], Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order());
+        Assert.Equal(["mine.step", "mine.stl", "report.json", "tub.stl"], Directory.GetFiles(folder.Path).Select(Path.GetFileName).Order());
     }
 
     [Theory]
@@ -76,6 +80,6 @@ public class StagedFilesTests
         using var folder = new TemporaryFolder();
         folder.Write("report.json", text);
 
-        Assert.Empty(EarlierRun.MeshFiles(folder.Path));
+        Assert.Empty(EarlierRun.Files(folder.Path));
     }
 }

@@ -88,7 +88,8 @@ public sealed class SpoiledAnswersTests(ITestOutputHelper output)
         // What is open is answered with one of what the question expects.
         ImmutableArray<(OpenQuestion, string)> asked = [.. open.Select(each => (each, each.Question switch
         {
-            StepQuestion step when step.Steps.Length > 0 && dice.Next(4) > 0 => FormattableString.Invariant($"{step.Steps[dice.Next(step.Steps.Length)]}"),
+            StepQuestion step when step.Steps.Length > 0 && dice.Next(4) > 0 =>
+                FormattableString.Invariant($"{step.Steps[dice.Next(step.Steps.Length)]}"),
             SizeQuestion size => FormattableString.Invariant($"{size.Drawn:0.00}"),
             StepQuestion => Question.None,
             _ => "2",

@@ -50,7 +50,8 @@ public sealed class SavedPageTests(ITestOutputHelper output) : IDisposable
 
             double early = memory[..(saves / 4)].Max();
             double late = memory[(saves / 2)..].Max();
-            output.WriteLine(FormattableString.Invariant($"{saves} saves: {early:0} MB at most in the first quarter, {late:0} MB in the second half"));
+            output.WriteLine(FormattableString.Invariant(
+                $"{saves} saves: {early:0} MB at most in the first quarter, {late:0} MB in the second half"));
             Assert.True(late < MostGrowth * early, $"{early:0} MB, then {late:0} MB");
         }
         finally

@@ -3,11 +3,13 @@ using System.Globalization;
 using System.Text;
 using ShellForge.Formats.Gcode;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Testing;
+using Xunit.Abstractions;
 
 namespace ShellForge.Formats.Tests.Gcode;
 
 /// <summary>What slicers write, in the forms that are about; and what is no G-code.</summary>
-public class GcodeReaderTests
+public class GcodeReaderTests(ITestOutputHelper output)
 {
     // A square of 20 mm, three layers of 0.2 mm, 0.3 the first; E absolute.
     private static string Square(string kind = ";TYPE:External perimeter") =>
@@ -200,9 +202,10 @@ public class GcodeReaderTests
     public void Any_change_of_a_file_gives_a_result_or_a_fault()
     {
         byte[] sound = Encoding.UTF8.GetBytes(Square() + "\n;TYPE:Support\n;TIME:12\n; filament used [mm] = 1, 2\n" + Square(";MESH:b"));
-        var random = new Random(7);
+        Random random = FuzzRuns.Dice(7);
         (int read, int refused) = (0, 0);
-        for (int i = 0; i < 3000; i++)
+        var time = new FuzzRuns(3000);
+        while (time.Next())
         {
             byte[] changed = [.. sound];
             for (int c = random.Next(1, 6); c > 0; c--)
@@ -226,6 +229,7 @@ public class GcodeReaderTests
             refused += reading.File is null ? 1 : 0;
         }
 
+        output.WriteLine($"{read} read, {refused} refused");
         Assert.True(read > 300 && refused > 300, $"{read} read, {refused} refused");
     }
 

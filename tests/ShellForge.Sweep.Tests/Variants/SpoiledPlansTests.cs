@@ -42,15 +42,29 @@ public class SpoiledPlansTests(ITestOutputHelper output)
         prices: {petg-black: 22.5}
         spares: 10
         """,
-        "format: shellforge-plan/1\nboard: a.yaml\nvary:\n  housing.walls: {from: 2, to: 6, step: 1}\nbest: {wish: height, along: housing.walls}\n",
-        "format: shellforge-plan/1\nboard: [a.yaml]\ncases:\n  slim: {housing.walls: 2}\n  wide: {housing.walls: 6, housing.floor: 3}\nmark: none\n",
+        """
+        format: shellforge-plan/1
+        board: a.yaml
+        vary:
+          housing.walls: {from: 2, to: 6, step: 1}
+        best: {wish: height, along: housing.walls}
+        """,
+        """
+        format: shellforge-plan/1
+        board: [a.yaml]
+        cases:
+          slim: {housing.walls: 2}
+          wide: {housing.walls: 6, housing.floor: 3}
+        mark: none
+        """,
     ];
 
     [Fact]
     public void A_spoiled_plan_gives_variants_or_mistakes_soon()
     {
         Random dice = FuzzRuns.Dice(31);
-        var spoil = new SpoiledYaml(dice, [.. SpoiledYaml.WordsOf(SweepPlanReader.SchemaJson()), "housing.walls", "housing.floor", "a.yaml"]);
+        var spoil =
+            new SpoiledYaml(dice, [.. SpoiledYaml.WordsOf(SweepPlanReader.SchemaJson()), "housing.walls", "housing.floor", "a.yaml"]);
         int varied = 0;
         int refused = 0;
         var time = new FuzzRuns(Runs);
@@ -90,7 +104,11 @@ public class SpoiledPlansTests(ITestOutputHelper output)
         var order = new SweepOrder
         {
             Plan = plan,
-            Boards = [.. plan.Boards.Select(b => new SweepBoard(b.Raw, Path.GetFileName(b.Raw), Orders.SmallBoard, WrittenBoard.Shipped, []))],
+            Boards =
+            [
+                .. plan.Boards.Select(b =>
+                    new SweepBoard(b.Raw, Path.GetFileName(b.Raw), Orders.SmallBoard, WrittenBoard.Shipped, [])),
+            ],
             Version = "1",
         };
         Assert.True(VariantList.Combinations(order) >= 0, text);
