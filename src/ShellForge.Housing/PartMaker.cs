@@ -4,6 +4,7 @@ using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Housing;
 
@@ -14,22 +15,28 @@ public static class PartMaker
     // nozzle drools. They are left where two cuts nearly meet, and no slicer lays them.
     private const double Crumb = 0.05;
 
+    // With what is measured on it.
+    private const long BytesOfTriangle = 300;
+
     /// <summary>
     /// The parts of a plan, in its order. They share nothing, so they are evaluated side by side. A part that fails has a defect in place
     /// of a mesh.
     /// </summary>
     /// <param name="plan">What to make.</param>
-    /// <param name="kept">Parts of other housings: those that are drawn alike are taken from it. Null to compute every part.</param>
+    /// <param name="memory">Knows parts of other housings; those drawn alike are taken from it. Null to compute every part.</param>
     /// <param name="cancel">Stops the evaluation.</param>
-    public static ImmutableArray<MadePart> Make(HousingPlan plan, KeptParts? kept = null, CancellationToken cancel = default)
+    public static ImmutableArray<MadePart> Make(HousingPlan plan, WorkMemory? memory = null, CancellationToken cancel = default)
     {
         ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
         var made = new MadePart[parts.Length];
+        memory ??= new WorkMemory();
         Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, i =>
             made[i] = new MadePart
             {
                 Plan = parts[i].Plan,
-                InPrint = kept?.Evaluate(parts[i].InPrint, cancel) ?? Evaluate(parts[i].InPrint, cancel),
+                InPrint = memory.Of(
+                    new SolidKey(SolidDigest.Of(parts[i].InPrint)), () => Evaluate(parts[i].InPrint, cancel), BytesOf),
+                Memory = memory,
             });
         return [.. made];
     }
@@ -40,4 +47,8 @@ public static class PartMaker
         SolidOutcome outcome = SolidEvaluator.Evaluate(solid, cancel);
         return outcome.Solid is { } mesh ? outcome with { Solid = ShellSplit.WithoutCrumbs(mesh, Crumb) } : outcome;
     }
+
+    private static long BytesOf(SolidOutcome outcome) => BytesOfTriangle * (outcome.Solid?.TriangleCount ?? 0);
+
+    private sealed record SolidKey(string Digest);
 }

@@ -10,6 +10,7 @@ using ShellForge.Output.Plates;
 using ShellForge.Output.Report;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Pipeline;
 
@@ -24,7 +25,7 @@ public static class HousingPipeline
     /// <param name="board">The board.</param>
     /// <param name="progress">Told each stage as it begins.</param>
     /// <param name="beside">What else is done with the housing while the rules run.</param>
-    /// <param name="shared">What housings have in common that are made with it; null for a housing alone.</param>
+    /// <param name="memory">Knows what was worked out for other housings; null for a housing alone. The bytes are the same.</param>
     /// <param name="sliced">What the maker's slicer made of its parts.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
@@ -32,11 +33,11 @@ public static class HousingPipeline
         BoardFile board,
         Action<PipelineStage>? progress = null,
         Action<HousingUnderCheck>? beside = null,
-        SharedWork? shared = null,
+        WorkMemory? memory = null,
         ImmutableArray<SlicedFile> sliced = default,
         CancellationToken cancel = default)
     {
-        HousingUnderCheck housing = Draw(board, progress, shared, cancel);
+        HousingUnderCheck housing = Draw(board, progress, memory, cancel);
         if (!sliced.IsDefaultOrEmpty)
         {
             housing = WithSliced(housing, sliced);
@@ -49,21 +50,22 @@ public static class HousingPipeline
     /// <summary>A housing as far as a picture of it needs: planned, its parts computed, nothing checked.</summary>
     /// <param name="board">The board.</param>
     /// <param name="progress">Told each stage as it begins.</param>
-    /// <param name="shared">What housings have in common that are made with it; null for a housing alone.</param>
+    /// <param name="memory">Knows what was worked out for other housings; null for a housing alone. The bytes are the same.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
     public static HousingUnderCheck Draw(
-        BoardFile board, Action<PipelineStage>? progress = null, SharedWork? shared = null, CancellationToken cancel = default)
+        BoardFile board, Action<PipelineStage>? progress = null, WorkMemory? memory = null, CancellationToken cancel = default)
     {
+        memory ??= new WorkMemory();
         progress?.Invoke(PipelineStage.Plan);
-        HousingPlan plan = HousingPlanner.Plan(board);
+        HousingPlan plan = HousingPlanner.Plan(board, memory);
         progress?.Invoke(PipelineStage.Parts);
         return new HousingUnderCheck
         {
             Board = board,
             Plan = plan,
-            Parts = PartMaker.Make(plan, shared?.Parts, cancel),
-            Kept = shared?.Gauges ?? new KeptGauges(),
+            Parts = PartMaker.Make(plan, memory, cancel),
+            Memory = memory,
         };
     }
 

@@ -8,6 +8,7 @@ using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Posts;
+using ShellForge.Planning.Remembering;
 using ShellForge.Planning.Walls;
 
 namespace ShellForge.Planning;
@@ -19,10 +20,12 @@ public static class HousingPlanner
     /// The plan of a housing. Always whole: a wish that can't be met becomes a refusal, and the plan holds the nearest thing that can
     /// be built.
     /// </summary>
-    public static HousingPlan Plan(BoardFile file)
+    /// <param name="file">The board.</param>
+    /// <param name="memory">Knows what was worked out for other housings; null for a housing alone.</param>
+    public static HousingPlan Plan(BoardFile file, WorkMemory? memory = null)
     {
         var reasons = new Reasons();
-        Given given = Given.Of(file);
+        Given given = Given.Of(file, memory ?? new WorkMemory());
         MeasuredDecision.Tell(file, reasons);
         BoardTold.Tell(file, reasons);
         ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(given));
@@ -47,6 +50,7 @@ public static class HousingPlanner
         {
             File = file,
             Basis = given.Basis,
+            Memory = given.Memory,
             Closure = choice.Closure,
             Lip = choice.Lip,
             Shell = shell,

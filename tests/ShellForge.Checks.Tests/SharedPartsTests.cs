@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
@@ -20,12 +21,12 @@ public class SharedPartsTests
         MadePart tub = housing.Part(PartNames.Tub)!;
         MadePart other = tub with { Plan = tub.Plan with { Filament = WrittenBoard.Shipped.Filaments.Find("pc-black")! } };
 
-        Assert.Same(housing.Kept, coarse.Kept);
+        Assert.Same(housing.Memory, coarse.Memory);
         Assert.Same(housing.LayersOf(tub), (housing with { }).LayersOf(tub));
         Assert.NotEqual(housing.LayersOf(tub).Layers.Length, coarse.LayersOf(tub).Layers.Length);
         double share = other.Plan.Filament.Density / tub.Plan.Filament.Density;
         Assert.Equal(share * PrintEstimate.Of(housing, tub).Grams, PrintEstimate.Of(housing, other).Grams, 6);
-        Assert.Equal(PrintEstimate.Of(coarse with { Kept = new KeptGauges() }, tub), PrintEstimate.Of(coarse, tub));
+        Assert.Equal(PrintEstimate.Of(coarse with { Memory = new WorkMemory() }, tub), PrintEstimate.Of(coarse, tub));
         Assert.NotEqual(PrintEstimate.Of(housing, tub), PrintEstimate.Of(coarse, tub));
     }
 }

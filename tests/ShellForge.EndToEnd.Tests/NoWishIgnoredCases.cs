@@ -6,7 +6,7 @@ public sealed partial class NoWishIgnoredTests
 {
     private const string Print = "print: {printer: fdm-0.4, shell: petg-black, diffuser: petg-white}";
 
-    private static Dictionary<string, string> Boards => new()
+    internal static Dictionary<string, string> Boards => new()
     {
         ["parts"] = $$$"""
             format: shellforge/1

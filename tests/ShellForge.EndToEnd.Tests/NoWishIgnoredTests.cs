@@ -51,6 +51,9 @@ public sealed partial class NoWishIgnoredTests
         Assert.True(missing.Length == 0, string.Join("\n", missing));
     }
 
+    /// <summary>Every wish that is tried on a board.</summary>
+    internal static IEnumerable<string> WishesFor(string board) => Of([.. Cases, .. Rules], board);
+
     private static IEnumerable<string> Of(string[] lines, string board) =>
         lines.Select(line => line.Split(" | ")).Where(parts => parts[0] == board).Select(parts => parts[1]);
 

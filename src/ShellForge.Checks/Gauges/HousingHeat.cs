@@ -62,6 +62,7 @@ public sealed record HousingHeat
         HousingPlan plan = housing.Plan;
         HeatInput input = PlannedHeat.InputOf(file, plan.Shell, plan.Stack, new FrontSide(plan.Cover, plan.Diffuser, plan.Baffle),
             plan.Mount, plan.Vents);
+        var heat = new RememberedHeat(housing.Memory);
         HeatCoefficients coefficients = PlannedHeat.CoefficientsOf(file.Use.Air);
         double ledLimit = PlannedHeat.LedLimitCelsius(file.Board);
         bool range = file.Use.CoolestCelsius < file.Use.WarmestCelsius;
@@ -70,15 +71,15 @@ public sealed record HousingHeat
             Input = input,
             Coefficients = coefficients,
             Profile = file.Use.Air.Name,
-            Planned = HeatModel.Of(input, coefficients),
-            FullWhite = HeatModel.Of(input with { Brightness = 1, Duty = 1 }, coefficients),
+            Planned = heat.Of(input, coefficients),
+            FullWhite = heat.Of(input with { Brightness = 1, Duty = 1 }, coefficients),
             CoolestCelsius = range ? file.Use.CoolestCelsius : null,
-            PlannedCoolest = range ? HeatModel.Of(input with { AmbientCelsius = file.Use.CoolestCelsius }, coefficients) : null,
+            PlannedCoolest = range ? heat.Of(input with { AmbientCelsius = file.Use.CoolestCelsius }, coefficients) : null,
             LedLimit = ledLimit,
             PlasticLimitCelsius = weakest.ServiceLimitCelsius,
             PlasticSoftensCelsius = weakest.GlassTransitionCelsius,
             WeakestFilament = weakest.Name,
-            LargestBrightness = HeatModel.LargestBrightness(input, coefficients, weakest.ServiceLimitCelsius, ledLimit),
+            LargestBrightness = heat.LargestBrightness(input, coefficients, weakest.ServiceLimitCelsius, ledLimit),
             VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file, plan.Mount),
         };
     }

@@ -11,7 +11,11 @@ namespace ShellForge.Checks.Gauges;
 /// <param name="Along">Evenness along the pitch circle, or from each LED to its neighbours, all LEDs white.</param>
 /// <param name="Across">Evenness across the lit window, at most half a pitch to each side.</param>
 /// <param name="Least">Where the dimmest place along the circle is, mm; null where nothing is lit.</param>
-public sealed record CircleLight(PixelCircle? Circle, int Leds, Evenness Along, Evenness Across, Point3? Least);
+public sealed record CircleLight(PixelCircle? Circle, int Leds, Evenness Along, Evenness Across, Point3? Least)
+{
+    /// <summary>The circle's place among the board's; null for LEDs that lie on none.</summary>
+    public int? Number { get; init; }
+}
 
 /// <summary>The light of a housing, computed on its solids.</summary>
 public sealed record HousingLight

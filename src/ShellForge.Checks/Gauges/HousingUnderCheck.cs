@@ -7,6 +7,7 @@ using ShellForge.Checks.Sliced;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Checks.Gauges;
 
@@ -25,8 +26,8 @@ public sealed record HousingUnderCheck
     /// </summary>
     [SetsRequiredMembers]
     private HousingUnderCheck(HousingUnderCheck other) =>
-        (Board, Plan, Parts, Kept, Sliced, _computed) =
-            (other.Board, other.Plan, other.Parts, other.Kept, other.Sliced, new Computed());
+        (Board, Plan, Parts, Memory, Sliced, _computed) =
+            (other.Board, other.Plan, other.Parts, other.Memory, other.Sliced, new Computed());
 
     /// <summary>What was asked for.</summary>
     public required BoardFile Board { get; init; }
@@ -37,8 +38,8 @@ public sealed record HousingUnderCheck
     /// <summary>What was made, in the order of assembly from the floor up.</summary>
     public required ImmutableArray<MadePart> Parts { get; init; }
 
-    /// <summary>Where what is measured on a mesh alone is kept; housings that have parts in common may share it.</summary>
-    public KeptGauges Kept { get; init; } = new();
+    /// <summary>Where what is measured is kept; housings that have anything in common may share it.</summary>
+    public WorkMemory Memory { get; init; } = new();
 
     /// <summary>What the maker's own slicer made of the parts; empty where it was not given.</summary>
     public ImmutableArray<SlicedJob> Sliced { get; init; } = [];
@@ -47,11 +48,11 @@ public sealed record HousingUnderCheck
     public IEnumerable<MadePart> SoundParts => Parts.Where(part => part.IsSound);
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
-    public PartLayers LayersOf(MadePart part) => Kept.Get(
+    public PartLayers LayersOf(MadePart part) => Memory.OfMesh(
         part.PrintMesh, new LayersKey(Board.Print.Printer), () => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer));
 
     /// <summary>The sections of a sound part as assembled.</summary>
-    public ImmutableArray<SectionSlab> SectionsOf(MadePart part) => Kept.Get(
+    public ImmutableArray<SectionSlab> SectionsOf(MadePart part) => Memory.OfMesh(
         part.PrintMesh, new SectionsKey(part.Plan.ToFile), () => AssembledSections.Of(part.AssembledMesh));
 
     /// <summary>How near the board's parts come to a sound part, as far as <see cref="MeasuredGap.ReachOf"/> looks.</summary>
@@ -59,11 +60,11 @@ public sealed record HousingUnderCheck
         _computed.Gaps.GetOrAdd(part.Name, _ => new Lazy<ImmutableArray<MeasuredGap>>(() => MeasuredGap.Of(this, part))).Value;
 
     /// <summary>The surface of a sound part as assembled, for distances and rays.</summary>
-    public SurfaceTree TreeOf(MadePart part) => Kept.Get(
+    public SurfaceTree TreeOf(MadePart part) => Memory.OfMesh(
         part.PrintMesh, new TreeKey(part.Plan.ToFile), () => new SurfaceTree(part.AssembledMesh));
 
     /// <summary>The surface of a sound part as printed, for thickness.</summary>
-    public SurfaceTree PrintTreeOf(MadePart part) => Kept.Get(
+    public SurfaceTree PrintTreeOf(MadePart part) => Memory.OfMesh(
         part.PrintMesh, new PrintTreeKey(), () => new SurfaceTree(part.PrintMesh.Mesh));
 
     /// <summary>

@@ -32,6 +32,10 @@ internal static class LightOfHousing
     // The diffuser is looked at from this far before its face, mm: farther than any collar on it is thick.
     private const double BeforeSheet = 2;
 
+    // What the model keeps of a cell and of a triangle, about.
+    private const long BytesOfCell = 64;
+    private const long BytesOfTriangle = 200;
+
     // Corners of round faces stand out by less than this, mm.
     private const double Flatness = 0.05;
 
@@ -42,6 +46,22 @@ internal static class LightOfHousing
     /// <param name="housing">The housing.</param>
     /// <param name="step">Side of the grid's cells, mm.</param>
     public static HousingLight? Of(HousingUnderCheck housing, double step = Step)
+    {
+        HousingLight? light = housing.Memory.Of(LightKey.Of(housing, step), () => Solved(housing, step), BytesOf);
+
+        // It may be the light of an older housing, whose circles of LEDs are those of this board but for being other objects.
+        ImmutableArray<PixelCircle> circles = housing.Plan.Source.Board.PixelCircles;
+        return light is null ? null : light with
+        {
+            Circles = [.. light.Circles.Select(each => each.Number is int number ? each with { Circle = circles[number] } : each)],
+        };
+    }
+
+    // What shadows, cells and patches of the model take, about.
+    private static long BytesOf(HousingLight? light) =>
+        light is null ? 0 : (BytesOfCell * light.Map.Face.Count) + (BytesOfTriangle * light.Scene.Solids.TriangleCount);
+
+    private static HousingLight? Solved(HousingUnderCheck housing, double step)
     {
         HousingPlan plan = housing.Plan;
         ImmutableArray<LedSource> leds =
@@ -129,6 +149,10 @@ internal static class LightOfHousing
             own.Y == 0 ? double.PositiveInfinity : circle.Led.Width / 2 / Math.Abs(own.Y));
     }
 
+    /// <summary>Holes of the maker's own through the lit window.</summary>
+    public static IEnumerable<Region> HolesIn(HousingPlan plan) => plan.Openings.OfType<FrontOpeningPlan>()
+        .Where(opening => opening.InWindow).Select(opening => opening.Outline);
+
     private static ReceiverGrid? Face(HousingPlan plan, double step)
     {
         if (plan.Diffuser.Band is not { } band)
@@ -139,8 +163,7 @@ internal static class LightOfHousing
             }
 
             // Through a hole of the maker's own no diffuser scatters what falls there.
-            Region[] holes = [.. plan.Openings.OfType<FrontOpeningPlan>().Where(opening => opening.InWindow)
-                .Select(opening => opening.Outline)];
+            Region[] holes = [.. HolesIn(plan)];
             var face = ReceiverGrid.Flat(plan.Cover.Window, plan.Stack.DiffuserInner, step);
             return holes.Length == 0 ? face : face.WithHoles(at => holes.Any(hole => hole.Contains(at)));
         }
@@ -175,14 +198,13 @@ internal static class LightOfHousing
         CircuitBoard board = housing.Board.Board;
         StackPlan stack = housing.Plan.Stack;
         Add(builder, board.Outline.Region, stack.BoardBottom, stack.BoardTop, materials.Count);
-        foreach (BoardBody body in BoardBody.Of(housing.Plan)
-            .Where(body => body.Side == BoardSide.Top && board.Parts.Any(part => part.Ref == body.Ref)))
+        foreach (BoardBody body in BodiesOnTop(housing))
         {
             Add(builder, body.Outline, body.FromZ, body.ToZ, materials.Count);
         }
 
         materials.Add(new SurfaceOptics(SurfaceOptics.BoardReflectance, 0));
-        foreach (BoardBody head in BoardBody.OfHeads(housing.Plan).Where(head => head.Side == BoardSide.Top))
+        foreach (BoardBody head in HeadsOnTop(housing))
         {
             Add(builder, head.Outline, head.FromZ, head.ToZ, materials.Count);
         }
@@ -239,6 +261,14 @@ internal static class LightOfHousing
         return ([.. thickness], [.. nearer]);
     }
 
+    /// <summary>Parts on the LEDs' side of the board.</summary>
+    public static IEnumerable<BoardBody> BodiesOnTop(HousingUnderCheck housing) => BoardBody.Of(housing.Plan)
+        .Where(body => body.Side == BoardSide.Top && housing.Board.Board.Parts.Any(part => part.Ref == body.Ref));
+
+    /// <summary>Heads of screws on the LEDs' side of the board.</summary>
+    public static IEnumerable<BoardBody> HeadsOnTop(HousingUnderCheck housing) =>
+        BoardBody.OfHeads(housing.Plan).Where(head => head.Side == BoardSide.Top);
+
     /// <summary>Name of the part that a material of the scene is; null for the board and what is on it.</summary>
     public static string? PartOf(HousingUnderCheck housing, int material) => InScene(housing).ElementAtOrDefault(material)?.Name;
 
@@ -292,7 +322,10 @@ internal static class LightOfHousing
         double half = plan.Diffuser.Band is { } band ? (band.Top - band.Bottom) / 2 : circle.Pitch / 2;
         return new CircleLight(
             circle, circle.Pixels.Length, along, Evenness.Across(map, line, half),
-            least is { } place ? map.Face.At(place.X, place.Y).At : null);
+            least is { } place ? map.Face.At(place.X, place.Y).At : null)
+        {
+            Number = plan.Source.Board.PixelCircles.TakeWhile(other => !ReferenceEquals(other, circle)).Count(),
+        };
     }
 
     private static CircleLight JudgedField(HousingPlan plan, LightScene scene, LightMap map, LedFieldPlan field)

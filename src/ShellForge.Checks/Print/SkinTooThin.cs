@@ -48,7 +48,7 @@ public sealed class SkinTooThin() : Rule(
 
     /// <summary>The thinnest place of a sound part as printed, in any direction that goes on to either side; null for none.</summary>
     public static ThicknessReading? ThinnestOf(HousingUnderCheck housing, MadePart part) =>
-        housing.Kept.Get(part.PrintMesh, new Key(), () => ThinnestOf(housing.PrintTreeOf(part)));
+        housing.Memory.OfMesh(part.PrintMesh, new ThinnestKey(), () => ThinnestOf(housing.PrintTreeOf(part)));
 
     /// <summary>
     /// The thinnest place of a mesh in any direction that goes on to either side; null for a mesh without opposite faces.
@@ -59,7 +59,7 @@ public sealed class SkinTooThin() : Rule(
     private static ThicknessReading? Thinnest(SurfaceTree solid, double reach, Func<Point3, bool>? from) =>
         Thickness.Thinnest(solid, Spacing, reach, Angle.FromDegrees(OpposingDegrees), from, reading => HasSize(solid, reading));
 
-    private sealed record Key;
+    private sealed record ThinnestKey;
 
     // Rays go straight into a face, so those along z start from level faces.
     private static bool IsSkin(Point3 normal) => Math.Abs(normal.Z) >= Upright * normal.Length;

@@ -75,8 +75,8 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
     public static PrintEstimate Of(HousingUnderCheck housing, MadePart part)
     {
         PrinterProfile printer = PrinterOf(housing, part);
-        return housing.Kept.Get(
-            part.PrintMesh, new Key(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
+        return housing.Memory.OfMesh(
+            part.PrintMesh, new LaidKey(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
     }
 
     /// <summary>
@@ -149,7 +149,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
         return new PrintEstimate(Mass(volume, filament), Metres(volume), seconds / 60);
     }
 
-    private sealed record Key(PrinterProfile Printer, FilamentProfile Filament);
+    private sealed record LaidKey(PrinterProfile Printer, FilamentProfile Filament);
 
     private static double Mass(double volume, FilamentProfile filament) => volume * filament.Density / 1000;
 

@@ -6,7 +6,7 @@ using ShellForge.Cli.Making;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Output.Files;
-using ShellForge.Pipeline;
+using ShellForge.Planning.Remembering;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -177,7 +177,7 @@ internal static class SweepVerb
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
             : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
-        var maker = new VariantMaker(order, DefectFiles.Of, new SharedWork());
+        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory());
         if (wish.DryRun)
         {
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);

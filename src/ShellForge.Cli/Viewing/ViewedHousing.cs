@@ -7,6 +7,7 @@ using ShellForge.Output.Files;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Pipeline;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Cli.Viewing;
 
@@ -21,6 +22,9 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
 
     private readonly Lock _turn = new();
     private readonly List<Kept> _kept = [];
+
+    // From one save to the next most of a housing stays as it is.
+    private readonly WorkMemory _memory = new();
     private readonly List<TaskCompletionSource<long>> _waiting = [];
     private long _version = 1;
 
@@ -102,7 +106,7 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
                 return new ViewedPage(null, mistakes);
             }
 
-            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, cancel: cancel);
+            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
             if (isChecked)
             {
                 kept.Made ??= HousingPipeline.Check(kept.Drawn, cancel: cancel);

@@ -9,6 +9,8 @@ namespace ShellForge.Geometry.Solids;
 /// </summary>
 public sealed class Mesh
 {
+    private string? _digest;
+
     /// <summary>Takes the arrays as they are; the caller gives them up.</summary>
     /// <exception cref="ArgumentException">A count does not fit, or a vertex number is out of range.</exception>
     public Mesh(ImmutableArray<LatticePoint3> vertices, ImmutableArray<int> triangles, ImmutableArray<FaceTag> tags)
@@ -42,6 +44,11 @@ public sealed class Mesh
 
     /// <summary>One tag a triangle.</summary>
     public ImmutableArray<FaceTag> Tags { get; }
+
+    /// <summary>
+    /// SHA-256 over corners, triangles and tags, 64 hexadecimal digits: what the mesh is known by. Worked out by whoever asks first.
+    /// </summary>
+    public string Digest => _digest ??= SolidDigest.Of(this);
 
     /// <summary>How many triangles there are.</summary>
     public int TriangleCount => Tags.Length;

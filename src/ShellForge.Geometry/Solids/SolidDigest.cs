@@ -18,6 +18,16 @@ public static class SolidDigest
         return Convert.ToHexStringLower(hash.GetHashAndReset());
     }
 
+    /// <summary>SHA-256 over a mesh.</summary>
+    internal static string Of(Mesh mesh)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        Append(hash, 12, mesh.Vertices);
+        Append(hash, 13, mesh.Triangles);
+        Append(hash, 14, mesh.Tags);
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+    }
+
     // Every node with its kind and every list with its length, so that no two trees run into the same bytes.
     private static void Append(IncrementalHash hash, Solid solid)
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
@@ -27,9 +26,9 @@ public static class HousingPictures
     {
         ImmutableArray<PageBody> bodies = [.. looks.Bodies.Where(body => shown(body) && body.Mesh.TriangleCount > 0)];
         double step = stepShare * bodies.Select(body => Measure.Bounds(body.Mesh).Size.X).DefaultIfEmpty(0).Max();
-        return PngWriter.ToBytes(Renderer.Render(scene with
+        return new RememberedPictures(looks.Memory).Of(scene with
         {
             Parts = [.. bodies.Select(body => PictureColours.Part(body) with { Placement = Transform3.Shift(0, 0, step * body.Level) })],
-        }).WithFewColours());
+        });
     }
 }

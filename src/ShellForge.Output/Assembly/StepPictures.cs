@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Looks;
@@ -48,8 +47,12 @@ public static class StepPictures
                 continue;
             }
 
-            ImmutableArray<Picture> pictures = new Bench(plan, bodies).Draw([.. numbers.Select(i => plan.Steps[i])]);
-            Parallel.For(0, numbers.Length, i => drawn[numbers[i]] = PngWriter.ToBytes(pictures[i].WithFewColours()));
+            byte[][] pictures = new RememberedPictures(looks.Memory).Of(
+                new Bench(plan, bodies).Series([.. numbers.Select(i => plan.Steps[i])]));
+            for (int i = 0; i < numbers.Length; i++)
+            {
+                drawn[numbers[i]] = pictures[i];
+            }
         }
 
         return [.. plan.Steps.Select((step, i) => new PicturedStep(step, drawn[i], InWords(step)))];
@@ -82,12 +85,12 @@ public static class StepPictures
         private readonly List<ImmutableArray<PicturedPart>> _things = [];
         private readonly Dictionary<string, int> _named = [];
 
-        public ImmutableArray<Picture> Draw(HandStep[] steps)
+        public PictureSeries Series(HandStep[] steps)
         {
             double width = plan.Shell.Footprint.Bounds.Size.X;
             double lift = (steps[0].Apart ? ApartShare : LiftShare) * width;
             ImmutableArray<Shot> shots = [.. steps.Select(step => ShotOf(step, lift, width / 2))];
-            return Renderer.Render(new PictureSeries { Things = [.. _things], Shots = shots, Lift = lift, Width = Width, Height = Height });
+            return new PictureSeries { Things = [.. _things], Shots = shots, Lift = lift, Width = Width, Height = Height };
         }
 
         private Shot ShotOf(HandStep step, double lift, double radius)

@@ -1,7 +1,5 @@
 using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Glb;
-using ShellForge.Formats.Stl;
-using ShellForge.Formats.ThreeMf;
 using ShellForge.Output.Assembly;
 using ShellForge.Output.Looks;
 using ShellForge.Output.Plates;
@@ -19,7 +17,8 @@ internal static class MeshFiles
     public static IEnumerable<(string Name, Action<Stream> Write)> Stl(HousingUnderCheck housing, HousingLooks looks) =>
         housing.SoundParts.Where(part => !part.PrintMesh.IsEmpty).Select(part => (
             HousingReport.FileOf(housing, part.Name),
-            (Action<Stream>)(stream => StlWriter.Write(stream, part.PrintMesh.Mesh, $"ShellForge {housing.Board.NameOf(part.Name)} mm"))));
+            (Action<Stream>)(stream => stream.Write(
+                new RememberedFiles(housing.Memory).Stl(part.PrintMesh, $"ShellForge {housing.Board.NameOf(part.Name)} mm")))));
 
     /// <summary>One 3MF a plate.</summary>
     public static IEnumerable<(string Name, Action<Stream> Write)> ThreeMf(HousingUnderCheck housing, HousingLooks looks)
@@ -27,7 +26,8 @@ internal static class MeshFiles
         byte[] thumbnail = HousingPictures.Thumbnail(looks);
         return HousingPlates.Of(housing).Select(plate => (
             plate.File,
-            (Action<Stream>)(stream => ThreeMfWriter.Write(stream, housing.Board.Name, plate.Plate, thumbnail))));
+            (Action<Stream>)(stream => stream.Write(
+                new RememberedFiles(housing.Memory).ThreeMf(housing.Board.Name, plate.Plate, thumbnail)))));
     }
 
     /// <summary>The assembly.</summary>

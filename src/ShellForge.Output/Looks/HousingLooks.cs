@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using ShellForge.Checks.Gauges;
 using ShellForge.Output.Light;
 using ShellForge.Output.Page;
+using ShellForge.Physics.Light;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Output.Looks;
 
@@ -9,7 +11,9 @@ namespace ShellForge.Output.Looks;
 /// <param name="Board">The populated board, body by body.</param>
 /// <param name="Bodies">Parts and board, as assembled.</param>
 /// <param name="LightSheet">The pictures of the light as one PNG; null where nothing is lit.</param>
-public sealed record HousingLooks(ImmutableArray<BoardMesh> Board, ImmutableArray<PageBody> Bodies, byte[]? LightSheet)
+/// <param name="Memory">Knows what was drawn of other housings.</param>
+public sealed record HousingLooks(
+    ImmutableArray<BoardMesh> Board, ImmutableArray<PageBody> Bodies, byte[]? LightSheet, WorkMemory Memory)
 {
     /// <summary>The looks of a housing.</summary>
     public static HousingLooks Of(HousingUnderCheck housing)
@@ -18,12 +22,15 @@ public sealed record HousingLooks(ImmutableArray<BoardMesh> Board, ImmutableArra
         ImmutableArray<PageBody> bodies = [];
         byte[]? sheet = null;
         Parallel.Invoke(
-            () => sheet = housing.Light is { } light ? LightPictures.Sheet(light) : null,
+            () => sheet = housing.Light is { } light
+                ? housing.Memory.Of(new SheetKey(light.Map), () => LightPictures.Sheet(light), png => png.Length) : null,
             () =>
             {
                 board = BoardBodies.Of(housing.Plan);
                 bodies = PageBodies.Of(housing, board);
             });
-        return new HousingLooks(board, bodies, sheet);
+        return new HousingLooks(board, bodies, sheet, housing.Memory);
     }
+
+    private sealed record SheetKey(LightMap Map);
 }

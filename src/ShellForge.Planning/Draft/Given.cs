@@ -1,4 +1,5 @@
 using ShellForge.Board.Description;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Draft;
 
@@ -7,6 +8,11 @@ namespace ShellForge.Planning.Draft;
 /// <param name="Basis">Lines and layers of its printer.</param>
 public sealed record Given(BoardFile File, PrintBasis Basis)
 {
+    /// <summary>Knows what was worked out for other housings.</summary>
+    public WorkMemory Memory { get; init; } = new();
+
     /// <summary>What a board file gives.</summary>
-    public static Given Of(BoardFile file) => new(file, PrintBasis.Of(file.Print));
+    /// <param name="file">The board file.</param>
+    /// <param name="memory">Knows what was worked out for other housings.</param>
+    public static Given Of(BoardFile file, WorkMemory memory) => new(file, PrintBasis.Of(file.Print)) { Memory = memory };
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Draft;
 
@@ -18,7 +19,10 @@ internal sealed record HousingDraft
     public required PrintBasis Basis { get; init; }
 
     /// <summary>What every decision starts from.</summary>
-    public Given Given => new(File, Basis);
+    public Given Given => new(File, Basis) { Memory = Memory };
+
+    /// <summary>Knows what was worked out for other housings.</summary>
+    public required WorkMemory Memory { get; init; }
 
     /// <summary>How cover and tub hold together.</summary>
     public required ClosureTraits Closure { get; init; }

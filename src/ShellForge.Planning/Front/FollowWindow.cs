@@ -102,7 +102,8 @@ internal sealed class FollowWindow : LitWindow
 
     /// <inheritdoc />
     public override PlannedLight Light(double thickness, bool bars, double bridge) =>
-        new PlannedField(_file, Field, _outline, _section, thickness);
+        new PlannedField(new PlannedField.Given(
+        LitSurroundings.Of(_file, _section, thickness), new(Field.Leds), new(Field.Links), _outline));
 
     /// <inheritdoc />
     public override bool Clears(Point2 at, double radius) => _outline.IsEmpty || _outline.Distance(at) >= radius + PlanRules.Beside;

@@ -67,7 +67,7 @@ internal static class FrontDecision
         PlannedLight light = lit.Light(
             thickness, bars: !inFront && !bars.IsEmpty, BaffleDecision.TopOfBridges(choice.Closure, basis, limits) - limits.LedWindow);
         double distance = Distance(given, limits, (thickness + over, bezel), light, reasons);
-        double expected = light.MinimumOverMean(distance);
+        double expected = light.MinimumOverMean(distance, given.Memory);
         var diffuser = new DiffuserPlan
         {
             Fit = fit,
@@ -213,7 +213,7 @@ internal static class FrontDecision
         DiffuserSpec spec = file.Housing.Diffuser;
         LightSpec light = file.Housing.Light;
         (double wanted, bool even) = spec.Distance is double said
-            ? (said, true) : planned.DistanceFor(light.MinimumOverMean, LargestDistance);
+            ? (said, true) : planned.DistanceFor(light.MinimumOverMean, LargestDistance, given.Memory);
         double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + thick.Bezel - thick.OverInner);
         double least = Math.Max(overParts, limits.LowestFront - thick.OverInner) - limits.LedWindow;
         double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));

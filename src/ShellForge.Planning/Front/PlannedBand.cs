@@ -1,5 +1,4 @@
 using ShellForge.Board.Description;
-using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Light;
 using ShellForge.Planning.Draft;
@@ -10,14 +9,8 @@ namespace ShellForge.Planning.Front;
 /// How even a diffuser over circles of LEDs will be lit: the light model on one LED's share of the window, with all LEDs on and rims and
 /// cell walls as the baffle will have them, and on one side of that LED what joins the rims.
 /// </summary>
-/// <param name="file">The board.</param>
-/// <param name="band">The lit window.</param>
-/// <param name="section">The baffle's walls.</param>
-/// <param name="thickness">Of the diffuser, mm.</param>
-/// <param name="bars">Whether bars behind the diffuser stand on some of the walls between LEDs.</param>
-/// <param name="bridge">Top of the bridges between rims where there are no cells, mm above the LEDs' windows.</param>
-internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection section, double thickness, bool bars, double bridge)
-    : PlannedLight
+/// <param name="input">All that decides it.</param>
+internal sealed class PlannedBand(PlannedBand.Given input) : PlannedLight
 {
     // Cells of the grid as in the checks, mm.
     private const double Step = 0.5;
@@ -31,18 +24,27 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
     // Sides that stand for a rim.
     private const int RimSides = 120;
 
-    private readonly PixelCircle[] _circles = [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)];
-    private readonly PixelCircle[] _judged = Telling(
-        [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)]);
+    private readonly PixelCircle[] _circles = [.. input.Round.Circles.Things.Select(circle => circle.Circle)];
+    private readonly bool _cells = input.Round.Cells;
+    private readonly LitBand _band = input.Band;
+    private readonly BaffleSection _section = input.Round.Section;
 
-    private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
+    /// <summary>What decides the light over circles of LEDs.</summary>
+    /// <param name="Round">LEDs, plastics and walls.</param>
+    /// <param name="Band">The lit window.</param>
+    /// <param name="Bars">Whether bars behind the diffuser stand on some of the walls between LEDs.</param>
+    /// <param name="Bridge">Top of the bridges between rims where there are no cells, mm above the LEDs' windows.</param>
+    public sealed record Given(LitSurroundings Round, LitBand Band, bool Bars, double Bridge);
 
     /// <inheritdoc />
     public override string JudgedAlong => "along the pitch circle";
 
     /// <inheritdoc />
-    public override double MinimumOverMean(double distance) =>
-        _judged.Length == 0 ? 1 : _judged.Min(circle => MinimumOverMean(circle, distance));
+    protected override object Input => input;
+
+    /// <inheritdoc />
+    protected override double MinimumOverMean(double distance) =>
+        _circles.Length == 0 ? 1 : Telling(_circles).Min(circle => MinimumOverMean(circle, distance));
 
     // Every circle; of many single LEDs those that can be the darkest: the loneliest, and those farthest out and farthest in.
     private static PixelCircle[] Telling(PixelCircle[] all)
@@ -73,13 +75,12 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
         bool single = circle.Count == 1;
         Box2 box = single
             ? new Box2(new Point2(radius - half, -half), new Point2(radius + half, half))
-            : new Box2(new Point2(Math.Max(0, band.Inner), -half), new Point2(band.Outer, half));
-        ReceiverGrid face = ReceiverGrid.Flat(box, distance, Step, place => place.Length >= band.Inner && place.Length <= band.Outer);
+            : new Box2(new Point2(Math.Max(0, _band.Inner), -half), new Point2(_band.Outer, half));
+        ReceiverGrid face = ReceiverGrid.Flat(box, distance, Step, place => place.Length >= _band.Inner && place.Length <= _band.Outer);
         PitchLine line = single
             ? PitchLine.Row([new Point2(radius, 0)], circle.Pitch)
             : PitchLine.Circle([new Point2(radius, 0)], circle.Count);
-        DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
-        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, _cells);
+        DiffuserOptics optics = DiffuserOptics.Printed(input.Round.Thickness, input.Round.Sheet);
         var scene = new LightScene
         {
             Leds =
@@ -95,7 +96,7 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
             Solids = Walls(circle, turn, distance, tallest),
             Materials =
             [
-                new SurfaceOptics(baffle.Reflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
+                new SurfaceOptics(input.Round.BaffleReflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
                 .. _circles.Select(each => new SurfaceOptics(each.Led.BodyReflectance, 0)),
             ],
             Face = face,
@@ -105,7 +106,7 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
             OnlyAll = true,
         };
         LightMap map = _cells ? LightModel.MapPart(scene, line.OnlyOf(face, optics.Spread)) : LightModel.Map(scene);
-        return Evenness.Along(map, _cells ? line.InCells(circle.Pitch, section.Wall) : line).MinimumOverMean;
+        return Evenness.Along(map, _cells ? line.InCells(circle.Pitch, _section.Wall) : line).MinimumOverMean;
     }
 
     // Full circles of equal count look the same in every sector; of unequal ones in each of the greatest common divisor.
@@ -131,29 +132,29 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
     private ShadowTree Walls(PixelCircle circle, Angle turn, double distance, double tallest)
     {
         var builder = new ShadowTreeBuilder();
-        double top = distance - section.TopGap;
+        double top = distance - _section.TopGap;
         if (top <= -tallest)
         {
             return builder.Build();
         }
 
         Floor(builder, turn, tallest);
-        Rim(builder, band.Outer, -tallest, top, facingIn: true);
-        if (band.Inner > 0)
+        Rim(builder, _band.Outer, -tallest, top, facingIn: true);
+        if (_band.Inner > 0)
         {
-            Rim(builder, band.Inner, -tallest, top, facingIn: false);
+            Rim(builder, _band.Inner, -tallest, top, facingIn: false);
         }
 
         if (_cells && circle.Count > 1)
         {
             for (int i = 0; i < circle.Count; i++)
             {
-                Spoke(builder, Between(i), -tallest, bars && i == 0 ? distance : top);
+                Spoke(builder, Between(i), -tallest, input.Bars && i == 0 ? distance : top);
             }
         }
-        else if (!_cells && band.Inner > 0)
+        else if (!_cells && _band.Inner > 0)
         {
-            Spoke(builder, Between(0), -tallest, Math.Min(top, bridge));
+            Spoke(builder, Between(0), -tallest, Math.Min(top, input.Bridge));
         }
 
         return builder.Build();
@@ -177,8 +178,8 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
         Point3 middle = new(0, 0, -tallest);
         for (int i = 0; i < RimSides; i++)
         {
-            Point2 a = Point2.Polar(band.Outer, Angle.FromDegrees(360.0 * i / RimSides));
-            Point2 b = Point2.Polar(band.Outer, Angle.FromDegrees(360.0 * (i + 1) / RimSides));
+            Point2 a = Point2.Polar(_band.Outer, Angle.FromDegrees(360.0 * i / RimSides));
+            Point2 b = Point2.Polar(_band.Outer, Angle.FromDegrees(360.0 * (i + 1) / RimSides));
             builder.Add(middle, Up(a, -tallest), Up(b, -tallest), 1);
         }
 
@@ -198,9 +199,9 @@ internal sealed class PlannedBand(BoardFile file, LitBand band, BaffleSection se
 
     private void Spoke(ShadowTreeBuilder builder, Angle at, double bottom, double top)
     {
-        Point2 aside = (section.Wall / 2) * Point2.Polar(1, at + Angle.FromDegrees(90));
-        Point2 inner = Point2.Polar(band.Inner, at);
-        Point2 outer = Point2.Polar(band.Outer, at);
+        Point2 aside = (_section.Wall / 2) * Point2.Polar(1, at + Angle.FromDegrees(90));
+        Point2 inner = Point2.Polar(_band.Inner, at);
+        Point2 outer = Point2.Polar(_band.Outer, at);
         Quad(builder, outer + aside, inner + aside, bottom, top);
         Quad(builder, inner - aside, outer - aside, bottom, top);
         builder.Add(Up(inner + aside, top), Up(inner - aside, top), Up(outer - aside, top), 0);

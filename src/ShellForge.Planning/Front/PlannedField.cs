@@ -1,10 +1,10 @@
 using ShellForge.Board.Description;
-using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Physics.Light;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Front;
 
@@ -13,13 +13,8 @@ namespace ShellForge.Planning.Front;
 /// walls as the baffle will have them. Of large fields the ways from LED to LED that can be the worst are looked at: the longest, and those
 /// at the rim.
 /// </summary>
-/// <param name="file">The board.</param>
-/// <param name="field">The LEDs as neighbours.</param>
-/// <param name="window">The lit window.</param>
-/// <param name="section">The baffle's walls.</param>
-/// <param name="thickness">Of the diffuser, mm.</param>
-internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region window, BaffleSection section, double thickness)
-    : PlannedLight
+/// <param name="input">All that decides it.</param>
+internal sealed class PlannedField(PlannedField.Given input) : PlannedLight
 {
     // Cells of the grid as in the checks, mm; of windows with more cells than this twice as wide, which still are many from LED to LED.
     private const double Step = 0.5;
@@ -29,31 +24,43 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
     private const int Ways = 12;
     private const double Deviations = 2;
 
-    private readonly bool _cells = file.Housing.Light.Look == LightLook.Pixels;
+    private readonly bool _cells = input.Round.Cells;
+    private readonly Region _window = input.Window;
+    private readonly BaffleSection _section = input.Round.Section;
+    private readonly LedFieldPlan _field = new(input.Leds.Things, input.Links.Things);
     private readonly (PixelCircle Circle, Pixel Pixel)[] _leds =
-        [.. LitBand.Circles(file.Board).Where(circle => circle.Facing == PixelFacing.Up)
+        [.. input.Round.Circles.Things.Select(circle => circle.Circle)
             .SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
 
     private Region? _walls;
+
+    /// <summary>What decides the light over a field of LEDs.</summary>
+    /// <param name="Round">LEDs, plastics and walls.</param>
+    /// <param name="Leds">The LEDs as neighbours.</param>
+    /// <param name="Links">Who is whose neighbour.</param>
+    /// <param name="Window">The lit window.</param>
+    public sealed record Given(LitSurroundings Round, Listed<FieldLed> Leds, Listed<LedLink> Links, Region Window);
 
     /// <inheritdoc />
     public override string JudgedAlong => "from LED to LED";
 
     /// <inheritdoc />
-    public override double MinimumOverMean(double distance)
+    protected override object Input => input;
+
+    /// <inheritdoc />
+    protected override double MinimumOverMean(double distance)
     {
-        PitchLine line = FieldLines.Judged(field, window, _cells ? section.Wall : null).Only(Telling);
+        PitchLine line = FieldLines.Judged(_field, _window, _cells ? _section.Wall : null).Only(Telling);
         if (_leds.Length == 0 || line.Stretches.IsEmpty)
         {
             return 1;
         }
 
         double tallest = _leds.Max(led => led.Circle.Led.Height.Value);
-        DiffuserOptics optics = DiffuserOptics.Printed(thickness, FilamentOptics.Of(file.Print.Diffuser));
-        (FilamentProfile baffle, _) = BaffleDecision.FilamentOf(file, _cells);
+        DiffuserOptics optics = DiffuserOptics.Printed(input.Round.Thickness, input.Round.Sheet);
         PixelCircle[] circles = [.. _leds.Select(led => led.Circle).Distinct()];
-        double step = window.Bounds.Size.X * window.Bounds.Size.Y > MostCells * Step * Step ? 2 * Step : Step;
-        ReceiverGrid face = ReceiverGrid.Flat(window, distance, step);
+        double step = _window.Bounds.Size.X * _window.Bounds.Size.Y > MostCells * Step * Step ? 2 * Step : Step;
+        ReceiverGrid face = ReceiverGrid.Flat(_window, distance, step);
         var scene = new LightScene
         {
             Leds =
@@ -65,7 +72,7 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
             Solids = Solids(circles, distance, tallest),
             Materials =
             [
-                new SurfaceOptics(baffle.Reflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
+                new SurfaceOptics(input.Round.BaffleReflectance, 0), new SurfaceOptics(SurfaceOptics.BoardReflectance, 0),
                 .. circles.Select(each => new SurfaceOptics(each.Led.BodyReflectance, 0)),
             ],
             Face = face,
@@ -81,7 +88,7 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
     // The longest ways, the ones farthest out, and some in the middle, which a field is bright in.
     private IEnumerable<PitchStretch> Telling(IReadOnlyCollection<PitchStretch> all)
     {
-        Point2 middle = window.Bounds.Centre;
+        Point2 middle = _window.Bounds.Centre;
         PitchStretch[] outward = [.. all.OrderByDescending(way => Point2.Distance(way.Middle, middle))];
         return all.OrderByDescending(way => Math.Round(way.Along.Length, 3)).Take(Ways).Concat(outward.Take(Ways))
             .Concat(outward.TakeLast(Ways)).Distinct();
@@ -90,13 +97,13 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
     private ShadowTree Solids(PixelCircle[] circles, double distance, double tallest)
     {
         var builder = new ShadowTreeBuilder();
-        double top = distance - section.TopGap;
+        double top = distance - _section.TopGap;
         if (top <= -tallest)
         {
             return builder.Build();
         }
 
-        Box2 box = window.Bounds.Grown(section.Wall);
+        Box2 box = _window.Bounds.Grown(_section.Wall);
         (Point2 right, Point2 left) = (new Point2(box.Max.X, box.Min.Y), new Point2(box.Min.X, box.Max.Y));
         builder.Add(Up(box.Min, -tallest), Up(right, -tallest), Up(box.Max, -tallest), 1);
         builder.Add(Up(box.Min, -tallest), Up(box.Max, -tallest), Up(left, -tallest), 1);
@@ -111,8 +118,8 @@ internal sealed class PlannedField(BoardFile file, LedFieldPlan field, Region wi
         }
 
         _walls ??= _cells
-            ? window.Offset(section.Wall).Less(window).And(LedCells.Walls(field, window, section.Wall))
-            : window.Offset(section.Wall).Less(window);
+            ? _window.Offset(_section.Wall).Less(_window).And(LedCells.Walls(_field, _window, _section.Wall))
+            : _window.Offset(_section.Wall).Less(_window);
         foreach (var loop in _walls.Loops)
         {
             for (int i = 0; i < loop.Length; i++)

@@ -78,7 +78,7 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
 
     /// <inheritdoc />
     public override PlannedLight Light(double thickness, bool bars, double bridge) =>
-        new PlannedBand(File, Band, Baffle, thickness, bars, bridge);
+        new PlannedBand(new PlannedBand.Given(LitSurroundings.Of(File, Baffle, thickness), Band, bars, bridge));
 
     /// <inheritdoc />
     public override bool Clears(Point2 at, double radius) =>

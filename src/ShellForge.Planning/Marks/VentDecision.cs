@@ -97,6 +97,7 @@ internal static class VentDecision
     private static double SealedRise(HousingDraft draft, FrontSide front, MountPlan? mount)
     {
         HeatInput sealedBox = PlannedHeat.InputOf(draft.File, draft.Shell, draft.Stack, front, mount, []);
-        return HeatModel.AirCelsius(sealedBox, PlannedHeat.CoefficientsOf(draft.File.Use.Air)) - sealedBox.AmbientCelsius;
+        return new RememberedHeat(draft.Memory).AirCelsius(sealedBox, PlannedHeat.CoefficientsOf(draft.File.Use.Air))
+            - sealedBox.AmbientCelsius;
     }
 }

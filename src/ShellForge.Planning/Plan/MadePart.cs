@@ -1,19 +1,21 @@
 using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Plan;
 
 /// <summary>A printed part as it was evaluated.</summary>
 public sealed record MadePart
 {
-    private Mesh? _assembled;
-
     /// <summary>Its entry in the plan.</summary>
     public required PartPlan Plan { get; init; }
 
     /// <summary>As written: turned for the bed, scaled for shrinkage where the plan does that.</summary>
     public required SolidOutcome InPrint { get; init; }
+
+    /// <summary>Where what is worked out on its mesh is kept.</summary>
+    public WorkMemory Memory { get; init; } = new();
 
     /// <summary>Name, also of its file.</summary>
     public string Name => Plan.Name;
@@ -29,9 +31,12 @@ public sealed record MadePart
     /// to one lattice step.
     /// </summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
-    public Mesh AssembledMesh => LazyInitializer.EnsureInitialized(ref _assembled, () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
+    public Mesh AssembledMesh => Memory.OfMesh(
+        PrintMesh, new AssembledKey(Plan.ToFile), () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
 
     /// <summary>The mesh that is printed, of a sound part.</summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
     public SolidMesh PrintMesh => InPrint.Require();
+
+    private sealed record AssembledKey(Transform3 ToFile);
 }

@@ -5,6 +5,7 @@ using ShellForge.Board.Yaml.Variation;
 using ShellForge.Checks.Gauges;
 using ShellForge.Output.Files;
 using ShellForge.Pipeline;
+using ShellForge.Planning.Remembering;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Variants;
 
@@ -18,9 +19,9 @@ public sealed record MadeVariant(VariantRow Row, ImmutableArray<OutputFile> File
 /// <summary>Makes one variant of an order. A variant that can't be made is a result like any other: it fails alone.</summary>
 /// <param name="order">The order.</param>
 /// <param name="defectFiles">What is saved when a part has no clean mesh, from the housing and the board's text.</param>
-/// <param name="shared">What variants have in common is computed once with it; null to make each alone, to the same bytes.</param>
+/// <param name="memory">What variants have in common is computed once with it; null to make each alone, to the same bytes.</param>
 public sealed class VariantMaker(
-    SweepOrder order, Func<HousingUnderCheck, string, ImmutableArray<OutputFile>> defectFiles, SharedWork? shared = null)
+    SweepOrder order, Func<HousingUnderCheck, string, ImmutableArray<OutputFile>> defectFiles, WorkMemory? memory = null)
 {
     // Longest revision that a board file may have; the mark inside is no longer either.
     private const int LongestMark = 24;
@@ -69,7 +70,7 @@ public sealed class VariantMaker(
     {
         DrawnFiles? drawn = null;
         MadeHousing made = HousingPipeline.Make(
-            file, beside: order.FindingsOnly ? null : housing => drawn = DrawnFiles.Of(housing, order.Formats), shared: shared,
+            file, beside: order.FindingsOnly ? null : housing => drawn = DrawnFiles.Of(housing, order.Formats), memory: memory,
             cancel: cancel);
         row = row with { Outcome = VariantOutcome.Made, Housing = HousingFigured.Of(made, order.Plan.Prices) };
         if (drawn is null)

@@ -1,15 +1,15 @@
 using System.Security.Cryptography;
-using ShellForge.Pipeline;
+using ShellForge.Planning.Remembering;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
 
 namespace ShellForge.Sweep.Tests.Running;
 
-public class SharedWorkTests
+public class SharedMemoryTests
 {
-    private static string[] Made(SweepOrder order, SharedWork? shared)
+    private static string[] Made(SweepOrder order, WorkMemory? memory)
     {
-        var maker = new VariantMaker(order, (_, _) => [], shared);
+        var maker = new VariantMaker(order, (_, _) => [], memory);
         Func<Variant, string> keys = order.Keys();
         Variant[] variants = [.. VariantList.Of(order)];
         var made = new MadeVariant[variants.Length];
@@ -26,12 +26,12 @@ public class SharedWorkTests
     {
         // No part knows the brightness; the filament changes what the same part weighs.
         SweepOrder order = Orders.Of($"vary: {{{axes}}}\nmark: {mark}");
-        var shared = new SharedWork();
+        var memory = new WorkMemory();
 
-        string[] together = Made(order, shared);
+        string[] together = Made(order, memory);
 
         Assert.Equal(VariantList.Of(order).Count(), together.Count(line => line.Contains("/report.json ", StringComparison.Ordinal)));
         Assert.Equal(Made(order, null), together);
-        Assert.InRange(shared.Parts.Found, atLeastShared, 40);
+        Assert.InRange(memory.Counts["SolidKey"].Found, atLeastShared, 40);
     }
 }
