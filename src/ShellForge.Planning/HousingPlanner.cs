@@ -22,10 +22,13 @@ public static class HousingPlanner
     /// </summary>
     /// <param name="file">The board.</param>
     /// <param name="memory">Knows what was worked out for other housings; null for a housing alone.</param>
-    public static HousingPlan Plan(BoardFile file, WorkMemory? memory = null)
+    public static HousingPlan Plan(BoardFile file, WorkMemory? memory = null) =>
+        HeightDecision.Fitted(Given.Of(file, memory ?? new WorkMemory()), Planned);
+
+    private static HousingPlan Planned(Given given)
     {
+        BoardFile file = given.File;
         var reasons = new Reasons();
-        Given given = Given.Of(file, memory ?? new WorkMemory());
         MeasuredDecision.Tell(file, reasons);
         BoardTold.Tell(file, reasons);
         ImmutableArray<Joint> joints = reasons.Take(JointDecision.Decide(given));

@@ -8,7 +8,7 @@ namespace ShellForge.Board.Tests;
 /// <summary>The boards that the fuzzers draw say everything that a board file can say.</summary>
 public class AnyBoardKeysTests
 {
-    private const int Boards = 1200;
+    private const int Boards = 1500;
 
     [Fact]
     public void Drawn_boards_set_every_key_of_the_schema_and_every_word_of_a_key()

@@ -38,6 +38,7 @@ public class FormBoardsTests
             ["Lay the cable 'from-before'", "Lay the cable 'to-next'", "Bring the cable 'probe' through the floor"], ["cable tie"],
             [("plan.svg", "cable from-before \u00D84"), ("plan.svg", "cable to-next \u00D84"), ("plan.svg", "cable probe hole"),
                 ("drill-template.svg", "cable")]),
+        ["fitted-size"] = new("snap", ["feet"], ["rubber foot"], [("plan.svg", "\u00D896"), ("section.svg", "22")]),
         ["own-openings"] = new("snap", [], [],
             [("plan.svg", "lever: 9 x 2.5"), ("plan.svg", "trimmer: \u00D84 at x 12, y -6"),
                 ("cover.svg", "sensor: \u00D84 at x 0, y 0"), ("section.svg", "section through the opening")]),

@@ -181,6 +181,7 @@ public sealed partial class NoWishIgnoredTests
         "parts | housing.insert=m2.5x5.7-od4.6", "parts | housing.screw=cap", "disc | housing.screw=countersunk",
         "disc | housing.washers=true", "parts | housing.walls=3", "parts | housing.floor=3",
         "parts | housing.edge=round", "disc | housing.edge=soft", "octagon | housing.edge=3 mm", "wall | housing.edge=round",
+        "disc | housing.size={outer: 90}", "disc | housing.size={height: 24}", "octagon | housing.size={outer: 40, height: 8}",
         "parts | housing.clearance={board-edge: 1.2}", "parts | housing.clearance={below-parts: 3}", "ring | housing.cable=none",
         "ring | housing.cable.part=J2", "disc | housing.cable={round: 5, angle: 270, relief: tie}",
         "disc | housing.cable={round: 4, angle: 180, relief: tie}",

@@ -28,6 +28,9 @@ public sealed record HousingSpec
     /// <summary>Floor, mm.</summary>
     public double? Floor { get; init; }
 
+    /// <summary>How large it shall be from outside.</summary>
+    public SizeWish Size { get; init; } = SizeWish.Free;
+
     /// <summary>How the visible outer edges end, at the front and round the floor.</summary>
     public EdgeWish Edge { get; init; } = EdgeWish.Chamfer;
 
@@ -72,6 +75,16 @@ public sealed record HousingSpec
 
     /// <summary>Openings of the maker's own.</summary>
     public ImmutableArray<OwnOpening> Openings { get; init; } = [];
+}
+
+/// <summary>How large the housing shall be from outside.</summary>
+/// <param name="Outer">Across the outer walls, mm: the diameter, or the longer side of a housing that is not round; null: as the board
+/// needs it.</param>
+/// <param name="Height">From the outer floor to the front, mm; null: as what stands in it needs it.</param>
+public sealed record SizeWish(double? Outer, double? Height)
+{
+    /// <summary>As large as board and parts need it.</summary>
+    public static SizeWish Free { get; } = new(null, null);
 }
 
 /// <summary>How a visible outer edge ends.</summary>

@@ -216,10 +216,25 @@ internal static class FrontDecision
             ? (said, true) : planned.DistanceFor(light.MinimumOverMean, LargestDistance, given.Memory);
         double overParts = Math.Max(limits.LowestInner, limits.LowestBezel + thick.Bezel - thick.OverInner);
         double least = Math.Max(overParts, limits.LowestFront - thick.OverInner) - limits.LedWindow;
-        double inner = basis.Up(limits.LedWindow + Math.Max(wanted, least));
+        double free = basis.Up(limits.LedWindow + Math.Max(wanted, least));
+        double most = spec.Distance is null && given.FrontAtMost is double front ? basis.Down(front - thick.OverInner) : free;
+        double inner = Math.Max(basis.Up(limits.LedWindow + least), Math.Min(free, most));
         double distance = inner - limits.LedWindow;
         string from = Reasons.Origin(file, "housing.diffuser.distance");
-        string why = wanted < least - Layers.Slack ? $"raised from {Reasons.Mm(wanted)}: {limits.Why}"
+        if (inner < free - Layers.Slack)
+        {
+            reasons.Note(new PlanRefusal(
+                "size-costs-evenness", "diffuser",
+                $"The diffuser comes {Reasons.Mm(Math.Round(free - inner, 2))} mm nearer to the LEDs than "
+                    + $"'evenness: {light.EvennessWord}' asks: the height is fixed.",
+                distance, free - limits.LedWindow, "mm", new Point3(0, 0, inner),
+                $"'size: {{height: {Reasons.Mm(Math.Round(free + thick.OverInner, 2))}}}' for light as even as asked"));
+        }
+
+        string why = inner < free - Layers.Slack
+                ? $"as far as the height asked for leaves; '{light.EvennessWord}' asks for "
+                    + $"{Reasons.Mm(Math.Round(free - limits.LedWindow, 2))}"
+            : wanted < least - Layers.Slack ? $"raised from {Reasons.Mm(wanted)}: {limits.Why}"
             : spec.Distance is not null ? "as asked, in whole layers"
             : string.Create(
                 CultureInfo.InvariantCulture,

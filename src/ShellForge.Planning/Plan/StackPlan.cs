@@ -42,6 +42,9 @@ public sealed record StackPlan
     /// <summary>Outer face of the cover.</summary>
     public required double Front { get; init; }
 
+    /// <summary>What asks for the space between floor and board: "C9".</summary>
+    public string BelowBoardFor { get; init; } = "";
+
     /// <summary>Space between floor and board.</summary>
     public double BelowBoard => BoardBottom - FloorTop;
 }

@@ -24,7 +24,7 @@ internal static class ShellDecision
         var rim = new Rim(file.Board.Outline);
         ImmutableArray<Crowd> crowds = Crowds(given, joints, lip, wall, rim);
         double finish = FinishGap(file.Board);
-        Gap outer = GapFor(file, finish, [.. crowds.Select(c => (c.OuterGap, c.Why))]);
+        Gap outer = Sized(given, GapFor(file, finish, [.. crowds.Select(c => (c.OuterGap, c.Why))]), (wall, lines), rim, reasons);
         double gap = reasons.Length("shell.gap", outer.Width, outer.From, $"between board and wall: {outer.Why}");
 
         RoundShell? round = null;
@@ -63,6 +63,15 @@ internal static class ShellDecision
     {
         var reasons = new Reasons();
         ShellPlan shell = WithLobes(bare, sites);
+        if (file.Housing.Size.Outer is double asked && Largest(shell.Footprint) - Largest(bare.Footprint) > Layers.Slack)
+        {
+            double wide = Math.Round(Largest(shell.Footprint), 1);
+            reasons.Replace(
+                "size-with-ears", "outer",
+                $"The ears for the cover's screws make it {Reasons.Mm(wide)} mm wide; {Reasons.Mm(asked)} mm are asked for.",
+                wide, asked, "mm", default, "'closure: snap' or 'closure: glue', which need no ears");
+        }
+
         return reasons.Of(shell with { BedChamfer = Chamfer(file, shell, reasons) });
     }
 
@@ -101,6 +110,10 @@ internal static class ShellDecision
     // place, and is told by what it meets.
     private const double WidestForPart = 10;
 
+    // The widest gap round a board, mm, as 'clearance: {board-edge: ...}' takes it, and the fewest lines that a wall is advised to have.
+    private const double WidestGap = 10;
+    private const int LeastLines = 2;
+
     private sealed record Gap(double Width, string From, string Why);
 
     private static Gap GapFor(BoardFile file, double finish, ImmutableArray<(double Gap, string Why)> needs)
@@ -113,6 +126,50 @@ internal static class ShellDecision
         (double largest, string why) = needs.Append((finish, $"a board edge that is {Edge(file.Board.Edge)}")).MaxBy(n => n.Item1);
         return new Gap(Math.Ceiling(Math.Round(largest * 20, 4)) / 20, Reasons.Rule, $"driven by {why}");
     }
+
+    // What a size fixed from outside leaves of gap, where that is as much as is needed and no more than holds the board in its place.
+    private static Gap Sized(Given given, Gap needed, (double Thickness, int Lines) wall, Rim rim, Reasons reasons)
+    {
+        if (given.File.Housing.Size.Outer is not double asked)
+        {
+            return needed;
+        }
+
+        double board = given.File.Board.Outline is PolygonOutline ? Largest(rim.Filled) : 2 * given.File.Board.Outline.OuterRadius;
+        double Outer(double gap, double thickness) => board + (2 * (gap + thickness));
+        double gap = ((asked - board) / 2) - wall.Thickness;
+        double wanted = Outer(needed.Width, wall.Thickness);
+        if (wanted > asked + Layers.Slack)
+        {
+            int lines = Enumerable.Range(LeastLines, wall.Lines).LastOrDefault(
+                count => Outer(needed.Width, given.Basis.Wall(count)) <= asked + Layers.Slack);
+            reasons.Refuse(
+                "size-too-small", "outer",
+                $"{Reasons.Mm(asked)} mm across are {Reasons.Mm(Math.Round(wanted - asked, 2))} mm too few: the board has "
+                    + $"{Reasons.Mm(Math.Round(board, 2))} mm, on either side the gap {Reasons.Mm(needed.Width)} mm ({needed.Why}), "
+                    + $"the wall {Reasons.Mm(wall.Thickness)} mm.",
+                asked, wanted, "mm", default,
+                (lines > 0 ? $"'walls: {lines}', or " : "") + $"'size: {{outer: {Reasons.Mm(PlanRules.UpToTenth(wanted))}}}'");
+            return needed;
+        }
+
+        string from = Reasons.Origin(given.File, "housing.size.outer");
+        if (gap > WidestGap + Layers.Slack)
+        {
+            double most = Outer(WidestGap, wall.Thickness);
+            reasons.Refuse(
+                "size-too-large", "outer",
+                $"{Reasons.Mm(asked)} mm across leave {Reasons.Mm(Math.Round(gap, 2))} mm round the board; more than "
+                    + $"{Reasons.Mm(WidestGap)} mm no longer hold it in its place.",
+                asked, most, "mm", default, $"'size: {{outer: {Reasons.Mm(Math.Floor(10 * most) / 10)}}}' at most, or thicker 'walls'");
+            return new Gap(WidestGap, from, "the widest that holds the board");
+        }
+
+        return new Gap(gap, from,
+            $"what {Reasons.Mm(asked)} across leave; the least is {Reasons.Mm(needed.Width)}, {needed.Why}");
+    }
+
+    private static double Largest(Region region) => Math.Max(region.Bounds.Size.X, region.Bounds.Size.Y);
 
     private static string Edge(EdgeFinish finish) => finish switch
     {

@@ -29,7 +29,12 @@ internal static class StackDecision
         reasons.Length("stack.floor", floor, Reasons.Origin(file, "housing.floor"), mount.Floor > asked
             ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
 
-        ImmutableArray<Need> needs = [.. Needs(file, joints, openings, mount, floor, reasons).OrderByDescending(n => n.Height)];
+        IEnumerable<Need> all = Needs(file, joints, openings, mount, floor, reasons);
+        ImmutableArray<Need> needs =
+        [
+            .. (given.BelowBoard > 0 ? all.Append(new Need("the height asked for", given.BelowBoard)) : all)
+                .OrderByDescending(n => n.Height),
+        ];
         double below = basis.UpDistance(needs[0].Height);
         Need? next = needs.FirstOrDefault(n => n.What != needs[0].What);
         string cost = next is null ? ""
@@ -37,7 +42,7 @@ internal static class StackDecision
         reasons.Length("stack.below-board", below, Reasons.Rule, $"driven by {needs[0].What}{cost}");
         double boardBottom = basis.Up(floor + below);
         reasons.Length("stack.standoff-top", boardBottom, Reasons.Rule, "floor and the space under the board");
-        return reasons.Of(new BoardLevels(floor, boardBottom, boardBottom + file.Board.Thickness));
+        return reasons.Of(new BoardLevels(floor, boardBottom, boardBottom + file.Board.Thickness) { BelowBoardFor = needs[0].What });
     }
 
     /// <summary>The parting line: above the board, and above everything that the tub's wall must close round.</summary>
@@ -114,10 +119,11 @@ internal static class StackDecision
             DiffuserInner = inner,
             DiffuserOuter = outer,
             Front = outer + front.OverDiffuser,
+            BelowBoardFor = levels.BelowBoardFor,
         };
         reasons.Length("stack.board-top", stack.BoardTop, Reasons.Origin(file, "board.thickness"), "standoffs and laminate");
         reasons.Length("stack.led-window", stack.LedWindow, Reasons.Rule, "the tallest LED on the board");
-        reasons.Length("stack.front", stack.Front, Reasons.Rule, "height of the whole housing");
+        reasons.Length("stack.front", stack.Front, Reasons.Origin(file, "housing.size.height"), "height of the whole housing");
         return reasons.Of(stack);
     }
 

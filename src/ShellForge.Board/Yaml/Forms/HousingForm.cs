@@ -14,6 +14,7 @@ internal sealed record ParsedHousing(
     Parsed<bool> Washers,
     Parsed<ParsedWall> Walls,
     Parsed<double> Floor,
+    Parsed<SizeWish> Size,
     Parsed<EdgeWish> Edge,
     Parsed<ParsedClearance> Clearance,
     Parsed<ImmutableArray<ParsedCable>> Cable,
@@ -49,6 +50,18 @@ internal static class HousingForm
             ("soft", new EdgeWish(EdgeForm.Soft, null))),
         new MappedKind<double, EdgeWish>(BoardKinds.Length("a radius", 0.8, 20), radius => new EdgeWish(EdgeForm.Round, radius)));
 
+    private static readonly Form<SizeWish> Size = new("the size from outside", keys =>
+    {
+        FormKey<double> outer = keys.Optional("outer", BoardKinds.Length("an outer size", 10, 400),
+            "Diameter over the outer walls, or the longer side of a housing that is not round; the gap round the board takes what is left.",
+            "as the board needs it");
+        FormKey<double> height = keys.Optional("height", BoardKinds.Length("a height", 4, 200),
+            "From the outer floor to the front, in whole layers; room under the board takes what is left, and the diffuser comes nearer "
+                + "where there is too little.", "as what stands in it needs it");
+        return values => new SizeWish(
+            values.Get(outer) is { Given: true } o ? o.Value : null, values.Get(height) is { Given: true } h ? h.Value : null);
+    });
+
     private static readonly Form<ParsedClearance> Clearance = new("the clearances", keys =>
     {
         FormKey<double?> edge = keys.Optional("board-edge", BoardKinds.LengthOrAuto("a gap", 0.1, 10),
@@ -70,6 +83,7 @@ internal static class HousingForm
         FormKey<ParsedWall> walls = keys.Optional("walls", Walls,
             "Wall: a whole number of lines of plastic, or a thickness such as 1.6, 2.0 or 2 mm.", "the plan decides");
         FormKey<double> floor = keys.Optional("floor", BoardKinds.Length("a floor's thickness", 0.4, 20), "Floor.", "the plan decides");
+        FormKey<SizeWish> size = keys.Optional("size", Size, "How large the housing shall be from outside.", "as board and parts need it");
         FormKey<EdgeWish> edge = keys.Defaulted("edge", Edge,
             "Outer edges at the front and round the floor: chamfer, round (2 mm where there is room), soft (as round as walls and what "
                 + "lies near allow), or a radius such as 3 mm.", "chamfer");
@@ -110,6 +124,7 @@ internal static class HousingForm
             values.Get(washers),
             values.Get(walls),
             values.Get(floor),
+            values.Get(size),
             values.Get(edge),
             values.Get(clearance),
             values.Get(cable),

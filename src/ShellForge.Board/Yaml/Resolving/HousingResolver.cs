@@ -44,6 +44,7 @@ internal sealed class HousingResolver(
             WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
             WallThickness = said.Walls.Given ? said.Walls.Value.Thickness : null,
             Floor = said.Floor.Given ? said.Floor.Value : null,
+            Size = said.Size.Or(SizeWish.Free),
             Edge = said.Edge.Value,
             BoardEdgeClearance = said.Clearance.Given ? said.Clearance.Value.BoardEdge : null,
             BelowPartsClearance = said.Clearance.Given ? said.Clearance.Value.BelowParts : null,
@@ -229,6 +230,12 @@ internal sealed class HousingResolver(
 
     private void CheckWords(ParsedHousing said)
     {
+        if (said.Size.Or(SizeWish.Free).Outer is not null && said.Clearance is { Given: true, Value.BoardEdge: not null })
+        {
+            sink.Error(said.Size.Place, "conflicting-keys", "'size: {outer: ...}' cannot stand beside 'clearance: {board-edge: ...}'",
+                "expected one of them: each says how wide the gap round the board is");
+        }
+
         if (said.BoreOpen.Given && board is { Outline: not (null or RingOutline) })
         {
             sink.Warning(said.BoreOpen.Place, "no-bore", "`bore:` is said, but the outline is no ring", "expected an outline {ring: ...}");
