@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
@@ -35,38 +34,22 @@ internal sealed record FineWalls(Region Thicker, Region LeftOut, ImmutableArray<
         double line = draft.Basis.LineWidth;
         Region inside = walls.Filled().Intersect(room);
         Region[] taken = [.. BaffleNotches.Bodies(draft).Select(body => body.Outline.Offset(body.Beside))];
-        Region left = walls.Less(posts);
-        var thicker = Region.Empty;
-        Region leftOut = Beside(posts.Parts);
+        var wanted = new FineWallsRound(inside, posts, taken, line) { Left = walls.Less(posts) };
+        Region leftOut = wanted.Beside(posts.Parts);
+        wanted.Settle();
         var mended = ImmutableArray.CreateBuilder<BaffleNotch>(notches.Length);
         foreach (IGrouping<double, BaffleNotch> level in notches.GroupBy(notch => notch.Top).OrderByDescending(level => level.Key))
         {
-            left = left.Less(Region.Union(level.Select(notch => notch.Outline)));
+            wanted.Left = wanted.Left.Less(Region.Union(level.Select(notch => notch.Outline)));
             foreach (BaffleNotch notch in level)
             {
-                Region less = Beside([notch.Outline]);
+                Region less = wanted.Beside([notch.Outline]);
                 mended.Add(less.IsEmpty ? notch : notch with { Outline = notch.Outline.And(less) });
             }
+
+            wanted.Settle();
         }
 
-        return new FineWalls(thicker, leftOut, mended.ToImmutable());
-
-        Region Beside(IReadOnlyCollection<Region> cuts)
-        {
-            Region slivers = Slivers.Beside(left, cuts, line);
-            if (slivers.IsEmpty)
-            {
-                return Region.Empty;
-            }
-
-            Region wide = slivers.Offset(line);
-            Region free = wide.Intersect(inside).Less(Region.Union(cuts)).Less(posts)
-                .Less(Region.Union(taken.Where(body => body.Bounds.Touches(wide.Bounds))));
-            Region with = left.And(free);
-            Region less = Slivers.Beside(with, cuts, line);
-            left = with.Less(less);
-            thicker = thicker.And(free.Less(less));
-            return less;
-        }
+        return new FineWalls(wanted.Thicker, leftOut, mended.ToImmutable());
     }
 }
