@@ -11,7 +11,8 @@ namespace ShellForge.Checks.Tests.Light;
 /// </remarks>
 internal sealed class ScatteringSheet(Random dice)
 {
-    private const double Index = 1.56;
+    /// <summary>Refraction of the plastic.</summary>
+    public const double Index = 1.56;
 
     // Meshes lie on a lattice and their circles have corners: so near, mm, a place is on a face.
     private const double OnFace = 1e-3;
@@ -202,8 +203,8 @@ internal sealed class ScatteringSheet(Random dice)
 
     private bool InWindow(double r) => r > Window.Inner && r < Window.Outer;
 
-    // Unpolarised, from the inside or the outside by the ratio of indices; 1 where nothing gets through.
-    private static double Fresnel(double cosine, double ratio)
+    /// <summary>Share thrown back by a face: unpolarised, from the inside or the outside by the ratio of indices; 1 where nothing gets through.</summary>
+    public static double Fresnel(double cosine, double ratio)
     {
         double sine = ratio * ratio * (1 - (cosine * cosine));
         if (sine >= 1)
@@ -217,14 +218,15 @@ internal sealed class ScatteringSheet(Random dice)
         return ((along * along) + (across * across)) / 2;
     }
 
-    private static void Mirror(ref double dx, ref double dy, ref double dz, double nx, double ny, double nz)
+    /// <summary>Thrown back by a face.</summary>
+    public static void Mirror(ref double dx, ref double dy, ref double dz, double nx, double ny, double nz)
     {
         double twice = 2 * ((dx * nx) + (dy * ny) + (dz * nz));
         (dx, dy, dz) = (dx - (twice * nx), dy - (twice * ny), dz - (twice * nz));
     }
 
-    // Into the sheet; the normal looks against the photon.
-    private static void Bend(ref double dx, ref double dy, ref double dz, double nx, double ny, double nz)
+    /// <summary>Into the sheet; the normal looks against the photon.</summary>
+    public static void Bend(ref double dx, ref double dy, ref double dz, double nx, double ny, double nz)
     {
         double cosine = -((dx * nx) + (dy * ny) + (dz * nz));
         double inside = Math.Sqrt(1 - ((1 - (cosine * cosine)) / (Index * Index)));
