@@ -32,6 +32,8 @@ public sealed record PlanRule(string Name, string What, string Why)
         new("cells-without-room", "Walls between LEDs need a line of plastic and air beside it.", "The light of neighbours mixes there."),
         new("closure-screws-by-holes", "Screws of the cover that go through the board's holes are as many as those.",
             "The number asked for is not made."),
+        new("closure-screws-crowded", "Screws in ears round the cover need room for their sunk heads beside each other.",
+            "As many as have room are made."),
         new("diffuser-distance-raised", "The diffuser must clear whatever stands between it and the LEDs.",
             "The housing gets higher than asked."),
         new("diffuser-distance-unused", "A distance to the diffuser needs a diffuser over the LEDs.", "The key has no effect."),

@@ -26,8 +26,10 @@ internal static class UnusedWishes
                 0, 1, "baffles", front, "leave 'print.baffle' out");
         }
 
-        int screws = draft.Screws.Count(screw => screw.Use is ScrewUse.Closure);
-        if (cover.Closure is ScrewClosurePlan && wish.ClosureScrews is int asked && screws != asked)
+        ScrewJointPlan[] closing = [.. draft.Screws.Where(screw => screw.Use is ScrewUse.Closure)];
+        int screws = closing.Length;
+        bool shared = draft.File.Board.Holes.Any(hole => closing.Any(screw => screw.At == hole.At));
+        if (cover.Closure is ScrewClosurePlan && shared && wish.ClosureScrews is int asked && screws != asked)
         {
             reasons.Replace(
                 "closure-screws-by-holes", "closure-screws",

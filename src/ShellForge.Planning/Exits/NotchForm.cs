@@ -72,8 +72,15 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             ?? new WallSpan(0, 0, shell.Wall);
         TiePostPlan? post = Cable.Relief == ReliefKind.Tie ? Post(draft, wall, reasons) : null;
         double bottom = post?.Top ?? basis.Down(stack.FloorTop + Math.Max(0, (stack.BoardBottom - stack.FloorTop - Cable.Diameter) / 2));
-        double tongueBottom = Math.Min(
-            basis.Up(bottom + Cable.Diameter + OverCable), basis.Down(stack.PartingLine - PlanRules.OverOpening));
+        double under = basis.Down(stack.PartingLine - PlanRules.OverOpening);
+        bottom = post is null ? Math.Min(bottom, basis.Down(under - Cable.Diameter)) : bottom;
+        if (bottom < stack.FloorTop - Layers.Slack || bottom + Cable.Diameter > under + Layers.Slack)
+        {
+            RefuseUnderCover(stack, wall, under - Math.Max(bottom, stack.FloorTop), reasons);
+            return null;
+        }
+
+        double tongueBottom = Math.Min(basis.Up(bottom + Cable.Diameter + OverCable), under);
         double chamfer = Math.Min(EdgeChamfer, Math.Max(0, Math.Floor(10 * ((shell.Wall / 2) - 0.2)) / 10));
         reasons.Choice($"{DecisionPath}.exit", "notch open to the parting line, closed by a tongue on the cover", Reasons.Rule,
             "a moulded plug passes no closed hole, and nobody wants to unsolder for rework");
@@ -103,6 +110,16 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             TiePost = post,
             KnotRoom = post is null ? PlanRules.KnotInPlan * Cable.Diameter / 2 : 0,
         };
+    }
+
+    private void RefuseUnderCover(StackPlan stack, WallSpan wall, double room, Reasons reasons)
+    {
+        Point2 at = Point2.Polar(wall.OuterMost, Cable.At);
+        reasons.Refuse(
+            "cable-exit-without-place", Subject,
+            $"The tub's wall leaves {Reasons.Mm(Math.Round(Math.Max(0, room), 2))} mm between floor and cover, the cable is "
+                + $"{Reasons.Mm(Cable.Diameter)} thick. It is planned without an exit.",
+            room, Cable.Diameter, "mm", new Point3(at.X, at.Y, stack.PartingLine), "'through: floor', or a thinner cable");
     }
 
     // Between two slots that are open to the rim the wall stands free, as a tongue hangs; beside a hole it is held above.

@@ -50,6 +50,12 @@ internal static class ClosureSiteDecision
 
     private const int LinesRoundHead = 3;
 
+    // Between two of them the rib of the key finds its place, mm.
+    private const double BetweenEars = 6;
+
+    // So few stand apart round any board.
+    private const int LeastEars = 3;
+
     /// <summary>Sites for a closure by screws.</summary>
     public static Decided<ImmutableArray<ClosureSite>> Decide(
         Given given, ShellPlan shell, ImmutableArray<Joint> joints, LipRing lip)
@@ -66,10 +72,11 @@ internal static class ClosureSiteDecision
         double beside = EdgeDecision.AtScrews(given, basis.Wall(LinesRoundHead));
         (ImmutableArray<ClosureSite> sites, string why) = shell.Round is { HasBore: true } ring
             ? AtBore(file, ring, diameter, (count, beside)) ?? AtBore(file, ring, diameter, (count, 0))
-                ?? Ears(file, shell, diameter, (count, beside), "the bore is too small for bosses")
+                ?? Ears(file, shell, diameter, (count, beside), "the bore is too small for bosses", reasons)
             : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
             : Shared(file, joints, basis, lit)
-                ?? Ears(file, shell, diameter, (count, beside), "posts through the board's holes would stand in the light or there are too few");
+                ?? Ears(file, shell, diameter, (count, beside), "posts through the board's holes would stand in the light or there are too few",
+                    reasons);
         reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
             file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
         return reasons.Of(sites);
@@ -138,17 +145,37 @@ internal static class ClosureSiteDecision
             "through the board's own holes: one screw holds cover and board");
     }
 
+    // As many as asked for, or as stand beside each other: heads sunk closer would cut the cover in two.
     private static (ImmutableArray<ClosureSite>, string) Ears(
-        BoardFile file, ShellPlan shell, double diameter, (int Count, double Beside) lobes, string because)
+        BoardFile file, ShellPlan shell, double diameter, (int Count, double Beside) lobes, string because, Reasons reasons)
     {
         double radius = (diameter / 2) + lobes.Beside;
         double rim = Math.Sqrt(shell.Cavity.Area / Math.PI);
-        return ([.. Directions(file, rim, radius, lobes.Count).Select(direction =>
+        ImmutableArray<ClosureSite> At(int count) =>
+            [.. Directions(file, rim, radius, count).Select(direction =>
+            {
+                Point2 at = Lattice.Snap(Point2.Polar(EarDistance(shell, direction, radius + IntoWall), direction));
+                return new ClosureSite(at, ClosureSiteKind.Ear, diameter, new ShellLobe(at, radius, IntoBore: false), null);
+            })];
+        ImmutableArray<ClosureSite> sites = At(lobes.Count);
+        while (sites.Length > LeastEars && !AreApart(sites, diameter + BetweenEars))
         {
-            Point2 at = Lattice.Snap(Point2.Polar(EarDistance(shell, direction, radius + IntoWall), direction));
-            return new ClosureSite(at, ClosureSiteKind.Ear, diameter, new ShellLobe(at, radius, IntoBore: false), null);
-        })], $"in ears outside the wall: {because}");
+            sites = At(sites.Length - 1);
+        }
+
+        if (sites.Length < lobes.Count)
+        {
+            reasons.Replace(
+                "closure-screws-crowded", "closure-screws",
+                $"Round this housing {sites.Length} of the {lobes.Count} screws have room beside each other.", sites.Length, lobes.Count,
+                "screws", new Point3(sites[0].At.X, sites[0].At.Y, 0), $"'closure-screws: {sites.Length}'");
+        }
+
+        return (sites, $"in ears outside the wall: {because}");
     }
+
+    private static bool AreApart(ImmutableArray<ClosureSite> sites, double distance) => Enumerable.Range(0, sites.Length)
+        .All(i => Point2.Distance(sites[i].At, sites[(i + 1) % sites.Length].At) >= distance);
 
     // The nearest point on a ray that keeps its distance from the room inside.
     private static double EarDistance(ShellPlan shell, Angle direction, double off)
