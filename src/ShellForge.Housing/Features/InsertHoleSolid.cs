@@ -21,9 +21,9 @@ public static class InsertHoleSolid
         double bottom = top - hole.Depth;
         var profile = ImmutableArray.CreateBuilder<Point2>();
         profile.Add(new Point2(0, bottom));
-        profile.Add(new Point2(radius, bottom));
         if (hole.LeadIn > 0)
         {
+            profile.Add(new Point2(radius, bottom));
             profile.Add(new Point2(mouth, top - hole.LeadIn));
             profile.Add(new Point2(mouth + hole.LeadIn + past, top + past));
         }
@@ -31,7 +31,18 @@ public static class InsertHoleSolid
         {
             double length = hole.Insert.Length + hole.SetBelow;
             double slope = (mouth - radius) / length;
-            profile.Add(new Point2(radius, top - length));
+
+            // In a post that is lower than its insert the cone ends at the hole's bottom.
+            if (length < hole.Depth)
+            {
+                profile.Add(new Point2(radius, bottom));
+                profile.Add(new Point2(radius, top - length));
+            }
+            else
+            {
+                profile.Add(new Point2(mouth - (slope * hole.Depth), bottom));
+            }
+
             profile.Add(new Point2(mouth + (slope * past), top + past));
         }
 

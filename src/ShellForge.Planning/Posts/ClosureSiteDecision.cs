@@ -75,8 +75,8 @@ internal static class ClosureSiteDecision
                 ?? Ears(file, shell, diameter, (count, beside), "the bore is too small for bosses", reasons)
             : file.Board.Outline.BoreRadius > 0 && InClosedBore(file, shell, diameter, count, lit) is { } inBore ? inBore
             : Shared(file, joints, basis, lit)
-                ?? Ears(file, shell, diameter, (count, beside), "posts through the board's holes would stand in the light or there are too few",
-                    reasons);
+                ?? Ears(file, shell, diameter, (count, beside),
+                    "posts through the board's holes would stand in the light or there are too few", reasons);
         reasons.Choice("closure.screws", sites.Length.ToString(System.Globalization.CultureInfo.InvariantCulture),
             file.Housing.ClosureScrews is null ? Reasons.Rule : Reasons.Origin(file, "housing.closure-screws"), why);
         return reasons.Of(sites);

@@ -203,7 +203,9 @@ internal sealed class ScatteringSheet(Random dice)
 
     private bool InWindow(double r) => r > Window.Inner && r < Window.Outer;
 
-    /// <summary>Share thrown back by a face: unpolarised, from the inside or the outside by the ratio of indices; 1 where nothing gets through.</summary>
+    /// <summary>
+    /// Share thrown back by a face: unpolarised, from the inside or the outside by the ratio of indices; 1 where nothing gets through.
+    /// </summary>
     public static double Fresnel(double cosine, double ratio)
     {
         double sine = ratio * ratio * (1 - (cosine * cosine));
