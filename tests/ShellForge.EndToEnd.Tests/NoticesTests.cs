@@ -83,21 +83,35 @@ public class NoticesTests
         }
     }
 
-    // What the page's source imports by a package's name is bundled; what only its build imports is not.
+    // What the pages' source imports by a package's name is bundled, with what that depends on; what only their build imports is not.
     private static IEnumerable<Work> Scripts()
     {
         string[] sources = Directory.GetFiles(Path.Combine(Page, "src"), "*.js", SearchOption.AllDirectories);
-        IEnumerable<string> imported =
-            sources.SelectMany(path => Regex.Matches(File.ReadAllText(path), @"from '([^'.][^'/]*)").Select(m => m.Groups[1].Value))
-                .Distinct();
-        foreach (string name in imported.Order(StringComparer.Ordinal))
+        var waiting = new Queue<string>(sources.SelectMany(
+            path => Regex.Matches(File.ReadAllText(path), @"from '((@[^'/]+/)?[^'./][^'/]*)").Select(m => m.Groups[1].Value)));
+        var shipped = new SortedSet<string>(StringComparer.Ordinal);
+        while (waiting.TryDequeue(out string? name))
         {
-            JsonNode about = JsonNode.Parse(File.ReadAllText(Path.Combine(Page, "node_modules", name, "package.json")))!;
+            if (shipped.Add(name))
+            {
+                foreach ((string needed, _) in About(name)["dependencies"]?.AsObject() ?? [])
+                {
+                    waiting.Enqueue(needed);
+                }
+            }
+        }
+
+        foreach (string name in shipped)
+        {
+            JsonNode about = About(name);
+            string address = (string?)about["homepage"] ?? (string)(about["repository"] is JsonObject kept ? kept["url"] : about["repository"])!;
             string copyright = File.ReadLines(Path.Combine(Page, "node_modules", name, "LICENSE"))
                 .First(line => line.StartsWith("Copyright", StringComparison.Ordinal));
-            yield return new Work($"{name} (in the report page)", (string)about["homepage"]!, (string)about["license"]!, copyright);
+            yield return new Work($"{name} (in the pages)", address, (string)about["license"]!, copyright);
         }
     }
+
+    private static JsonNode About(string name) => JsonNode.Parse(File.ReadAllText(Path.Combine(Page, "node_modules", name, "package.json")))!;
 
     private sealed record Work(string Name, string Address, string Licence, string Copyright);
 }

@@ -43,7 +43,13 @@ internal sealed record BoardSource(string Path, string Text, BoardFile? File, Im
     public static BoardSource Read(string name, IReadOnlyList<string> overrides, Workbench bench)
     {
         string path = bench.FullPath(name);
-        string text = TextFile.Read(path, name);
+        return Of(name, path, TextFile.Read(path, name), overrides, bench);
+    }
+
+    /// <summary>The text of a board file that may not be saved yet, with the profiles that hold for it.</summary>
+    /// <exception cref="IOException">A profile can't be read.</exception>
+    public static BoardSource Of(string name, string path, string text, IReadOnlyList<string> overrides, Workbench bench)
+    {
         ProfileLoadResult profiles = UserProfiles.Load(System.IO.Path.GetDirectoryName(path), bench);
         BoardReadResult read = BoardFileReader.Read(name, text, profiles.Library, [.. overrides.Select(SetOverride.Parse)]);
 

@@ -20,7 +20,7 @@ internal static class ViewVerb
             CustomParser = SharedOptions.WholeNumber("a port", 0, LastPort),
         };
         Option<string[]> set = SharedOptions.Set();
-        var command = new Command("view", "Show the housing on a local page that follows the file as it is saved") { board, port, set };
+        var command = new Command("view", "Show the housing on a local page that follows the board file, which can be written in beside it") { board, port, set };
         command.SetAction((parsed, _) => Run(
             bench, parsed.GetRequiredValue(board), parsed.GetValue(port) ?? 0, parsed.GetRequiredValue(set)));
         return command;
@@ -33,10 +33,12 @@ internal static class ViewVerb
         DiagnosticsText.Write(source.NotAmongFindings, bench, errorsOnly: false);
         using var watch = new FileWatch(source.Path);
         var housing = new ViewedHousing(board, [.. set], bench);
-        using LoopbackServer server = LoopbackServer.Start(port, new ViewSite(housing, board,
-            e => ProgramDefectReport.Tell(e, ["view", board, .. set.SelectMany(text => new[] { "--set", text })], bench)));
+        var site = new ViewSite(
+            housing, new WrittenFile(source.Path, board), board,
+            e => ProgramDefectReport.Tell(e, ["view", board, .. set.SelectMany(text => new[] { "--set", text })], bench));
+        using LoopbackServer server = LoopbackServer.Start(port, site);
         bench.Out.WriteLine($"{board} is shown at {server.Address}");
-        bench.Out.WriteLine("The page follows the file as you save it. Ctrl+C stops.");
+        bench.Out.WriteLine("Write in the file there or in your own editor: the housing follows. Ctrl+C stops.");
         bench.Out.Flush();
         await Task.WhenAll(server.Run(bench.Cancel), watch.Run(housing.FileChanged, bench.Cancel));
         return (int)ExitCode.Done;

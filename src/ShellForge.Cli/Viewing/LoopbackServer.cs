@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using System.Security.Cryptography;
 using System.Text;
 
 namespace ShellForge.Cli.Viewing;
@@ -19,21 +20,28 @@ internal sealed record WebAnswer(string Status, string Type, byte[] Body)
 /// <summary>What a server is asked for.</summary>
 internal interface IWebSite
 {
+    /// <summary>What every request must carry: only who was shown the address knows it.</summary>
+    string Key { get; }
+
     /// <summary>Answers a request that has passed all guards.</summary>
-    WebAnswer Answer(WebRequestHead request, CancellationToken cancel);
+    /// <param name="request">What is asked for.</param>
+    /// <param name="body">What was sent with it; null for a GET.</param>
+    /// <param name="cancel">Stops it.</param>
+    WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel);
 
     /// <summary>Waits for the next event after a count of events; gives the new count.</summary>
     Task<long> NextEvent(long seen, CancellationToken cancel);
 }
 
 /// <summary>
-/// A server for one page on this machine. Listens on the loopback address and nothing else, takes GET alone, refuses requests that
-/// name another host (so that no foreign name can be pointed here) and requests that other sites make.
+/// A server for one page on this machine. Listens on the loopback address and nothing else, refuses requests that name another host (so
+/// that no foreign name can be pointed here), requests that other sites make, and all that do not carry the key in the address: others
+/// who work on this machine don't know it.
 /// </summary>
 internal sealed class LoopbackServer : IDisposable
 {
     private const string EventsPath = "/events";
-    private static readonly TimeSpan LongestHead = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan LongestRead = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(15);
 
 
@@ -42,6 +50,9 @@ internal sealed class LoopbackServer : IDisposable
 
     // A browser opens six connections to a host. Those that say nothing are cut off in time; so many of them are a bound on memory.
     private const int MostConnections = 256;
+
+    // A board file may be so long; see where text files are read.
+    private const int LongestBody = 4 << 20;
 
     // Nothing is loaded from anywhere: style and script stand in the page, pictures are data.
     private const string Guards =
@@ -68,7 +79,7 @@ internal sealed class LoopbackServer : IDisposable
     public int Port { get; }
 
     /// <summary>The address of the page.</summary>
-    public string Address => string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}/");
+    public string Address => string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{Port}/?key={_site.Key}");
 
     /// <summary>Starts listening.</summary>
     /// <param name="port">The port; 0: one that is free.</param>
@@ -130,21 +141,23 @@ internal sealed class LoopbackServer : IDisposable
                 client.NoDelay = true;
                 await using NetworkStream stream = client.GetStream();
                 using var gone = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-                WebRequestHead? request = await Head(stream, gone.Token);
+                (WebRequestHead? request, ReadOnlyMemory<byte> along) = await InTime(stop => WebRequestHead.Read(stream, stop), gone.Token);
                 if (Refused(request) is { } refusal)
                 {
                     await Send(stream, refusal, gone.Token);
                     return;
                 }
 
+                byte[]? body = request!.Method == "POST"
+                    ? await InTime(stop => Body(stream, along, request.BodyLength!.Value, stop), gone.Token) : null;
                 Task watch = WatchForLeaving(stream, gone);
-                if (request!.Path == EventsPath)
+                if (request.Path == EventsPath)
                 {
                     await SendEvents(stream, gone.Token);
                 }
                 else
                 {
-                    await Send(stream, _site.Answer(request, gone.Token), gone.Token);
+                    await Send(stream, _site.Answer(request, body, gone.Token), gone.Token);
                 }
 
                 client.Client.Shutdown(SocketShutdown.Send);
@@ -174,11 +187,20 @@ internal sealed class LoopbackServer : IDisposable
         }
     }
 
-    private static async Task<WebRequestHead?> Head(NetworkStream stream, CancellationToken cancel)
+    private static async Task<T> InTime<T>(Func<CancellationToken, Task<T>> read, CancellationToken cancel)
     {
         using var slow = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        slow.CancelAfter(LongestHead);
-        return await WebRequestHead.Read(stream, slow.Token);
+        slow.CancelAfter(LongestRead);
+        return await read(slow.Token);
+    }
+
+    private static async Task<byte[]> Body(NetworkStream stream, ReadOnlyMemory<byte> along, int length, CancellationToken cancel)
+    {
+        byte[] body = new byte[length];
+        int there = Math.Min(along.Length, length);
+        along[..there].CopyTo(body);
+        await stream.ReadExactlyAsync(body.AsMemory(there), cancel);
+        return body;
     }
 
     private WebAnswer? Refused(WebRequestHead? request)
@@ -194,19 +216,30 @@ internal sealed class LoopbackServer : IDisposable
             return WebAnswer.Text("421 Misdirected Request", "this page is served to this machine only");
         }
 
-        if (request.Method != "GET")
+        bool sends = request.Method == "POST";
+        if (request.Method != "GET" && !sends)
         {
-            return WebAnswer.Text("405 Method Not Allowed", "GET only");
+            return WebAnswer.Text("405 Method Not Allowed", "GET and POST only");
         }
 
-        // A page of another site may link here, but not ask in its own name.
-        bool linked = request.Path == "/" && request.FetchMode is null or "navigate";
-        return request.FetchSite is null or "same-origin" or "none" || linked
-            ? null
-            : WebAnswer.Text("403 Forbidden", "asked by another site");
+        // A page of another site may link here, but not ask in its own name, and never send.
+        bool linked = !sends && request.Path == "/" && request.FetchMode is null or "navigate";
+        if (!(request.FetchSite is null or "same-origin" or "none" || linked))
+        {
+            return WebAnswer.Text("403 Forbidden", "asked by another site");
+        }
+
+        string? key = sends ? request.KeyInField : request.KeyInField ?? request.Values("key").FirstOrDefault();
+        if (key is null || !CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(key), Encoding.UTF8.GetBytes(_site.Key)))
+        {
+            return WebAnswer.Text("403 Forbidden", "open the whole address that the command shows, with its key");
+        }
+
+        return !sends || request.BodyLength is >= 0 and <= LongestBody ? null
+            : WebAnswer.Text("413 Content Too Large", "longer than any board file, or its length is not said");
     }
 
-    // A GET has no body: the next thing to read is the end of the connection.
+    // Everything was read: the next thing is the end of the connection.
     private static async Task WatchForLeaving(NetworkStream stream, CancellationTokenSource gone)
     {
         byte[] rest = new byte[256];

@@ -89,18 +89,19 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
 
     /// <summary>The page for the file with numbers in place of its own.</summary>
     /// <param name="tried">The numbers, each as <c>path=value</c>.</param>
+    /// <param name="draft">A text that stands in place of the file's; null for the file's own.</param>
     /// <param name="isChecked">Whether the rules are to be run.</param>
     /// <param name="cancel">Stops the computation.</param>
-    public ViewedPage Page(ImmutableArray<string> tried, bool isChecked, CancellationToken cancel)
+    public ViewedPage Page(ImmutableArray<string> tried, string? draft, bool isChecked, CancellationToken cancel)
     {
         long version = Version;
-        string key = string.Join('\n', tried.Prepend(version.ToString(CultureInfo.InvariantCulture)));
+        string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, "", draft]);
 
         // One computation at a time: it takes all cores.
         lock (_turn)
         {
             cancel.ThrowIfCancellationRequested();
-            Kept kept = _kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried);
+            Kept kept = _kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried, draft);
             if (kept.Mistakes is { } mistakes)
             {
                 return new ViewedPage(null, mistakes);
@@ -122,11 +123,13 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
         }
     }
 
-    private Kept Read(string key, ImmutableArray<string> tried)
+    private Kept Read(string key, ImmutableArray<string> tried, string? draft)
     {
         try
         {
-            BoardSource source = BoardSource.Read(boardName, [.. set, .. tried], bench);
+            BoardSource source = draft is null
+                ? BoardSource.Read(boardName, [.. set, .. tried], bench)
+                : BoardSource.Of(boardName, bench.FullPath(boardName), draft, [.. set, .. tried], bench);
             return new Kept(key) { Source = source, Mistakes = source.File is null ? Mistakes(source) : null };
         }
         catch (IOException e)
@@ -141,8 +144,9 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
         string[] lines = source.Text.Split('\n');
         return
         [
-            .. source.Diagnostics.Where(diagnostic => diagnostic.IsError).Select(diagnostic => new PageMistake(
-                diagnostic.ToString(), InBoardFile(diagnostic, source, lines) ? lines[diagnostic.Line - 1].TrimEnd() : "")),
+            .. source.Diagnostics.Where(diagnostic => diagnostic.IsError).Select(diagnostic => InBoardFile(diagnostic, source, lines)
+                ? new PageMistake(diagnostic.ToString(), lines[diagnostic.Line - 1].TrimEnd(), diagnostic.Line, diagnostic.Column)
+                : new PageMistake(diagnostic.ToString(), "")),
         ];
     }
 

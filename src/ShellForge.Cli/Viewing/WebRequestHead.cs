@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 
 namespace ShellForge.Cli.Viewing;
@@ -13,13 +14,22 @@ namespace ShellForge.Cli.Viewing;
 internal sealed record WebRequestHead(
     string Method, string Path, ImmutableArray<(string Name, string Value)> Query, string Host, string? FetchSite, string? FetchMode)
 {
+    /// <summary>The field in which the page's script gives its key: a page of another site can't set it.</summary>
+    public const string KeyField = "X-Key";
+
+    /// <summary>The key in its field; null when there is none.</summary>
+    public string? KeyInField { get; private init; }
+
+    /// <summary>How many bytes follow; null when it is not said, or not as a number.</summary>
+    public int? BodyLength { get; private init; }
+
     private const int LongestHead = 16 << 10;
 
     /// <summary>Values of a name in the query.</summary>
     public IEnumerable<string> Values(string name) => Query.Where(pair => pair.Name == name).Select(pair => pair.Value);
 
-    /// <summary>Reads a head; null when there is none, or it is too long or no HTTP.</summary>
-    public static async Task<WebRequestHead?> Read(Stream stream, CancellationToken cancel)
+    /// <summary>Reads a head, and what came along with it of the body; no head when there is none, or it is too long or no HTTP.</summary>
+    public static async Task<(WebRequestHead? Head, ReadOnlyMemory<byte> Along)> Read(Stream stream, CancellationToken cancel)
     {
         byte[] buffer = new byte[LongestHead];
         int length = 0;
@@ -28,18 +38,19 @@ internal sealed record WebRequestHead(
             int read = await stream.ReadAsync(buffer.AsMemory(length), cancel);
             if (read == 0)
             {
-                return null;
+                return default;
             }
 
             length += read;
             int end = buffer.AsSpan(0, length).IndexOf("\r\n\r\n"u8);
             if (end >= 0)
             {
-                return Parsed(Encoding.ASCII.GetString(buffer, 0, end));
+                const int emptyLine = 4;
+                return (Parsed(Encoding.ASCII.GetString(buffer, 0, end)), buffer.AsMemory((end + emptyLine)..length));
             }
         }
 
-        return null;
+        return default;
     }
 
     /// <summary>A head from its text without the empty line at its end; null when it is no HTTP/1 request.</summary>
@@ -71,7 +82,12 @@ internal sealed record WebRequestHead(
         string query = question < 0 ? "" : request[1][(question + 1)..];
         return new WebRequestHead(
             request[0], path, Pairs(query), fields.GetValueOrDefault("Host", ""), fields.GetValueOrDefault("Sec-Fetch-Site"),
-            fields.GetValueOrDefault("Sec-Fetch-Mode"));
+            fields.GetValueOrDefault("Sec-Fetch-Mode"))
+        {
+            KeyInField = fields.GetValueOrDefault(KeyField),
+            BodyLength = int.TryParse(fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int n)
+                ? n : null,
+        };
     }
 
     private static ImmutableArray<(string, string)> Pairs(string query) =>

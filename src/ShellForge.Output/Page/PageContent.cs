@@ -151,12 +151,18 @@ public sealed record PageStep(
 /// <param name="Checked">Whether the rules have been run; the housing is shown before.</param>
 /// <param name="Mistakes">Mistakes in the file, each with its place and the line it stands in.</param>
 public sealed record PageLive(long Version, ImmutableArray<PageTry> Tries, bool Checked = true,
-    ImmutableArray<PageMistake> Mistakes = default);
+    ImmutableArray<PageMistake> Mistakes = default)
+{
+    /// <summary>The file that is written in on the page, by name, and what the page's requests must carry; null for none.</summary>
+    public (string File, string Key)? Written { get; init; }
+}
 
 /// <summary>A mistake in the file that is followed.</summary>
 /// <param name="Text">With its place.</param>
 /// <param name="Source">The line it stands in; empty when it stands in none.</param>
-public sealed record PageMistake(string Text, string Source);
+/// <param name="Line">The line of the followed file, from 1; 0 when it is in none.</param>
+/// <param name="Column">The column, from 1; 0 when the whole line is meant.</param>
+public sealed record PageMistake(string Text, string Source, int Line = 0, int Column = 0);
 
 /// <summary>A number that can be tried.</summary>
 public sealed record PageTry(string Path, string Label, double Value, double Least, double Most, double Step);

@@ -25,6 +25,11 @@ public static class PageHtml
         AppendHead(html, content);
         html.Append("<main>\n");
         AppendAnswers(html, content, assets.Script is not null);
+        if (assets.Script is not null && content.Live?.Written is { } written)
+        {
+            PageFileSection.Append(html, written.File);
+        }
+
         PageViewSection.Append(html, content, assets.Script is not null);
         PageSections.Append(html, content);
         html.Append("</main>\n<footer>Made by ShellForge from the written meshes. No figure here is a certificate of safety.</footer>\n");
@@ -121,7 +126,7 @@ public static class PageHtml
         bool broken = !live.Mistakes.IsDefaultOrEmpty;
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"live{(broken ? " broken" : "")}\" id=\"live-state\" role=\"status\" data-version=\"{live.Version}\" "
-                + $"data-checked=\"{(live.Checked ? "yes" : "no")}\">");
+                + $"data-checked=\"{(live.Checked ? "yes" : "no")}\" data-key=\"{Text(live.Written?.Key ?? "")}\">");
         if (broken)
         {
             html.Append("<p>The file has mistakes. The housing appears here when they are gone.</p><ul>");

@@ -1,4 +1,4 @@
-// Bundles the page's script into one file, deflated and as base64, as the page carries it: it is packed once here, not with every page.
+// Bundles the page's scripts, each into one file, deflated and as base64, as the page carries it: packed once here, not with every page.
 // usage: node build.mjs OUT-FOLDER
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -8,19 +8,28 @@ import { build } from 'esbuild';
 import { deflateSync } from 'three/addons/libs/fflate.module.js';
 
 const out = process.argv[2] ?? 'dist';
-
-// What the page carries of others goes with every page, so its licence does too.
-const notice = readFileSync('node_modules/three/LICENSE', 'utf8').replaceAll('\r\n', '\n').trim();
-const { outputFiles: [script] } = await build({
-  entryPoints: ['src/page.js'],
-  bundle: true,
-  minify: true,
-  format: 'iife',
-  target: ['es2022'],
-  legalComments: 'none',
-  banner: { js: `/*! This script contains three.js.\n\n${notice}\n*/` },
-  write: false,
-  logLevel: 'warning',
-});
 mkdirSync(out, { recursive: true });
-writeFileSync(join(out, 'page.packed'), Buffer.from(deflateSync(script.contents, { level: 9 })).toString('base64'));
+
+// What a page carries of others goes with every page, so their licences do too.
+const licence = (name) => readFileSync(join('node_modules', name, 'LICENSE'), 'utf8').replaceAll('\r\n', '\n').trim();
+const named = (name) => (name === 'three' ? 'three.js' : name);
+const notice = (names) => `/*! ${names.map((name) => `This script contains ${named(name)}.\n\n${licence(name)}`).join('\n\n')}\n*/\n`;
+const packageOf = (path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1];
+
+for (const name of ['report', 'bench']) {
+  const { outputFiles: [script], metafile } = await build({
+    entryPoints: [`src/${name}.js`],
+    outdir: out,
+    bundle: true,
+    minify: true,
+    format: 'iife',
+    target: ['es2022'],
+    legalComments: 'none',
+    metafile: true,
+    write: false,
+    logLevel: 'warning',
+  });
+  const contained = [...new Set(Object.keys(metafile.inputs).map(packageOf).filter(Boolean))].sort();
+  const bytes = new TextEncoder().encode(notice(contained) + script.text);
+  writeFileSync(join(out, `${name}.packed`), Buffer.from(deflateSync(bytes, { level: 9 })).toString('base64'));
+}

@@ -1,6 +1,11 @@
-// With the page served by the command: follow the board file, and try numbers.
+// With the page served by the command: follow the board file, write in it, and try numbers.
+import { openEditor } from './editor.js';
+
 export function follow(onFresh) {
   const banner = document.getElementById('live-state');
+  const { key } = banner.dataset;
+  let draft = null;
+  let editor = null;
   const chosen = new Map();
   let asked = 0;
   let running = null;
@@ -14,8 +19,14 @@ export function follow(onFresh) {
     return `/page?${query}`;
   };
 
+  // Only this page knows the key: nobody else's page can ask.
+  const ask = (path, body, signal) => fetch(path, {
+    headers: { 'X-Key': key }, ...(body === undefined ? {} : { method: 'POST', body }), signal,
+  });
+
   function tellMistakes(diagnostics) {
-    const what = chosen.size > 0 ? 'This number does not go' : 'The file has mistakes';
+    editor?.mark(diagnostics);
+    const what = chosen.size > 0 ? 'This number does not go' : draft === null ? 'The file has mistakes' : 'What you wrote has mistakes';
     const tried = shown ? `${what}; the last good housing is shown.` : `${what}. The housing appears here when they are gone.`;
     const list = document.createElement('ul');
     for (const { text, source } of diagnostics) {
@@ -39,7 +50,7 @@ export function follow(onFresh) {
     running = new AbortController();
     try {
       for (const isChecked of [false, true]) {
-        const answer = await fetch(address(isChecked), { signal: running.signal });
+        const answer = await ask(address(isChecked), draft ?? undefined, running.signal);
         const text = await answer.text();
         if (mine !== asked) return;
         if (answer.status === 422) {
@@ -49,11 +60,13 @@ export function follow(onFresh) {
         if (!answer.ok) throw new Error(text);
         const fresh = new DOMParser().parseFromString(text, 'text/html');
         const state = fresh.getElementById('live-state');
-        await onFresh(fresh, chosen.size > 0);
+        await onFresh(fresh, chosen.size > 0 || draft !== null);
+        editor?.mark([]);
         keepTries(fresh);
         shown = true;
         banner.className = 'live';
-        banner.textContent = `${chosen.size > 0 ? 'With the numbers that you try' : state.textContent}${isChecked ? '' : ', being checked'}`;
+        const what = chosen.size > 0 ? 'With the numbers that you try' : draft === null ? state.textContent : 'With what you wrote, not saved yet';
+        banner.textContent = `${what}${isChecked ? '' : ', being checked'}`;
         document.documentElement.dataset.version = state.dataset.version;
         document.documentElement.dataset.state = isChecked ? 'checked' : 'shown';
       }
@@ -103,10 +116,21 @@ export function follow(onFresh) {
     refresh();
   });
 
-  const events = new EventSource('/events');
+  const events = new EventSource(`/events?${new URLSearchParams({ key })}`);
   let opened = false;
-  events.addEventListener('changed', refresh);
+  events.addEventListener('changed', async () => {
+    await editor?.fileChanged();
+    refresh();
+  });
   events.addEventListener('open', () => { if (opened) refresh(); opened = true; });
   events.addEventListener('error', () => { banner.textContent = 'The command has stopped; this page no longer follows the file.'; });
   refresh();
+  openEditor(ask, (text) => {
+    draft = text;
+    clearTimeout(timer);
+    timer = setTimeout(refresh, 250);
+  }).then((opened_) => {
+    editor = opened_;
+    window.housing.editor = editor.view;
+  });
 }

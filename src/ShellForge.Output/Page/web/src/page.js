@@ -1,8 +1,7 @@
-// Brings the static report to life. Everything that can be read is in the page without this script.
+// Brings the page to life. Everything that can be read is in it without this script.
 import { unpackMesh } from './unpack.js';
 import { Viewer } from './viewer.js';
 import { Pins } from './pins.js';
-import { follow } from './follow.js';
 import { keepingSheet, wireSheets } from './sheets.js';
 
 const $ = (id) => document.getElementById(id);
@@ -100,7 +99,9 @@ function pick(viewer, pins, finding) {
   $('view-status').textContent = `Looking at finding ${finding.number}: ${finding.message} The plastic is glassy until you choose a view.`;
 }
 
-async function start() {
+// follow: what keeps a page that the command serves up to date.
+export async function start(follow) {
+  wireSheets();
   let data = readData(document);
   if (!data || !$('canvas')) return;
   let viewer;
@@ -125,7 +126,7 @@ async function start() {
     $('view').classList.add('ready');
     document.documentElement.dataset.view = 'ready';
     window.housing = { viewer };
-    if (data.live) {
+    if (follow) {
       follow(async (fresh, isTried) => {
         const last = data;
         data = readData(fresh);
@@ -150,6 +151,3 @@ async function start() {
     console.warn(error);
   }
 }
-
-wireSheets();
-start();

@@ -1,0 +1,4 @@
+// The report: a page that stands alone.
+import { start } from './page.js';
+
+start(null);
