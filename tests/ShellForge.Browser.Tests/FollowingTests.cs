@@ -7,7 +7,7 @@ namespace ShellForge.Browser.Tests;
 [Collection(SharedBrowser.Name)]
 public class FollowingTests(Browser browser)
 {
-    private const string Board =
+    internal const string Board =
         """
         format: shellforge/1
         name: Buoy
@@ -31,7 +31,7 @@ public class FollowingTests(Browser browser)
     public async Task The_page_follows_the_file_keeps_the_last_good_housing_and_tells_mistakes_at_their_lines()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        using var served = new Served(Board);
+        using var served = new ServedBoard(Board);
         IPage page = await browser.Open(await served.Address);
         await State(page, "checked");
         double height = await Height(page);
@@ -67,7 +67,7 @@ public class FollowingTests(Browser browser)
     public async Task A_slider_changes_the_housing_and_gives_a_line_to_copy()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        using var served = new Served(Board);
+        using var served = new ServedBoard(Board);
         IPage page = await browser.Open(await served.Address);
         await State(page, "checked");
         double height = await Height(page);
@@ -104,7 +104,7 @@ public class FollowingTests(Browser browser)
     public async Task A_drawing_that_is_open_stays_open_where_it_was_and_is_the_new_one()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        using var served = new Served(Board);
+        using var served = new ServedBoard(Board);
         IPage page = await browser.Open(await served.Address);
         await State(page, "checked");
         double height = await Height(page);
@@ -137,7 +137,7 @@ public class FollowingTests(Browser browser)
     public async Task A_file_that_is_broken_from_the_start_comes_to_life_when_it_is_mended()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        using var served = new Served(Board.Replace("disc: 40", "disc: forty", StringComparison.Ordinal));
+        using var served = new ServedBoard(Board.Replace("disc: 40", "disc: forty", StringComparison.Ordinal));
         IPage page = await browser.Open(await served.Address);
         await State(page, "broken");
         Assert.Contains("disc: forty", await page.Locator("#live-state").InnerTextAsync(), StringComparison.Ordinal);
@@ -150,57 +150,8 @@ public class FollowingTests(Browser browser)
         await page.Context.CloseAsync();
     }
 
-    private static Task State(IPage page, string state) =>
+    internal static Task State(IPage page, string state) =>
         Browser.Until(page, $"document.documentElement.dataset.state === '{state}'");
 
-    private static Task<double> Height(IPage page) => page.EvaluateAsync<double>("housing.viewer.bounds.max.z");
-
-    /// <summary>The command, running beside the test.</summary>
-    private sealed class Served : IDisposable
-    {
-        private readonly TemporaryFolder _folder = new();
-        private readonly CancellationTokenSource _stop = new();
-        private readonly Task _run;
-        private readonly TaskCompletionSource<string> _address = new();
-
-        public Served(string board)
-        {
-            Save(board);
-            _run = Task.Run(() => Cli.ShellForgeCommand.Run(["view", "board.yaml"], new Cli.Workbench
-            {
-                Out = new Listener(_address),
-                Err = TextWriter.Null,
-                Folder = _folder.Path,
-                Cancel = _stop.Token,
-            }));
-        }
-
-        public Task<string> Address => _address.Task.WaitAsync(TimeSpan.FromSeconds(60));
-
-        public string Text => File.ReadAllText(_folder.File("board.yaml"));
-
-        public void Save(string board) => _folder.Write("board.yaml", board);
-
-        public void Dispose()
-        {
-            _stop.Cancel();
-            _run.Wait(TimeSpan.FromSeconds(60));
-            _stop.Dispose();
-            _folder.Dispose();
-        }
-
-        private sealed class Listener(TaskCompletionSource<string> address) : StringWriter
-        {
-            public override void WriteLine(string? value)
-            {
-                int at = value?.IndexOf("http://", StringComparison.Ordinal) ?? -1;
-                if (at >= 0)
-                {
-                    address.TrySetResult(value![at..]);
-                }
-
-                base.WriteLine(value);
-            }
-        }
-    }
+    internal static Task<double> Height(IPage page) => page.EvaluateAsync<double>("housing.viewer.bounds.max.z");
 }

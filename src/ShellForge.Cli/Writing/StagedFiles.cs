@@ -32,6 +32,11 @@ internal static class StagedFiles
                 string path = Path.Combine(folder, Aside(file.Name, Environment.ProcessId));
                 aside.Add((path, final));
                 WriteAside(path, file);
+                if (!OperatingSystem.IsWindows() && File.Exists(final))
+                {
+                    // Who may read the file it replaces may read this one.
+                    File.SetUnixFileMode(path, File.GetUnixFileMode(final));
+                }
             }
 
             using FolderTurn turn = FolderTurn.Of(folder);

@@ -24,13 +24,24 @@ public static class PageHtml
         html.Append("<a class=\"skip\" href=\"#findings\">To the findings</a>\n");
         AppendHead(html, content);
         html.Append("<main>\n");
-        AppendAnswers(html, content, assets.Script is not null);
+        // Where one works, the file and its housing come first.
+        bool isBench = content.Live is not null;
+        if (!isBench)
+        {
+            AppendAnswers(html, content, assets.Script is not null);
+        }
+
         if (assets.Script is not null && content.Live?.Written is { } written)
         {
             PageFileSection.Append(html, written.File);
         }
 
         PageViewSection.Append(html, content, assets.Script is not null);
+        if (isBench)
+        {
+            AppendAnswers(html, content, assets.Script is not null);
+        }
+
         PageSections.Append(html, content);
         html.Append("</main>\n<footer>Made by ShellForge from the written meshes. No figure here is a certificate of safety.</footer>\n");
         if (assets.Script is not null)

@@ -83,8 +83,8 @@ internal static class PageViewSection
     private static void AppendTries(StringBuilder html, PageLive live)
     {
         html.Append(
-            "<section id=\"tries\" aria-labelledby=\"tries-title\">\n<h2 id=\"tries-title\">Try a number</h2>\n<p>Nothing is written to "
-                + "your file: copy the line when you like the result.</p>\n");
+            "<section id=\"tries\" aria-labelledby=\"tries-title\">\n<h2 id=\"tries-title\">Try a number</h2>\n<p>Nothing is written "
+                + "until you say so.</p>\n");
         for (int i = 0; i < live.Tries.Length; i++)
         {
             PageTry number = live.Tries[i];
@@ -98,6 +98,7 @@ internal static class PageViewSection
         html.Append("<label class=\"label\" for=\"set-line\">For the command line</label>\n<input id=\"set-line\" readonly value=\"\">\n");
         html.Append(
             "<p><button type=\"button\" class=\"plain\" id=\"copy-set\">Copy</button> <button type=\"button\" class=\"plain\" "
-                + "id=\"forget-set\">Back to the file</button></p>\n</section>\n");
+                + "id=\"write-set\">Write into the text</button> <button type=\"button\" class=\"plain\" id=\"forget-set\">Back to the "
+                + "file</button></p>\n</section>\n");
     }
 }

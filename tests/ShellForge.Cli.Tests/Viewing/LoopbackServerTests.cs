@@ -63,7 +63,9 @@ public class LoopbackServerTests
 
     private sealed class LargeSite : IWebSite
     {
-        public WebAnswer Answer(WebRequestHead request, CancellationToken cancel) => new("200 OK", "text/plain", new byte[Large]);
+        public string Key => "k";
+
+        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => new("200 OK", "text/plain", new byte[Large]);
 
         public Task<long> NextEvent(long seen, CancellationToken cancel) => Task.FromResult(seen + 1);
     }

@@ -53,9 +53,33 @@ internal sealed class ServedPage : IAsyncDisposable
 
     public void Remove() => File.Delete(_folder.File("board.yaml"));
 
-    public async Task<(int Status, string Text)> Get(string path, params (string Name, string Value)[] fields)
+    /// <summary>The board file as it is now.</summary>
+    public string Saved => File.ReadAllText(_folder.File(_saved));
+
+    /// <summary>The file that is read and written in the end.</summary>
+    public string Place => _folder.File(_saved);
+
+    /// <summary>The file that the command was given.</summary>
+    public string LinkOrFile => _folder.File("board.yaml");
+
+    /// <summary>Names of all files beside it.</summary>
+    public string[] Names => [.. Directory.GetFiles(_folder.Path).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+
+    /// <summary>What the page's requests carry.</summary>
+    public async Task<string> Key() => (await Address).Query["?key=".Length..];
+
+    /// <summary>Asks as the page does.</summary>
+    public async Task<(int Status, string Text)> Get(string path, params (string Name, string Value)[] fields) =>
+        await Ask(new HttpRequestMessage(HttpMethod.Get, new Uri(await Address, path)), [.. fields, ("X-Key", await Key())]);
+
+    /// <summary>Sends a text as the page does.</summary>
+    public async Task<(int Status, string Text)> Send(string path, string text, params (string Name, string Value)[] fields) => await Ask(
+        new HttpRequestMessage(HttpMethod.Post, new Uri(await Address, path)) { Content = new StringContent(text) },
+        fields.Length > 0 ? fields : [("X-Key", await Key())]);
+
+    private async Task<(int Status, string Text)> Ask(HttpRequestMessage request, (string Name, string Value)[] fields)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(await Address, path));
+        using HttpRequestMessage asked = request;
         foreach ((string name, string value) in fields)
         {
             request.Headers.TryAddWithoutValidation(name, value);

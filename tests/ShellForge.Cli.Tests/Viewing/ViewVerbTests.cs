@@ -42,7 +42,14 @@ public class ViewVerbTests
     [InlineData("GET /../board.yaml HTTP/1.1\r\nHost: H\r\n\r\n", "404")]
     [InlineData("GET /%2e%2e/board.yaml HTTP/1.1\r\nHost: H\r\n\r\n", "404")]
     [InlineData("GET //etc/passwd HTTP/1.1\r\nHost: H\r\n\r\n", "404")]
-    [InlineData("POST / HTTP/1.1\r\nHost: H\r\nContent-Length: 0\r\n\r\n", "405")]
+    [InlineData("POST / HTTP/1.1\r\nHost: H\r\nContent-Length: 0\r\n\r\n", "404")]
+    [InlineData("POST /file HTTP/1.1\r\nHost: H\r\n\r\n", "413")]
+    [InlineData("POST /file HTTP/1.1\r\nHost: H\r\nContent-Length: -1\r\n\r\n", "413")]
+    [InlineData("POST /file HTTP/1.1\r\nHost: H\r\nContent-Length: 99999999\r\n\r\n", "413")]
+    [InlineData("POST /file HTTP/1.1\r\nHost: H\r\nTransfer-Encoding: chunked\r\n\r\n4\r\nabcd\r\n0\r\n\r\n", "413")]
+    [InlineData("POST /page HTTP/1.1\r\nHost: H\r\nContent-Length: 2\r\n\r\n\u00FF\u00FF", "400")]
+    [InlineData("PUT /file HTTP/1.1\r\nHost: H\r\nContent-Length: 0\r\n\r\n", "405")]
+    [InlineData("OPTIONS /file HTTP/1.1\r\nHost: H\r\n\r\n", "405")]
     [InlineData("GET / HTTP/1.1\r\n\r\n", "421")]
     [InlineData("GET / HTTP/1.1\r\nHost: H\r\nHost: evil.example\r\n\r\n", "400")]
     [InlineData("GET http://H/ HTTP/1.1\r\nHost: H\r\n\r\n", "400")]
@@ -223,7 +230,8 @@ public class ViewVerbTests
         try
         {
             await stream.WriteAsync(
-                Encoding.ASCII.GetBytes(request.Replace("Host: H\r", $"Host: {address.Authority}\r", StringComparison.Ordinal)));
+                Encoding.Latin1.GetBytes(request.Replace("Host: H\r", $"Host: {address.Authority}\r\nX-Key: {address.Query["?key=".Length..]}\r",
+                    StringComparison.Ordinal)));
         }
         catch (IOException)
         {
@@ -251,7 +259,7 @@ public class ViewVerbTests
     // Begins to listen before it returns, so that no save is missed.
     private static async Task<Task<string>> Listening(ServedPage page)
     {
-        var address = new Uri(await page.Address, "/events");
+        var address = new Uri(await page.Address, $"/events?key={await page.Key()}");
         HttpResponseMessage answer = await page.Client.GetAsync(address, HttpCompletionOption.ResponseHeadersRead);
         var reader = new StreamReader(await answer.Content.ReadAsStreamAsync());
         while (!(await reader.ReadLineAsync() ?? throw new IOException("no more events")).StartsWith(": here", StringComparison.Ordinal))

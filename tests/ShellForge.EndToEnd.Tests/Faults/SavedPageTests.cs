@@ -87,7 +87,7 @@ public sealed class SavedPageTests(ITestOutputHelper output) : IDisposable
         string text;
         do
         {
-            using HttpResponseMessage answer = await client.GetAsync(new Uri(address, "/page"));
+            using HttpResponseMessage answer = await client.GetAsync(new Uri(address, "/page" + address.Query));
             text = await answer.Content.ReadAsStringAsync();
             if (isBroken ? (int)answer.StatusCode == 422 && text.Contains(name, StringComparison.Ordinal)
                 : answer.IsSuccessStatusCode && text.Contains(name, StringComparison.Ordinal))

@@ -9,6 +9,7 @@ import { EditorState } from '@codemirror/state';
 import { EditorView, highlightActiveLine, highlightActiveLineGutter, hoverTooltip, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import { keysAt, placeIn, wordsAt } from './schema.js';
+import { settingValue } from './writing.js';
 
 const word = /[\w.-]*$/;
 
@@ -170,6 +171,12 @@ export async function openEditor(ask, onDraft) {
 
   return {
     view,
+    // Values by their paths, written into the text.
+    put(values) {
+      for (const [path, value] of values) {
+        view.dispatch({ changes: settingValue(view.state.doc.toString(), path.split('.'), value), userEvent: 'input' });
+      }
+    },
     // The file was saved, here or elsewhere.
     async fileChanged() {
       await writing;

@@ -110,6 +110,12 @@ export function follow(onFresh) {
     event.target.textContent = 'Copied';
     setTimeout(() => { event.target.textContent = 'Copy'; }, 1500);
   });
+  document.getElementById('write-set')?.addEventListener('click', () => {
+    const values = [...chosen];
+    chosen.clear();
+    showLine();
+    editor?.put(values);
+  });
   document.getElementById('forget-set')?.addEventListener('click', () => {
     chosen.clear();
     showLine();
