@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using Microsoft.Playwright;
-using ShellForge.Testing;
 
 namespace ShellForge.Browser.Tests;
 

@@ -135,7 +135,7 @@ public class WritingTests(Browser browser)
     {
         IPage page = await browser.Open(await served.Address);
         await FollowingTests.State(page, "checked");
-        await Browser.Until(page, "window.housing?.editor");
+        await Browser.Until(page, "Boolean(window.housing?.editor)");
         return page;
     }
 

@@ -95,7 +95,7 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     public ViewedPage Page(ImmutableArray<string> tried, string? draft, bool isChecked, CancellationToken cancel)
     {
         long version = Version;
-        string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, "", draft]);
+        string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, draft is null ? "" : "draft:" + draft]);
 
         // One computation at a time: it takes all cores.
         lock (_turn)
