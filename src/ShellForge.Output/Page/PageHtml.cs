@@ -85,7 +85,7 @@ public static class PageHtml
             .Append("</p>\n</header>\n");
         if (content.Live is { } live)
         {
-            html.Append("<div class=\"strip\">\n");
+            html.Append("<div class=\"strip\" role=\"region\" aria-label=\"The housing in short\">\n");
             AppendLive(html, live);
             AppendFacts(html, content);
             html.Append("</div>\n");

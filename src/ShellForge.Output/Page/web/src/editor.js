@@ -86,7 +86,7 @@ export async function openEditor(ask, onDraft) {
         highlightSelectionMatches(), yaml(), syntaxHighlighting(colours), lintGutter(), meanings(schema),
         autocompletion({ override: [completions(schema)] }), theme,
         EditorView.darkTheme.of(matchMedia('(prefers-color-scheme: dark)').matches),
-        EditorView.contentAttributes.of({ 'aria-label': 'The board file', spellcheck: 'false' }),
+        EditorView.contentAttributes.of({ 'aria-label': 'The board file', spellcheck: 'false', tabindex: '0' }),
         EditorView.updateListener.of((update) => { if (update.docChanged) changed(); }),
         keymap.of([
           { key: 'Mod-s', preventDefault: true, run: () => { write(); return true; } },
