@@ -104,14 +104,16 @@ public class NoticesTests
         foreach (string name in shipped)
         {
             JsonNode about = About(name);
-            string address = (string?)about["homepage"] ?? (string)(about["repository"] is JsonObject kept ? kept["url"] : about["repository"])!;
+            JsonNode? kept = about["repository"];
+            string address = (string?)about["homepage"] ?? (string)(kept is JsonObject at ? at["url"] : kept)!;
             string copyright = File.ReadLines(Path.Combine(Page, "node_modules", name, "LICENSE"))
                 .First(line => line.StartsWith("Copyright", StringComparison.Ordinal));
             yield return new Work($"{name} (in the pages)", address, (string)about["license"]!, copyright);
         }
     }
 
-    private static JsonNode About(string name) => JsonNode.Parse(File.ReadAllText(Path.Combine(Page, "node_modules", name, "package.json")))!;
+    private static JsonNode About(string name) =>
+        JsonNode.Parse(File.ReadAllText(Path.Combine(Page, "node_modules", name, "package.json")))!;
 
     private sealed record Work(string Name, string Address, string Licence, string Copyright);
 }

@@ -20,7 +20,11 @@ internal static class ViewVerb
             CustomParser = SharedOptions.WholeNumber("a port", 0, LastPort),
         };
         Option<string[]> set = SharedOptions.Set();
-        var command = new Command("view", "Show the housing on a local page that follows the board file, which can be written in beside it") { board, port, set };
+        var command = new Command(
+            "view", "Show the housing on a local page that follows the board file, which can be written in beside it")
+        {
+            board, port, set,
+        };
         command.SetAction((parsed, _) => Run(
             bench, parsed.GetRequiredValue(board), parsed.GetValue(port) ?? 0, parsed.GetRequiredValue(set)));
         return command;

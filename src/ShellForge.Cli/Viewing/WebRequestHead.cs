@@ -85,8 +85,8 @@ internal sealed record WebRequestHead(
             fields.GetValueOrDefault("Sec-Fetch-Mode"))
         {
             KeyInField = fields.GetValueOrDefault(KeyField),
-            BodyLength = int.TryParse(fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int n)
-                ? n : null,
+            BodyLength = int.TryParse(
+                fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int length) ? length : null,
         };
     }
 

@@ -44,8 +44,9 @@ internal sealed class WrittenFile(string path, string shownName)
             }
 
             // What a link leads to is written, not the link.
-            string real = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
-            bool hasMark = File.Exists(real) && File.ReadAllBytes(real).AsSpan().StartsWith(Encoding.UTF8.Preamble);
+            bool isThere = now.Text is not null;
+            string real = (isThere ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? path;
+            bool hasMark = isThere && File.ReadAllBytes(real).AsSpan().StartsWith(Encoding.UTF8.Preamble);
             byte[] content = [.. hasMark ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(text)];
             StagedFiles.Write(Path.GetDirectoryName(real)!, [new OutputFile(Path.GetFileName(real), content)]);
             now = Read();

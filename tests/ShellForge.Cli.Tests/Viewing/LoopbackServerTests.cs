@@ -65,7 +65,8 @@ public class LoopbackServerTests
     {
         public string Key => "k";
 
-        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => new("200 OK", "text/plain", new byte[Large]);
+        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) =>
+            new("200 OK", "text/plain", new byte[Large]);
 
         public Task<long> NextEvent(long seen, CancellationToken cancel) => Task.FromResult(seen + 1);
     }

@@ -229,9 +229,8 @@ public class ViewVerbTests
         await using NetworkStream stream = client.GetStream();
         try
         {
-            await stream.WriteAsync(
-                Encoding.Latin1.GetBytes(request.Replace("Host: H\r", $"Host: {address.Authority}\r\nX-Key: {address.Query["?key=".Length..]}\r",
-                    StringComparison.Ordinal)));
+            string fields = $"Host: {address.Authority}\r\nX-Key: {address.Query["?key=".Length..]}\r";
+            await stream.WriteAsync(Encoding.Latin1.GetBytes(request.Replace("Host: H\r", fields, StringComparison.Ordinal)));
         }
         catch (IOException)
         {
