@@ -44,18 +44,22 @@ public sealed class ProfileLibrary
     public static ProfileLoadResult Load(IEnumerable<(string FileName, string Text)> userFilesInPriorityOrder) =>
         ProfileLoader.Load([.. userFilesInPriorityOrder]);
 
+    /// <summary>The word for each kind of profile, with the names that stand on its shelf.</summary>
+    public ImmutableArray<(string Kind, ImmutableArray<string> Names)> Kinds =>
+    [
+        ("an insert", Inserts.Names),
+        ("a screw", Screws.Names),
+        ("a package", Packages.Names),
+        ("an LED package", Leds.Names),
+        ("a filament", Filaments.Names),
+        ("a printer", Printers.Names),
+        ("a printer with a filament", Pairings.Names),
+        ("a supply", Supplies.Names),
+        ("a set of coefficients of heat", Heat.Names),
+    ];
+
     /// <summary>The word for the kind of a profile, whatever shelf it stands on; null when there is none of the name.</summary>
-    public string? KindOf(string name) =>
-        Inserts.Find(name) is not null ? "an insert"
-        : Screws.Find(name) is not null ? "a screw"
-        : Packages.Find(name) is not null ? "a package"
-        : Leds.Find(name) is not null ? "an LED package"
-        : Filaments.Find(name) is not null ? "a filament"
-        : Printers.Find(name) is not null ? "a printer"
-        : Pairings.Find(name) is not null ? "a printer with a filament"
-        : Supplies.Find(name) is not null ? "a supply"
-        : Heat.Find(name) is not null ? "a set of coefficients of heat"
-        : null;
+    public string? KindOf(string name) => Kinds.FirstOrDefault(each => each.Names.Contains(name)).Kind;
 }
 
 /// <summary>The profiles, and what is wrong with the files they were read from.</summary>

@@ -19,6 +19,9 @@ public sealed class WallGlows() : Rule(
     private const double Seen = 0.10;
     private const double Bright = 0.25;
 
+    // A window so dark beside its wall is no window: how many times is of no interest.
+    private const double Beyond = 10;
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -28,9 +31,10 @@ public sealed class WallGlows() : Rule(
 
             // The baffle is no wall of the outside: what is seen of it is seen through a port or a slot.
             bool baffle = LightOfHousing.PartOf(housing, light.Leaks.WallMaterial) == PartNames.Baffle;
+            string much = light.Leaks.WallGlow > Beyond ? "to many times" : string.Create(
+                CultureInfo.InvariantCulture, $"up to {100 * light.Leaks.WallGlow:0} % of");
             string share = string.Create(CultureInfo.InvariantCulture,
-                $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes up to {100 * light.Leaks.WallGlow:0} % of the "
-                    + $"window's light");
+                $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes {much} the window's light");
             yield return Found(
                 bright ? Severity.Warn : Severity.Note, baffle ? PartNames.Baffle : "wall",
                 baffle ? $"it is seen to glow through an opening of the wall: through {share}" : $"through {share}",

@@ -11,7 +11,7 @@ namespace ShellForge.Cli.Viewing;
 /// The page of a housing that follows its file: <c>/</c> is the page; <c>/page</c> the same without style and script, with numbers
 /// that are tried (<c>set=path=value</c>) and a text that is sent in place of the file's, checked when <c>checked=1</c>, or status 422
 /// with the mistakes; <c>/file</c> the board file, written when a text is sent with the stamp of the one it replaces; <c>/schema</c> what
-/// can stand in it. Nothing else is there.
+/// can stand in it, and <c>/names</c> the names of profiles that can. Nothing else is there.
 /// </summary>
 /// <param name="housing">The housing.</param>
 /// <param name="file">Its board file, as it is written.</param>
@@ -46,6 +46,7 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
                 "/page" => Part(request, text, cancel),
                 "/file" when text is null => new WebAnswer(Ok, Json, file.Read().Bytes()),
                 "/file" => Write(text, request.Values("stamp").FirstOrDefault() ?? ""),
+                "/names" when text is null => new WebAnswer(Ok, Json, NamesDocument.Bytes(housing.Profiles())),
                 "/schema" when text is null => new WebAnswer(Ok, Json, Encoding.UTF8.GetBytes(BoardSchema.Json())),
                 _ => WebAnswer.Text("404 Not Found", "not here"),
             };

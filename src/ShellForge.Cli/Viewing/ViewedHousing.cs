@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;
@@ -122,6 +123,10 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
                 []);
         }
     }
+
+    /// <summary>The profiles that the board file can name.</summary>
+    /// <exception cref="IOException">One can't be read.</exception>
+    public ProfileLibrary Profiles() => UserProfiles.Load(Path.GetDirectoryName(bench.FullPath(boardName)), bench).Library;
 
     private Kept Read(string key, ImmutableArray<string> tried, string? draft)
     {

@@ -114,8 +114,9 @@ internal static class HousingPromises
         {
             string loose = screw.Use == ScrewUse.Board ? PartNames.Tub : PartNames.Cover;
             double sign = screw.FromFront ? 1 : -1;
-            double head = screw.SeatZ + (sign * (screw.Screw.HeadHeight + (screw.Washer ? screw.Screw.WasherThickness : 0)));
-            double tip = screw.SeatZ - (sign * screw.Length);
+            double under = screw.SeatZ + (sign * (screw.Washer ? screw.Screw.WasherThickness : 0));
+            double head = under + (sign * screw.Screw.HeadHeight);
+            double tip = under - (sign * screw.Length);
             int Met(MadePart part, double radius, double from, double to) => Enumerable.Range(0, Round).Count(k =>
             {
                 Point2 at = screw.At + Point2.Polar(radius, Angle.FromDegrees((360.0 * k / Round) + 0.37));

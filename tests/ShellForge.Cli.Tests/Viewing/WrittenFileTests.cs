@@ -109,7 +109,7 @@ public class WrittenFileTests
     public async Task Whoever_was_not_shown_the_address_sees_nothing()
     {
         await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
-        foreach (string path in new[] { "/", "/page", "/file", "/schema", "/events", "/?key=", "/?key=0" })
+        foreach (string path in new[] { "/", "/page", "/file", "/schema", "/names", "/events", "/?key=", "/?key=0" })
         {
             using HttpResponseMessage answer = await page.Client.GetAsync(new Uri(await page.Address, path));
 

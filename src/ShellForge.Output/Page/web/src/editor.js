@@ -34,14 +34,17 @@ const theme = EditorView.theme({
 });
 
 // What may be written where the cursor stands.
-function completions(schema) {
+function completions(schema, names) {
   return (context) => {
     const before = context.matchBefore(word);
     const { path, isKey } = placeIn(context.state.doc.toString(), before.from);
     if (before.from === before.to && !context.explicit) return null;
+    // A name that looks like a number is a text: 5050 would be read as one, but so would 0603 as 603.
+    const isQuoted = /["']/.test(context.state.sliceDoc(before.from - 1, before.from));
+    const written = (label) => (/^[\d.]+$/.test(label) && !isQuoted ? `"${label}"` : label);
     const options = isKey
-      ? [...keysAt(schema, path)].map(([label, info]) => ({ label, info, apply: `${label}: `, type: 'property' }))
-      : wordsAt(schema, path).map((label) => ({ label, type: 'enum' }));
+      ? [...keysAt(schema, path)].map(([label, info]) => ({ label, info, apply: `${label}: ` }))
+      : wordsAt(schema, path, names).map((label) => ({ label, apply: written(label) }));
     return options.length > 0 ? { from: before.from, options, validFor: /^[\w.-]*$/ } : null;
   };
 }
@@ -73,7 +76,7 @@ export async function openEditor(ask, onDraft) {
   const state = document.getElementById('file-state');
   const save = document.getElementById('save-file');
   const clash = document.getElementById('file-clash');
-  const [file, schema] = await Promise.all([(await ask('/file')).json(), (await ask('/schema')).json()]);
+  const [file, schema, { names }] = await Promise.all(['/file', '/schema', '/names'].map(async (path) => (await ask(path)).json()));
   let saved = file.text;
   let stamp = file.stamp;
   const view = new EditorView({
@@ -84,7 +87,7 @@ export async function openEditor(ask, onDraft) {
         ...(saved.includes('\r\n') ? [EditorState.lineSeparator.of('\r\n')] : []),
         lineNumbers(), highlightActiveLine(), highlightActiveLineGutter(), history(), indentOnInput(), bracketMatching(), closeBrackets(),
         highlightSelectionMatches(), yaml(), syntaxHighlighting(colours), lintGutter(), meanings(schema),
-        autocompletion({ override: [completions(schema)] }), theme,
+        autocompletion({ override: [completions(schema, names)], icons: false }), theme,
         EditorView.darkTheme.of(matchMedia('(prefers-color-scheme: dark)').matches),
         EditorView.contentAttributes.of({ 'aria-label': 'The board file', spellcheck: 'false', tabindex: '0' }),
         EditorView.updateListener.of((update) => { if (update.docChanged) changed(); }),
@@ -100,7 +103,7 @@ export async function openEditor(ask, onDraft) {
 
   function tell() {
     save.disabled = !isChanged();
-    state.textContent = isChanged() ? 'Not saved yet. What you see is what stands here.' : 'As saved.';
+    state.textContent = isChanged() ? 'Not saved yet.' : 'As saved.';
   }
 
   function changed() {

@@ -91,9 +91,9 @@ export function keysAt(schema, path) {
   return keys;
 }
 
-// The words that a value can be.
-export function wordsAt(schema, path) {
+// The words that a value can be; names: those of profiles, by kind.
+export function wordsAt(schema, path, names) {
   const words = formsAt(schema, path).flatMap((form) => [...(form.enum ?? []), ...('const' in form ? [form.const] : []),
-    ...(form.type === 'boolean' ? [true, false] : [])]);
+    ...(form.type === 'boolean' ? [true, false] : []), ...(names[form.$comment?.replace(/^the name of /, '')] ?? [])]);
   return [...new Set(words.map(String))];
 }
