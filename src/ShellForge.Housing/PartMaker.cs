@@ -11,9 +11,12 @@ namespace ShellForge.Housing;
 /// <summary>From a plan to meshes: builds the parts and evaluates them.</summary>
 public static class PartMaker
 {
-    // Loose bodies and voids below this are crumbs, mm3: a quarter of a millimetre across and as long as two lines are wide, less than a
-    // nozzle drools. They are left where two cuts nearly meet, and no slicer lays them.
+    // Loose bodies below this are crumbs, mm3: a quarter of a millimetre across and as long as two lines are wide, less than a nozzle
+    // drools. They are left where two cuts nearly meet, and no slicer lays them.
     private const double Crumb = 0.05;
+
+    // No part has a hollow that is meant. What features leave shut between them up to this, mm3, is a line or two of plastic more.
+    private const double Hollow = 20;
 
     // With what is measured on it.
     private const long BytesOfTriangle = 300;
@@ -45,7 +48,7 @@ public static class PartMaker
     internal static SolidOutcome Evaluate(Solid solid, CancellationToken cancel)
     {
         SolidOutcome outcome = SolidEvaluator.Evaluate(solid, cancel);
-        return outcome.Solid is { } mesh ? outcome with { Solid = ShellSplit.WithoutCrumbs(mesh, Crumb) } : outcome;
+        return outcome.Solid is { } mesh ? outcome with { Solid = ShellSplit.WithoutCrumbs(mesh, Crumb, Hollow) } : outcome;
     }
 
     private static long BytesOf(SolidOutcome outcome) => BytesOfTriangle * (outcome.Solid?.TriangleCount ?? 0);

@@ -58,7 +58,7 @@ public class WritingTests(Browser browser)
     [InlineData("closure: snap", "clos", "closure, closure-screws", "closure: ")]
     [InlineData("closure: snap", "closure: tw", "twist", "closure: twist")]
     [InlineData("shell: petg-black", "shell: petg-n", "petg-natural", "shell: petg-natural")]
-    [InlineData("package: \"5050\"", "package: 505", "5050", "package: \"5050\"")]
+    [InlineData("package: \"5050\"", "package: 505", "5050, 5050-12ma, 5050-rgbw", "package: \"5050\"")]
     [InlineData("relief: tie}", "relief: tie, ang", "angle", "relief: tie, angle: ")]
     [InlineData("supply: usb-c-1.5A, brightness", "supply: usb-c-1.5A, capped: f", "false", "supply: usb-c-1.5A, capped: false")]
     public async Task What_can_stand_there_is_offered(string line, string typed, string offered, string taken)

@@ -50,8 +50,9 @@ public static class ShellSplit
     /// it is, to the bit.
     /// </summary>
     /// <param name="solid">The solid; itself where nothing goes.</param>
-    /// <param name="least">The smallest volume that stays, mm3, above 0.</param>
-    public static SolidMesh WithoutCrumbs(SolidMesh solid, double least)
+    /// <param name="leastBody">The smallest volume of a body that stays, mm3, above 0.</param>
+    /// <param name="leastVoid">The same of a void.</param>
+    public static SolidMesh WithoutCrumbs(SolidMesh solid, double leastBody, double leastVoid)
     {
         Mesh mesh = solid.Mesh;
         var numbers = new ShellNumbers(mesh.Vertices.Length, mesh.Triangles.AsSpan());
@@ -61,7 +62,8 @@ public static class ShellSplit
         }
 
         List<int>[] triangles = TrianglesOf(mesh, numbers);
-        bool[] stays = [.. triangles.Select(list => Math.Abs(Measure.Volume(Part(mesh, list))) >= least)];
+        bool[] stays = [.. triangles.Select(list => Measure.Volume(Part(mesh, list)))
+            .Select(volume => volume < 0 ? -volume >= leastVoid : volume >= leastBody)];
         return !stays.Contains(true) || !stays.Contains(false) ? solid
             : new SolidMesh(Part(mesh, [.. Enumerable.Range(0, stays.Length).Where(s => stays[s]).SelectMany(s => triangles[s]).Order()]));
     }

@@ -80,12 +80,17 @@ public class HullAndShellTests
         Solid small = Shapes.Box(new Point3(30, 0, 0), new Point3(31, 0.5, 0.5));
         SolidMesh whole = SolidEvaluator.Evaluate(body.Less(room).And(small)).Require();
         SolidMesh crumbled = SolidEvaluator.Evaluate(body.Less(pore, room).And(crumb, small)).Require();
-        Assert.Same(whole, ShellSplit.WithoutCrumbs(whole, 0.05));
-        SolidMesh clean = ShellSplit.WithoutCrumbs(crumbled, 0.05);
+        Assert.Same(whole, ShellSplit.WithoutCrumbs(whole, 0.05, 0.05));
+        SolidMesh clean = ShellSplit.WithoutCrumbs(crumbled, 0.05, 0.05);
         Assert.Equal(5, Measure.Shells(crumbled.Mesh));
         Assert.Equal(3, Measure.Shells(clean.Mesh));
         Assert.Equal(Measure.Volume(whole.Mesh), Measure.Volume(clean.Mesh));
         Assert.True(MeshAudit.Run(clean.Mesh).IsClean);
+
+        SolidMesh filled = ShellSplit.WithoutCrumbs(crumbled, 0.05, 2);
+        Assert.Equal(2, Measure.Shells(filled.Mesh));
+        Assert.Equal(1000.25, Measure.Volume(filled.Mesh), 9);
+        Assert.True(MeshAudit.Run(filled.Mesh).IsClean);
     }
 
     [Fact]
@@ -93,7 +98,7 @@ public class HullAndShellTests
     {
         Solid one = Shapes.Box(new Point3(0, 0, 0), new Point3(0.2, 0.2, 0.2));
         SolidMesh crumbs = SolidEvaluator.Evaluate(one.And(Shapes.Box(new Point3(1, 0, 0), new Point3(1.2, 0.2, 0.2)))).Require();
-        Assert.Same(crumbs, ShellSplit.WithoutCrumbs(crumbs, 0.05));
+        Assert.Same(crumbs, ShellSplit.WithoutCrumbs(crumbs, 0.05, 0.05));
     }
 
     [Property(MaxTest = 40)]
