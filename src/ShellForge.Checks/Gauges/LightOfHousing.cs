@@ -13,6 +13,9 @@ namespace ShellForge.Checks.Gauges;
 /// <summary>From board, plan and solids to the light model's plain inputs, and its answers back to circles of LEDs.</summary>
 internal static class LightOfHousing
 {
+    // Direct light of an LED that reaches the window, as a share, below which it lies in the dark.
+    private const double Dark = 0.02;
+
     // Side of the grid's cells, mm: a line of plastic; halving it moves contrast by less than 0.01.
     private const double Step = 0.5;
 
@@ -307,11 +310,11 @@ internal static class LightOfHousing
         }
     }
 
-    // Evenness says nothing of LEDs whose light does not reach the window: a rule of its own names them.
+    // Evenness says nothing of LEDs whose light does not reach the window but for a glimmer: a rule of its own names them.
     private static bool IsLit(HousingPlan plan, LightMap map, PixelCircle circle)
     {
         int first = plan.Source.Board.PixelCircles.TakeWhile(other => !ReferenceEquals(other, circle)).Sum(other => other.Pixels.Length);
-        return circle.Pixels.Select((_, i) => map.DirectOf[first + i]).Any(share => share > 0);
+        return circle.Pixels.Select((_, i) => map.DirectOf[first + i]).Any(share => share > Dark);
     }
 
     private static CircleLight Judged(HousingPlan plan, LightScene scene, LightMap map, PixelCircle circle)

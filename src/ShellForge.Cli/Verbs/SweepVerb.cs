@@ -177,7 +177,7 @@ internal static class SweepVerb
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
             : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
-        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory());
+        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory(60_000_000));
         if (wish.DryRun)
         {
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);

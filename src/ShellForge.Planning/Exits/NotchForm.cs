@@ -76,7 +76,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         bottom = post is null ? Math.Min(bottom, basis.Down(under - Cable.Diameter)) : bottom;
         if (bottom < stack.FloorTop - Layers.Slack || bottom + Cable.Diameter > under + Layers.Slack)
         {
-            RefuseUnderCover(stack, wall, under - Math.Max(bottom, stack.FloorTop), reasons);
+            RefuseUnderCover(stack, wall, under - Math.Max(bottom, stack.FloorTop), post is not null, reasons);
             return null;
         }
 
@@ -112,14 +112,15 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         };
     }
 
-    private void RefuseUnderCover(StackPlan stack, WallSpan wall, double room, Reasons reasons)
+    private void RefuseUnderCover(StackPlan stack, WallSpan wall, double room, bool onPost, Reasons reasons)
     {
         Point2 at = Point2.Polar(wall.OuterMost, Cable.At);
         reasons.Refuse(
             "cable-exit-without-place", Subject,
-            $"The tub's wall leaves {Reasons.Mm(Math.Round(Math.Max(0, room), 2))} mm between floor and cover, the cable is "
-                + $"{Reasons.Mm(Cable.Diameter)} thick. It is planned without an exit.",
-            room, Cable.Diameter, "mm", new Point3(at.X, at.Y, stack.PartingLine), "'through: floor', or a thinner cable");
+            $"The tub's wall leaves {Reasons.Mm(Math.Round(Math.Max(0, room), 2))} mm between {(onPost ? "the cable's tie post" : "floor")} "
+                + $"and cover, the cable is {Reasons.Mm(Cable.Diameter)} thick. It is planned without an exit.",
+            room, Cable.Diameter, "mm", new Point3(at.X, at.Y, stack.PartingLine),
+            $"{(onPost ? "'relief: knot', " : "")}'through: floor', or a thinner cable");
     }
 
     // Between two slots that are open to the rim the wall stands free, as a tongue hangs; beside a hole it is held above.

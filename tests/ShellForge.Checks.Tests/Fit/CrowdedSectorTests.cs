@@ -29,13 +29,14 @@ public sealed class CrowdedSectorTests
     }
 
     [Fact]
-    public void A_cable_exit_beside_a_port_is_told_and_one_across_from_it_is_not()
+    public void A_cable_exit_that_would_break_into_a_port_is_refused_by_its_name_and_one_across_from_it_is_not()
     {
-        bool Told(int angle) => new CrowdedSector().Check(BuiltHousings.Of(new WrittenBoard
+        bool Told(int angle) => BuiltHousings.Of(new WrittenBoard
         {
             Cable = $"{{round: 4, angle: {angle}}}",
             Parts = ["{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: 0, port: open}"],
-        }.Read())).Any(finding => finding.Message.Contains("the cable exit", StringComparison.Ordinal));
+        }.Read()).Plan.Refusals.Any(refusal => refusal.Rule == "cable-exit-without-place"
+            && refusal.Message.Contains("J1", StringComparison.Ordinal));
         Assert.True(Told(278));
         Assert.False(Told(90));
     }

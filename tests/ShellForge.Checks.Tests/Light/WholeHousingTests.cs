@@ -17,7 +17,7 @@ public class WholeHousingTests
         Holes = ["{circle: 40, count: 4, from: 45, diameter: 2.2, keep-out: 5.0}"],
         Pixels = "{package: 4020-side, circle: 54, count: 16, from: 90, direction: cw, facing: out}",
         Wires = ["{name: cable, at: [0, -4], conductors: 3, gauge: 26, to: out}"],
-        Cable = "{round: 4.0, angle: 270, relief: tie}",
+        Cable = "{round: 4.0, angle: 270, relief: knot}",
         Insert = "m2x3-od3.6",
         Closure = "screws",
         Light = "{through: wall, look: blend, evenness: soft}",
