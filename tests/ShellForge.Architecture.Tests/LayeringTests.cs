@@ -52,6 +52,26 @@ public class LayeringTests
         }
     }
 
+    // What output and rules both want to know is a gauge.
+    [Fact]
+    public void Output_asks_no_rule()
+    {
+        var heading = new Regex(@"class (\w+)\(\) : Rule\(");
+        string[] rules =
+        [
+            .. Directory.GetFiles(Repository.SourceProjects["Checks"], "*.cs", SearchOption.AllDirectories)
+                .Select(path => heading.Match(File.ReadAllText(path))).Where(match => match.Success).Select(match => match.Groups[1].Value),
+        ];
+        Assert.True(rules.Length > 50, $"{rules.Length} rules are too few to be all");
+        var named = new Regex($@"\b({string.Join('|', rules)})\.");
+        string[] outputs =
+        [
+            .. Directory.GetFiles(Repository.SourceProjects["Output"], "*.cs", SearchOption.AllDirectories)
+                .Where(path => named.IsMatch(File.ReadAllText(path))).Select(Repository.Relative),
+        ];
+        Assert.Empty(outputs);
+    }
+
     [Fact]
     public void Namespaces_name_only_projects_that_the_arrows_allow()
     {

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Checks.Print;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
@@ -190,7 +189,7 @@ public sealed record HousingReport
             Shells = Measure.Shells(mesh),
             Genus = Measure.Genus(mesh),
             Estimate = PrintEstimate.Printed(housing, part),
-            Thinnest = SkinTooThin.ThinnestOf(housing, part) is { } thinnest
+            Thinnest = ThinnestPlace.Of(housing, part) is { } thinnest
                 ? thinnest with { At = part.ToAssembled(thinnest.At), Opposite = part.ToAssembled(thinnest.Opposite) }
                 : null,
         };

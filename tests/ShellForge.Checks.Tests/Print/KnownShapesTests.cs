@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
@@ -174,7 +175,7 @@ public class KnownShapesTests
         Solid tube =
             Shapes.Extrude(Region.Annulus(new Ring(30, RingSide.Outside, count, Angle.Zero),
                 new Ring(30 - wall, RingSide.Outside, count, Angle.Zero)), 0, 20);
-        Assert.Equal(wall, SkinTooThin.ThinnestOf(new SurfaceTree(SolidEvaluator.Evaluate(tube).Require().Mesh))!.Value.Thickness, 0.01);
+        Assert.Equal(wall, ThinnestPlace.Of(new SurfaceTree(SolidEvaluator.Evaluate(tube).Require().Mesh))!.Value.Thickness, 0.01);
     }
 
     [Property(MaxTest = 12)]
