@@ -10,11 +10,11 @@ namespace ShellForge.Board.Tests;
 
 /// <summary>
 /// One promise: whatever the text is, a diagnostic or a result, never an exception and never a hang. A fixed number of files here,
-/// minutes of it on demand: see <see cref="FuzzTime"/>.
+/// minutes of it on demand: see <see cref="FuzzRuns"/>.
 /// </summary>
 public class FuzzTests(ITestOutputHelper output)
 {
-    private const int Runs = 250;
+    private const int Runs = 400;
 
     private static readonly string[] Valid =
     [
@@ -47,13 +47,13 @@ public class FuzzTests(ITestOutputHelper output)
     [InlineData(4)]
     public void A_changed_board_file_gives_a_result_or_a_diagnostic(int part)
     {
-        var random = new Random(part);
+        Random random = FuzzRuns.Dice(part);
         int withResult = 0;
         int withError = 0;
-        var clock = Stopwatch.StartNew();
-        for (int i = 0; i < Runs || clock.Elapsed < FuzzTime.Asked; i++)
+        var time = new FuzzRuns(Runs);
+        while (time.Next())
         {
-            string[] seeds = i % 4 == 0 ? Broken : Valid;
+            string[] seeds = time.Tried % 4 == 1 ? Broken : Valid;
             string text = Changed(seeds[random.Next(seeds.Length)], random);
             var watch = Stopwatch.StartNew();
             BoardReadResult read = BoardTexts.Read(text);
@@ -65,8 +65,7 @@ public class FuzzTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{withResult} boards, {withError} refused");
-        // Of what is changed at random nearly all is refused; both must have been met.
-        Assert.True(withResult > 3 && withError > 60, $"{withResult} results, {withError} refused");
+        Assert.True(withResult > 8 && withError > 60, $"{withResult} results, {withError} refused");
     }
 
     [Fact]

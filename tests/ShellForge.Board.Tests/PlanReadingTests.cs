@@ -8,33 +8,10 @@ public class PlanReadingTests
 {
     private static readonly ProfileLibrary Profiles = WrittenBoard.Shipped;
 
-    private const string Whole =
-        """
-        format: shellforge-plan/1
-        board: [a.yaml, b.yaml]
-        set: {housing.floor: 2.4}
-        vary:
-          housing.walls: [2, 4]
-          housing.diffuser.distance: {from: 4, to: 5, step: 0.25}
-          use.ambient: {from: 20, to: 40, count: 5}
-          print.shell: {profiles: filaments, like: "petg-*"}
-        together:
-          - {housing.insert: [m2.5x4-od4.6, m3x4-od4.6], housing.closure: [snap, screws]}
-        except:
-          - {housing.walls: 2, housing.insert: m3x4-od4.6}
-        cases:
-          slim: {housing.walls: 2, housing.cable: {part: J1}}
-        derive: {housing.label.text: "W{walls}"}
-        name: "{board} {walls} {case}"
-        mark: names
-        prices: {petg-black: 22.5}
-        spares: 10
-        """;
-
     [Fact]
     public void Every_word_of_a_plan_is_read()
     {
-        SweepPlan plan = SweepPlanReader.Read("plan.yaml", Whole, Profiles).Plan!;
+        SweepPlan plan = SweepPlanReader.Read("plan.yaml", WrittenPlan.Whole, Profiles).Plan!;
 
         Assert.Equal(["a.yaml", "b.yaml"], plan.Boards.Select(b => b.Raw));
         Assert.Equal([["2", "4"], ["4", "4.25", "4.5", "4.75", "5"], ["20", "25", "30", "35", "40"],
@@ -95,10 +72,10 @@ public class PlanReadingTests
         var judge = new SchemaJudge(SweepPlanReader.SchemaJson());
 
         Assert.True(SchemaJudge.IsSchema(SweepPlanReader.SchemaJson()));
-        Assert.True(judge.Accepts(YamlAsJson.Of(Whole)));
-        Assert.False(judge.Accepts(YamlAsJson.Of(Whole.Replace("vary:", "vari:", StringComparison.Ordinal))));
-        Assert.False(judge.Accepts(YamlAsJson.Of(Whole.Replace("mark: names", "mark: paint", StringComparison.Ordinal))));
-        Assert.False(judge.Accepts(YamlAsJson.Of(Whole.Replace("[2, 4]", "4", StringComparison.Ordinal))));
+        Assert.True(judge.Accepts(YamlAsJson.Of(WrittenPlan.Whole)));
+        Assert.False(judge.Accepts(YamlAsJson.Of(WrittenPlan.Whole.Replace("vary:", "vari:", StringComparison.Ordinal))));
+        Assert.False(judge.Accepts(YamlAsJson.Of(WrittenPlan.Whole.Replace("mark: names", "mark: paint", StringComparison.Ordinal))));
+        Assert.False(judge.Accepts(YamlAsJson.Of(WrittenPlan.Whole.Replace("[2, 4]", "4", StringComparison.Ordinal))));
     }
 
     [Fact]

@@ -10,7 +10,7 @@ namespace ShellForge.Import.Tests;
 
 /// <summary>
 /// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other
-/// files each time, on demand: see <see cref="FuzzTime"/>.
+/// files each time, on demand: see <see cref="FuzzRuns"/>.
 /// </summary>
 public class FuzzTests
 {
@@ -38,14 +38,11 @@ public class FuzzTests
     {
         List<byte[]> seeds = Seeds(kind);
         Assert.NotEmpty(seeds);
-        // The same files on every machine, unless somebody asks for as many as there is time for.
         ProfileLibrary profiles = ProfileLibrary.Load([]).Library;
-        int seed = FuzzTime.Asked is null ? 20_000 : Environment.TickCount;
-        var mutator = new Mutator(seed, Tokens);
-        var clock = Stopwatch.StartNew();
-        int runs = 0;
+        var mutator = new Mutator(FuzzRuns.Dice(20_000), Tokens);
+        var time = new FuzzRuns(Runs);
         int read = 0;
-        while (clock.Elapsed < FuzzTime.Asked || runs < Runs)
+        while (time.Next())
         {
             List<EcadFile> files =
                 [.. Enumerable.Range(0, kind == "mixed" ? 3 : 1).Select(i => new EcadFile($"spoiled-{i}", mutator.Next(seeds)))];
@@ -67,15 +64,14 @@ public class FuzzTests
             }
             catch (Exception e)
             {
-                throw new InvalidOperationException($"{kind}, run {runs}, seed {seed}: kept as {Keep(files)}", e);
+                throw new InvalidOperationException($"{kind}, run {time.Tried}: kept as {Keep(files)}", e);
             }
 
-            Assert.True(took < Longest || Debugger.IsAttached, $"{kind}, run {runs}, seed {seed}: {took} for {Keep(files)}");
-            runs++;
+            Assert.True(took < Longest || Debugger.IsAttached, $"{kind}, run {time.Tried}: {took} for {Keep(files)}");
         }
 
         // Spoiling so hard that nothing is ever read would test the recognition alone.
-        Assert.True(read > 0, $"none of {runs} spoiled files was read as a board");
+        Assert.True(read > 0, $"none of {time.Tried} spoiled files was read as a board");
     }
 
     private static bool Import(List<EcadFile> files, ProfileLibrary profiles)

@@ -27,14 +27,8 @@ internal sealed record LightKey
     /// <summary>Holes of the maker's own through it.</summary>
     public required Listed<Region> Holes { get; init; }
 
-    /// <summary>The diffuser, without its field.</summary>
+    /// <summary>The diffuser with its field of LEDs.</summary>
     public required DiffuserPlan Diffuser { get; init; }
-
-    /// <summary>LEDs of the field.</summary>
-    public required Listed<FieldLed> Field { get; init; }
-
-    /// <summary>Neighbours in the field.</summary>
-    public required Listed<LedLink> Links { get; init; }
 
     /// <summary>Plastic round the window.</summary>
     public required FilamentProfile Shell { get; init; }
@@ -58,7 +52,6 @@ internal sealed record LightKey
     public static LightKey Of(HousingUnderCheck housing, double step)
     {
         HousingPlan plan = housing.Plan;
-        LedFieldPlan field = plan.Diffuser.Field ?? new LedFieldPlan([], []);
         return new LightKey
         {
             Step = step,
@@ -66,9 +59,7 @@ internal sealed record LightKey
             Round = plan.Shell.Round,
             Window = plan.Cover.Window,
             Holes = new(LightOfHousing.HolesIn(plan)),
-            Diffuser = plan.Diffuser with { Field = plan.Diffuser.Field is null ? null : Fieldless },
-            Field = new(field.Leds),
-            Links = new(field.Links),
+            Diffuser = plan.Diffuser,
             Shell = plan.Source.Print.Shell,
             Baffle = plan.Baffle is { } baffle ? (baffle.Cells, baffle.Wall, baffle.Filament) : null,
             Circles = new(plan.Source.Board.PixelCircles.Select(CircleContent.Of)),
@@ -77,6 +68,4 @@ internal sealed record LightKey
             Bodies = new(LightOfHousing.BodiesOnTop(housing).Concat(LightOfHousing.HeadsOnTop(housing))),
         };
     }
-
-    private static LedFieldPlan Fieldless { get; } = new([], []);
 }

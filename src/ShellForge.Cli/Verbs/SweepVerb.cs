@@ -16,6 +16,9 @@ namespace ShellForge.Cli.Verbs;
 /// <summary><c>sweep</c>: many variants of a board's housing, made, checked and put side by side.</summary>
 internal static class SweepVerb
 {
+    // Bytes: with what variants are made in, the program stays well under 300 MB however many there are.
+    private const long MostRemembered = 60_000_000;
+
     public static Command Create(Workbench bench)
     {
         var plan = new Argument<string?>("PLAN")
@@ -177,7 +180,7 @@ internal static class SweepVerb
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
             : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
-        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory(60_000_000));
+        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory(MostRemembered));
         if (wish.DryRun)
         {
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);

@@ -16,9 +16,6 @@ internal abstract class ExitForm
 {
     private static readonly ImmutableArray<Func<RoundCable, ExitForm>> All = [cable => new NotchForm(cable), cable => new FloorForm(cable)];
 
-    // The name by which the cable is told from others; null where it is the only one.
-    private string? _name;
-
     private protected ExitForm(RoundCable cable) => Cable = cable;
 
     /// <summary>The wish of a board file that asks for it.</summary>
@@ -50,10 +47,10 @@ internal abstract class ExitForm
     protected RoundCable Cable { get; }
 
     /// <summary>The name by which the cable is told from others; null where it is the only one.</summary>
-    protected string? Name => _name;
+    protected string? Name { get; private set; }
 
     /// <summary>What findings about it are about.</summary>
-    protected string Subject => Name is null ? "cable exit" : $"cable exit {Name}";
+    protected string Subject => CableExitPlan.SubjectOf(Name);
 
     /// <summary>What the paths of its decisions begin with.</summary>
     protected string DecisionPath => Name is null ? "cable" : $"cable.{Name}";
@@ -67,7 +64,7 @@ internal abstract class ExitForm
             .. cables.Select(cable =>
             {
                 ExitForm form = All.Select(make => make(cable)).Single(form => form.Kind == cable.Through);
-                form._name = cables.Length > 1 ? cable.Name : null;
+                form.Name = cables.Length > 1 ? cable.Name : null;
                 return form;
             }),
         ];

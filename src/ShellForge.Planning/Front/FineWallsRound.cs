@@ -28,13 +28,13 @@ internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken
     /// <summary>Mends the walls beside some cuts: thickens what they leave finer than a line, or gives what has to go.</summary>
     public Region Beside(IReadOnlyCollection<Region> cuts)
     {
-        Box2 bounds = Region.Union(cuts).Bounds;
         if (cuts.Count == 0 || Left.IsEmpty)
         {
             return Region.Empty;
         }
 
-        Box2 window = bounds.Grown(Around + line);
+        var cut = Region.Union(cuts);
+        Box2 window = cut.Bounds.Grown(Around + line);
         Region left = Left.Intersect(Region.Rectangle(window.Min, window.Max));
         foreach (Mended earlier in _mended.Where(each => each.Box.Touches(window)))
         {
@@ -48,9 +48,10 @@ internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken
         }
 
         Region wide = slivers.Offset(line);
-        Region free = wide.Intersect(inside).Less(Region.Union(cuts)).Less(posts)
+        Region free = wide.Intersect(inside).Less(cut).Less(posts)
             .Less(Region.Union(taken.Where(body => body.Bounds.Touches(wide.Bounds))));
         Region less = Slivers.Beside(left.And(free), cuts, line);
+        Region added = free.Less(less);
         for (int i = 0; i < _mended.Count; i++)
         {
             // The last word on a place holds.
@@ -60,7 +61,7 @@ internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken
             }
         }
 
-        _mended.Add(new Mended(window, free.Less(less), less, free.Less(less)));
+        _mended.Add(new Mended(window, added, less, added));
         return less;
     }
 

@@ -102,8 +102,7 @@ internal sealed class FollowWindow : LitWindow
 
     /// <inheritdoc />
     public override PlannedLight Light(double thickness, bool bars, double bridge) =>
-        new PlannedField(new PlannedField.Given(
-        LitSurroundings.Of(_file, _section, thickness), new(Field.Leds), new(Field.Links), _outline));
+        new PlannedField(new PlannedField.Given(LitSurroundings.Of(_file, _section, thickness), Field, _outline));
 
     /// <inheritdoc />
     public override bool Clears(Point2 at, double radius) => _outline.IsEmpty || _outline.Distance(at) >= radius + PlanRules.Beside;

@@ -4,7 +4,6 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Physics.Light;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Plan;
-using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Front;
 
@@ -27,7 +26,7 @@ internal sealed class PlannedField(PlannedField.Given input) : PlannedLight
     private readonly bool _cells = input.Round.Cells;
     private readonly Region _window = input.Window;
     private readonly BaffleSection _section = input.Round.Section;
-    private readonly LedFieldPlan _field = new(input.Leds.Things, input.Links.Things);
+    private readonly LedFieldPlan _field = input.Field;
     private readonly (PixelCircle Circle, Pixel Pixel)[] _leds =
         [.. input.Round.Circles.Things.Select(circle => circle.Circle)
             .SelectMany(circle => circle.Pixels.Select(pixel => (circle, pixel)))];
@@ -36,10 +35,9 @@ internal sealed class PlannedField(PlannedField.Given input) : PlannedLight
 
     /// <summary>What decides the light over a field of LEDs.</summary>
     /// <param name="Round">LEDs, plastics and walls.</param>
-    /// <param name="Leds">The LEDs as neighbours.</param>
-    /// <param name="Links">Who is whose neighbour.</param>
+    /// <param name="Field">The LEDs as neighbours.</param>
     /// <param name="Window">The lit window.</param>
-    public sealed record Given(LitSurroundings Round, Listed<FieldLed> Leds, Listed<LedLink> Links, Region Window);
+    public sealed record Given(LitSurroundings Round, LedFieldPlan Field, Region Window);
 
     /// <inheritdoc />
     public override string JudgedAlong => "from LED to LED";

@@ -28,11 +28,15 @@ public abstract record CableExitPlan
     /// <summary>How many numbers of face tags an exit has.</summary>
     public const int FacesEach = 2;
 
+    /// <summary>What findings about an exit are about.</summary>
+    /// <param name="name">The name by which it is told from others; null where it is the only one.</param>
+    internal static string SubjectOf(string? name) => name is null ? "cable exit" : $"cable exit {name}";
+
     /// <summary>Cable diameter, mm.</summary>
     public double CableDiameter => Cable.Diameter;
 
     /// <summary>What findings about it are about.</summary>
-    public string Subject => Name is null ? "cable exit" : $"cable exit {Name}";
+    public string Subject => SubjectOf(Name);
 
     /// <summary>The exit in short, with its article.</summary>
     public string InBrief => Name is null ? "the exit" : $"the exit '{Name}'";

@@ -4,6 +4,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Prints;
 using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Plan;
 
@@ -136,7 +137,16 @@ public sealed record LapPlan(Region Outline, double Thickness, double Inset);
 /// </summary>
 /// <param name="Leds">The LEDs that shine to the front, in the order of their data.</param>
 /// <param name="Links">Neighbours: no other LED lies between the two.</param>
-public sealed record LedFieldPlan(ImmutableArray<FieldLed> Leds, ImmutableArray<LedLink> Links);
+public sealed record LedFieldPlan(ImmutableArray<FieldLed> Leds, ImmutableArray<LedLink> Links)
+{
+    /// <summary>Whether another field has the same LEDs and neighbours.</summary>
+    public bool Equals(LedFieldPlan? other) => other is not null && Content == other.Content;
+
+    /// <inheritdoc />
+    public override int GetHashCode() => Content.GetHashCode();
+
+    private (Listed<FieldLed>, Listed<LedLink>) Content => (new(Leds), new(Links));
+}
 
 /// <summary>An LED of a field.</summary>
 /// <param name="Ref">Its designator.</param>

@@ -106,12 +106,11 @@ internal static class ShellDecision
     // Air beside such a corner, mm: the spread of board holes and placement, and the flats of a round wall.
     private const double BesideCorner = 0.28;
 
-    // No wall stands back farther than this for a part, mm, the widest gap that can be asked for: what stands out more sits in the wrong
-    // place, and is told by what it meets.
-    private const double WidestForPart = 10;
-
-    // The widest gap round a board, mm, as 'clearance: {board-edge: ...}' takes it, and the fewest lines that a wall is advised to have.
+    // The widest gap round a board, mm, as 'clearance: {board-edge: ...}' takes it. No wall stands back farther for a part: what stands out
+    // more sits in the wrong place, and is told by what it meets.
     private const double WidestGap = 10;
+
+    // The fewest lines that a wall is advised to have.
     private const int LeastLines = 2;
 
     private sealed record Gap(double Width, string From, string Why);
@@ -197,7 +196,7 @@ internal static class ShellDecision
         foreach (PartEnvelope thing in PartEnvelope.OnTop(file.Board))
         {
             if ((thing.To ?? PlanRules.UnknownHeight) > lip.AboveBoard && !ported.Contains(thing.Ref)
-                && lip.Reach + fit - rim.InsideOuter(thing.Outline) <= WidestForPart)
+                && lip.Reach + fit - rim.InsideOuter(thing.Outline) <= WidestGap)
             {
                 BesideLip(thing.Outline, thing.Ref);
             }

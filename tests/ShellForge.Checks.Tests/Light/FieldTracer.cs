@@ -1,7 +1,6 @@
 using ShellForge.Board.Description;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Tests.Light;
@@ -14,7 +13,7 @@ internal sealed class FieldTracer
 {
     private const double Board = 0.2;
 
-    private readonly Random _dice = new(7);
+    private readonly Photons _photons;
     private readonly TriangleGrid _all = new();
     private readonly List<double> _reflectances = [];
     private readonly SheetInMesh _sheet;
@@ -32,15 +31,15 @@ internal sealed class FieldTracer
         foreach (MadePart part in housing.Parts)
         {
             int material = _reflectances.Count;
-            Add(part.AssembledMesh, material, _all);
+            _all.Add(part.AssembledMesh, material);
             if (part.Name == PartNames.Diffuser)
             {
-                Add(part.AssembledMesh, material, sheet);
+                sheet.Add(part.AssembledMesh, material);
                 _sheetMaterial = material;
             }
             else if (part.Name == PartNames.Cover)
             {
-                Add(part.AssembledMesh, material, cover);
+                cover.Add(part.AssembledMesh, material);
             }
 
             _reflectances.Add(part.Plan.Filament.Reflectance);
@@ -65,7 +64,9 @@ internal sealed class FieldTracer
         _all.Sort();
         sheet.Sort();
         cover.Sort();
-        _sheet = new SheetInMesh(_dice, sheet, cover);
+        var dice = new Random(7);
+        _sheet = new SheetInMesh(dice, sheet, cover);
+        _photons = new Photons(dice);
     }
 
     /// <summary>Share of the light that meets the diffuser before anything else.</summary>
@@ -86,16 +87,7 @@ internal sealed class FieldTracer
 
     private void Follow(Board.Profiles.LedProfile led, Pixel pixel, double unit, Action<Point2, double> seen)
     {
-        double half = led.WindowWidth / 2;
-        Point2 x = Point2.Polar(half, pixel.Rotation);
-        Point2 y = Point2.Polar(half, pixel.Rotation + Angle.FromDegrees(90));
-        Point2 plan = pixel.At + (((2 * _dice.NextDouble()) - 1) * x) + (((2 * _dice.NextDouble()) - 1) * y);
-        double m = Math.Log(0.5) / Math.Log(Math.Cos(led.ViewingAngleDegrees / 2 * Math.PI / 180));
-        double cosine = Math.Pow(_dice.NextDouble(), 1 / (m + 1));
-        double flat = Math.Sqrt(1 - (cosine * cosine));
-        double turn = 2 * Math.PI * _dice.NextDouble();
-        Point3 from = new(plan.X, plan.Y, _board + led.Height);
-        Point3 along = new(flat * Math.Cos(turn), flat * Math.Sin(turn), cosine);
+        (Point3 from, Point3 along) = _photons.Leaving(led, pixel, _board + led.Height);
         double weight = 1;
         for (int flight = 0; ; flight++)
         {
@@ -126,32 +118,12 @@ internal sealed class FieldTracer
                 continue;
             }
 
-            weight *= _reflectances[material];
-            if (weight < 0.1)
+            if (!_photons.Bounces(_reflectances[material], facing, ref weight, ref along))
             {
-                if (_dice.NextDouble() > 0.2)
-                {
-                    return;
-                }
-
-                weight *= 5;
+                return;
             }
 
-            double h = (2 * _dice.NextDouble()) - 1;
-            double beside = Math.Sqrt(1 - (h * h));
-            turn = 2 * Math.PI * _dice.NextDouble();
-            along = facing + new Point3(beside * Math.Cos(turn), beside * Math.Sin(turn), h);
-            along = (1 / along.Length) * along;
             from = hit + (1e-6 * facing);
-        }
-    }
-
-    private static void Add(Mesh mesh, int material, TriangleGrid grid)
-    {
-        Point3[] corners = [.. mesh.Vertices.Select(vertex => vertex.ToMillimetres())];
-        for (int i = 0; i < mesh.Triangles.Length; i += 3)
-        {
-            grid.Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
         }
     }
 }

@@ -19,7 +19,7 @@ internal sealed class FullTracer
     private const double HalfBand = 0.5;
     private const double Board = 0.2;
 
-    private readonly Random _dice;
+    private readonly Photons _photons;
     private readonly TriangleGrid _grid = new();
     private readonly List<double> _reflectances = [];
     private readonly ScatteringSheet _sheet;
@@ -28,14 +28,15 @@ internal sealed class FullTracer
 
     public FullTracer(HousingUnderCheck housing, int seed, double ledBody)
     {
-        _dice = new Random(seed);
+        var dice = new Random(seed);
+        _photons = new Photons(dice);
         HousingPlan plan = housing.Plan;
         _circle = Assert.Single(housing.Board.Board.PixelCircles);
         _top = plan.Stack.BoardTop + _circle.Led.Height;
         int sheetMaterial = -1;
         foreach (MadePart part in housing.Parts)
         {
-            Add(part.AssembledMesh, _reflectances.Count);
+            _grid.Add(part.AssembledMesh, _reflectances.Count);
             sheetMaterial = part.Name == PartNames.Diffuser ? _reflectances.Count : sheetMaterial;
             _reflectances.Add(part.Plan.Filament.Reflectance);
         }
@@ -55,7 +56,7 @@ internal sealed class FullTracer
         Assert.True(sheetMaterial >= 0 && plan.Diffuser.Lap is not null);
         double[] radii = [.. plan.Cover.Window.Loops.Select(loop => loop.Average(at => at.Length)).Order()];
         Window = radii.Length == 1 ? (0, radii[0]) : (radii[0], radii[1]);
-        _sheet = new ScatteringSheet(_dice)
+        _sheet = new ScatteringSheet(dice)
         {
             Window = Window,
             Faces = (plan.Stack.DiffuserInner, plan.Stack.DiffuserOuter),
@@ -92,11 +93,10 @@ internal sealed class FullTracer
     {
         int n = _circle.Pixels.Length;
         Apart = new double[n];
-        double m = Math.Log(0.5) / Math.Log(Math.Cos(_circle.Led.ViewingAngleDegrees / 2 * Math.PI / 180));
         for (int i = 0; i < photons; i++)
         {
             Pixel pixel = _circle.Pixels[i % n];
-            Follow(pixel, i % n, m, 1.0 / photons);
+            Follow(pixel, i % n, 1.0 / photons);
         }
 
         double width = (Window.Outer - Window.Inner) / PlacesAcross;
@@ -106,17 +106,9 @@ internal sealed class FullTracer
         }
     }
 
-    private void Follow(Pixel pixel, int led, double m, double unit)
+    private void Follow(Pixel pixel, int led, double unit)
     {
-        double half = _circle.Led.WindowWidth / 2;
-        Point2 x = Point2.Polar(half, pixel.Rotation);
-        Point2 y = Point2.Polar(half, pixel.Rotation + Angle.FromDegrees(90));
-        Point2 plan = pixel.At + (((2 * _dice.NextDouble()) - 1) * x) + (((2 * _dice.NextDouble()) - 1) * y);
-        Point3 from = new(plan.X, plan.Y, _top);
-        double cosine = Math.Pow(_dice.NextDouble(), 1 / (m + 1));
-        double flat = Math.Sqrt(1 - (cosine * cosine));
-        double turn = 2 * Math.PI * _dice.NextDouble();
-        Point3 along = new(flat * Math.Cos(turn), flat * Math.Sin(turn), cosine);
+        (Point3 from, Point3 along) = _photons.Leaving(_circle.Led, pixel, _top);
         double weight = 1;
         for (int flight = 0; ; flight++)
         {
@@ -150,22 +142,11 @@ internal sealed class FullTracer
                 continue;
             }
 
-            weight *= _reflectances[material];
-            if (weight < 0.1)
+            if (!_photons.Bounces(_reflectances[material], facing, ref weight, ref along))
             {
-                if (_dice.NextDouble() > 0.2)
-                {
-                    return;
-                }
-
-                weight *= 5;
+                return;
             }
 
-            double h = (2 * _dice.NextDouble()) - 1;
-            double beside = Math.Sqrt(1 - (h * h));
-            turn = 2 * Math.PI * _dice.NextDouble();
-            along = facing + new Point3(beside * Math.Cos(turn), beside * Math.Sin(turn), h);
-            along = (1 / along.Length) * along;
             from = hit + (1e-6 * facing);
         }
     }
@@ -199,15 +180,6 @@ internal sealed class FullTracer
 
     /// <summary>Whether a place counts along the circle.</summary>
     public bool IsAlong(Point2 at) => Math.Abs(at.Length - (_circle.Diameter / 2)) < HalfBand;
-
-    private void Add(Mesh mesh, int material)
-    {
-        Point3[] corners = [.. mesh.Vertices.Select(vertex => vertex.ToMillimetres())];
-        for (int i = 0; i < mesh.Triangles.Length; i += 3)
-        {
-            _grid.Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
-        }
-    }
 
     private void Add(Solid solid, double reflectance)
     {

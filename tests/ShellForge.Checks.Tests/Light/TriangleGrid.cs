@@ -1,4 +1,5 @@
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Solids;
 
 namespace ShellForge.Checks.Tests.Light;
 
@@ -22,6 +23,16 @@ internal sealed class TriangleGrid
         if (normal.Length > 0)
         {
             _triangles.Add((a, b, c, (1 / normal.Length) * normal, material));
+        }
+    }
+
+    /// <summary>Adds a mesh.</summary>
+    public void Add(Mesh mesh, int material)
+    {
+        Point3[] corners = [.. mesh.Vertices.Select(vertex => vertex.ToMillimetres())];
+        for (int i = 0; i < mesh.Triangles.Length; i += 3)
+        {
+            Add(corners[mesh.Triangles[i]], corners[mesh.Triangles[i + 1]], corners[mesh.Triangles[i + 2]], material);
         }
     }
 

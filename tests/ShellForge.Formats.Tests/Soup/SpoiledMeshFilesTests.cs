@@ -11,7 +11,7 @@ namespace ShellForge.Formats.Tests.Soup;
 
 /// <summary>
 /// Mesh files spoiled in what they say rather than in their bytes: a result or faults in words, soon, in bounded memory. A fixed number
-/// here, minutes of it on demand: see <see cref="FuzzTime"/>.
+/// here, minutes of it on demand: see <see cref="FuzzRuns"/>.
 /// </summary>
 public class SpoiledMeshFilesTests(ITestOutputHelper output)
 {
@@ -66,13 +66,12 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
     [InlineData("stl")]
     public void Any_spoiled_text_gives_a_result_or_faults_soon_and_in_little_memory(string kind)
     {
-        var mutator = new Mutator(17, Pieces);
+        var mutator = new Mutator(FuzzRuns.Dice(17), Pieces);
         byte[][] seeds = [Encoding.UTF8.GetBytes(kind == "3mf" ? Model : Text)];
-        var clock = Stopwatch.StartNew();
-        int runs = 0;
+        var time = new FuzzRuns(Runs);
         int read = 0;
         int refused = 0;
-        for (; runs < Runs || clock.Elapsed < FuzzTime.Asked; runs++)
+        while (time.Next())
         {
             byte[] bytes = mutator.Next(seeds);
             string text = Encoding.UTF8.GetString(bytes);
@@ -91,7 +90,7 @@ public class SpoiledMeshFilesTests(ITestOutputHelper output)
             refused += file.Faults.Length == 0 ? 0 : 1;
         }
 
-        output.WriteLine($"{kind}: {runs} files, {read} without a fault");
-        Assert.True(read > 0 && refused > runs / 4, $"{read} without a fault, {refused} with one");
+        output.WriteLine($"{kind}: {time.Tried} files, {read} without a fault");
+        Assert.True(read > 0 && refused > time.Tried / 4, $"{read} without a fault, {refused} with one");
     }
 }

@@ -1,7 +1,10 @@
 using System.Buffers.Binary;
 using ShellForge.Formats.Stl;
+using ShellForge.Geometry.Booleans;
+using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Plan;
 
 namespace ShellForge.Housing.Tests.Tub;
 
@@ -14,6 +17,14 @@ internal sealed class RayGauge
     private readonly (Point3 A, Point3 B, Point3 C)[] _triangles;
 
     private RayGauge((Point3, Point3, Point3)[] triangles) => _triangles = triangles;
+
+    /// <summary>The same on a part of a plan, where it sits in the housing.</summary>
+    public static RayGauge OnAssembled(HousingPlan plan, string part)
+    {
+        SolidOutcome made = SolidEvaluator.Evaluate(HousingBuilder.Build(plan).First(each => each.Name == part).Assembled);
+        Assert.Null(made.Defect);
+        return OnWritten(made.Require(), 1);
+    }
 
     /// <summary>Writes a mesh as binary STL and takes the triangles out of the bytes, its scale in x and y undone.</summary>
     public static RayGauge OnWritten(SolidMesh solid, double scale)

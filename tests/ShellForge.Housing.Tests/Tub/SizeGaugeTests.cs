@@ -1,5 +1,3 @@
-using ShellForge.Geometry.Booleans;
-using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
@@ -26,8 +24,8 @@ public sealed class SizeGaugeTests
             Housing = [FormattableString.Invariant($"size: {{outer: {outer}, height: {height}}}")],
         }.Read());
         Assert.DoesNotContain(plan.Refusals, each => each.Rule.StartsWith("size-", StringComparison.Ordinal) && !each.IsNoted);
-        RayGauge tub = Written(plan, PartNames.Tub);
-        RayGauge cover = Written(plan, PartNames.Cover);
+        var tub = RayGauge.OnAssembled(plan, PartNames.Tub);
+        var cover = RayGauge.OnAssembled(plan, PartNames.Cover);
 
         // Across the widest line, above the edge's chamfer and below everything that goes through the wall.
         foreach ((RayGauge gauge, double z) in new[] { (tub, 1.0), (cover, plan.Stack.Front - 0.8) })
@@ -40,12 +38,5 @@ public sealed class SizeGaugeTests
         double[] low = tub.Hits(new Point3(inWall.X, inWall.Y, -50), new Point3(0, 0, 1));
         double[] high = cover.Hits(new Point3(inWall.X, inWall.Y, 100), new Point3(0, 0, -1));
         Assert.Equal(height, (100 - high[0]) - (low[0] - 50), 0.01);
-    }
-
-    private static RayGauge Written(HousingPlan plan, string name)
-    {
-        SolidOutcome made = SolidEvaluator.Evaluate(HousingBuilder.Build(plan).First(part => part.Name == name).Assembled);
-        Assert.Null(made.Defect);
-        return RayGauge.OnWritten(made.Require(), 1);
     }
 }

@@ -57,10 +57,7 @@ public sealed class TubGaugeTests
         }.Read());
         Assert.Equal(2, plan.CableExits.Length);
         Measure(plan);
-        HousingPart cover = HousingBuilder.Build(plan).First(part => part.Name == PartNames.Cover);
-        SolidOutcome made = SolidEvaluator.Evaluate(cover.Assembled);
-        Assert.Null(made.Defect);
-        RayGauge gauge = RayGauge.OnWritten(made.Require(), 1);
+        var gauge = RayGauge.OnAssembled(plan, PartNames.Cover);
         foreach (NotchExitPlan exit in plan.CableExits.Cast<NotchExitPlan>())
         {
             Point2 inWall = Point2.Polar((exit.WallInner + exit.WallFace) / 2, exit.At);
