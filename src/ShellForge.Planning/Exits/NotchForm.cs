@@ -183,8 +183,8 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         }
 
         reasons.Replace("no-room-for-tie-post", Subject,
-            $"within {Reasons.Mm(FarthestAnchor)} of the notch no place is free for a tie post of {Reasons.Mm(length)} x "
-                + $"{Reasons.Mm(width)}; planned for a knot",
+            $"within {Reasons.Mm(FarthestAnchor)} mm of the notch no place is free for a tie post of {Reasons.Mm(length)} x "
+                + $"{Reasons.Mm(width)} mm; planned for a knot",
             0, length, "mm",
             new Point3(Point2.Polar(wall.InnerLeast, Cable.At).X, Point2.Polar(wall.InnerLeast, Cable.At).Y, levels.FloorTop),
             "turn the exit to another angle, or say relief: knot");

@@ -29,6 +29,18 @@ public sealed class CrowdedSectorTests
     }
 
     [Fact]
+    public void A_cable_exit_beside_an_opening_is_told_and_one_across_from_it_is_not()
+    {
+        bool Told(int angle) => new CrowdedSector().Check(BuiltHousings.Of(new WrittenBoard
+        {
+            Cable = "{round: 4, angle: 270}",
+            Housing = ["openings:", FormattableString.Invariant($"  - {{name: sensor, wall: {angle}, diameter: 2}}")],
+        }.Read())).Any(finding => finding.Message.Contains("the cable exit", StringComparison.Ordinal));
+        Assert.True(Told(279));
+        Assert.False(Told(90));
+    }
+
+    [Fact]
     public void A_cable_exit_that_would_break_into_a_port_is_refused_by_its_name_and_one_across_from_it_is_not()
     {
         bool Told(int angle) => BuiltHousings.Of(new WrittenBoard
