@@ -29,7 +29,7 @@ public sealed class CableBehindHousing() : Rule(
             yield return Found(
                 drilled ? Severity.Note : Severity.Warn, exit.Subject,
                 $"the cable leaves through the floor, {air:0.0} mm off what the housing is put on; to bend away it needs "
-                    + $"{hole.Bend:0.0}",
+                    + $"{hole.Bend:0.0} mm",
                 air, hole.Bend,
                 new Point3(hole.At.X, hole.At.Y, 0),
                 drilled

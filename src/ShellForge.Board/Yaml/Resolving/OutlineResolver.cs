@@ -104,8 +104,8 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
         if (region.Grown(-Narrowest / 2).IsEmpty)
         {
             sink.Error(
-                corners.Place, "outline-too-narrow", $"the outline is nowhere {NumberText.Written(Narrowest)} wide",
-                "expected the outline of a whole board, in mm");
+                corners.Place, "outline-too-narrow", $"the outline is nowhere {NumberText.Written(Narrowest)} mm wide",
+                "expected the outline of a whole board");
             return null;
         }
 
