@@ -15,10 +15,8 @@ public class OwnGeometryTests
     private static readonly ImmutableArray<IRule> Rules = [new NothingBelow(), new FeatureVanishes(), new WallBetweenLines(),
         new SkinTooThin()];
 
-    // Over a low notch beside a gap the baffle's rim still ends in the air: known, and the only fault that is left.
-    private static readonly int[] HangingRims = [19, 35, 39];
-
-    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 48)];
+    // Among them those whose baffle had roofs in the air: beside a gap (19, 35), longer than a bridge (39, 58).
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 48), 58];
 
     [Theory]
     [MemberData(nameof(Seeds))]
@@ -27,14 +25,13 @@ public class OwnGeometryTests
         string text = RandomBoards.Text(seed);
         BoardReadResult read = BoardFileReader.Read("board.yaml", text, WrittenBoard.Shipped, []);
         Assert.True(read.File is not null, string.Join('\n', read.Diagnostics) + "\n" + text);
-        PrintsWithoutAWord(BuiltHousings.Of(read.File), HangingRims.Contains(seed), text);
+        PrintsWithoutAWord(BuiltHousings.Of(read.File), text);
     }
 
-    /// <summary>No rule on printing says a word about the housing, but that something hangs in the air where that is known.</summary>
-    internal static void PrintsWithoutAWord(HousingUnderCheck housing, bool isKnownToHang, string board)
+    /// <summary>No rule on printing says a word about the housing.</summary>
+    internal static void PrintsWithoutAWord(HousingUnderCheck housing, string board)
     {
         Finding[] found = [.. CheckRun.Run(housing, Rules)];
-        string told = string.Join('\n', found.Select(finding => finding.ToString())) + "\n" + board;
-        Assert.True(isKnownToHang ? found.Length > 0 && found.All(finding => finding.Rule == "nothing-below") : found.Length == 0, told);
+        Assert.True(found.Length == 0, string.Join('\n', found.Select(finding => finding.ToString())) + "\n" + board);
     }
 }

@@ -66,7 +66,9 @@ internal static class BaffleDecision
         FineWalls fine = FineWalls.Mended(draft, whole.And(bridges), posts, notches, inside);
         Region surrounded = whole.Filled();
         (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
-        Region joined = BaffleNotches.Largest(whole.And(bridges).Less(posts).Less(fine.LeftOut).Less(BaffleNotches.Through(notches, top)));
+        Region wanted = whole.And(bridges).Less(posts).Less(fine.LeftOut);
+        notches = Carried(draft, notches, z => z < bridgesTop ? wanted : wanted.Intersect(whole), top, section.Wall);
+        Region joined = BaffleNotches.Largest(wanted.Less(BaffleNotches.Through(notches, top)));
         Region standing = whole.Intersect(joined);
         if (standing.IsEmpty || top - bottom < LeastHeight)
         {
@@ -134,6 +136,16 @@ internal static class BaffleDecision
             Tooth = tooth,
             Filament = filament,
         });
+    }
+
+    // Notches with slopes over those whose roofs would hang in the air; a baffle that they part stays as it was.
+    private static ImmutableArray<BaffleNotch> Carried(
+        HousingDraft draft, ImmutableArray<BaffleNotch> notches, Func<double, Region> walls, double top, double wall)
+    {
+        Region through = BaffleNotches.Through(notches, top);
+        ImmutableArray<BaffleNotch> slopes = CarriedRoofs.Over(draft, z => walls(z).Less(through), notches, top);
+        Region before = BaffleNotches.Largest(walls(0).Less(through)).Less(BaffleNotches.Through(slopes, top));
+        return BaffleNotches.WithoutCrumbs(before, wall).Parts.Length > 1 ? notches : [.. notches, .. slopes];
     }
 
     // A straight bridge from rim to rim may cut across an inner corner of the walls.

@@ -17,8 +17,8 @@ internal static class BaffleNotches
     // Clear above what a notch goes over, mm.
     private const double Above = 0.4;
 
-    // Wall left over a notch, mm: less, and it goes through.
-    private const double RoofLeast = 0.8;
+    /// <summary>Wall left over a notch, mm: less, and it goes through.</summary>
+    public const double RoofLeast = 0.8;
 
     // A piece of wall smaller than this many wall thicknesses long is not worth printing.
     private const double CrumbLength = 3;
