@@ -41,7 +41,7 @@ public sealed record HousingSpec
     public double? BelowPartsClearance { get; init; }
 
     /// <summary>The cables, none or several; the first brings the power.</summary>
-    public required ImmutableArray<CableSpec> Cables { get; init; }
+    public ImmutableArray<CableSpec> Cables { get; init; } = [];
 
     /// <summary>How cover and tub hold together.</summary>
     public ClosureKind Closure { get; init; }

@@ -23,7 +23,7 @@ public sealed record MeasuredGap(string Body, BoardSide Side, string Part, doubl
     public static double ReachOf(HousingUnderCheck housing) => Math.Max(LeastReach, UnderParts(housing));
 
     /// <summary>What is wanted between a part below the board and a floor, mm: half the planned clearance.</summary>
-    public static double UnderParts(HousingUnderCheck housing) => (housing.Board.Housing.BelowPartsClearance ?? 2 * LeastReach) / 2;
+    public static double UnderParts(HousingUnderCheck housing) => housing.Plan.Stack.BelowParts / 2;
 
     /// <summary>All gaps of a sound part within reach, in the order of the board's bodies.</summary>
     internal static ImmutableArray<MeasuredGap> Of(HousingUnderCheck housing, MadePart part)

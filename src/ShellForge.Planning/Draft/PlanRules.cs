@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 
 namespace ShellForge.Planning.Draft;
@@ -20,8 +21,11 @@ internal static class PlanRules
     /// <summary>Least clearance of anything printed from a part, LED, head or washer in plan, mm. Typical.</summary>
     public const double Beside = 0.5;
 
-    /// <summary>Gap between bottom parts and floor, mm. Typical: 0.5 plus the sag of a floor.</summary>
-    public const double BelowParts = 0.6;
+    // Gap between bottom parts and floor, mm. Typical: 0.5 plus the sag of a floor.
+    private const double BelowParts = 0.6;
+
+    /// <summary>Gap between bottom parts and floor, mm: as it is wished, or what is kept without a wish.</summary>
+    public static double BelowPartsOf(BoardFile file) => file.Housing.BelowPartsClearance ?? BelowParts;
 
     /// <summary>Height taken for a part whose height nobody knows, mm: a low guess, refused all the same.</summary>
     public const double UnknownHeight = 3.0;

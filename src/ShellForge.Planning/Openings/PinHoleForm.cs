@@ -105,7 +105,7 @@ internal sealed class PinHoleForm : PartOpeningForm
         private PinTubePlan? Tube(Given given, ShellPlan shell, BoardLevels levels, double reach)
         {
             (BoardFile file, PrintBasis basis) = given;
-            double wanted = basis.Down(reach - (file.Housing.BelowPartsClearance ?? PlanRules.BelowParts));
+            double wanted = basis.Down(reach - PlanRules.BelowPartsOf(file));
             double outer = PlanRules.UpToTenth(Hole(file.Print.Printer) + (2 * basis.Wall(TubeLines)));
             Region outline = Region.Disc(Part.At, Ring.Peg(outer / 2));
             var room = new BelowBoardRoom(new TubDraft(given, shell, levels, []), Part.Ref);

@@ -45,6 +45,9 @@ public sealed record StackPlan
     /// <summary>What asks for the space between floor and board: "C9".</summary>
     public string BelowBoardFor { get; init; } = "";
 
+    /// <summary>Air that is kept between the floor and what is tallest under the board.</summary>
+    public required double BelowParts { get; init; }
+
     /// <summary>Space between floor and board.</summary>
     public double BelowBoard => BoardBottom - FloorTop;
 }

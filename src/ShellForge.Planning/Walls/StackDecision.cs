@@ -119,6 +119,7 @@ internal static class StackDecision
             DiffuserInner = inner,
             DiffuserOuter = outer,
             Front = outer + front.OverDiffuser,
+            BelowParts = PlanRules.BelowPartsOf(file),
             BelowBoardFor = levels.BelowBoardFor,
         };
         reasons.Length("stack.board-top", stack.BoardTop, Reasons.Origin(file, "board.thickness"), "standoffs and laminate");
@@ -132,7 +133,7 @@ internal static class StackDecision
         Reasons reasons)
     {
         yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
-        double clearance = file.Housing.BelowPartsClearance ?? PlanRules.BelowParts;
+        double clearance = PlanRules.BelowPartsOf(file);
         reasons.Length("stack.below-parts", clearance, Reasons.Origin(file, "housing.clearance.below-parts"),
             "air between the tallest bottom part and the floor");
         foreach (PartEnvelope part in PartEnvelope.OnBottom(file.Board))

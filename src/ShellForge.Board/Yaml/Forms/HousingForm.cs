@@ -7,26 +7,21 @@ using ShellForge.Board.Yaml.Vocabulary;
 
 namespace ShellForge.Board.Yaml.Forms;
 
-/// <summary>The housing as said.</summary>
+/// <summary>
+/// The housing as said: first the wishes that stand for themselves, then what needs the board, the profiles or another key to be
+/// understood, which the resolver puts in.
+/// </summary>
 internal sealed record ParsedHousing(
+    HousingSpec Wishes,
     Parsed<InsertProfile> Insert,
     Parsed<ParsedScrew> Screw,
-    Parsed<bool> Washers,
-    Parsed<ParsedWall> Walls,
-    Parsed<double> Floor,
     Parsed<SizeWish> Size,
-    Parsed<EdgeWish> Edge,
     Parsed<ParsedClearance> Clearance,
     Parsed<ImmutableArray<ParsedCable>> Cable,
     Parsed<ClosureKind> Closure,
     Parsed<int> ClosureScrews,
     Parsed<bool> BoreOpen,
     Parsed<ParsedLight> Light,
-    Parsed<DiffuserSpec> Diffuser,
-    Parsed<bool> BaffleJoined,
-    Parsed<VentKind> Vents,
-    Parsed<MountKind> Mount,
-    Parsed<LabelSpec> Label,
     Parsed<ImmutableArray<ParsedOpening>> Openings,
     Parsed<ParsedMeasuredThings> Measured,
     MappingNode Node);
@@ -118,27 +113,44 @@ internal static class HousingForm
             "Holes and slots of your own: for a sensor, a microphone, a lever, a screwdriver, air.", "none");
         FormKey<ParsedMeasuredThings> measured = keys.Optional("measured", MeasuredForm.Things,
             "Measured sizes of this batch's insert, magnets and plug; they override the nominal ones.");
-        return values => new ParsedHousing(
-            values.Get(insert),
-            values.Get(screw),
-            values.Get(washers),
-            values.Get(walls),
-            values.Get(floor),
-            values.Get(size),
-            values.Get(edge),
-            values.Get(clearance),
-            values.Get(cable),
-            values.Get(closure),
-            values.Get(closureScrews),
-            values.Get(bore),
-            values.Get(light),
-            values.Get(diffuser),
-            values.Get(baffle),
-            values.Get(vents),
-            values.Get(mount),
-            values.Get(label),
-            values.Get(openings),
-            values.Get(measured),
-            values.Node);
+        return values =>
+        {
+            ParsedWall? wall = values.Get(walls) is { Given: true } w ? w.Value : null;
+            ParsedClearance? gaps = values.Get(clearance) is { Given: true } c ? c.Value : null;
+            var wishes = new HousingSpec
+            {
+                Washers = values.Get(washers).Value,
+                WallLines = wall?.Lines,
+                WallThickness = wall?.Thickness,
+                Floor = values.Get(floor).OrNull(),
+                Size = values.Get(size).Or(SizeWish.Free),
+                Edge = values.Get(edge).Value,
+                BoardEdgeClearance = gaps?.BoardEdge,
+                BelowPartsClearance = gaps?.BelowParts,
+                Closure = values.Get(closure).Or(ClosureKind.Snap),
+                ClosureScrews = values.Get(closureScrews).OrNull(),
+                BoreOpen = values.Get(bore).OrNull(),
+                Light = LightForm.SpecOf(values.Get(light).Value),
+                Diffuser = values.Get(diffuser).Or(new DiffuserSpec()),
+                BaffleJoined = values.Get(baffle).Value,
+                Vents = values.Get(vents).Value,
+                Mount = values.Get(mount).Value,
+                Label = values.Get(label) is { Given: true } lettering ? lettering.Value : null,
+            };
+            return new ParsedHousing(
+                wishes,
+                values.Get(insert),
+                values.Get(screw),
+                values.Get(size),
+                values.Get(clearance),
+                values.Get(cable),
+                values.Get(closure),
+                values.Get(closureScrews),
+                values.Get(bore),
+                values.Get(light),
+                values.Get(openings),
+                values.Get(measured),
+                values.Node);
+        };
     }, buildsIncomplete: true);
 }

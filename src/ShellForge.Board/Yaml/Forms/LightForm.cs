@@ -66,6 +66,17 @@ internal static class LightForm
         return values => new ParsedLight(values.Get(through), values.Get(look), values.Get(window), values.Get(evenness));
     }, buildsIncomplete: true);
 
+    /// <summary>The wish, but for a window's own outline, which lies in the board's coordinates.</summary>
+    public static LightSpec SpecOf(ParsedLight said)
+    {
+        ParsedWindow? window = said.Window.Given ? said.Window.Value : null;
+        return new LightSpec(
+            said.Through.Value, said.Look.Value, window?.Width, said.Evenness.Value.MinimumOverMean, said.Evenness.Value.Word)
+        {
+            Shape = window?.Shape ?? WindowShape.Auto,
+        };
+    }
+
     /// <summary>Diffuser.</summary>
     public static Form<DiffuserSpec> Diffuser { get; } = new("the diffuser", keys =>
     {

@@ -36,28 +36,12 @@ internal sealed class HousingResolver(
             }
         }
 
-        return new HousingSpec
+        return said.Wishes with
         {
             Insert = said.Insert.Given ? said.Insert.Value : null,
             Screw = screw,
-            Washers = said.Washers.Value,
-            WallLines = said.Walls.Given ? said.Walls.Value.Lines : null,
-            WallThickness = said.Walls.Given ? said.Walls.Value.Thickness : null,
-            Floor = said.Floor.Given ? said.Floor.Value : null,
-            Size = said.Size.Or(SizeWish.Free),
-            Edge = said.Edge.Value,
-            BoardEdgeClearance = said.Clearance.Given ? said.Clearance.Value.BoardEdge : null,
-            BelowPartsClearance = said.Clearance.Given ? said.Clearance.Value.BelowParts : null,
             Cables = cables.Value,
-            Closure = said.Closure.Or(ClosureKind.Snap),
-            ClosureScrews = said.ClosureScrews.Given ? said.ClosureScrews.Value : null,
-            BoreOpen = said.BoreOpen.Given ? said.BoreOpen.Value : null,
-            Light = Light(said),
-            Diffuser = said.Diffuser.Or(new DiffuserSpec()),
-            BaffleJoined = said.BaffleJoined.Value,
-            Vents = said.Vents.Value,
-            Mount = said.Mount.Value,
-            Label = said.Label.Given ? said.Label.Value : null,
+            Light = said.Wishes.Light with { WindowOutline = WindowOutline(said.Light.Value.Window) },
             Openings = openings,
         };
     }
@@ -78,7 +62,7 @@ internal sealed class HousingResolver(
         }
 
         BoardHole? hole = board?.Board?.Holes.FirstOrDefault(each => each.For == HolePurpose.Mount && each.Insert is null);
-        string? what = said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws ? "closure screws go into inserts"
+        string? what = said.Wishes.Closure == ClosureKind.Screws ? "closure screws go into inserts"
             : hole is not null ? $"a screw goes through {hole.Name} into an insert"
             : null;
         if (what is null)
@@ -88,32 +72,21 @@ internal sealed class HousingResolver(
 
         sink.Error(
             said.Node.Place, "no-insert", $"the housing has no `insert:`, and {what}",
-            hole is null || said.Closure.Or(ClosureKind.Snap) == ClosureKind.Screws
+            hole is null || said.Wishes.Closure == ClosureKind.Screws
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
                 : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes "
                     + "without a screw");
         return false;
     }
 
-    private LightSpec Light(ParsedHousing said)
-    {
-        ParsedLight light = said.Light.Value;
-        ParsedWindow? window = light.Window.Given ? light.Window.Value : null;
-        return new LightSpec(
-            light.Through.Value,
-            light.Look.Value,
-            window?.Width,
-            light.Evenness.Value.MinimumOverMean,
-            light.Evenness.Value.Word)
-        {
-            Shape = window?.Shape ?? WindowShape.Auto,
-            WindowOutline = window?.Shape == WindowShape.Outline ? WindowOutline(light.Window, window) : Region.Empty,
-        };
-    }
-
     // The same coordinates as the board's, which are counted from its centre inside.
-    private Region WindowOutline(Parsed<ParsedWindow> said, ParsedWindow window)
+    private Region WindowOutline(Parsed<ParsedWindow> said)
     {
+        if (said is not { Given: true, Value: { Shape: WindowShape.Outline } window })
+        {
+            return Region.Empty;
+        }
+
         Point2 centre = board?.Board?.FileCentre ?? Point2.Origin;
         Point2[] corners = [.. OutlinePath.Points(window.Corners).Select(corner => Lattice.Snap(corner - centre))];
         double far = corners.Select(corner => corner.Length).DefaultIfEmpty(0).Max();
@@ -230,7 +203,7 @@ internal sealed class HousingResolver(
 
     private void CheckWords(ParsedHousing said)
     {
-        if (said.Size.Or(SizeWish.Free).Outer is not null && said.Clearance is { Given: true, Value.BoardEdge: not null })
+        if (said.Wishes.Size.Outer is not null && said.Clearance is { Given: true, Value.BoardEdge: not null })
         {
             sink.Error(said.Size.Place, "conflicting-keys", "'size: {outer: ...}' cannot stand beside 'clearance: {board-edge: ...}'",
                 "expected one of them: each says how wide the gap round the board is");
@@ -241,7 +214,7 @@ internal sealed class HousingResolver(
             sink.Warning(said.BoreOpen.Place, "no-bore", "`bore:` is said, but the outline is no ring", "expected an outline {ring: ...}");
         }
 
-        if (said.ClosureScrews.Given && said.Closure.Or(ClosureKind.Snap) != ClosureKind.Screws)
+        if (said.ClosureScrews.Given && said.Wishes.Closure != ClosureKind.Screws)
         {
             sink.Warning(said.ClosureScrews.Place, "no-closure-screws", "`closure-screws:` is said, but the closure takes none",
                 "expected closure: screws");

@@ -15,3 +15,11 @@ internal readonly record struct Parsed<T>(bool Given, T Value, PositionedNode No
     /// <summary>The value, or another one when it was not given.</summary>
     public T Or(T fallback) => Given ? Value : fallback;
 }
+
+/// <summary>The same for numbers and words that may be missing.</summary>
+internal static class ParsedExtensions
+{
+    /// <summary>The value; null when it was not given.</summary>
+    public static T? OrNull<T>(this Parsed<T> parsed)
+        where T : struct => parsed.Given ? parsed.Value : null;
+}

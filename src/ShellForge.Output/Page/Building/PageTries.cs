@@ -16,7 +16,7 @@ public static class PageTries
         tries.Add(new PageTry("housing.walls", "Wall, lines of plastic", plan.Shell.WallLines, 2, 8, 1));
         tries.Add(new PageTry("housing.floor", "Floor, mm", Rounded(plan.Stack.FloorTop, layer), 0.8, 5, layer));
         tries.Add(new PageTry(
-            "housing.clearance.below-parts", "Air below parts, mm", file.Housing.BelowPartsClearance ?? 0.6, 0.2, 6, 0.2));
+            "housing.clearance.below-parts", "Air below parts, mm", plan.Stack.BelowParts, 0.2, 6, 0.2));
         tries.Add(new PageTry(
             "housing.clearance.board-edge", "Gap round the board, mm", Math.Round(plan.Shell.BoardEdgeGap, 2), 0.2, 3, 0.1));
         tries.Add(new PageTry("housing.diffuser.distance", "LED to diffuser, mm", Rounded(plan.Diffuser.Distance, layer), 1, 20, layer));
