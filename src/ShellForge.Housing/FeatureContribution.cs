@@ -18,6 +18,9 @@ internal sealed record FeatureContribution(string Part, Solid? Add, Solid? Cut)
     /// <summary>How far cutters through walls and floors stand out on both sides, mm: walls are curved.</summary>
     public const double PastWall = 0.6;
 
+    /// <summary>Whether it is a mark inside, which changes nothing that light falls on.</summary>
+    public bool IsMark { get; init; }
+
     /// <summary>A body added to a part.</summary>
     public static FeatureContribution Adds(string part, Solid body) => new(part, body, null);
 

@@ -30,9 +30,22 @@ public static class HousingBuilder
 
     private static HousingPart Join(PartPlan part, ImmutableArray<FeatureContribution> contributions)
     {
-        ImmutableArray<Solid> cuts = [.. contributions.Where(c => c.Cut is not null).Select(c => c.Cut!)];
-        Solid body = Solid.Union(contributions.Where(c => c.Add is not null).Select(c => c.Add!));
-        Solid assembled = cuts.IsEmpty ? body : body.Less(cuts);
-        return new HousingPart { Name = part.Name, Assembled = assembled, InPrint = assembled.Moved(part.ToFile), Plan = part };
+        Solid assembled = Joined(contributions);
+        return new HousingPart
+        {
+            Name = part.Name,
+            Assembled = assembled,
+            InPrint = assembled.Moved(part.ToFile),
+            Unmarked = contributions.Any(c => c.IsMark) ? Joined(contributions.Where(c => !c.IsMark)).Moved(part.ToFile) : null,
+            Plan = part,
+        };
+    }
+
+    private static Solid Joined(IEnumerable<FeatureContribution> contributions)
+    {
+        FeatureContribution[] all = [.. contributions];
+        Solid body = Solid.Union(all.Where(c => c.Add is not null).Select(c => c.Add!));
+        ImmutableArray<Solid> cuts = [.. all.Where(c => c.Cut is not null).Select(c => c.Cut!)];
+        return cuts.IsEmpty ? body : body.Less(cuts);
     }
 }

@@ -15,6 +15,9 @@ public sealed record HousingPart
     /// <summary>As written: turned for the bed, and scaled in x and y for the shrinkage where the plan does that.</summary>
     public required Solid InPrint { get; init; }
 
+    /// <summary>As written, without the marks inside; null where it has none.</summary>
+    public required Solid? Unmarked { get; init; }
+
     /// <summary>The part's entry in the plan.</summary>
     public required PartPlan Plan { get; init; }
 }

@@ -33,14 +33,15 @@ public static class PartMaker
         ImmutableArray<HousingPart> parts = HousingBuilder.Build(plan);
         var made = new MadePart[parts.Length];
         memory ??= new WorkMemory();
-        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            made[i] = new MadePart
-            {
-                Plan = parts[i].Plan,
-                InPrint = memory.Of(
-                    new SolidKey(SolidDigest.Of(parts[i].InPrint)), () => Evaluate(parts[i].InPrint, cancel), BytesOf),
-                Memory = memory,
-            });
+        SolidOutcome Evaluated(Solid solid, string digest) => memory.Of(new SolidKey(digest), () => Evaluate(solid, cancel), BytesOf);
+        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, i => made[i] = new MadePart
+        {
+            Plan = parts[i].Plan,
+            InPrint = Evaluated(parts[i].InPrint, SolidDigest.Of(parts[i].InPrint)),
+            Unmarked = parts[i].Unmarked is { } solid && SolidDigest.Of(solid) is var digest
+                ? new UnmarkedPart(digest, new Lazy<SolidOutcome>(() => Evaluated(solid, digest))) : null,
+            Memory = memory,
+        });
         return [.. made];
     }
 

@@ -58,7 +58,8 @@ public class MemoryTests
 
         Assert.Equal(alone, after);
         Assert.All(
-            ["SolidKey", "LightKey", "PlannedEvenness", "Temperatures", "Bearable", "Several", "PlateFile", "StlFile", "LaidKey"],
+            ["SolidKey", "LightKey", "PlannedEvenness", "Temperatures", "Bearable", "Several", "PlateFile", "StlFile", "LaidKey",
+                "LinesKey", "NarrowKey", "FinerKey", "GapsKey", "UnsupportedKey"],
             kind => Assert.True(memory.Counts[kind].Found > 0, kind));
     }
 
@@ -103,6 +104,19 @@ public class MemoryTests
         string[] worked =
             [.. memory.Counts.Where(each => each.Value.Done > first.GetValueOrDefault(each.Key).Done).Select(each => each.Key)];
         Assert.Equal(["InnerAir", "Temperatures"], worked);
+    }
+
+    [Fact]
+    public void Another_revision_leaves_the_light_and_the_lines_of_all_sections_but_those_with_its_mark_as_they_were()
+    {
+        var memory = new WorkMemory();
+        Files(null, memory);
+        ImmutableSortedDictionary<string, WorkCount> first = memory.Counts;
+        Files("revision=B", memory);
+
+        Assert.Equal(first["LightKey"].Done, memory.Counts["LightKey"].Done);
+        Assert.All(["LinesKey", "FinerKey", "GapsKey", "UnsupportedKey"], kind =>
+            Assert.InRange(memory.Counts[kind].Done - first[kind].Done, 1, first[kind].Done / 2));
     }
 
     private static BoardFile? Read(string text, string? wish) => ReadWith(text, wish).File;

@@ -49,7 +49,7 @@ public sealed record HousingUnderCheck
 
     /// <summary>The layers of a sound part, as its printer draws it.</summary>
     public PartLayers LayersOf(MadePart part) => Memory.OfMesh(
-        part.PrintMesh, new LayersKey(Board.Print.Printer), () => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer));
+        part.PrintMesh, new LayersKey(Board.Print.Printer), () => PartLayers.Of(part.PrintMesh.Mesh, Board.Print.Printer, Memory));
 
     /// <summary>The sections of a sound part as assembled.</summary>
     public ImmutableArray<SectionSlab> SectionsOf(MadePart part) => Memory.OfMesh(

@@ -64,7 +64,7 @@ internal sealed record LightKey
             Baffle = plan.Baffle is { } baffle ? (baffle.Cells, baffle.Wall, baffle.Filament) : null,
             Circles = new(plan.Source.Board.PixelCircles.Select(CircleContent.Of)),
             Board = housing.Board.Board.Outline.Region,
-            Parts = new(housing.SoundParts.Select(part => (part.Name, part.PrintMesh.Mesh.Digest, part.Plan.ToFile, part.Plan.Filament))),
+            Parts = new(housing.SoundParts.Select(part => (part.Name, part.DigestInLight, part.Plan.ToFile, part.Plan.Filament))),
             Bodies = new(LightOfHousing.BodiesOnTop(housing).Concat(LightOfHousing.HeadsOnTop(housing))),
         };
     }

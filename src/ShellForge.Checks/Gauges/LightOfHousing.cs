@@ -194,7 +194,7 @@ internal static class LightOfHousing
         var materials = ImmutableArray.CreateBuilder<SurfaceOptics>();
         foreach (MadePart part in InScene(housing))
         {
-            builder.Add(part.AssembledMesh, materials.Count);
+            builder.Add(part.MeshInLight, materials.Count);
             materials.Add(FilamentOptics.Of(part.Plan.Filament));
         }
 
@@ -237,7 +237,7 @@ internal static class LightOfHousing
         }
 
         var builder = new ShadowTreeBuilder();
-        builder.Add(part.AssembledMesh, 0);
+        builder.Add(part.MeshInLight, 0);
         ShadowTree body = builder.Build();
         float[] thickness = new float[face.Count];
         float[] nearer = new float[face.Count];
@@ -285,7 +285,7 @@ internal static class LightOfHousing
         var builder = new ShadowTreeBuilder();
         if (housing.Part(PartNames.Diffuser) is { } sheet)
         {
-            builder.Add(sheet.AssembledMesh, 0);
+            builder.Add(sheet.MeshInLight, 0);
         }
         else if (housing.Plan.Diffuser is { Fit: DiffuserFit.CutSheet } cut)
         {

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Measuring;
@@ -6,6 +5,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Checks.Gauges;
 
@@ -24,13 +24,14 @@ public sealed record PrintedLayer(int Index, double FromZ, double ToZ, Region Ou
 /// <summary>A part cut into the layers of its printer profile, in print orientation.</summary>
 public sealed class PartLayers
 {
-    private readonly ConcurrentDictionary<int, ImmutableArray<Box2>> _narrow = new();
-    private readonly ConcurrentDictionary<(int Layer, double Width), ImmutableArray<FineFeature>> _finer = new();
-    private readonly ConcurrentDictionary<(int Layer, double Width), ImmutableArray<FineFeature>> _gaps = new();
-    private readonly ConcurrentDictionary<(int Layer, double StepOut, double Line), ImmutableArray<UnsupportedPiece>> _unsupported = new();
-    private readonly double _narrowWidth;
+    // What a list of places takes, bytes a place, about.
+    private const long BytesOfPlace = 64;
 
-    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth) => (Layers, _narrowWidth) = (layers, narrowWidth);
+    private readonly double _narrowWidth;
+    private readonly WorkMemory _memory;
+
+    private PartLayers(ImmutableArray<PrintedLayer> layers, double narrowWidth, WorkMemory memory) =>
+        (Layers, _narrowWidth, _memory) = (layers, narrowWidth, memory);
 
     /// <summary>From the bed up. Layers without material at the top are left out.</summary>
     public ImmutableArray<PrintedLayer> Layers { get; }
@@ -55,11 +56,15 @@ public sealed class PartLayers
     public double Volume => Layers.Sum(layer => layer.Outline.Area * layer.Height);
 
     /// <summary>Slices a part.</summary>
-    public static PartLayers Of(Mesh part, PrinterProfile printer)
+    /// <param name="part">The part as it lies on the bed.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="memory">Knows what was found in sections before: most of a part's are those of the next housing's part.</param>
+    public static PartLayers Of(Mesh part, PrinterProfile printer, WorkMemory? memory = null)
     {
+        memory ??= new WorkMemory();
         if (part.TriangleCount == 0)
         {
-            return new PartLayers([], 0);
+            return new PartLayers([], 0, memory);
         }
 
         Box3 bounds = Measure.Bounds(part);
@@ -79,7 +84,7 @@ public sealed class PartLayers
         }
 
         return new PartLayers(layers.ToImmutable(),
-            Math.Max(PrintBasis.Of(printer).Wall(2), printer.ThinnestWall) - PrintTolerances.Width);
+            Math.Max(PrintBasis.Of(printer).Wall(2), printer.ThinnestWall) - PrintTolerances.Width, memory);
     }
 
     // Rounding to the lattice leaves walls that are upright to a step or two; their sections are one section for a printer.
@@ -117,21 +122,35 @@ public sealed class PartLayers
 
     /// <summary>Places of a layer narrower than two lines or the thinnest wall that prints; several rules look at them.</summary>
     internal ImmutableArray<Box2> NarrowPlacesOf(PrintedLayer layer) =>
-        _narrow.GetOrAdd(layer.Index, _ => NarrowPlaces.Of(layer.Outline, _narrowWidth));
+        _memory.Of(new NarrowKey(layer.Outline, _narrowWidth), () => NarrowPlaces.Of(layer.Outline, _narrowWidth), BytesOf<Box2>(layer));
 
     /// <summary>Features of a layer that are narrower than a width, mm; at most two lines.</summary>
     internal ImmutableArray<FineFeature> FinerThan(double width, PrintedLayer layer) =>
-        _finer.GetOrAdd((layer.Index, width), _ => [.. ThinFeatures.Narrower(layer.Outline, width, NarrowPlacesOf(layer))]);
+        _memory.Of<ImmutableArray<FineFeature>>(new FinerKey(layer.Outline, width, _narrowWidth),
+            () => [.. ThinFeatures.Narrower(layer.Outline, width, NarrowPlacesOf(layer))], BytesOf<FineFeature>(layer));
 
     /// <summary>Gaps in a layer that are narrower than a width, mm; at most two lines.</summary>
     internal ImmutableArray<FineFeature> GapsFinerThan(double width, PrintedLayer layer) =>
-        _gaps.GetOrAdd((layer.Index, width), _ => [.. ThinFeatures.Gaps(layer.Outline, width, NarrowPlacesOf(layer))]);
+        _memory.Of<ImmutableArray<FineFeature>>(new GapsKey(layer.Outline, width, _narrowWidth),
+            () => [.. ThinFeatures.Gaps(layer.Outline, width, NarrowPlacesOf(layer))], BytesOf<FineFeature>(layer));
 
     /// <summary>Pieces of a layer that the layer below of the same part does not carry: <see cref="Unsupported.Of"/>.</summary>
     internal ImmutableArray<UnsupportedPiece> UnsupportedIn(PrintedLayer layer, double stepOut, double line) =>
-        _unsupported.GetOrAdd(
-            (layer.Index, stepOut, line), _ => Unsupported.Of(layer.Outline, Below(layer), stepOut, line));
+        _memory.Of(new UnsupportedKey(layer.Outline, Below(layer), stepOut, line),
+            () => Unsupported.Of(layer.Outline, Below(layer), stepOut, line), BytesOf<UnsupportedPiece>(layer));
 
     /// <summary>The section of the layer below in the same part; empty for the first.</summary>
     internal Region Below(PrintedLayer layer) => layer.Index > 0 ? Layers[layer.Index - 1].Outline : Region.Empty;
+
+    // With the section that it is known by.
+    private static Func<ImmutableArray<T>, long> BytesOf<T>(PrintedLayer layer) =>
+        found => RegionWeight.Of(layer.Outline) + (BytesOfPlace * found.Length);
+
+    private sealed record NarrowKey(Region Section, double Width);
+
+    private sealed record FinerKey(Region Section, double Width, double Narrow);
+
+    private sealed record GapsKey(Region Section, double Width, double Narrow);
+
+    private sealed record UnsupportedKey(Region Section, Region Below, double StepOut, double Line);
 }

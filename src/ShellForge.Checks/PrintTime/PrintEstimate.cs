@@ -3,6 +3,7 @@ using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Checks.PrintTime;
 
@@ -76,7 +77,8 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
     {
         PrinterProfile printer = PrinterOf(housing, part);
         return housing.Memory.OfMesh(
-            part.PrintMesh, new LaidKey(printer, part.Plan.Filament), () => Of(housing.LayersOf(part), printer, part.Plan.Filament));
+            part.PrintMesh, new LaidKey(printer, part.Plan.Filament),
+            () => Of(housing.LayersOf(part), printer, part.Plan.Filament, housing.Memory));
     }
 
     /// <summary>
@@ -103,8 +105,13 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
     }
 
     /// <summary>Estimates a part.</summary>
-    public static PrintEstimate Of(PartLayers stack, PrinterProfile printer, FilamentProfile filament)
+    /// <param name="stack">Its layers.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="filament">What it is printed of.</param>
+    /// <param name="memory">Knows the lines of sections that were laid before.</param>
+    public static PrintEstimate Of(PartLayers stack, PrinterProfile printer, FilamentProfile filament, WorkMemory? memory = null)
     {
+        memory ??= new WorkMemory();
         double volume = 0;
         double seconds = 0;
         int[] runs = Runs(stack);
@@ -122,7 +129,7 @@ public sealed record PrintEstimate(double Grams, double FilamentMetres, double L
             ScanLines Section(int run) => sections[run] ??= Hatch.Of(stack.Layers[run].Outline, step);
             if (walls is null || runs[index] == index || index == 1)
             {
-                walls = WallLines.Of(layer.Outline, printer, layer.Height);
+                walls = WallLines.Of(layer.Outline, printer, layer.Height, memory);
                 inside = Hatch.Of(walls.Inside, step);
                 sections = index <= 1 ? new ScanLines?[runs.Length] : sections;
             }

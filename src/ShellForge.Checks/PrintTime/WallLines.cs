@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Checks.PrintTime;
 
@@ -11,6 +12,10 @@ namespace ShellForge.Checks.PrintTime;
 /// </summary>
 internal sealed class WallLines
 {
+    // What a line takes beside its points, and a point, about.
+    private const long BytesOfLine = 64;
+    private const long BytesOfPoint = 16;
+
     private WallLines(ImmutableArray<LaidLine> loops, Region inside, double area) => (Loops, Inside, Area) = (loops, inside, area);
 
     /// <summary>The loops, from the outside in.</summary>
@@ -26,7 +31,15 @@ internal sealed class WallLines
     public static double Spacing(PrinterProfile printer, double height) => printer.LineWidth - (height * (1 - (Math.PI / 4)));
 
     /// <summary>The lines of a section.</summary>
-    public static WallLines Of(Region section, PrinterProfile printer, double height)
+    /// <param name="section">The section.</param>
+    /// <param name="printer">The printer.</param>
+    /// <param name="height">Height of its layer, mm.</param>
+    /// <param name="memory">Knows the lines of sections that were laid before.</param>
+    public static WallLines Of(Region section, PrinterProfile printer, double height, WorkMemory memory) =>
+        memory.Of(new LinesKey(section, printer.LineWidth, printer.Motion.Perimeters, height),
+            () => Of(section, printer, height), lines => RegionWeight.Of(section) + lines.Bytes);
+
+    private static WallLines Of(Region section, PrinterProfile printer, double height)
     {
         // Infill reaches into the innermost line by a share of a line, to bind; typical of slicers.
         const double overlapInLines = 0.25;
@@ -65,6 +78,8 @@ internal sealed class WallLines
             : this;
     }
 
+    private long Bytes => RegionWeight.Of(Inside) + Loops.Sum(loop => BytesOfLine + (BytesOfPoint * loop.Points.Length));
+
     private static IEnumerable<LaidLine> Told(LaidLine loop, Region below, double reach)
     {
         // Long sides are looked at every millimetre.
@@ -98,4 +113,6 @@ internal sealed class WallLines
             from = to;
         }
     }
+
+    private sealed record LinesKey(Region Section, double LineWidth, double Perimeters, double Height);
 }

@@ -14,9 +14,9 @@ internal static class Letters
             LetteringPlan line = plan.Lettering[i];
             Solid strokes = Shapes.Extrude(line.Strokes, line.FromZ - FeatureContribution.Overlap, line.ToZ)
                 .Tagged(FaceNames.Tag(FaceFeature.Lettering, i));
-            yield return line.Raised
-                ? FeatureContribution.Adds(line.Part, strokes)
-                : FeatureContribution.Cuts(line.Part, strokes);
+            FeatureContribution letters =
+                line.Raised ? FeatureContribution.Adds(line.Part, strokes) : FeatureContribution.Cuts(line.Part, strokes);
+            yield return letters with { IsMark = line.IsMark };
         }
     }
 }

@@ -118,7 +118,7 @@ internal static class LetteringDecision
         Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, height, mirrored: false, out _);
         if (!onFloor.IsEmpty)
         {
-            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + depth, Raised: true));
+            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + depth, Raised: true) { IsMark = true });
         }
 
         double bezel = draft.Stack.Front - cover.BezelThickness;
@@ -129,7 +129,7 @@ internal static class LetteringDecision
             : Placed(draft, free.Offset(-PrintedLettering.StrokeLeast), mark, height, mirrored: true, out _);
         if (!inCover.IsEmpty)
         {
-            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + depth, Raised: false));
+            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + depth, Raised: false) { IsMark = true });
         }
 
         if (marks.Count == 0)

@@ -261,7 +261,11 @@ public sealed record VentPlan(Region Outline);
 /// <param name="FromZ">Lower face of the strokes.</param>
 /// <param name="ToZ">Upper face of the strokes.</param>
 /// <param name="Raised">Added when true, cut when false.</param>
-public sealed record LetteringPlan(Region Strokes, string Part, double FromZ, double ToZ, bool Raised);
+public sealed record LetteringPlan(Region Strokes, string Part, double FromZ, double ToZ, bool Raised)
+{
+    /// <summary>Whether it is a mark of the revision, inside, where no light is judged.</summary>
+    public bool IsMark { get; init; }
+}
 
 /// <summary>A printed part.</summary>
 public sealed record PartPlan

@@ -5,6 +5,11 @@ using ShellForge.Planning.Remembering;
 
 namespace ShellForge.Planning.Plan;
 
+/// <summary>A printed part without its marks.</summary>
+/// <param name="Digest">Digest of what it is evaluated from.</param>
+/// <param name="Outcome">Its mesh, evaluated when first asked for.</param>
+public sealed record UnmarkedPart(string Digest, Lazy<SolidOutcome> Outcome);
+
 /// <summary>A printed part as it was evaluated.</summary>
 public sealed record MadePart
 {
@@ -33,6 +38,20 @@ public sealed record MadePart
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
     public Mesh AssembledMesh => Memory.OfMesh(
         PrintMesh, new AssembledKey(Plan.ToFile), () => PrintMesh.Mesh.Mapped(Plan.ToFile.Inverse()));
+
+    /// <summary>The part without the marks inside; null where it has none.</summary>
+    public UnmarkedPart? Unmarked { get; init; }
+
+    /// <summary>Digest of <see cref="MeshInLight"/>, or of what it is evaluated from.</summary>
+    public string DigestInLight => Unmarked?.Digest ?? PrintMesh.Mesh.Digest;
+
+    /// <summary>
+    /// What light falls on: <see cref="AssembledMesh"/> without the marks inside, so that a housing shines like the next one of another
+    /// revision. They stand on the floor and behind the bezel, where none of its light is judged.
+    /// </summary>
+    public Mesh MeshInLight => Unmarked?.Outcome.Value.Solid is { } bare
+        ? Memory.OfMesh(bare, new AssembledKey(Plan.ToFile), () => bare.Mesh.Mapped(Plan.ToFile.Inverse()))
+        : AssembledMesh;
 
     /// <summary>The mesh that is printed, of a sound part.</summary>
     /// <exception cref="InvalidOperationException">The part is not sound.</exception>
