@@ -128,6 +128,8 @@ internal static class SnapDecision
             LostCatch = caught < SnapSection.CatchMinimum - Layers.Slack ? Lost(draft) : null,
             ClosingForce = force,
             Interruptions = split,
+            ShortestPiece = SnapSection.ShortestPiece,
+            BesideSolidWall = SnapSection.BesideSolidWall,
             LeftOut = run?.LeftOut() ?? Region.Empty,
             BoreHooks = hooks,
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,

@@ -28,6 +28,12 @@ public sealed record SnapSection(double Interference, double Height)
     /// <summary>Flat of the bead's crest, mm: half a line, so that it is drawn at all.</summary>
     public const double Crest = 0.2;
 
+    /// <summary>A piece of bead shorter than this holds nothing, mm: ten times as long as its crest is high. Typical.</summary>
+    public const double ShortestPiece = 2;
+
+    /// <summary>How far the bead keeps from wall that has no groove, mm: the gap of a lip and the spread of two parts.</summary>
+    public const double BesideSolidWall = 0.4;
+
     /// <summary>What stays free above and below the bead on the lip, mm.</summary>
     public const double Land = 0.3;
 

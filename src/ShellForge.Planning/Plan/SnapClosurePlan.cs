@@ -47,6 +47,12 @@ public sealed record SnapClosurePlan : ClosurePlan
     /// <summary>Sectors without bead (at ports and keys): start and sweep.</summary>
     public required ImmutableArray<(Angle From, Angle Sweep)> Interruptions { get; init; }
 
+    /// <summary>A piece of bead shorter than this holds nothing and is left out, mm.</summary>
+    public required double ShortestPiece { get; init; }
+
+    /// <summary>How far the bead keeps from wall that has no groove, mm.</summary>
+    public required double BesideSolidWall { get; init; }
+
     /// <summary>Corners and short sides without bead, in plan; empty on round outlines.</summary>
     public Region LeftOut { get; init; } = Region.Empty;
 

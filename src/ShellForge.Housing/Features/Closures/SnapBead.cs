@@ -21,9 +21,6 @@ internal static class SnapBead
     // Gaps of the lip shorter than twice this come from rounding, mm.
     private const double Rounding = 0.1;
 
-    // A piece of bead shorter than this holds nothing, mm.
-    private const double ShortestPiece = 2;
-
     // No corner of a ridge reaches farther than so many times its height.
     private const double MostMitre = 4;
 
@@ -33,9 +30,6 @@ internal static class SnapBead
     // A wall that turns away from the axis by less than this stands across it, as a sine.
     private const double LeastLean = 0.05;
 
-    // How far the bead keeps from wall that has no groove, mm: gap and spread of the two parts.
-    private const double BesideSolidWall = 0.4;
-
     /// <summary>Bead and groove.</summary>
     public static IEnumerable<FeatureContribution> Of(HousingPlan plan, SnapClosurePlan snap)
     {
@@ -44,11 +38,11 @@ internal static class SnapBead
         Ridge hollow = Ridge.Of(snap, snap.GrooveZ, snap.GrooveDepth);
         (Solid groove, Region solidWall) = plan.Shell.Round is RoundShell shell
             ? (Turned(shell, shell.Inner, hollow), Region.Empty)
-            : Followed(plan.Shell.Cavity.Filled(), hollow);
+            : Followed(plan.Shell.Cavity.Filled(), hollow, snap.ShortestPiece);
         Solid bead = plan.Shell.Round is RoundShell round
             ? Turned(round, round.Inner - plan.Cover.LipGap, ridge)
-            : Followed(lipOutside, ridge).Ridge;
-        Region without = Interrupted(plan, snap, lipOutside).And(solidWall.Offset(BesideSolidWall));
+            : Followed(lipOutside, ridge, snap.ShortestPiece).Ridge;
+        Region without = Interrupted(plan, snap, lipOutside).And(solidWall.Offset(snap.BesideSolidWall));
         if (!without.IsEmpty)
         {
             bead = bead.Less(ridge.Beside(without));
@@ -103,7 +97,7 @@ internal static class SnapBead
     // The same along any outline, corner by corner. Where corners are too tight or too sharp for it, it stops before and goes on behind:
     // steps, or the tip of a mitre, would hang in the air. Where the outline dips in so that two pieces would meet behind its corner,
     // neither goes there: they would cut the tip of the wall from what carries it.
-    private static (Solid Ridge, Region LeftOut) Followed(Region face, Ridge ridge)
+    private static (Solid Ridge, Region LeftOut) Followed(Region face, Ridge ridge, double shortest)
     {
         Region hollow = face.Offset(-FeatureContribution.Overlap);
         var pieces = new List<Solid>();
@@ -117,7 +111,7 @@ internal static class SnapBead
             }
 
             foreach (OutlineRun run in OutlineOffsets.MitredRuns(loop, ridge.Height, FeatureContribution.Overlap, GentleMitre)
-                .Where(run => run.Length >= ShortestPiece))
+                .Where(run => run.Length >= shortest))
             {
                 IEnumerable<Point2> back = run.Inside.Reverse();
                 pieces.Add(ridge.Over([.. run.Along, .. back], [.. run.Outside, .. back]));
@@ -155,7 +149,7 @@ internal static class SnapBead
 
         // What two cuts leave between them, too short to hold or to print.
         Region crumbs = Region.Union(lipOutside.Offset(reach).Less(lipOutside.Offset(-FeatureContribution.Overlap)).Less(without).Parts
-            .Where(piece => piece.Area < ShortestPiece * (reach + FeatureContribution.Overlap)));
+            .Where(piece => piece.Area < snap.ShortestPiece * (reach + FeatureContribution.Overlap)));
         return without.And(crumbs.Offset(Rounding));
     }
 
