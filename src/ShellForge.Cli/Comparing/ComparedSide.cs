@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Files;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
@@ -59,6 +60,5 @@ internal sealed record ComparedSide(HousingState? State, ImmutableArray<Diagnost
         OfFolder(bench.FullPath(name), withFiles)
             ?? throw new IOException($"{name}: there is no report of a housing in this folder; make writes one");
 
-    private static byte[]? Bytes(string path) =>
-        new FileInfo(path) is { Exists: true, Length: < LargestFile } ? File.ReadAllBytes(path) : null;
+    private static byte[]? Bytes(string path) => BoundedFile.Read(path, LargestFile);
 }

@@ -26,7 +26,7 @@ internal static class MeshFile
 
     private static SoupFile Read(string name, Workbench bench)
     {
-        using FileStream stream = TextFile.Open(bench.FullPath(name), name);
+        using Stream stream = TextFile.Open(bench.FullPath(name), name);
         if (stream.Length > LongestMebibytes << 20)
         {
             throw new IOException($"{name}: the file is longer than {LongestMebibytes} MiB");

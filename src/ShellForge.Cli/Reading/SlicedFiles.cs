@@ -25,7 +25,7 @@ internal sealed record SlicedFiles(ImmutableArray<SlicedFile> Files, ImmutableAr
         var wrong = ImmutableArray.CreateBuilder<Diagnostic>();
         foreach (string name in names)
         {
-            using FileStream stream = TextFile.Open(bench.FullPath(name), name);
+            using Stream stream = TextFile.Open(bench.FullPath(name), name);
             GcodeReading reading = GcodeReader.Read(stream, bench.Cancel);
             if (reading.File is { } file)
             {

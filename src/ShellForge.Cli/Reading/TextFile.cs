@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using ShellForge.Board.Files;
 
 namespace ShellForge.Cli.Reading;
 
@@ -13,7 +14,7 @@ internal static class TextFile
     /// <exception cref="IOException">It can't be read, is too long, or is no UTF-8 text.</exception>
     public static string Read(string path, string shownName)
     {
-        using FileStream stream = Open(path, shownName);
+        using Stream stream = Open(path, shownName);
         if (stream.Length > (long)LongestMebibytes << 20)
         {
             throw new IOException($"{shownName}: the file is longer than {LongestMebibytes} MiB, which no board file is");
@@ -50,11 +51,11 @@ internal static class TextFile
 
     /// <summary>Opens a file so that a failure is told with the name that the user gave.</summary>
     /// <exception cref="IOException">It can't be opened.</exception>
-    public static FileStream Open(string path, string shownName)
+    public static Stream Open(string path, string shownName)
     {
         try
         {
-            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            return BoundedFile.Open(path);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ShellForge.Board.Files;
 using ShellForge.Output.Files;
 using ShellForge.Output.Report;
 
@@ -16,15 +17,14 @@ internal static class EarlierRun
     public static IReadOnlyList<string> Files(string folder)
     {
         string path = Path.Combine(folder, HousingFiles.ReportFile);
-        var info = new FileInfo(path);
-        if (!info.Exists || info.Length > LongestReport)
+        if (BoundedFile.Read(path, LongestReport) is not { } bytes)
         {
             return [];
         }
 
         try
         {
-            using JsonDocument report = JsonDocument.Parse(File.ReadAllBytes(path));
+            using JsonDocument report = JsonDocument.Parse(bytes);
             JsonElement root = report.RootElement;
             bool ours = root.ValueKind == JsonValueKind.Object
                 && root.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String
@@ -35,7 +35,7 @@ internal static class EarlierRun
                     .Concat(OutputFormat.All.SelectMany(format => format.OfHousing)).Distinct(StringComparer.Ordinal)]
                 : [];
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             // Not a report of ours, or one that somebody has edited: then nothing in the folder is known to be ours.
             return [];

@@ -1,4 +1,5 @@
 using ShellForge.Board.Diagnostics;
+using ShellForge.Board.Files;
 
 namespace ShellForge.Import.Files;
 
@@ -66,9 +67,9 @@ public static class EcadFileLoader
 
             try
             {
-                using FileStream stream = File.OpenRead(path);
+                using Stream stream = BoundedFile.Open(path);
                 int most = (int)Math.Min(EcadLimits.FileBytes, Math.Max(_left, 0)) + 1;
-                using var content = new MemoryStream(stream.CanSeek ? (int)Math.Min(stream.Length, most) : 0);
+                using var content = new MemoryStream((int)Math.Min(stream.Length, most));
                 byte[] buffer = new byte[65536];
                 int read;
                 while (content.Length < most && (read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, most - content.Length))) > 0)

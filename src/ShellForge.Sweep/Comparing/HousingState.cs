@@ -76,20 +76,29 @@ public sealed record HousingState
     {
         Name = Text(root, "name") ?? "",
         Verdict = Text(root, "verdict") ?? "",
-        Values = Members(root, "resolved").ToImmutableSortedDictionary(
-            entry => entry.Name,
-            entry => new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? ""),
-                    StringComparer.Ordinal),
+        Values = ByName(Members(root, "resolved"), entry => entry.Name, entry =>
+            new StatedValue(Text(entry.Value, "value") ?? "", Text(entry.Value, "from") ?? "", Text(entry.Value, "why") ?? "")),
         Findings =
             [.. Items(root, "findings")
                 .Select(f => new StatedFinding(Text(f, "severity") ?? "", Text(f, "rule") ?? "", Text(f, "subject") ?? "",
                     Text(f, "message") ?? ""))],
-        Parts = Items(root, "parts").ToImmutableSortedDictionary(part => Text(part, "name") ?? "", part => Part(part, file),
-            StringComparer.Ordinal),
-        Shopping = Items(root, "shopping").ToImmutableSortedDictionary(item => Text(item, "item") ?? "",
-            item => Number(item, "count") ?? "", StringComparer.Ordinal),
+        Parts = ByName(Items(root, "parts"), part => Text(part, "name") ?? "", part => Part(part, file)),
+        Shopping = ByName(Items(root, "shopping"), item => Text(item, "item") ?? "", item => Number(item, "count") ?? ""),
         Figures = Figured(root),
     };
+
+    // Of two of one name, which only an edited report has, the first counts.
+    private static ImmutableSortedDictionary<string, T> ByName<TItem, T>(IEnumerable<TItem> items, Func<TItem, string> name,
+        Func<TItem, T> state)
+    {
+        var all = ImmutableSortedDictionary.CreateBuilder<string, T>(StringComparer.Ordinal);
+        foreach (TItem item in items)
+        {
+            all.TryAdd(name(item), state(item));
+        }
+
+        return all.ToImmutable();
+    }
 
     private static StatedPart Part(JsonElement part, Func<string, byte[]?> file)
     {
