@@ -9,9 +9,14 @@ public static class FileLock
     /// <param name="path">The file; it is made where it is not there.</param>
     /// <param name="longest">How long to wait.</param>
     /// <exception cref="IOException">Somebody else holds it for longer, or it can't be made.</exception>
-    /// <exception cref="UnauthorizedAccessException">It may not be written to.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be written to, or is a link.</exception>
     public static FileStream Waited(string path, TimeSpan longest)
     {
+        if (Links.IsLink(path))
+        {
+            throw new UnauthorizedAccessException($"{path} is a link, and no file is locked through one: remove it");
+        }
+
         for (TimeSpan waited = TimeSpan.Zero; ; waited += Pause)
         {
             try

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using ShellForge.Sweep.Rows;
 
@@ -9,6 +10,9 @@ namespace ShellForge.Sweep.Folder;
 /// </summary>
 internal sealed class RowStore : IDisposable
 {
+    // A row of a large board has some ten kilobytes.
+    private const int LongestRow = 16 << 20;
+
     private readonly Dictionary<string, Found> _byKey = new(StringComparer.Ordinal);
     private readonly List<FileStream> _files = [];
 
@@ -20,7 +24,7 @@ internal sealed class RowStore : IDisposable
     {
         byte[] json = RowJson.Line(row);
         byte[] head =
-            Encoding.ASCII.GetBytes(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row.Key} {json.Length} "));
+            Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{row.Key} {json.Length} "));
         return [.. head, .. json, (byte)'\n'];
     }
 
@@ -84,8 +88,8 @@ internal sealed class RowStore : IDisposable
             file.ReadExactly(head);
             int space = head.AsSpan(keyLength + 1).IndexOf((byte)' ');
             if (head[keyLength] != ' ' || space < 1
-                || !System.Buffers.Text.Utf8Parser.TryParse(head.AsSpan(keyLength + 1, space), out int length, out int read)
-                    || read != space)
+                || !int.TryParse(head.AsSpan(keyLength + 1, space), NumberStyles.None, CultureInfo.InvariantCulture, out int length)
+                || length is < 1 or > LongestRow)
             {
                 return;
             }

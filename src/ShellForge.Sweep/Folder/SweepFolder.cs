@@ -13,7 +13,7 @@ public sealed class SweepFolder : IDisposable
     private static readonly TimeSpan LongestFold = TimeSpan.FromSeconds(30);
 
     private readonly RowStore _rows = new();
-    private string[] _joinedWriters = [];
+    private (string Own, (long, DateTime) Rows)[] _joinedWriters = [];
 
     private SweepFolder(string root, ListingHead head) => (Root, Head) = (root, head);
 
@@ -36,14 +36,16 @@ public sealed class SweepFolder : IDisposable
     /// <param name="root">Full name of the folder; made when it is not there.</param>
     /// <param name="order">The order.</param>
     /// <exception cref="SweepTakenOverException">Another plan is running in the folder.</exception>
+    /// <exception cref="IOException">The folder is a link.</exception>
     public static SweepFolder Open(string root, SweepOrder order)
     {
         ListingHead head = Listing.HeadOf(order);
         var folder = new SweepFolder(root, head);
+        RefuseLinks(root);
         Directory.CreateDirectory(folder.State);
         if (Listing.Read(folder.ListPath)?.Digest != head.Digest)
         {
-            if (folder.Writers().Any(SweepWriter.IsAlive))
+            if (WriterFolders.In(folder.State).Any(WriterFolders.IsAlive))
             {
                 throw new SweepTakenOverException(
                     "another plan is running in this folder; wait for its end, or give this one a folder of its own");
@@ -58,8 +60,10 @@ public sealed class SweepFolder : IDisposable
     }
 
     /// <summary>Opens a folder by the list that a run left in it; null where there is none.</summary>
+    /// <exception cref="IOException">The folder is a link.</exception>
     public static SweepFolder? OpenFound(string root)
     {
+        RefuseLinks(root);
         ListingHead? found = Listing.Read(Path.Combine(root, SweepPaths.State, SweepPaths.Listing));
         if (found is null)
         {
@@ -90,6 +94,9 @@ public sealed class SweepFolder : IDisposable
         return !withFiles || File.Exists(Path.Combine(Root, variant.Folder, SweepPaths.Record)) || !HasFiles(variant.Key);
     }
 
+    /// <summary>Whether the name of a variant's folder is taken by what no sweep wrote, so that the variant can't appear.</summary>
+    public bool IsTaken(Variant variant) => VariantFolder.IsTaken(Path.Combine(Root, variant.Folder));
+
     /// <summary>The row of a folder that somebody else finished meanwhile; null where it is not the one.</summary>
     public VariantRow? FinishedMeanwhile(string folder, string key) =>
         VariantFolder.RowOf(Path.Combine(Root, folder)) is { } row && row.Key == key ? row : null;
@@ -108,7 +115,8 @@ public sealed class SweepFolder : IDisposable
     {
         HashSet<string> listed = [.. Listed().Select(variant => variant.Folder)];
         return [.. Directory.EnumerateDirectories(Root)
-            .Where(path => !listed.Contains(Path.GetFileName(path)) && File.Exists(Path.Combine(path, SweepPaths.Record)))
+            .Where(path => !listed.Contains(Path.GetFileName(path)) && VariantNames.IsFolder(Path.GetFileName(path))
+                && File.Exists(Path.Combine(path, SweepPaths.Record)))
             .Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
     }
 
@@ -119,9 +127,10 @@ public sealed class SweepFolder : IDisposable
     /// </summary>
     /// <param name="root">Full name of the folder.</param>
     /// <returns>The folder with every row there is; null where no sweep has been started.</returns>
-    /// <exception cref="IOException">Another process joins and does not end.</exception>
+    /// <exception cref="IOException">Another process joins and does not end, or the folder is a link.</exception>
     public static SweepFolder? OpenJoined(string root)
     {
+        RefuseLinks(root);
         string state = Path.Combine(root, SweepPaths.State);
         if (!File.Exists(Path.Combine(state, SweepPaths.Listing)))
         {
@@ -131,7 +140,8 @@ public sealed class SweepFolder : IDisposable
         using FileStream only = FileLock.Waited(Path.Combine(state, SweepPaths.FoldLock), LongestFold);
 
         // Who is dead now has written its last row: everything read from here on has all rows of the dead.
-        string[] dead = [.. WritersIn(state).Where(own => !SweepWriter.IsAlive(own))];
+        (string, (long, DateTime))[] dead =
+            [.. WriterFolders.In(state).Where(own => !WriterFolders.IsAlive(own)).Select(own => (own, WriterFolders.RowsOf(own)))];
         SweepFolder? folder = OpenFound(root);
         if (folder is not null)
         {
@@ -153,16 +163,22 @@ public sealed class SweepFolder : IDisposable
     /// <param name="name">Its name within the folder.</param>
     internal byte[] Read(string name) => File.ReadAllBytes(Path.Combine(Root, name));
 
+    /// <summary>Refuses a folder beside the variants that is a link.</summary>
+    /// <param name="within">Name of the folder.</param>
+    /// <exception cref="IOException">It is one.</exception>
+    internal void RefuseLink(string within) => Links.RefuseFolder(Path.Combine(Root, within));
+
     /// <summary>Removes files of a folder beside the variants that are not wanted any more.</summary>
     /// <param name="within">Name of the folder.</param>
-    /// <param name="pattern">Which files are ours.</param>
+    /// <param name="isOurs">Which files are ours, by name.</param>
     /// <param name="wanted">Names of those that stay.</param>
-    internal void RemoveOthers(string within, string pattern, IReadOnlySet<string> wanted)
+    internal void RemoveOthers(string within, Func<string, bool> isOurs, IReadOnlySet<string> wanted)
     {
+        RefuseLink(within);
         string path = Path.Combine(Root, within);
-        foreach (string file in Directory.Exists(path) ? Directory.GetFiles(path, pattern) : [])
+        foreach (string file in Directory.Exists(path) ? Directory.GetFiles(path) : [])
         {
-            if (!wanted.Contains(Path.GetFileName(file)))
+            if (isOurs(Path.GetFileName(file)) && !wanted.Contains(Path.GetFileName(file)))
             {
                 File.Delete(file);
             }
@@ -180,8 +196,9 @@ public sealed class SweepFolder : IDisposable
         }
 
         string final = Path.Combine(Root, name);
+        Links.RefuseFolder(Path.GetDirectoryName(final)!);
         Directory.CreateDirectory(Path.GetDirectoryName(final)!);
-        if (!File.Exists(final) || !SameBytes(aside, final))
+        if (!File.Exists(final) || Links.IsLink(final) || !SameBytes(aside, final))
         {
             File.Move(aside, final, overwrite: true);
         }
@@ -191,15 +208,39 @@ public sealed class SweepFolder : IDisposable
     public void Dispose()
     {
         _rows.Dispose();
-        foreach (string own in _joinedWriters)
-        {
-            Delete(own);
-        }
-
+        (string, (long, DateTime))[] joined = _joinedWriters;
         _joinedWriters = [];
+        if (joined.Length > 0)
+        {
+            RemoveJoined(joined);
+        }
     }
 
     internal SweepWriter TakeWriter() => SweepWriter.Take(Root, () => Listing.Read(ListPath)?.Digest == Head.Digest);
+
+    // One at a time, as the joining itself: whoever else joins must still find what it counted on.
+    private void RemoveJoined((string Own, (long, DateTime) Rows)[] writers)
+    {
+        try
+        {
+            using FileStream only = FileLock.Waited(Path.Combine(State, SweepPaths.FoldLock), LongestFold);
+            HashSet<string> there = [.. WriterFolders.In(State)];
+            foreach ((string own, (long, DateTime) rows) in writers.Where(writer => there.Contains(writer.Own)))
+            {
+                WriterFolders.Remove(own, rows);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // What is left is joined once more the next time.
+        }
+    }
+
+    private static void RefuseLinks(string root)
+    {
+        Links.RefuseFolder(root);
+        Links.RefuseFolder(Path.Combine(root, SweepPaths.State));
+    }
 
     private void WriteRows()
     {
@@ -220,42 +261,15 @@ public sealed class SweepFolder : IDisposable
     private void Find()
     {
         _rows.Add(Path.Combine(State, SweepPaths.Rows));
-        foreach (string own in Writers())
+        foreach (string own in WriterFolders.In(State))
         {
             _rows.Add(Path.Combine(own, SweepPaths.WriterRows));
-            if (!SweepWriter.IsAlive(own))
+            if (!WriterFolders.IsAlive(own))
             {
-                Clear(own);
+                WriterFolders.ClearHalfMade(own);
             }
         }
     }
-
-    // Variants that a killed writer left half made; its rows stay until they are folded.
-    private static void Clear(string own)
-    {
-        foreach (string half in Directory.EnumerateDirectories(own).ToArray())
-        {
-            Delete(half);
-        }
-    }
-
-    private static void Delete(string folder)
-    {
-        try
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-        catch (DirectoryNotFoundException)
-        {
-            // Somebody else clears as well.
-        }
-    }
-
-    private IEnumerable<string> Writers() => WritersIn(State);
-
-    private static IEnumerable<string> WritersIn(string state) => Directory.Exists(state)
-        ? Directory.EnumerateDirectories(state, SweepPaths.Writer + "*").Order(StringComparer.Ordinal)
-        : [];
 
     private static bool SameBytes(string one, string other)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Rows;
 
@@ -10,8 +9,6 @@ namespace ShellForge.Sweep.Folder;
 /// </summary>
 internal sealed class SweepWriter : IDisposable
 {
-    private const int MostWriters = 100_000;
-
     // Between two looks another writer can take a name or a folder; it can't do so for ever.
     private const int Tries = 5;
 
@@ -31,9 +28,9 @@ internal sealed class SweepWriter : IDisposable
     public static SweepWriter Take(string root, Func<bool> isStillOurs)
     {
         string state = Path.Combine(root, SweepPaths.State);
-        for (int i = 1; i < MostWriters; i++)
+        for (int i = 1; i < WriterFolders.Most; i++)
         {
-            string own = Path.Combine(state, string.Create(CultureInfo.InvariantCulture, $"{SweepPaths.Writer}{i:0000}"));
+            string own = Path.Combine(state, WriterFolders.Name(i));
             try
             {
                 if (!Directory.Exists(own))
@@ -51,25 +48,7 @@ internal sealed class SweepWriter : IDisposable
             }
         }
 
-        throw new IOException($"{state}: more than {MostWriters} writers");
-    }
-
-    /// <summary>Whether the writer of a folder still lives, as far as the file system's locks tell.</summary>
-    public static bool IsAlive(string own)
-    {
-        try
-        {
-            using var held = new FileStream(Path.Combine(own, SweepPaths.Lock), FileMode.Open, FileAccess.ReadWrite, FileShare.None);
-            return false;
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return false;
-        }
-        catch (IOException)
-        {
-            return true;
-        }
+        throw new IOException($"{state}: more than {WriterFolders.Most} writers");
     }
 
     /// <summary>Writes a finished variant: its files first, then its row.</summary>
@@ -128,7 +107,7 @@ internal sealed class SweepWriter : IDisposable
         {
             try
             {
-                if (Directory.Exists(final))
+                if (VariantFolder.IsThere(final))
                 {
                     if (VariantFolder.KeyOf(final) == row.Key)
                     {
@@ -137,18 +116,60 @@ internal sealed class SweepWriter : IDisposable
                         return;
                     }
 
-                    string old = Path.Combine(_own, $"old-{row.Folder}");
-                    Directory.Move(final, old);
-                    Directory.Delete(old, recursive: true);
+                    if (!MakeWay(final, made))
+                    {
+                        return;
+                    }
                 }
 
                 Directory.Move(made, final);
                 return;
             }
-            catch (IOException) when (i < Tries)
+            catch (IOException e) when (i < Tries && e is not FolderTakenException)
             {
                 // Another writer moved its own in between; look again.
             }
         }
+    }
+
+    // False where the new files have been put among others that stay.
+    private bool MakeWay(string final, string made)
+    {
+        if (VariantFolder.IsTaken(final))
+        {
+            throw new FolderTakenException([Path.GetFileName(final)]);
+        }
+
+        string[] written = [.. Directory.GetFiles(made).Select(path => Path.GetFileName(path)!)];
+        string[] outdated = [.. VariantFolder.FilesOf(final).Except(written)];
+        HashSet<string> ours = [.. written, .. outdated];
+        if (Directory.EnumerateFileSystemEntries(final).Any(path => !ours.Contains(Path.GetFileName(path))))
+        {
+            Refill(final, made, written, outdated);
+            return false;
+        }
+
+        string old = Path.Combine(_own, $"old-{Path.GetFileName(final)}");
+        Directory.Move(final, old);
+        Directory.Delete(old, recursive: true);
+        return true;
+    }
+
+    // What the user has put beside our files stays where it is, whenever this is broken off. The record comes last: as long as it is the
+    // old one, the variant counts as unfinished and is made once more.
+    private static void Refill(string final, string made, string[] written, string[] outdated)
+    {
+        foreach (string name in written.Where(name => name != SweepPaths.Record))
+        {
+            File.Move(Path.Combine(made, name), Path.Combine(final, name), overwrite: true);
+        }
+
+        foreach (string name in outdated)
+        {
+            File.Delete(Path.Combine(final, name));
+        }
+
+        File.Move(Path.Combine(made, SweepPaths.Record), Path.Combine(final, SweepPaths.Record), overwrite: true);
+        Directory.Delete(made);
     }
 }

@@ -21,9 +21,10 @@ public static class BatchPlates
     /// <param name="folder">The sweep's folder.</param>
     /// <param name="plates">What lies on them.</param>
     /// <returns>How many plates there are.</returns>
-    /// <exception cref="IOException">A variant has no STL of a part.</exception>
+    /// <exception cref="IOException">A variant has no STL of a part, or the plates' folder is a link.</exception>
     internal static int Write(SweepFolder folder, ImmutableArray<FilledPlate> plates)
     {
+        folder.RefuseLink(Folder);
         foreach (FilledPlate plate in plates)
         {
             string name = Path.Combine(Folder, plate.File);
@@ -34,7 +35,7 @@ public static class BatchPlates
             }
         }
 
-        folder.RemoveOthers(Folder, "plate-*.3mf", plates.Select(plate => plate.File).ToHashSet(StringComparer.Ordinal));
+        folder.RemoveOthers(Folder, FilledPlate.IsFile, plates.Select(plate => plate.File).ToHashSet(StringComparer.Ordinal));
         return plates.Length;
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 using ShellForge.Formats.ThreeMf;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Sweep.Folder;
@@ -39,7 +40,7 @@ internal sealed record PlateJob(string Name, VariantRow Row, ImmutableArray<Part
 /// <summary>A plate of a batch with its jobs in their places.</summary>
 /// <param name="File">Name of its 3MF file: it changes with everything that lies on the plate.</param>
 /// <param name="Jobs">Jobs and how far each is moved, mm.</param>
-internal sealed record FilledPlate(string File, ImmutableArray<(PlateJob Job, Point3 Shift)> Jobs)
+internal sealed partial record FilledPlate(string File, ImmutableArray<(PlateJob Job, Point3 Shift)> Jobs)
 {
     private const int LettersOfDigest = 8;
 
@@ -51,6 +52,12 @@ internal sealed record FilledPlate(string File, ImmutableArray<(PlateJob Job, Po
         string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..LettersOfDigest];
         return new FilledPlate(string.Create(CultureInfo.InvariantCulture, $"plate-{number:000}_{digest}.3mf"), jobs);
     }
+
+    /// <summary>Whether a file has a name that <see cref="Of"/> gives.</summary>
+    public static bool IsFile(string name) => FileName.IsMatch(name);
+
+    [GeneratedRegex(@"^plate-[0-9]{3,}_[0-9a-f]{8}\.3mf\z", RegexOptions.CultureInvariant)]
+    private static partial Regex FileName { get; }
 
     /// <summary>The plate as the index tells it.</summary>
     public BatchPlate Told(SweepFolder folder)

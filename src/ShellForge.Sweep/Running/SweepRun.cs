@@ -16,14 +16,29 @@ public sealed record SweepCounts(int Mine, int Kept);
 public static class SweepRun
 {
     /// <summary>Counts what there is to do.</summary>
+    /// <exception cref="FolderTakenException">A variant's folder is taken by what no sweep wrote.</exception>
     public static SweepCounts Count(SweepOrder order, SweepFolder folder, Shard shard)
     {
         int mine = 0;
         int kept = 0;
+        var taken = new List<string>();
         foreach ((Variant variant, string key) in Mine(order, shard))
         {
             mine++;
-            kept += IsFinished(order, folder, variant, key) ? 1 : 0;
+            if (IsFinished(order, folder, variant, key))
+            {
+                kept++;
+            }
+            else if (!order.FindingsOnly && folder.IsTaken(variant))
+            {
+                taken.Add(variant.Folder);
+            }
+        }
+
+        // Told before anything is made, and all at once.
+        if (taken.Count > 0)
+        {
+            throw new FolderTakenException(taken);
         }
 
         return new SweepCounts(mine, kept);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 using ShellForge.Board.Yaml.Variation;
 
 namespace ShellForge.Sweep.Variants;
@@ -10,7 +11,7 @@ namespace ShellForge.Sweep.Variants;
 /// two variants apart whatever was shortened. No sign that any file system refuses, no capital that some take for a small letter, and
 /// never a reserved word, since the code always follows.
 /// </summary>
-internal static class VariantNames
+internal static partial class VariantNames
 {
     /// <summary>Letters of a code in a name.</summary>
     public const int CodeLength = 6;
@@ -19,6 +20,16 @@ internal static class VariantNames
 
     // No letter that looks like a digit, and too few vowels for words.
     private const string Alphabet = "23456789abcdefghjkmnpqrstuvwxyz";
+
+    /// <summary>Whether a text is a name that a variant's folder can have.</summary>
+    public static bool IsFolder(string name) => FolderName.IsMatch(name);
+
+    /// <summary>Whether a text is a code, and a folder's name ends with it.</summary>
+    public static bool IsCodeOf(string folder, string code) => IsFolder(folder) && CodeText.IsMatch(code)
+        && folder.EndsWith($"_{code}", StringComparison.Ordinal);
+
+    /// <summary>Whether a text is a variant's key: 64 hexadecimal digits.</summary>
+    public static bool IsKey(string key) => KeyText.IsMatch(key);
 
     /// <summary>Twelve letters that stand for a variant's values, however the plan is ordered.</summary>
     public static string LongCode(string board, string? caseName, ImmutableArray<PlanSetting> telling)
@@ -73,4 +84,13 @@ internal static class VariantNames
 
         return safe.ToString().Trim('-', '.');
     }
+
+    [GeneratedRegex(@"^[a-z0-9][a-z0-9._-]{0,47}_[2-9a-hjkmnp-z]{6,12}\z", RegexOptions.CultureInvariant)]
+    private static partial Regex FolderName { get; }
+
+    [GeneratedRegex(@"^[2-9a-hjkmnp-z]{6,12}\z", RegexOptions.CultureInvariant)]
+    private static partial Regex CodeText { get; }
+
+    [GeneratedRegex(@"^[0-9a-f]{64}\z", RegexOptions.CultureInvariant)]
+    private static partial Regex KeyText { get; }
 }
