@@ -30,7 +30,7 @@ public static class Cautions
                 CultureInfo.InvariantCulture,
                 $"Feed it from a certified supply of {volts:0.##} V that limits its current, and unplug it before you open the "
                     + $"housing.")));
-        if (volts < CellVolts)
+        if (volts < CellVolts && housing.Plan.Bay is null)
         {
             cautions.Add(
                 new HandCaution("Battery",

@@ -18,6 +18,8 @@ public sealed record PlanRule(string Name, string What, string Why)
         new("band-not-of-sheet", "A band in the wall is printed with the wall.", "The sheet is not used."),
         new("band-thickness-fixed", "A band in the wall is two lines thick, so that it prints as a wall.", "The key has no effect."),
         new("band-without-cells", "Cells stand between LEDs that shine to the front.", "The light of neighbours mixes."),
+        new("battery-without-place", "A battery's bay needs free floor between walls and posts, as long and wide as it.",
+            "The housing has no bay."),
         new("board-not-carried", "The board must rest on something at every side.", "It would rock, and bend under a plug."),
         new("board-not-kept-down", "A board without screws must be stopped from rising: by the baffle, the lip or posts of the cover.",
             "It would fall off its rests when the housing is turned over."),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Checks.Batteries;
 using ShellForge.Checks.Cables;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
@@ -54,6 +55,9 @@ public static class RuleList
         new CrowdedSector(),
         new PartsOffToReflash(),
         new StaysShut(),
+        new BatteryShutIn(),
+        new BatteryWithoutLeads(),
+        new BatteryWithinReach(),
         new WallOffTheLines(),
         new OffTheBed(),
         new FilamentsInOneLayer(),
@@ -75,6 +79,7 @@ public static class RuleList
         new RingDrops(),
         new PlasticTooWarm(),
         new LedsTooWarm(),
+        new BatteryTooWarm(),
         new VentsCovered(),
         new LedInTheDark(),
         new DotsShow(),

@@ -18,6 +18,7 @@ public static class HousingBuilder
         OpeningBodies.Of,
         CableExits.Of,
         Saddles.Of,
+        BatteryBay.Of,
         CoverSideFeatures.Of,
     ];
 

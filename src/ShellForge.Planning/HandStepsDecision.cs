@@ -19,6 +19,7 @@ internal static class HandStepsDecision
             Clean(plan),
             .. Inserts(plan),
             .. plan.CableExits.SelectMany(exit => exit.HandSteps(plan)),
+            .. BatteryHands.Steps(plan),
             Board(plan),
             .. FirstLight(plan),
             .. Diffuser(plan),
@@ -96,7 +97,7 @@ internal static class HandStepsDecision
             Motion = HandMotion.Down,
             At = seat?.At,
             Things = [.. screws.Select(ClosingHands.Thing)],
-            InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert)],
+            InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert), .. BatteryHands.Things(plan.Bay)],
         };
     }
 

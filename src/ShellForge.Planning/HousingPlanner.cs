@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Edges;
 using ShellForge.Planning.Exits;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Openings;
@@ -37,7 +39,10 @@ public static class HousingPlanner
         ClosureDecision closure = reasons.Take(ClosureDecision.Of(given, joints, ring));
         InPlan choice = closure.InPlan;
         ShellPlan shell = choice.Shell;
-        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice.Openings, mount));
+        BatteryPlace? battery = reasons.Take(
+            BatteryBayDecision.Place(given, choice, BossDecision.InPlan(joints, closure.Sites, given.Basis)));
+        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice.Openings, new FloorNeeds(mount, battery)));
+        BatteryBayPlan? bay = reasons.Take(BatteryBayDecision.AtHeight(given, battery, levels));
         ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(given, choice, levels));
         double parting = reasons.Take(StackDecision.Parting(given, choice, levels, openings));
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
@@ -45,7 +50,7 @@ public static class HousingPlanner
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         openings = reasons.Take(OpeningForm.InFront(
             new FrontGiven(new HeightGiven(given, choice, levels, openings), front, stack)));
-        var tub = new TubDraft(given, shell, levels, openings);
+        var tub = new TubDraft(given, shell, levels, openings) { Bay = bay };
         ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
         Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, stack, bosses, joints);
         Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(tub, bosses);
@@ -65,6 +70,7 @@ public static class HousingPlanner
             Openings = openings,
             OpeningsInPlan = choice.Openings,
             Saddles = saddles.Value,
+            Bay = bay,
         };
 
         HousingEdges edges = EdgeDecision.BeforeFloor(draft);
@@ -96,6 +102,7 @@ public static class HousingPlanner
             Openings = draft.Openings,
             CableExits = draft.CableExits,
             Saddles = draft.Saddles,
+            Bay = draft.Bay,
             Hold = cover.Hold,
             Cover = cover.Cover with { FrontEdge = edges.Front, FrontEdgeInBore = edges.FrontInBore },
             Diffuser = cover.Diffuser,

@@ -31,6 +31,7 @@ internal static class ShoppingDecision
 
         items.AddRange(cover.Closure.Shopping);
         items.AddRange(cover.Mount?.Shopping ?? []);
+        items.AddRange(BatteryHands.Shopping(draft.Bay));
         return items.ToImmutable();
     }
 

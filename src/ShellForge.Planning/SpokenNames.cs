@@ -49,6 +49,7 @@ public static class SpokenNames
             FaceFeature.BaffleWall => "a wall of the baffle",
             FaceFeature.BaffleNotch => "a notch in the baffle's feet",
             FaceFeature.BoardStop => "a post of the cover over the board",
+            FaceFeature.BatteryBay => "the battery's bay",
             FaceFeature.CrushRib => "a small rib of the baffle",
             _ => "the part itself",
         };

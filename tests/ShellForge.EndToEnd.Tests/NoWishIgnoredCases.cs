@@ -59,6 +59,33 @@ public sealed partial class NoWishIgnoredTests
             housing: {insert: m2x3-od3.6, cable: none, closure: snap, mount: magnets}
             {{{Print}}}
             """,
+        ["battery"] = $$$"""
+            format: shellforge/1
+            name: Battery
+            board:
+              outline: {disc: 90}
+              thickness: 1.6
+              holes: [{circle: 82, count: 3, from: 45, diameter: 2.2}]
+              pixels: {package: "2020", circle: 50, count: 8, from: 90}
+              parts: [{ref: J9, size: [6, 8, 6], side: bottom, at: [0, 30]}]
+            housing:
+              insert: m2x3-od3.6
+              cable: none
+              closure: screws
+              battery: {cell: 14500, count: 1, at: [0, 0], along: 0, strap: hook-and-loop}
+            {{{Print}}}
+            """,
+        ["pouch"] = $$$"""
+            format: shellforge/1
+            name: Pouch
+            board:
+              outline: {disc: 90}
+              thickness: 1.6
+              holes: [{circle: 82, count: 3, from: 45, diameter: 2.2}]
+              pixels: {package: "2020", circle: 50, count: 8, from: 90}
+            housing: {insert: m2x3-od3.6, cable: none, closure: screws, mount: stand, battery: {flat: [6, 20, 40], grams: 10}}
+            {{{Print}}}
+            """,
         ["screws"] = $$$"""
             format: shellforge/1
             name: Screws
@@ -203,6 +230,12 @@ public sealed partial class NoWishIgnoredTests
         "disc | housing.mount=tripod", "disc | housing.mount=feet",
         "parts | housing.label.text=PORTS", "parts | housing.label.where=floor-inside", "parts | housing.label.height=4",
         "disc | housing.label={text: \"A very long name of a small disc\", height: 12}",
+        "disc | housing.battery=aaa", "battery | housing.battery.cell=aa", "battery | housing.battery.count=2",
+        "battery | housing.battery.at=[0, 8]", "battery | housing.battery.along=20", "battery | housing.battery.strap=tie",
+        "battery | housing.battery={round: [14, 60]}", "pouch | housing.battery.flat=[5, 20, 40]",
+        "pouch | housing.battery.grams=20",
+        "battery | housing.measured={battery: {diameter: 14.1}}", "battery | housing.measured={battery: {length: 51}}",
+        "pouch | housing.measured={battery: {thickness: 6.4}}", "pouch | housing.measured={battery: {width: 20.4}}",
         "disc | housing.openings=[{name: air, wall: 20, slot: [8, 2]}]", "openings | housing.openings[lever].wall=14",
         "openings | housing.openings[lever].wall=S1", "openings | housing.openings[lever].height=7",
         "openings | housing.openings[lever].slot=[8, 3]", "openings | housing.openings[light].over-board=4",
@@ -225,6 +258,7 @@ public sealed partial class NoWishIgnoredTests
         "parts | power.supply={volts: 12, amps: 2} | voltage-off", "parts | power.duty=0.2 | plastic-too-warm",
         "parts | use.ambient=50 | plastic-too-warm", "parts | use.orientation=table | plastic-too-warm",
         "parts | board.holes[0].keep-out={top: 3, bottom: 3} | head-against-part",
+        "battery | housing.battery.plug=J9 | battery-without-leads",
         "disc | accept=[{rule: missing-key, why: known}] | missing-key",
     ];
 

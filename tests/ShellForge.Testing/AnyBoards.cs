@@ -31,10 +31,12 @@ public sealed partial class AnyBoards
     private double _size;
     private double _inner;
     private readonly bool _tame;
+    private readonly int _seed;
 
     private AnyBoards(int seed)
     {
         _dice = new Random(seed);
+        _seed = seed;
         _tame = seed % 3 == 0;
     }
 

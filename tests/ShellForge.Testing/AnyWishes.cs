@@ -35,6 +35,23 @@ public sealed partial class AnyBoards
         Maybe("label", "{text: \"TIDE 3\"}", "{text: \"A\", height: 60}",
             "{text: \"The longest label that anyone would ever want to have on it\", height: 10}",
             "{text: \"x\", where: floor-inside, height: 2}");
+        Battery();
+    }
+
+    // With dice of its own: boards of a seed keep all else that they had before there were batteries.
+    private void Battery()
+    {
+        const int apart = 7_919;
+        var dice = new Random(_seed + apart);
+        string[] wild =
+        [
+            "aa", "18650", "pouch-401230", "{cell: aaa, count: 3, strap: tie}", "{flat: [3, 12, 20], grams: 2}", "{round: [50, 200]}",
+            "{cell: pouch-502030, at: [3, -4], along: 30}", "{round: [3, 5], count: 6, along: 720}", "{flat: [40, 150, 200], count: 6}",
+        ];
+        if (dice.Next(4) == 0)
+        {
+            _lines.Add($"  battery: {(_tame ? wild[dice.Next(4)] : wild[dice.Next(wild.Length)])}");
+        }
     }
 
     private void Rest()

@@ -75,6 +75,9 @@ public sealed record HousingSpec
 
     /// <summary>Openings of the maker's own.</summary>
     public ImmutableArray<OwnOpening> Openings { get; init; } = [];
+
+    /// <summary>Cells or pouches inside; null for none.</summary>
+    public BatterySpec? Battery { get; init; }
 }
 
 /// <summary>How large the housing shall be from outside.</summary>

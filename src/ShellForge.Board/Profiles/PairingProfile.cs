@@ -48,6 +48,9 @@ public sealed record PairingProfile
     /// <summary>Added to a disc magnet's diameter for its pocket, mm.</summary>
     public Sourced? MagnetAllowance { get; init; }
 
+    /// <summary>Added to a battery's width and length for its bay, mm.</summary>
+    public Sourced? BatteryFit { get; init; }
+
     /// <summary>Thinnest wall that prints whole, mm.</summary>
     public Sourced? ThinnestWall { get; init; }
 
@@ -101,6 +104,7 @@ public sealed record PairingProfile
             InlayFit = InlayFit ?? Following(printer.InlayFit, printer, HoleAllowance) ?? printer.InlayFit,
             LayerFit = LayerFit ?? printer.LayerFit,
             MagnetAllowance = MagnetAllowance ?? Closing(printer.MagnetAllowance, printer) ?? printer.MagnetAllowance,
+            BatteryFit = BatteryFit ?? ClosingSlot(printer.BatteryFit) ?? printer.BatteryFit,
             ThinnestWall = ThinnestWall ?? printer.ThinnestWall,
             OverhangDegrees = Overhang ?? printer.OverhangDegrees,
             BridgeNote = BridgeNote ?? printer.BridgeNote,
@@ -152,6 +156,10 @@ public sealed record PairingProfile
     // A pocket closes as holes do: what this printer takes from them beyond a typical one is added.
     private Sourced? Closing(Sourced typical, PrinterProfile printer) => HoleAllowance is { } hole
         ? new Sourced(Math.Round(typical + hole - printer.HoleAllowance, 3, MidpointRounding.AwayFromZero), hole.Source) : null;
+
+    // A bay closes as slots do.
+    private Sourced? ClosingSlot(Sourced typical) => SlotAllowance is { } slot
+        ? new Sourced(Math.Round(typical + slot, 3, MidpointRounding.AwayFromZero), slot.Source) : null;
 
     private Sourced? Following(Sourced typical, PrinterProfile printer, Sourced? opening)
     {

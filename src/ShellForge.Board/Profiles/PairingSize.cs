@@ -73,6 +73,11 @@ public sealed record PairingSize(string Key, string Unit, double Least, double M
             Of = pairing => pairing.MagnetAllowance,
             With = (pairing, value) => pairing with { MagnetAllowance = value },
         },
+        new("battery-fit", "mm", -0.5, 3, "Added to a battery's width and length for its bay.", "the printer's")
+        {
+            Of = pairing => pairing.BatteryFit,
+            With = (pairing, value) => pairing with { BatteryFit = value },
+        },
         new("thinnest-wall", "mm", 0.1, 4, "Thinnest wall that prints whole.", "the printer's")
         {
             Of = pairing => pairing.ThinnestWall,

@@ -60,6 +60,9 @@ public sealed record PrinterProfile
     /// <summary>Added to a disc magnet's diameter for the pocket it is glued into, mm.</summary>
     public Sourced MagnetAllowance { get; init; } = UsualMagnetAllowance;
 
+    /// <summary>Added to a battery's width and length for its bay, mm: it goes in and out by fingers and does not rattle.</summary>
+    public Sourced BatteryFit { get; init; } = UsualBatteryFit;
+
     /// <summary>Thinnest wall that prints whole, mm; a line where a profile does not say.</summary>
     public required Sourced ThinnestWall { get; init; }
 
@@ -104,6 +107,9 @@ public sealed record PrinterProfile
 
     /// <summary>What holds where a profile does not say. Source: trade knowledge for sintered magnets of +-0.1.</summary>
     public static Sourced UsualMagnetAllowance { get; } = new(0.15, "typical: print a coupon");
+
+    /// <summary>What holds where a profile does not say.</summary>
+    public static Sourced UsualBatteryFit { get; } = new(0.6, "typical: print a coupon");
 
     /// <summary>What holds where a profile does not say.</summary>
     public static Sourced UsualSnapForce { get; } = new(1, "as computed; typical: print a coupon");

@@ -34,6 +34,9 @@ public sealed class ProfileLibrary
     /// <summary>Coefficients of heat.</summary>
     public required ProfileShelf<HeatProfile> Heat { get; init; }
 
+    /// <summary>Cells and pouches.</summary>
+    public required ProfileShelf<BatteryProfile> Batteries { get; init; }
+
     /// <summary>What was measured of a printer with a filament; null where nothing was.</summary>
     public PairingProfile? PairingOf(string printer, string filament) =>
         Pairings.All.FirstOrDefault(pairing => pairing.Printer == printer && pairing.Filament == filament);
@@ -56,6 +59,7 @@ public sealed class ProfileLibrary
         ("a printer with a filament", Pairings.Names),
         ("a supply", Supplies.Names),
         ("a set of coefficients of heat", Heat.Names),
+        ("a battery", Batteries.Names),
     ];
 
     /// <summary>The word for the kind of a profile, whatever shelf it stands on; null when there is none of the name.</summary>

@@ -90,6 +90,11 @@ public sealed class NoWayForWires() : Rule(
             return new WireTarget(exit.InBrief, exit.LeadsFrom(AtJoint));
         }
 
+        if (wire.To == BatterySpec.WireWord && housing.Plan.Bay is { } bay)
+        {
+            return new WireTarget("the battery", bay.Point((bay.Size.OuterLength / 2) + AtJoint, 0));
+        }
+
         if (housing.Board.Board.Wires.FirstOrDefault(other => other.Name == wire.To) is { } end)
         {
             return new WireTarget(end.Name, end.At);

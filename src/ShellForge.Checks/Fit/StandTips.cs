@@ -10,7 +10,7 @@ namespace ShellForge.Checks.Fit;
 /// <summary>A housing that stands on a foot of its own and tips over.</summary>
 public sealed class StandTips() : Rule(
     "stand-tips",
-    "The centre of mass of housing, board and stand must stand well over the stand's foot.",
+    "The centre of mass of housing, board, battery and stand must stand well over the stand's foot.",
     "A lamp that falls at the first touch of its cable breaks, or lies on what it lights.",
     "angle by which it can be tilted before its centre of mass, from the solids as made and the board's laminate, passes the nearest edge "
         + "of the foot's hull; below 8 degrees warns, below 3 stops",
@@ -22,6 +22,9 @@ public sealed class StandTips() : Rule(
     // Parts printed with infill weigh about as their outside says where walls are a few lines thick. Laminate with parts on it: typical,
     // g/cm3.
     private const double BoardDensity = 2.6;
+
+    // Of a cubic centimetre, in which densities count.
+    private const double CubicMillimetres = 1000;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -54,6 +57,8 @@ public sealed class StandTips() : Rule(
                 At: Measure.Centroid(part.AssembledMesh)))
             .Append((board.Area * housing.Board.Board.Thickness * BoardDensity,
                 new Point3(board.Bounds.Centre.X, board.Bounds.Centre.Y, stack.BoardBottom)))
+            .Concat(housing.Plan.Bay is { } bay
+                ? [(bay.Size.Grams * CubicMillimetres, new Point3(bay.At.X, bay.At.Y, (bay.Seat + bay.Top) / 2))] : [])
             .ToArray();
         double mass = bodies.Sum(body => body.Item1);
         return bodies.Aggregate(default(Point3), (sum, body) => sum + (body.Item1 / mass * body.Item2));

@@ -17,6 +17,7 @@ internal static class ProfileSheets
         .. library.Pairings.All.Select(PairingSheet.Of),
         .. library.Supplies.All.Select(Supply),
         .. library.Heat.All.Select(Heat),
+        .. library.Batteries.All.Select(Battery),
     ];
 
     private static ProfileSheet Insert(InsertProfile p) => new ProfileLines()
@@ -135,6 +136,7 @@ internal static class ProfileSheets
         .Length("inlay-fit", p.InlayFit)
         .Length("layer-fit", p.LayerFit)
         .Length("magnet-allowance", p.MagnetAllowance)
+        .Length("battery-fit", p.BatteryFit)
         .Length("thinnest-wall", p.ThinnestWall)
         .Number("snap-force", p.SnapForce, "")
         .Length("tight-fit", p.TightFit)
@@ -195,4 +197,13 @@ internal static class ProfileSheets
         .Number("board-heat", p.BoardHeat, "J/m3K")
         .Number("plastic-heat", p.PlasticHeat, "J/kgK")
         .On("heat", p.Name);
+
+    private static ProfileSheet Battery(BatteryProfile p) => (p.Form == BatteryForm.Round
+            ? new ProfileLines().Length("diameter", p.Thickness)
+            : new ProfileLines().Length("thickness", p.Thickness).Length("width", p.Width))
+        .Length("length", p.Length)
+        .Number("grams", p.Grams, "g")
+        .Flag("lithium", p.Lithium)
+        .Number("warmest", p.WarmestCelsius, "\u00b0C")
+        .On("batteries", p.Name);
 }

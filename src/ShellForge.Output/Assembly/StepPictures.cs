@@ -76,6 +76,8 @@ public static class StepPictures
         (HandMaterial.Brass, _) => "inserts",
         (HandMaterial.Magnet, 1) => "magnet",
         (HandMaterial.Magnet, _) => "magnets",
+        (HandMaterial.Battery, 1) => "battery",
+        (HandMaterial.Battery, _) => "batteries",
         _ => "small parts",
     };
 
@@ -128,7 +130,10 @@ public static class StepPictures
                 {
                     _things.Add(
                         [.. small.Select(
-                            thing => new PicturedPart(MeshOf(thing), PictureColours.Of(thing.Material)) { Placement = turned })]);
+                            thing => new PicturedPart(MeshOf(thing), PictureColours.Of(thing.Material))
+                            {
+                                Placement = thing.Placement.Then(turned),
+                            })]);
                     shown.Add(new ShownThing(_things.Count - 1, high));
                 }
             }
@@ -162,6 +167,7 @@ public static class StepPictures
         }
 
         private static Geometry.Solids.Mesh MeshOf(HandThing thing) => Geometry.Solids.Mesh.Joined(
-            thing.Discs.Select(disc => SimpleMesh.Upright(SimpleMesh.Disc(thing.At, disc.Diameter), disc.FromZ, disc.ToZ)));
+            thing.Discs.Select(disc => SimpleMesh.Upright(SimpleMesh.Disc(thing.At, disc.Diameter), disc.FromZ, disc.ToZ))
+                .Concat(thing.Body is var (outline, from, to) ? [SimpleMesh.Upright(outline, from, to)] : []));
     }
 }

@@ -2,6 +2,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
+using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
@@ -88,7 +89,8 @@ public static class PlanDrawing
         }
 
         foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == PartNames.Tub).Select(opening => opening.Note)
-            .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Mount?.Notes ?? []))
+            .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Mount?.Notes ?? [])
+            .Concat(BatteryHands.Notes(plan.Bay)))
         {
             notes.Add(note.At, note.Text);
         }

@@ -4,6 +4,7 @@ using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Svg;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Output.Looks;
+using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Output.Drawings;
@@ -30,6 +31,7 @@ public static class SectionDrawing
         [
             .. plan.Openings.Where(opening => opening.InWall is not null).Select(opening => opening.Section),
             .. plan.CableExits.Select(exit => (exit.At, exit.Spoken)),
+            .. BatteryHands.Section(plan),
             .. plan.Openings.Select(opening => opening.Section),
             .. plan.Bosses.Where(boss => boss.At != Point2.Origin).Select(boss => (Angle.Of(boss.At), boss.Name)),
             (Angle.Zero, "the axis"),

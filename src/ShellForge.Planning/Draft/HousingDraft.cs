@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Remembering;
 
@@ -59,6 +60,9 @@ internal sealed record HousingDraft
 
     /// <summary>Supports under connectors.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
+
+    /// <summary>A battery's bay; null for none.</summary>
+    public BatteryBayPlan? Bay { get; init; }
 
     /// <summary>The same with all of the outer floor free: its edge then gives way to what finds its place there.</summary>
     public HousingDraft WithoutFloorEdge() => this with { Shell = Shell with { FloorEdge = null, FloorEdgeInBore = null } };

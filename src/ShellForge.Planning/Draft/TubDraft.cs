@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Draft;
@@ -18,6 +19,9 @@ internal sealed record TubDraft(
         : this(given.File, given.Basis, shell, levels, openings)
     {
     }
+
+    /// <summary>A battery's bay, which posts keep off; null for none.</summary>
+    public BatteryBayPlan? Bay { get; init; }
 
     /// <summary>What every decision starts from.</summary>
     public Given Given => new(File, Basis);

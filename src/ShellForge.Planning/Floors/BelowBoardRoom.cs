@@ -21,7 +21,10 @@ internal sealed class BelowBoardRoom
     public BelowBoardRoom(TubDraft tub, string? without = null)
     {
         (BoardFile file, _, ShellPlan shell, BoardLevels levels, ImmutableArray<OpeningPlan> openings) = tub;
-        _ways = [.. openings.Select(opening => opening.TakenInside).Where(way => !way.IsEmpty)];
+        _ways =
+        [
+            .. openings.Select(opening => opening.TakenInside).Append(tub.Bay?.Taken ?? Region.Empty).Where(way => !way.IsEmpty),
+        ];
         _levels = levels;
         Shell = shell;
         _hanging = [.. PartEnvelope.OnBottom(file.Board).Where(part => part.Ref != without)];

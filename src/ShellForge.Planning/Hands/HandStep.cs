@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 
 namespace ShellForge.Planning.Hands;
 
@@ -121,6 +122,16 @@ public sealed record HandCaution(string Risk, string Text)
         "Adhesive",
         "Glue bonds skin and its vapour irritates: wear gloves and eye protection, air the room, and follow the maker's sheet.");
 
+    /// <summary>Lithium in a housing.</summary>
+    public static HandCaution Lithium { get; } = new(
+        "Battery", "Lithium cells burn when they are shorted, pierced, squeezed or overcharged: take one with its protection circuit, and a "
+            + "charger made for it. Its data sheet and local rules hold for charging, carrying and disposal.");
+
+    /// <summary>Other cells in a housing.</summary>
+    public static HandCaution Cells { get; } = new(
+        "Battery", "Shorted cells get hot and old ones leak: use cells of one kind and age, and take them out before a long rest. Their "
+            + "data sheet and local rules hold for charging and disposal.");
+
     /// <summary>Holes in a wall of the room.</summary>
     public static HandCaution Drilling { get; } = new(
         "Drilling", "Before drilling, look for cables and pipes in the wall; wear eye protection.");
@@ -140,6 +151,9 @@ public enum HandMaterial
 
     /// <summary>Ties and adhesive.</summary>
     Plastic,
+
+    /// <summary>Cells and pouches in their sleeves.</summary>
+    Battery,
 }
 
 /// <summary>A screw, an insert or a magnet in its place, as discs stacked along an upright axis.</summary>
@@ -148,4 +162,11 @@ public enum HandMaterial
 /// <param name="Discs">Diameter, lower and upper end of each, mm, as assembled.</param>
 /// <param name="FromBelow">Whether it is put in from below, through the outer floor.</param>
 public sealed record HandThing(
-    HandMaterial Material, Point2 At, ImmutableArray<(double Diameter, double FromZ, double ToZ)> Discs, bool FromBelow = false);
+    HandMaterial Material, Point2 At, ImmutableArray<(double Diameter, double FromZ, double ToZ)> Discs, bool FromBelow = false)
+{
+    /// <summary>What is no disc: an upright body with this outline, from and to a z; null for none.</summary>
+    public (Region Outline, double FromZ, double ToZ)? Body { get; init; }
+
+    /// <summary>How it lies where its axis is not upright: from the frame in which it stands to the assembled one.</summary>
+    public Transform3 Placement { get; init; } = Transform3.Identity;
+}

@@ -112,6 +112,9 @@ public enum FaceFeature
 
     /// <summary>Post of the cover that ends above the board.</summary>
     BoardStop,
+
+    /// <summary>Bay of a battery.</summary>
+    BatteryBay,
 }
 
 /// <summary>Face tags of housing parts: a kind and a number, both ways, without a table that would have to be carried along.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Hands;
 
 namespace ShellForge.Planning.Plan;
@@ -53,6 +54,9 @@ public sealed record HousingPlan
 
     /// <summary>Supports under connectors of modules that are soldered flat.</summary>
     public ImmutableArray<SaddlePlan> Saddles { get; init; } = [];
+
+    /// <summary>The bay of a battery; null for none.</summary>
+    public BatteryBayPlan? Bay { get; init; }
 
     /// <summary>What keeps the board where it lies.</summary>
     public required BoardHoldPlan Hold { get; init; }

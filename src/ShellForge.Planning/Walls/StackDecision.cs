@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Front;
 using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
@@ -18,18 +19,19 @@ internal static class StackDecision
 
     private sealed record Need(string What, double Height);
 
-    /// <summary>Floor and standoffs, from the largest of seven needs.</summary>
+    /// <summary>Floor and standoffs, from the largest of eight needs.</summary>
     public static Decided<BoardLevels> Below(
-        Given given, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount)
+        Given given, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, FloorNeeds onFloor)
     {
         (BoardFile file, PrintBasis basis) = given;
+        MountNeeds mount = onFloor.Mount;
         var reasons = new Reasons();
         double asked = file.Housing.Floor ?? PlanRules.Floor;
         double floor = basis.Up(Math.Max(asked, mount.Floor));
         reasons.Length("stack.floor", floor, Reasons.Origin(file, "housing.floor"), mount.Floor > asked
             ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
 
-        IEnumerable<Need> all = Needs(file, joints, openings, mount, floor, reasons);
+        IEnumerable<Need> all = Needs(file, joints, openings, onFloor, floor, reasons);
         ImmutableArray<Need> needs =
         [
             .. (given.BelowBoard > 0 ? all.Append(new Need("the height asked for", given.BelowBoard)) : all)
@@ -129,7 +131,7 @@ internal static class StackDecision
     }
 
     private static IEnumerable<Need> Needs(
-        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, MountNeeds mount, double floor,
+        BoardFile file, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, FloorNeeds onFloor, double floor,
         Reasons reasons)
     {
         yield return new Need("the least room under a board", PlanRules.LeastBelowBoard);
@@ -176,9 +178,16 @@ internal static class StackDecision
             yield return new Need(who, height);
         }
 
-        if (mount.BelowBoard > 0)
+        if (onFloor.Mount.BelowBoard > 0)
         {
-            yield return new Need(mount.Why, mount.BelowBoard);
+            yield return new Need(onFloor.Mount.Why, onFloor.Mount.BelowBoard);
+        }
+
+        if (onFloor.Battery is { } battery)
+        {
+            yield return new Need(
+                battery.Under is null ? "the battery with its strap" : $"the battery with its strap under {battery.Under}",
+                battery.BelowBoard);
         }
     }
 
@@ -209,3 +218,8 @@ internal static class StackDecision
         return reasons.Of(parting);
     }
 }
+
+/// <summary>What stands on the floor and is known before the heights are.</summary>
+/// <param name="Mount">What a mount asks for.</param>
+/// <param name="Battery">The place of a battery's bay; null for none.</param>
+internal sealed record FloorNeeds(MountNeeds Mount, BatteryPlace? Battery);

@@ -23,6 +23,7 @@ internal sealed record ParsedHousing(
     Parsed<bool> BoreOpen,
     Parsed<ParsedLight> Light,
     Parsed<ImmutableArray<ParsedOpening>> Openings,
+    Parsed<ParsedBattery> Battery,
     Parsed<ParsedMeasuredThings> Measured,
     MappingNode Node);
 
@@ -111,8 +112,10 @@ internal static class HousingForm
         FormKey<ImmutableArray<ParsedOpening>> openings = keys.Optional(
             "openings", new ListKind<ParsedOpening>("a list of openings", OwnOpeningEntry.Form, 0, BoardKinds.Most),
             "Holes and slots of your own: for a sensor, a microphone, a lever, a screwdriver, air.", "none");
+        FormKey<ParsedBattery> battery = keys.Optional("battery", BatteryEntry.Kind,
+            "A cell or pouch inside, under the board: its bay with a strap is found by the plan.", "none");
         FormKey<ParsedMeasuredThings> measured = keys.Optional("measured", MeasuredForm.Things,
-            "Measured sizes of this batch's insert, magnets and plug; they override the nominal ones.");
+            "Measured sizes of this batch's insert, magnets, plug and battery; they override the nominal ones.");
         return values =>
         {
             ParsedWall? wall = values.Get(walls) is { Given: true } w ? w.Value : null;
@@ -149,6 +152,7 @@ internal static class HousingForm
                 values.Get(bore),
                 values.Get(light),
                 values.Get(openings),
+                values.Get(battery),
                 values.Get(measured),
                 values.Node);
         };

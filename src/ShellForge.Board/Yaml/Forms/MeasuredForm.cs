@@ -15,7 +15,11 @@ internal sealed record ParsedSizes(Parsed<double> First, Parsed<double> Second);
 
 /// <summary>What calipers said of the bought things of this batch.</summary>
 internal sealed record ParsedMeasuredThings(
-    Parsed<ParsedSizes> Insert, Parsed<ParsedSizes> Magnet, Parsed<ParsedPlug> Plug, ParsedBatch Batch);
+    Parsed<ParsedSizes> Insert, Parsed<ParsedSizes> Magnet, Parsed<ParsedPlug> Plug, Parsed<ParsedBatterySizes> Battery,
+    ParsedBatch Batch);
+
+/// <summary>What calipers said of a cell or pouch; a cylinder has no width.</summary>
+internal sealed record ParsedBatterySizes(Parsed<double> Diameter, Parsed<double> Thickness, Parsed<double> Width, Parsed<double> Length);
 
 /// <summary>What calipers said of a plug's body.</summary>
 internal sealed record ParsedPlug(Parsed<double> Width, Parsed<double> Height, Parsed<double> Corner);
@@ -31,6 +35,19 @@ internal static class MeasuredForm
         FormKey<double> corner = keys.Optional("corner-radius", BoardKinds.Length("a corner radius", 0, 30),
             "Radius of its corners, seen from its front; 0 for square ones.");
         return values => new ParsedPlug(values.Get(width), values.Get(height), values.Get(corner));
+    }, buildsIncomplete: true);
+
+    private static Form<ParsedBatterySizes> Battery { get; } = new("a measured battery", keys =>
+    {
+        FormKey<double> diameter = keys.Optional("diameter", BoardKinds.Length("a measured size", 3, 50), "Diameter of a cylinder.");
+        FormKey<double> thickness = keys.Optional("thickness", BoardKinds.Length("a measured size", 1, 40),
+            "Thickness of a pouch, charged and new.");
+        FormKey<double> width = keys.Optional("width", BoardKinds.Length("a measured size", 5, 150), "Width of a pouch.");
+        FormKey<double> length = keys.Optional("length", BoardKinds.Length("a measured size", 5, 200),
+            "Length over everything but the wires.");
+        keys.AtMostOneOf(diameter, thickness);
+        keys.AtMostOneOf(diameter, width);
+        return values => new ParsedBatterySizes(values.Get(diameter), values.Get(thickness), values.Get(width), values.Get(length));
     }, buildsIncomplete: true);
 
     /// <summary>Of the board.</summary>
@@ -59,9 +76,11 @@ internal static class MeasuredForm
             ("diameter", "Diameter.", 1, 30), ("height", "Height.", 0.5, 20)), "The magnets of 'mount: magnets'.");
         FormKey<ParsedPlug> plug = keys.Optional("plug", Plug,
             "The body of the plug that goes into the part at 'cable:'.");
+        FormKey<ParsedBatterySizes> battery = keys.Optional("battery", Battery, "The cell or pouch at 'battery:'.");
         (FormKey<string> date, FormKey<string> batch) = WhenAndWhich(keys);
         return values => new ParsedMeasuredThings(
-            values.Get(insert), values.Get(magnet), values.Get(plug), new ParsedBatch(values.Get(date), values.Get(batch)));
+            values.Get(insert), values.Get(magnet), values.Get(plug), values.Get(battery),
+            new ParsedBatch(values.Get(date), values.Get(batch)));
     }, buildsIncomplete: true);
 
     private static Form<ParsedSizes> Pair(

@@ -30,7 +30,7 @@ internal static class WireForm
             "Diameter over the insulation of one conductor.", "by gauge");
         FormKey<int> gauge = keys.Optional("gauge", new CountKind("an AWG size", 10, 36), "Conductor size, AWG.");
         FormKey<string> to = keys.Defaulted(
-            "to", BoardKinds.Name, "Where it goes: out, the name of a cable, another wire's name or a part's designator.",
+            "to", BoardKinds.Name, "Where it goes: out, the name of a cable, battery, another wire's name or a part's designator.",
             RoundCable.Unnamed);
         return values => new ParsedWire(
             values.Get(name),

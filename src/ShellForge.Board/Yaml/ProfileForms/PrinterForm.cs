@@ -29,6 +29,7 @@ internal static class PrinterForm
         FormKey<Sourced> inlay = Measurable("inlay-fit", "0.3");
         FormKey<Sourced> layerFit = Measurable("layer-fit", "0.2");
         FormKey<Sourced> magnet = Measurable("magnet-allowance", "0.15");
+        FormKey<Sourced> battery = Measurable("battery-fit", "0.6");
         FormKey<Sourced> thinnest = Measurable("thinnest-wall", "line-width");
         FormKey<Sourced> snap = Measurable("snap-force", "1");
         FormKey<Sourced> tight = keys.Required("tight-fit", ProfileNumbers.Length(0, 2), "Gap per side.");
@@ -65,6 +66,7 @@ internal static class PrinterForm
             InlayFit = values.Get(inlay).Or(PrinterProfile.UsualInlayFit),
             LayerFit = values.Get(layerFit).Or(PrinterProfile.UsualLayerFit),
             MagnetAllowance = values.Get(magnet).Or(PrinterProfile.UsualMagnetAllowance),
+            BatteryFit = values.Get(battery).Or(PrinterProfile.UsualBatteryFit),
             ThinnestWall = values.Get(thinnest).Or(values.Get(line).Value),
             SnapForce = values.Get(snap).Or(PrinterProfile.UsualSnapForce),
             TightFit = values.Get(tight).Value,

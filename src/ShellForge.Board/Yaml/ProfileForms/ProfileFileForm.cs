@@ -30,6 +30,7 @@ internal static class ProfileFileForm
         Shelf(keys, "pairings", PairingForm.Form);
         Shelf(keys, "supplies", SupplyForm.Form);
         Shelf(keys, "heat", HeatForm.Form);
+        Shelf(keys, "batteries", BatteryProfileForm.Form);
         return _ => true;
     });
 

@@ -53,6 +53,7 @@ internal sealed class ProfileLoader
             Pairings = loader.Shelf("pairings", PairingForm.Form),
             Supplies = loader.Shelf("supplies", SupplyForm.Form),
             Heat = loader.Shelf("heat", HeatForm.Form),
+            Batteries = loader.Shelf("batteries", BatteryProfileForm.Form),
         };
         return new ProfileLoadResult(library, loader._sink.InOrder());
     }

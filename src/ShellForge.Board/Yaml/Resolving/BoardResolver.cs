@@ -37,7 +37,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         var pixels = new PixelResolver(surface, designators, partRefs, context);
         ImmutableArray<PixelCircle> circles = pixels.Resolve(said.Pixels.Or([]));
         ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context)
-            .Resolve(said.Wires.Or([]), CableNames(housing));
+            .Resolve(said.Wires.Or([]), CableNames(housing), housing?.Battery.Given == true);
         parts = [.. parts, .. pixels.Companions];
         if (outline is null || !said.Thickness.Given)
         {

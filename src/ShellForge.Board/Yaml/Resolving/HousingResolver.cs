@@ -19,6 +19,7 @@ internal sealed class HousingResolver(
         ImmutableArray<CableSpec>? cables = Cables(said);
         CheckWords(said);
         ImmutableArray<OwnOpening> openings = new OpeningResolver(board, sink).Resolve(said.Openings.Or([]));
+        BatterySpec? battery = said.Battery.Given ? new BatteryResolver(board, sink).Resolve(said.Battery.Value) : null;
         if (!NeedsMet(said) || cables is null)
         {
             return null;
@@ -43,6 +44,7 @@ internal sealed class HousingResolver(
             Cables = cables.Value,
             Light = said.Wishes.Light with { WindowOutline = WindowOutline(said.Light.Value.Window) },
             Openings = openings,
+            Battery = battery,
         };
     }
 

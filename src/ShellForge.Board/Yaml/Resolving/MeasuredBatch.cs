@@ -21,6 +21,9 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
     private static readonly Reach Body = new(0.1, 0.5);
     private static readonly Reach Overmould = new(0.5, 1.0);
 
+    // A protection circuit with its tabs makes a cell up to 5 longer; AA and its kin may be a little shorter than the largest.
+    private static readonly Reach Protected = new(0.15, 6);
+
     private readonly ImmutableArray<MeasuredSize>.Builder _sizes = ImmutableArray.CreateBuilder<MeasuredSize>();
 
     /// <summary>The file with measured sizes taken over. Faults have been told.</summary>
@@ -87,6 +90,7 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
         string how = How(said.Batch);
         BoardFile taken = said.Insert.Given ? WithInsert(file, said.Insert, how) : file;
         taken = said.Magnet.Given ? WithMagnet(taken, said.Magnet, how) : taken;
+        taken = said.Battery.Given ? WithBattery(taken, said.Battery, how) : taken;
         return said.Plug.Given ? WithPlug(taken, said.Plug, how) : taken;
     }
 
@@ -133,6 +137,45 @@ internal sealed class MeasuredBatch(DiagnosticSink sink)
         return file with
         {
             Housing = file.Housing with { Magnet = new MagnetSize(diameter.Or(nominal.Diameter), height.Or(nominal.Height)) },
+        };
+    }
+
+    private BoardFile WithBattery(BoardFile file, Parsed<ParsedBatterySizes> said, string how)
+    {
+        if (file.Housing.Battery is not { } nominal)
+        {
+            sink.Error(said.Place, "measured-without-battery", "a battery was measured, but the housing has none",
+                "expected 'battery: ...'");
+            return file;
+        }
+
+        bool round = nominal.Form == BatteryForm.Round;
+        (Parsed<double> diameter, Parsed<double> thickness, Parsed<double> width, Parsed<double> length) =
+            (said.Value.Diameter, said.Value.Thickness, said.Value.Width, said.Value.Length);
+        if (round ? thickness.Given || width.Given : diameter.Given)
+        {
+            sink.Error(said.Place, "measured-other-battery",
+                $"{nominal.Name} is a {(round ? "cylinder" : "pouch")}, and a {(round ? "pouch" : "cylinder")} was measured",
+                round ? "expected diameter and length" : "expected thickness, width and length");
+            return file;
+        }
+
+        Parsed<double> thick = round ? diameter : thickness;
+        Note(thick, round ? "housing.measured.battery.diameter" : "housing.measured.battery.thickness",
+            $"the {(round ? "diameter" : "thickness")} of the {nominal.Name}", nominal.Thickness, Overmould, how);
+        Note(width, "housing.measured.battery.width", $"the width of the {nominal.Name}", nominal.Width, Diameter, how);
+        Note(length, "housing.measured.battery.length", $"the length of the {nominal.Name}", nominal.Length, Protected, how);
+        return file with
+        {
+            Housing = file.Housing with
+            {
+                Battery = nominal with
+                {
+                    Thickness = thick.Or(nominal.Thickness),
+                    Width = round ? thick.Or(nominal.Width) : width.Or(nominal.Width),
+                    Length = length.Or(nominal.Length),
+                },
+            },
         };
     }
 

@@ -12,7 +12,8 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
     /// <summary>The leads, patterns written out.</summary>
     /// <param name="said">The wires.</param>
     /// <param name="cables">Names of the round cables that leave the housing.</param>
-    public ImmutableArray<WireLead> Resolve(ImmutableArray<ParsedWire> said, ImmutableArray<string> cables)
+    /// <param name="hasBattery">Whether leads may go to a battery.</param>
+    public ImmutableArray<WireLead> Resolve(ImmutableArray<ParsedWire> said, ImmutableArray<string> cables, bool hasBattery)
     {
         ImmutableArray<WireLead>.Builder leads = ImmutableArray.CreateBuilder<WireLead>();
         var names = new Designators(context.Sink);
@@ -47,7 +48,8 @@ internal sealed class WireResolver(BoardSurface? surface, Designators designator
         }
 
         // Without a round cable leads may still leave by a way of the maker's own.
-        ImmutableArray<string> ways = cables.IsEmpty ? [RoundCable.Unnamed] : cables;
+        ImmutableArray<string> ways =
+            [.. cables.IsEmpty ? [RoundCable.Unnamed] : cables, .. hasBattery ? new[] { BatterySpec.WireWord } : []];
         foreach (ParsedWire wire in said)
         {
             string to = wire.To.Value;

@@ -56,7 +56,8 @@ internal static class AxisKinds
             keys.Required("profiles", new WordKind<Func<ProfileLibrary, IEnumerable<string>>>(
             ("inserts", l => l.Inserts.Names), ("screws", l => l.Screws.Names), ("leds", l => l.Leds.Names),
             ("filaments", l => l.Filaments.Names),
-            ("printers", l => l.Printers.Names), ("supplies", l => l.Supplies.Names), ("heat", l => l.Heat.Names)),
+            ("printers", l => l.Printers.Names), ("supplies", l => l.Supplies.Names), ("heat", l => l.Heat.Names),
+            ("batteries", l => l.Batteries.Names)),
                 "Which kind of profiles.");
         FormKey<string> like = keys.Optional("like", new TextKind("a pattern", 80),
             "Names to take: * stands for any letters, as in \"petg-*\".", "all of the kind");

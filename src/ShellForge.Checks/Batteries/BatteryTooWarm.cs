@@ -1,0 +1,78 @@
+using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Checks.Findings;
+using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Heat;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Physics.Heat;
+using ShellForge.Planning.Batteries;
+using ShellForge.Planning.Marks;
+
+namespace ShellForge.Checks.Batteries;
+
+/// <summary>A battery in air that is too warm for it.</summary>
+public sealed class BatteryTooWarm() : Rule(
+    "battery-too-warm",
+    "The air inside must stay as cool as the battery's data sheet asks.",
+    "A warm cell ages in months, a pouch swells, and a lithium cell that is charged too warm may catch fire.",
+    "steady temperature of the inner air at the brightness that the firmware allows, in the warmest surrounding air; above the battery's "
+        + "limit warns, 15 degrees above it stops",
+    "45 degrees for lithium cells, 50 for alkaline ones: typical; the battery's profile says it, check your data sheet")
+{
+    // A lithium cell may be used, though not charged, up to 60 degrees where it may be charged up to 45. Typical: check your data sheet.
+    private const double StopsAbove = 15;
+
+    // Halvings of the brightness looked for: to less than a hundredth.
+    private const int Halvings = 7;
+    private const double BrightnessStep = 0.01;
+
+    /// <inheritdoc />
+    public override IEnumerable<Finding> Check(HousingUnderCheck housing)
+    {
+        if (housing.Plan.Bay is not { } bay)
+        {
+            yield break;
+        }
+
+        PowerSpec power = housing.Board.Power;
+        NodeTemperature air = housing.Heat.Reached(power.Capped)[HeatBody.InnerAir];
+        double limit = bay.Size.Battery.WarmestCelsius;
+        if (air.Celsius > limit)
+        {
+            yield return Found(
+                air.Celsius > limit + StopsAbove ? Severity.Stop : Severity.Warn, "battery",
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{HeatWords.When(housing, power.Capped)} the air round it reaches {HeatWords.Range(air)}: it is good to {limit:0} "
+                        + $"\u00b0C."),
+                air.Celsius, limit, Middle(bay), Remedy(housing, limit), "\u00b0C");
+        }
+    }
+
+    /// <summary>The middle of the bay at the height of the battery's axis.</summary>
+    internal static Point3 Middle(BatteryBayPlan bay) => new(bay.At.X, bay.At.Y, (bay.Seat + bay.Top) / 2);
+
+    private static string Remedy(HousingUnderCheck housing, double limit)
+    {
+        string vents = housing.Plan.Vents.IsEmpty ? "'vents: floor', " : "";
+        return Brightness(housing, limit) is double cool
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"'power: {{brightness: {cool:0.##}, capped: true}}', {vents}or the battery outside")
+            : $"{vents}a cooler place ('use: {{ambient: ...}}'), or the battery outside";
+    }
+
+    // The largest brightness at which it is cool enough, to a hundredth; null where even dark LEDs are too warm.
+    private static double? Brightness(HousingUnderCheck housing, double limit)
+    {
+        var heat = new RememberedHeat(housing.Memory);
+        (double cool, double warm) = (0, housing.Board.Power.Capped ? housing.Board.Power.Brightness : 1);
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (cool + warm) / 2;
+            double air = heat.Of(housing.Heat.Input with { Brightness = middle }, housing.Heat.Coefficients)[HeatBody.InnerAir].Celsius;
+            (cool, warm) = air > limit ? (cool, middle) : (middle, warm);
+        }
+
+        double kept = Math.Floor(cool / BrightnessStep) * BrightnessStep;
+        return kept > 0 ? kept : null;
+    }
+}

@@ -1,0 +1,248 @@
+using System.Collections.Immutable;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Planning.Batteries;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Exits;
+using ShellForge.Planning.Floors;
+using ShellForge.Planning.Outlines;
+
+namespace ShellForge.Planning;
+
+/// <summary>
+/// The bay of a battery: its section from battery, strap and printer, its place under the board before the heights are decided, and its
+/// heights after. All that stands on the floor is decided later and keeps off it.
+/// </summary>
+internal static class BatteryBayDecision
+{
+    // Straps as sold, mm: width, thickness of one layer, and what stands beside the battery. Typical: hook-and-loop 10 wide, two layers
+    // of it where it closes; ties 4.8 wide with their head.
+    private static readonly StrapSection HookAndLoop = new(10, 1.6, 3.2, 3);
+    private static readonly StrapSection Tie = new(4.8, 1.3, 2.0, 4);
+    private const double StrapPlay = 1.0;
+
+    // What a bridge of a strap's width sags, and the strap's play under it, mm. Typical.
+    private const double UnderLintel = 0.4;
+
+    // What a pouch may grow in thickness over its life, as a share. Common practice: 10 %; check the data sheet.
+    private const double Swelling = 0.1;
+
+    // Walls of a pouch's pocket as a share of its thickness: it can't slide out under its strap, and fingers get hold of it.
+    private const double PouchWall = 0.7;
+
+    // A bridge stays so much shorter than the longest that comes out clean, mm.
+    private const double UnderBridge = 0.5;
+
+    // Lowest wall over the strap's gap, mm: it bridges the gap and takes the strap's pull.
+    private const double LeastLintel = 2.0;
+
+    // At each end of a cylinder for the welded tab with its bend, and at one end of a pouch for its wires, mm. Typical.
+    private const double TabRoom = 2.0;
+    private const double PouchWires = 4.0;
+    private const double WireNotch = 5.0;
+    private const int WallLines = 3;
+    private const double RimChamfer = 0.4;
+    private const int RidgeLines = 2;
+
+    // Fingers, and a rest under the rim, find room between bay and wall, mm.
+    private const double BesidePosts = 0.8;
+    private const double FromWall = 0.5;
+
+    // How far in from the wall a cable wants its post or knot, mm.
+    private const double CableRoom = 16;
+
+    // How often the longest battery that fits is halved towards.
+    private const int Halvings = 6;
+
+    private sealed record StrapSection(double Width, double Thickness, double Closed, double Beside);
+
+    /// <summary>The place of the bay; null without a battery, and, with a refusal, without a place.</summary>
+    /// <param name="given">The board file, lines and layers.</param>
+    /// <param name="choice">Walls and openings in plan.</param>
+    /// <param name="posts">Posts whose place is settled.</param>
+    public static Decided<BatteryPlace?> Place(Given given, InPlan choice, ImmutableArray<PostInPlan> posts)
+    {
+        var reasons = new Reasons();
+        if (given.File.Housing.Battery is not { } battery)
+        {
+            return reasons.Of<BatteryPlace?>(null);
+        }
+
+        BatteryBaySize size = SizeOf(given, battery, reasons);
+        Region free = Free(given, choice, posts);
+        Region roomy = Roomy(given, choice, free);
+        BatteryPlace? place = new BatteryPlaces(given.File.Board, roomy, given.File.Up).Best(size)
+            ?? new BatteryPlaces(given.File.Board, free, given.File.Up).Best(size);
+        if (place is null)
+        {
+            Refuse(given.File, size, free, reasons);
+            return reasons.Of<BatteryPlace?>(null);
+        }
+
+        string where = $"x {Reasons.Mm(Math.Round(place.At.X, 1) + 0)}, y {Reasons.Mm(Math.Round(place.At.Y, 1) + 0)} from the middle, "
+            + $"along {Reasons.Mm(Math.Round(place.Along.Normalized.Degrees, 1))} degrees";
+        reasons.Choice("battery.place", where, Reasons.Origin(given.File, "housing.battery.at"),
+            battery.At is not null ? "as asked" : place.Under is null ? "under nothing that hangs from the board, nearest to the middle"
+                : $"the place that costs least depth: under {place.Under}, which hangs {Reasons.Mm(Math.Round(place.Hanging, 2))} down");
+        return reasons.Of<BatteryPlace?>(place with { Along = Towards(given.File, place) });
+    }
+
+    /// <summary>The bay at its heights; null without one.</summary>
+    public static Decided<BatteryBayPlan?> AtHeight(Given given, BatteryPlace? place, BoardLevels levels)
+    {
+        var reasons = new Reasons();
+        if (place is null)
+        {
+            return reasons.Of<BatteryBayPlan?>(null);
+        }
+
+        double seat = given.Basis.Up(levels.FloorTop + place.Size.Lift);
+        var bay = new BatteryBayPlan
+        {
+            Size = place.Size,
+            At = place.At,
+            Along = place.Along,
+            FloorTop = levels.FloorTop,
+            Seat = seat,
+            Rim = given.Basis.Up(seat + place.Size.RimOverSeat),
+        };
+        reasons.Length("battery.seat", bay.Seat, Reasons.Rule, "the strap goes under it, over the floor");
+        reasons.Length("battery.rim", bay.Rim, Reasons.Rule, place.Size.IsRound
+            ? "half of the cylinder lies in its trough, the other half is for fingers"
+            : "most of the pouch lies between walls, the rest is for fingers");
+        return reasons.Of<BatteryBayPlan?>(bay);
+    }
+
+    private static BatteryBaySize SizeOf(Given given, BatterySpec battery, Reasons reasons)
+    {
+        (BoardFile file, PrintBasis basis) = given;
+        StrapSection strap = battery.Strap == StrapKind.Tie ? Tie : HookAndLoop;
+        bool round = battery.Form == BatteryForm.Round;
+        Sourced fit = file.Print.Printer.BatteryFit;
+        double swollen = round ? battery.Thickness : battery.Thickness * (1 + Swelling);
+        double lift = basis.UpDistance(strap.Thickness + UnderLintel);
+        double pocket = Math.Round(battery.Width + fit, 3);
+        double ends = round ? 2 * TabRoom : PouchWires;
+        double gap = strap.Width + StrapPlay;
+
+        // Where a bridge of the whole gap would sag, slants shorten it.
+        double roof = Math.Min(gap, file.Print.Printer.BridgeNote - UnderBridge);
+        Angle lean = RoofSlant.For(file.Print.Printer.OverhangDegrees).Lean;
+        double rise = basis.UpDistance((gap - roof) / 2 * lean.Cos / lean.Sin);
+        double rim = Math.Max(LeastLintel + rise, round ? pocket / 2 : PouchWall * battery.Thickness);
+        reasons.Choice("battery.cell", battery.Count == 1 ? battery.Name : $"{battery.Count} of {battery.Name}",
+            Reasons.Origin(file, "housing.battery"), $"{Reasons.Mm(battery.Grams)} g each");
+        reasons.Length("battery.pocket-width", pocket, Reasons.Origin(file, "housing.battery"),
+            Reasons.Measured("the battery and", fit) ?? $"the battery and {Reasons.Mm(fit)}");
+        reasons.Length("battery.pocket-length", Math.Round(battery.Length + fit + ends, 3), Reasons.Origin(file, "housing.battery"),
+            round ? $"the battery and {Reasons.Mm(TabRoom)} at each end for its tab"
+                : $"the pouch and {Reasons.Mm(PouchWires)} for its wires");
+        if (!round)
+        {
+            reasons.Length("battery.swollen", Math.Round(swollen, 3), Reasons.Rule,
+                $"the pouch may swell by {Reasons.Mm(100 * Swelling)} % over its life");
+        }
+
+        return new BatteryBaySize
+        {
+            Battery = battery,
+            PocketWidth = pocket,
+            PocketLength = Math.Round(battery.Length + fit + ends, 3),
+            Ridge = basis.Wall(round ? RidgeLines : WallLines),
+            Wall = basis.Wall(WallLines),
+            Lift = lift,
+            RimOverSeat = rim,
+            Swollen = swollen,
+            Depth = basis.UpDistance(lift + swollen + strap.Closed + PlanRules.Beside),
+            RimChamfer = round ? 0 : RimChamfer,
+            StrapGap = gap,
+            SlotRoof = roof,
+            SlotRise = rise,
+            StrapBeside = strap.Beside,
+            WireNotch = Math.Min(WireNotch, pocket / 2),
+        };
+    }
+
+    // What walls, posts, holes of the maker's own and parts with openings leave, whatever hangs over it.
+    private static Region Free(Given given, InPlan choice, ImmutableArray<PostInPlan> posts)
+    {
+        BoardFile file = given.File;
+
+        // A lit wall has its seam under the board: the lip comes down beside the bay.
+        double fromWall = file.Housing.Light.Through == LightThrough.Wall ? choice.Lip.Reach + FromWall : FromWall;
+        HashSet<string> opened = [.. choice.Openings.Select(opening => opening.Ref)];
+        IEnumerable<Region> parts = file.Board.Parts.Where(part => part.Side == BoardSide.Bottom && opened.Contains(part.Ref))
+            .Select(part => PartEnvelope.OutlineOf(part).Offset(PlanRules.Beside));
+        IEnumerable<Region> holes = file.Housing.Openings.Where(own => own is { In: OpenedSide.Floor, At: not null })
+            .Select(own => Region.Disc(own.At!.Value, Ring.Hole((Math.Max(own.Shape.Along, own.Shape.Across) / 2) + BesidePosts)));
+        return choice.Shell.Cavity.Offset(-fromWall).Less(Region.Union(
+            [.. posts.Select(post => Region.Disc(post.At, Ring.Hole((post.Diameter / 2) + BesidePosts))), .. parts, .. holes]));
+    }
+
+    // Where rests under the rim and the cables' posts find their places as well.
+    private static Region Roomy(Given given, InPlan choice, Region free)
+    {
+        BoardFile file = given.File;
+        Region inner = choice.Shell.Cavity.Offset(
+            -(choice.Shell.BoardEdgeGap + PlanRules.RestOverlap + PlanRules.Beside));
+        Region cables = Region.Union(ExitForm.Of(file).Select(exit => exit.Way(choice.Shell)))
+            .Less(choice.Shell.Cavity.Offset(-CableRoom));
+        return free.Intersect(inner).Less(cables);
+    }
+
+    // The wires' end looks to where they go.
+    private static Angle Towards(BoardFile file, BatteryPlace place)
+    {
+        Point2[] ends =
+        [
+            .. file.Board.Wires.Where(wire => wire.To == BatterySpec.WireWord).Select(wire => wire.At),
+            .. file.Board.Parts.Where(part => part.Ref == place.Size.Battery.PlugRef).Select(part => part.At),
+        ];
+        bool behind = ends.Length > 0
+            && ends.Average(end => Point2.Dot(end - place.At, Point2.Polar(1, place.Along))) < 0;
+        return (behind ? place.Along + Angle.FromDegrees(180) : place.Along).Normalized;
+    }
+
+    private static void Refuse(BoardFile file, BatteryBaySize size, Region free, Reasons reasons)
+    {
+        BatterySpec battery = size.Battery;
+        string many = battery.Count == 1 ? battery.Name : $"{battery.Count} of {battery.Name} side by side";
+        string bore = file.Board.Outline is RingOutline && file.Housing.BoreOpen != false ? "'bore: closed', " : "";
+        if (battery.At is { } at)
+        {
+            double stands = new BatteryPlaces(file.Board, free, file.Up).StandsOut(size, at, battery.Along ?? Angle.Zero);
+            reasons.Refuse(
+                "battery-without-place", "battery",
+                $"At its place the bay of {many}, {Reasons.Mm(Math.Round(size.OuterLength, 1))} x "
+                    + $"{Reasons.Mm(Math.Round(size.OuterWidth, 1))} mm, meets walls, posts or openings. It is planned without one.",
+                Math.Round(-stands, 2), 0, "mm", new Point3(at.X, at.Y, 0),
+                $"{bore}leave 'at' and 'along' out, or take a smaller battery");
+            return;
+        }
+
+        double fits = Longest(file, size, free);
+        reasons.Refuse(
+            "battery-without-place", "battery",
+            $"The bay of {many} finds no place between walls and posts: "
+                + (fits > 0 ? $"it is {Reasons.Mm(battery.Length)} mm long, {Reasons.Mm(fits)} mm would fit." : "it is too wide."),
+            Math.Max(0, fits), battery.Length, "mm", default,
+            $"{bore}a smaller battery at 'battery', or fewer side by side ('count')");
+    }
+
+    // To a millimetre, downwards; 0 where not even a short one of that width fits.
+    private static double Longest(BoardFile file, BatteryBaySize size, Region free)
+    {
+        (double fits, double not) = (0, size.Battery.Length);
+        var places = new BatteryPlaces(file.Board, free, file.Up);
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (fits + not) / 2;
+            bool found = places.Best(size with { PocketLength = size.PocketLength - size.Battery.Length + middle }) is not null;
+            (fits, not) = found ? (middle, not) : (fits, middle);
+        }
+
+        return Math.Floor(fits);
+    }
+}
