@@ -59,6 +59,7 @@ internal static class FloorRoom
             Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
         IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenInside.Offset(Beside));
         return Region.Union(
-            [.. bosses, .. saddles, .. openings, draft.Bay?.Taken.Offset(Beside) ?? Region.Empty, .. draft.CableExits.Select(exit => exit.TakenInside(draft.Shell, Beside))]);
+            [.. bosses, .. saddles, .. openings, draft.Bay?.Taken.Offset(Beside) ?? Region.Empty,
+                .. draft.CableExits.Select(exit => exit.TakenInside(draft.Shell, Beside))]);
     }
 }

@@ -124,8 +124,8 @@ public sealed record HandCaution(string Risk, string Text)
 
     /// <summary>Lithium in a housing.</summary>
     public static HandCaution Lithium { get; } = new(
-        "Battery", "Lithium cells burn when they are shorted, pierced, squeezed or overcharged: take one with its protection circuit, and a "
-            + "charger made for it. Its data sheet and local rules hold for charging, carrying and disposal.");
+        "Battery", "Lithium cells burn when they are shorted, pierced, squeezed or overcharged: take one with its protection circuit, "
+            + "and a charger made for it. Its data sheet and local rules hold for charging, carrying and disposal.");
 
     /// <summary>Other cells in a housing.</summary>
     public static HandCaution Cells { get; } = new(
