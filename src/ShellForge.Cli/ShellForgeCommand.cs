@@ -26,7 +26,8 @@ internal static class ShellForgeCommand
             ParseResult parsed;
             try
             {
-                parsed = Root(bench).Parse(args);
+                // A file whose name begins with @ is a file like any other, and no list of more arguments.
+                parsed = Root(bench).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             }
             catch (InvalidOperationException e)
             {

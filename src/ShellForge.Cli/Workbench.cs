@@ -1,3 +1,4 @@
+using ShellForge.Cli.Printing;
 using Spectre.Console;
 
 namespace ShellForge.Cli;
@@ -8,14 +9,25 @@ namespace ShellForge.Cli;
 /// </summary>
 internal sealed class Workbench
 {
+    private readonly TextWriter _shownOut = TextWriter.Null;
+    private readonly TextWriter _shownErr = TextWriter.Null;
+
     // Wide enough for a finding's message in a table; terminals give their own width.
     private const int WidthOfFiles = 120;
 
-    /// <summary>Results.</summary>
-    public required TextWriter Out { get; init; }
+    /// <summary>Results. Texts of others can't steer a terminal through it.</summary>
+    public required TextWriter Out
+    {
+        get;
+        init => (_shownOut, field) = (value, SafeText.Before(value));
+    }
 
-    /// <summary>Diagnostics and progress.</summary>
-    public required TextWriter Err { get; init; }
+    /// <summary>Diagnostics and progress, guarded in the same way.</summary>
+    public required TextWriter Err
+    {
+        get;
+        init => (_shownErr, field) = (value, SafeText.Before(value));
+    }
 
     /// <summary>Answers of whoever sits at the terminal; null where nobody can be asked.</summary>
     public TextReader? In { get; init; }
@@ -57,11 +69,8 @@ internal sealed class Workbench
     /// <summary>Stops long work.</summary>
     public CancellationToken Cancel { get; init; }
 
-    /// <summary>Writes lines to <see cref="Err"/>. Names of files may hold signs that steer a terminal: they are shown as a mark.</summary>
-    public void Complain(string lines) => Err.WriteLine(Plain(lines));
-
-    /// <summary>A text without signs that steer a terminal.</summary>
-    public static string Plain(string text) => string.Concat(text.Select(sign => char.IsControl(sign) && sign != '\n' ? '\uFFFD' : sign));
+    /// <summary>Writes lines to <see cref="Err"/>.</summary>
+    public void Complain(string lines) => Err.WriteLine(lines);
 
     /// <summary>The workbench of the running process.</summary>
     public static Workbench OfProcess(CancellationToken cancel)
@@ -89,10 +98,10 @@ internal sealed class Workbench
     public string FullPath(string name) => Path.GetFullPath(name, Folder);
 
     /// <summary>A console for tables and colour on <see cref="Out"/>.</summary>
-    public IAnsiConsole OutConsole() => ConsoleOn(Out, ColourOut);
+    public IAnsiConsole OutConsole() => ConsoleOn(_shownOut, ColourOut);
 
     /// <summary>A console for progress on <see cref="Err"/>.</summary>
-    public IAnsiConsole ErrConsole() => ConsoleOn(Err, ShowsProgress);
+    public IAnsiConsole ErrConsole() => ConsoleOn(_shownErr, ShowsProgress);
 
     private IAnsiConsole ConsoleOn(TextWriter writer, bool colour)
     {
@@ -103,6 +112,7 @@ internal sealed class Workbench
             ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = colour ? InteractionSupport.Yes : InteractionSupport.No,
         });
+        SafeText.Guard(console);
         console.Profile.Width = TerminalWidth > 0 ? TerminalWidth : WidthOfFiles;
         console.Profile.Capabilities.Unicode = true;
         return console;

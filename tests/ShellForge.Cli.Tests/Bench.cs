@@ -16,6 +16,9 @@ internal sealed class Bench : IDisposable
     /// <summary>What is typed at the terminal.</summary>
     public string Typed { get; set; } = "";
 
+    /// <summary>Whether results are shown in colour.</summary>
+    public bool Coloured { get; set; }
+
     public TemporaryFolder Folder => _folder;
 
     /// <summary>A small board that makes a housing quickly.</summary>
@@ -61,6 +64,7 @@ internal sealed class Bench : IDisposable
             Today = new DateOnly(2026, 11, 30),
             Folder = _folder.Path,
             ConfigFolder = _folder.File("config"),
+            ColourOut = Coloured,
             Variable = name => _variables.GetValueOrDefault(name),
             Cancel = cancel,
         });

@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using ShellForge.Output.Words;
 using ShellForge.Testing;
 
 namespace ShellForge.Cli.Tests;
@@ -7,6 +10,12 @@ public class ForeignFilesTests
 {
     private const string Report =
         """{"format":"shellforge-report/1","name":"Buoy","verdict":"print","resolved":{},"findings":[],"parts":[PARTS],"shopping":[]}""";
+
+    // Clears the screen, names the window, turns the line round.
+    private static string Hostile { get; } = Report
+        .Replace("PARTS", """{"name":"\u001b[2J\u001b]0;x\u0007\u009b2J\u202eevil\u2066","size_mm":[1],"mass_g":3}""")
+        .Replace("\"resolved\":{}", """ "resolved":{"\u001b[2Ja\u202eevil":{"value":"\u001b[2J","from":"\r","why":"\r\u001b[2J"}}""")
+        .Replace("\"findings\":[]", """ "findings":[{"severity":"stop","rule":"\u001b[2J","subject":"\u202ex","message":"\u001b"}]""");
 
     [SkippableTheory]
     [InlineData("check", "pipe.yaml")]
@@ -78,6 +87,89 @@ public class ForeignFilesTests
 
         Assert.NotEqual((int)ExitCode.ProgramDefect, bench.Run("compare", "a", "b"));
     }
+
+    [SkippableTheory]
+    [InlineData("a$(touch x)b")]
+    [InlineData("it's `touch x`; touch x \"$HOME\"")]
+    [InlineData("$(touch${IFS}x)")]
+    [InlineData("plain/name-1.2")]
+    public void A_name_in_a_command_to_copy_is_one_word_that_runs_nothing(string name)
+    {
+        Skip.If(OperatingSystem.IsWindows(), "asks a shell of Unix");
+        using var bench = new Bench();
+        string inner = $"printf %s {ShellWord.Of(name)}";
+
+        Assert.Equal(name, ForeignRun.Of("/bin/sh", bench.Folder.Path, ["-c", inner]).Told);
+        Assert.Equal(name, ForeignRun.Of("/bin/sh", bench.Folder.Path, ["-c", $"sh -c {ShellWord.Of(inner)}"]).Told);
+        Assert.Empty(Directory.GetFiles(bench.Folder.Path));
+    }
+
+    [SkippableFact]
+    public void The_line_of_a_script_that_sends_it_runs_nothing_of_a_folders_name()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "asks a shell of Unix");
+        using var bench = new Bench();
+        bench.Folder.Write("board.yaml", Bench.SmallBoard);
+        bench.Folder.Write("plan.yaml", "format: shellforge-plan/1\nboard: [board.yaml]\nvary:\n  housing.walls: [3]\n");
+        Assert.Equal(0, bench.Run("sweep", "plan.yaml", "-o", "a$(touch x)b", "--script", "slurm"));
+        string line = bench.Out.Split('\n').Single(each => each.Contains("--wrap", StringComparison.Ordinal));
+        string told = line[line.IndexOf("--wrap", StringComparison.Ordinal)..];
+
+        ForeignRun.Of("/bin/sh", bench.Folder.Path, ["-c", $"printf %s {told} > /dev/null"]);
+
+        Assert.False(File.Exists(bench.Folder.File("x")));
+    }
+
+    [Fact]
+    public void A_file_whose_name_begins_with_an_at_sign_gives_no_arguments()
+    {
+        using var bench = new Bench();
+        string list = bench.Folder.Write("z.txt", "--json\n-o\nevil.yaml\n");
+        bench.Folder.Write("@z.txt", "nothing");
+
+        Assert.Equal((int)ExitCode.FileTrouble, bench.Run("inspect", "@" + list));
+        Assert.Contains("@", bench.Err, StringComparison.Ordinal);
+        Assert.Equal((int)ExitCode.BadInput, bench.Run("inspect", "@z.txt"));
+        Assert.Contains("@z.txt: this is a text", bench.Err, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void No_text_of_a_foreign_report_steers_the_terminal(bool coloured)
+    {
+        using var bench = new Bench { Coloured = coloured };
+        bench.Folder.Write("a/report.json", Report.Replace("PARTS", ""));
+        bench.Folder.Write("b/report.json", Hostile);
+
+        Assert.Equal(0, bench.Run("compare", "a", "b"));
+
+        Assert.Contains("evil", bench.Out, StringComparison.Ordinal);
+        string withoutOurColour = Regex.Replace(bench.Out, "\u001b\\[[0-9;]*m", "");
+        Assert.Equal(coloured, withoutOurColour.Length < bench.Out.Length);
+        Assert.DoesNotContain(withoutOurColour, sign => (char.IsControl(sign) && sign != '\n') || sign is '\u202e' or '\u2066');
+    }
+
+    [Fact]
+    public void Documents_for_machines_keep_foreign_texts_and_steer_no_terminal()
+    {
+        using var bench = new Bench();
+        bench.Folder.Write("a/report.json", Report.Replace("PARTS", ""));
+        bench.Folder.Write("b/report.json", Hostile);
+
+        Assert.Equal(0, bench.Run("compare", "a", "b", "--json"));
+
+        Assert.DoesNotContain(bench.Out, sign => (char.IsControl(sign) && sign != '\n') || sign is '\u202e' or '\u2066');
+        Assert.Contains(Texts(bench.Json()), text => text.Contains("\u202eevil", StringComparison.Ordinal));
+    }
+
+    private static IEnumerable<string> Texts(JsonElement of) => of.ValueKind switch
+    {
+        JsonValueKind.Object => of.EnumerateObject().SelectMany(member => Texts(member.Value)),
+        JsonValueKind.Array => of.EnumerateArray().SelectMany(Texts),
+        JsonValueKind.String => [of.GetString()!],
+        _ => [],
+    };
 
     private static Bench WithPipeAndDevice(string pipe, string device)
     {

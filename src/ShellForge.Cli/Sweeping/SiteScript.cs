@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Sweeping;
 
@@ -27,18 +28,14 @@ internal static class SiteScript
             ? $"'{bad}' can't stand in a script: rename it, without braces and line ends"
             : null;
 
-    // As a shell takes it for one word, whatever it says.
-    private static string Word(string name) =>
-        name.Length > 0 && name[0] != '-' && name.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '_' or '-' or '/' or '+' or ',')
-            ? name
-            : "'" + (name.StartsWith('-') ? "./" : "") + name.Replace("'", "'\\''", StringComparison.Ordinal) + "'";
+    private static string Merge(string folder) => $"shellforge sweep --merge {ShellWord.OfPath(folder)}";
 
     // YAML takes a string of JSON for what it says.
     private static string Json(string name) => $"\"{JsonEncodedText.Encode(name)}\"";
 
     private static string Slurm(SiteWish wish) => string.Create(CultureInfo.InvariantCulture, $$"""
         #!/bin/sh
-        # Send it:  id=$(sbatch --parsable this-file) && sbatch --dependency=afterany:$id --wrap "shellforge sweep --merge {{Word(wish.Folder)}}"
+        # Send it:  id=$(sbatch --parsable this-file) && sbatch --dependency=afterany:$id --wrap {{ShellWord.Of(Merge(wish.Folder))}}
         # Plan, boards and folder lie where every node sees them. Sites limit the size of arrays: fewer shares are slower, not wrong.
         #SBATCH --job-name=sweep
         #SBATCH --array=0-{{wish.Shares - 1}}
@@ -46,12 +43,12 @@ internal static class SiteScript
         #SBATCH --mem=2G
         #SBATCH --requeue
         export DOTNET_PROCESSOR_COUNT=$SLURM_CPUS_PER_TASK
-        exec shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --quiet
+        exec shellforge sweep {{ShellWord.OfPath(wish.Plan)}} -o {{ShellWord.OfPath(wish.Folder)}} --quiet
         """);
 
     private static string Kubernetes(SiteWish wish) => string.Create(CultureInfo.InvariantCulture, $$"""
         # Send it:  kubectl apply -f this-file && kubectl wait --for=condition=complete --timeout=24h job/sweep
-        # Then join what is there, in a container with the same volume:  shellforge sweep --merge {{Word("/sweep/" + wish.Folder)}}
+        # Then join what is there, in a container with the same volume:  {{Merge("/sweep/" + wish.Folder)}}
         # The volume "sweep-files" holds plan and boards, and many nodes may write to it (ReadWriteMany).
         # The image has the native executable and nothing else:
         #   FROM debian:12-slim
@@ -91,8 +88,8 @@ internal static class SiteScript
         # On several machines that see the same folder: add  --sshlogin 2/one,2/other --workdir . --env SHELLFORGE_SHARES  after "parallel".
         export SHELLFORGE_SHARES={{wish.Shares}}
         seq 0 {{wish.Shares - 1}} | parallel --jobs 2 --retries 3 --quote \
-          shellforge sweep {{Word(wish.Plan)}} -o {{Word(wish.Folder)}} --shard {}/{{wish.Shares}} --jobs 1 --quiet
-        shellforge sweep --merge {{Word(wish.Folder)}}
+          shellforge sweep {{ShellWord.OfPath(wish.Plan)}} -o {{ShellWord.OfPath(wish.Folder)}} --shard {}/{{wish.Shares}} --jobs 1 --quiet
+        {{Merge(wish.Folder)}}
         """);
 }
 

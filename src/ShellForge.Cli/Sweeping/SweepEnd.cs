@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Cli.Printing;
+using ShellForge.Output.Words;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
@@ -65,7 +66,7 @@ internal static class SweepEnd
                 CultureInfo.InvariantCulture,
                 $"share {share.Index}/{share.Count}{source}: {FindingsText.Counted(run.Counts.Mine, "variant")}, {run.Progress.Made} "
                     + $"made, {run.Counts.Kept} kept"));
-            bench.Out.WriteLine($"when all shares are through: shellforge sweep --merge {wish.Folder ?? root}");
+            bench.Out.WriteLine($"when all shares are through: shellforge sweep --merge {ShellWord.OfPath(wish.Folder ?? root)}");
         }
 
         // A variant that can't be made is told when the shares are joined: an engine would run the task again for nothing.
@@ -149,7 +150,7 @@ internal static class SweepEnd
             bench.Out.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{folder.Count - sum.Finished} are still missing: run the other shares or the plan again, then `shellforge sweep "
-                        + $"--merge {wish.Folder ?? root}`"));
+                        + $"--merge {ShellWord.OfPath(wish.Folder ?? root)}`"));
         }
 
         IReadOnlyList<string> outdated = folder.Outdated();

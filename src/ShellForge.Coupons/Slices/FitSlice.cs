@@ -3,6 +3,7 @@ using ShellForge.Checks.PrintTime;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Housing;
+using ShellForge.Output.Words;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Slices;
@@ -73,7 +74,7 @@ public sealed record FitSlice(
         {
             steps.Add(
                 $"Set an insert {insert} into the {(thin ? "thick " : "")}post, as for the housing. If it will not sink, or drops in: "
-                    + $"shellforge coupon insert-holes --insert {insert}.");
+                    + $"shellforge coupon insert-holes --insert {ShellWord.Of(insert)}.");
         }
 
         steps.Add(plan.Screws.IsEmpty
