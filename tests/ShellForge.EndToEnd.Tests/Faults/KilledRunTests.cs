@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using ShellForge.Cli.Writing;
 
 namespace ShellForge.EndToEnd.Tests.Faults;
 
@@ -87,6 +88,31 @@ public sealed class KilledRunTests : IDisposable
         }
 
         Assert.DoesNotContain(Directory.GetFiles(_machine.At("kept")), path => path.EndsWith(".part", StringComparison.Ordinal));
+    }
+
+    [SkippableTheory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Asked_to_end_it_ends_though_it_waits_for_what_does_not_come(int signals)
+    {
+        Skip.If(OperatingSystem.IsWindows(), "signals are those of Unix");
+        Dictionary<string, byte[]> before = _machine.Made("one.yaml", "held");
+        using FolderTurn turn = FolderTurn.Of(_machine.At("held"));
+        using Process run = _machine.Start("make", "other.yaml", "-q", "-o", "held");
+        SpinWait.SpinUntil(() => Directory.GetFiles(_machine.At("held"), ".report.json.*.part").Length > 0, TimeSpan.FromSeconds(60));
+        Thread.Sleep(200);
+        var waited = Stopwatch.StartNew();
+        for (int i = 0; i < signals; i++)
+        {
+            Process.Start("kill", ["-INT", run.Id.ToString(CultureInfo.InvariantCulture)]).WaitForExit();
+            Thread.Sleep(200);
+        }
+
+        // It would wait for its turn for half a minute.
+        Assert.True(run.WaitForExit(TimeSpan.FromSeconds(15)), "it goes on");
+        Assert.Equal(130, run.ExitCode);
+        Assert.True(signals == 1 || waited.Elapsed < TimeSpan.FromSeconds(4), $"asked twice it took {waited.Elapsed}");
+        Assert.True(FaultyMachine.Same(before, _machine.Files("held")));
     }
 
     [SkippableFact]
