@@ -10,18 +10,34 @@ internal static class TextFile
     // A board file of a thousand parts has a hundred kilobytes.
     private const int LongestMebibytes = 4;
 
+    /// <summary>More bytes than these have no such file.</summary>
+    public const int LongestBytes = LongestMebibytes << 20;
+
     /// <summary>The whole text.</summary>
     /// <exception cref="IOException">It can't be read, is too long, or is no UTF-8 text.</exception>
     public static string Read(string path, string shownName)
     {
         using Stream stream = Open(path, shownName);
-        if (stream.Length > (long)LongestMebibytes << 20)
+        if (stream.Length > LongestBytes)
         {
-            throw new IOException($"{shownName}: the file is longer than {LongestMebibytes} MiB, which no board file is");
+            throw TooLong(shownName);
         }
 
         byte[] content = new byte[stream.Length];
         stream.ReadExactly(content);
+        return Of(content, shownName);
+    }
+
+    /// <summary>The text that bytes are, when they are a file's.</summary>
+    /// <exception cref="IOException">They are too many, or no UTF-8 text.</exception>
+    /// <exception cref="WrongFileException">They are another kind of file.</exception>
+    public static string Of(byte[] content, string shownName)
+    {
+        if (content.Length > LongestBytes)
+        {
+            throw TooLong(shownName);
+        }
+
         if (KindOfMesh(content) is { } kind)
         {
             throw new WrongFileException($"{shownName}: this is {kind}, not a board file; 'inspect' takes it");
@@ -37,6 +53,9 @@ internal static class TextFile
             throw new IOException($"{shownName}: the file is not UTF-8 text (byte {e.Index + 1})", e);
         }
     }
+
+    private static IOException TooLong(string shownName) =>
+        new($"{shownName}: the file is longer than {LongestMebibytes} MiB, which no board file is");
 
     // An archive, or the binary STL that its count of triangles says; null for anything else.
     private static string? KindOfMesh(ReadOnlySpan<byte> content)

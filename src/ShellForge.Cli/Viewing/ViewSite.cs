@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using ShellForge.Board.Schema;
+using ShellForge.Cli.Reading;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 
@@ -54,6 +55,10 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
         catch (DecoderFallbackException e)
         {
             return WebAnswer.Text("400 Bad Request", $"what was sent is not UTF-8 text (byte {e.Index + 1})");
+        }
+        catch (WrongFileException e)
+        {
+            return WebAnswer.Text("400 Bad Request", e.Message);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

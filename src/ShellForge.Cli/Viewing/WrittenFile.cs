@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using ShellForge.Board.Files;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
@@ -23,7 +24,7 @@ internal sealed class WrittenFile(string path, string shownName)
         }
 
         string text = TextFile.Read(path, shownName);
-        return new WrittenFileDocument(text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
+        return new WrittenFileDocument(text, StampOf(text));
     }
 
     /// <summary>Writes a text in place of that with a stamp.</summary>
@@ -32,6 +33,7 @@ internal sealed class WrittenFile(string path, string shownName)
     /// <param name="now">The file as it is after that.</param>
     /// <returns>False, and nothing is written, when the file is another one by now.</returns>
     /// <exception cref="IOException">It can't be written.</exception>
+    /// <exception cref="WrongFileException">The text is none that could be read again as a board file.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
     public bool Replace(string text, string stamp, out WrittenFileDocument now)
     {
@@ -46,11 +48,34 @@ internal sealed class WrittenFile(string path, string shownName)
             // What a link leads to is written, not the link.
             bool isThere = now.Text is not null;
             string real = (isThere ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? path;
-            bool hasMark = isThere && File.ReadAllBytes(real).AsSpan().StartsWith(Encoding.UTF8.Preamble);
+            byte[]? earlier = isThere ? BoundedFile.Read(real, TextFile.LongestBytes) : null;
+            if (isThere && (earlier is null || StampOf(TextFile.Of(earlier, shownName)) != stamp))
+            {
+                now = Read();
+                return false;
+            }
+
+            bool hasMark = earlier is not null && earlier.AsSpan().StartsWith(Encoding.UTF8.Preamble);
             byte[] content = [.. hasMark ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(text)];
-            StagedFiles.Write(Path.GetDirectoryName(real)!, [new OutputFile(Path.GetFileName(real), content)]);
-            now = Read();
-            return true;
+            string mine = Readable(content);
+            bool written = StagedFiles.Replace(Path.GetDirectoryName(real)!, new OutputFile(Path.GetFileName(real), content), earlier);
+            now = written ? new WrittenFileDocument(mine, StampOf(mine)) : Read();
+            return written;
+        }
+    }
+
+    private static string StampOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    // What could not be read again would end the page.
+    private string Readable(byte[] content)
+    {
+        try
+        {
+            return TextFile.Of(content, shownName);
+        }
+        catch (IOException e)
+        {
+            throw new WrongFileException(e.Message);
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using ShellForge.Board.Files;
 using ShellForge.Output.Files;
 
 namespace ShellForge.Cli.Writing;
@@ -32,11 +33,7 @@ internal static class StagedFiles
                 string path = Path.Combine(folder, Aside(file.Name, Environment.ProcessId));
                 aside.Add((path, final));
                 WriteAside(path, file);
-                if (!OperatingSystem.IsWindows() && File.Exists(final))
-                {
-                    // Who may read the file it replaces may read this one.
-                    File.SetUnixFileMode(path, File.GetUnixFileMode(final));
-                }
+                KeepRights(path, final);
             }
 
             using FolderTurn turn = FolderTurn.Of(folder);
@@ -58,6 +55,86 @@ internal static class StagedFiles
             {
                 File.Delete(path);
             }
+        }
+    }
+
+    /// <summary>
+    /// Writes a file in place of one that is known, and never over another: what lies there in the moment of the exchange is looked at, and
+    /// put back when it is not the one.
+    /// </summary>
+    /// <param name="folder">Full name of the folder.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="known">The bytes of the one that is replaced; null when there was none.</param>
+    /// <returns>False where there is another one now; it stays.</returns>
+    /// <exception cref="IOException">The file can't be written.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
+    public static bool Replace(string folder, OutputFile file, byte[]? known)
+    {
+        string final = Path.Combine(folder, file.Name);
+        string aside = Path.Combine(folder, Aside(file.Name, Environment.ProcessId));
+        try
+        {
+            WriteAside(aside, file);
+            using FolderTurn turn = FolderTurn.Of(folder);
+            if (known is null)
+            {
+                if (File.Exists(final))
+                {
+                    return false;
+                }
+
+                File.Move(aside, final, overwrite: false);
+                return true;
+            }
+
+            KeepRights(aside, final);
+            return Has(final, known) && Exchange(aside, final, file.Content, known);
+        }
+        catch (IOException) when (known is null && File.Exists(final))
+        {
+            // Somebody else was quicker.
+            return false;
+        }
+        finally
+        {
+            File.Delete(aside);
+        }
+    }
+
+    /// <summary>Puts a file in place of another, which goes back when it is not the one that is known.</summary>
+    /// <param name="aside">Full name of the file that is put there.</param>
+    /// <param name="final">Full name of the other one.</param>
+    /// <param name="content">The bytes of the file.</param>
+    /// <param name="known">The bytes that the other one should have.</param>
+    /// <returns>False where the other one had other bytes.</returns>
+    internal static bool Exchange(string aside, string final, byte[] content, byte[] known)
+    {
+        // Who has just opened the old file will have begun to write by then.
+        const int settling = 20;
+        string old = aside + ".old";
+        File.Delete(old);
+        File.Replace(aside, final, old, ignoreMetadataErrors: true);
+        Thread.Sleep(settling);
+        bool isTheOne = Has(old, known);
+        if (!isTheOne && Has(final, content))
+        {
+            File.Move(old, final, overwrite: true);
+        }
+
+        // Of two others that came in between, the later one stays.
+        File.Delete(old);
+        return isTheOne;
+    }
+
+    private static bool Has(string path, byte[] content) =>
+        BoundedFile.Read(path, content.Length) is { } found && found.AsSpan().SequenceEqual(content);
+
+    private static void KeepRights(string path, string final)
+    {
+        if (!OperatingSystem.IsWindows() && File.Exists(final))
+        {
+            // Who may read the file it replaces may read this one.
+            File.SetUnixFileMode(path, File.GetUnixFileMode(final));
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Runtime.Versioning;
 using System.Text.Json;
+using ShellForge.Cli.Writing;
 
 namespace ShellForge.Cli.Tests.Viewing;
 
@@ -52,6 +53,46 @@ public class WrittenFileTests
         Assert.Equal(409, status);
         Assert.Equal(theirs, page.Saved);
         Assert.Equal(theirs, JsonDocument.Parse(now).RootElement.GetProperty("text").GetString());
+    }
+
+    [Fact]
+    public async Task What_somebody_else_writes_while_the_turn_is_waited_for_is_not_lost()
+    {
+        await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
+        string stamp = await Stamp(page);
+        const string theirs = "format: shellforge/1\n";
+        Task<(int Status, string Text)> saving;
+        using (FolderTurn.Of(Path.GetDirectoryName(page.Place)!))
+        {
+            saving = page.Send($"/file?stamp={stamp}", Thicker);
+            for (int i = 0; i < 200 && page.Names.Length == 1; i++)
+            {
+                await Task.Delay(20);
+            }
+
+            Assert.Equal(2, page.Names.Length);
+            page.Save(theirs);
+        }
+
+        Assert.Equal(409, (await saving).Status);
+        Assert.Equal(theirs, page.Saved);
+        Assert.Equal(["board.yaml"], page.Names);
+    }
+
+    [Theory]
+    [InlineData("archive")]
+    [InlineData("long")]
+    public async Task What_could_not_be_read_again_is_refused_and_the_page_goes_on(string what)
+    {
+        await using ServedPage page = ServedPage.Of((what == "long" ? "\uFEFF" : "") + Bench.SmallBoard);
+        string before = page.Saved;
+        string text = what == "archive" ? "PK\u0003\u0004 and more" : new string('#', (4 << 20) - 1) + "\n";
+
+        (int status, string why) = await page.Send($"/file?stamp={await Stamp(page)}", text);
+
+        Assert.True(status is 400 or 413, $"{status} {why}");
+        Assert.Equal(before, page.Saved);
+        Assert.Equal(200, (await page.Send($"/file?stamp={await Stamp(page)}", Thicker)).Status);
     }
 
     [Fact]

@@ -50,6 +50,43 @@ public class StagedFilesTests
         Assert.Null(new FileInfo(folder.File("out/a.txt")).LinkTarget);
     }
 
+    [Theory]
+    [InlineData("known", true, "mine")]
+    [InlineData("theirs", false, "theirs")]
+    [InlineData("", false, "")]
+    public void Only_a_known_file_is_exchanged_and_another_goes_back(string there, bool exchanged, string left)
+    {
+        using var folder = new TemporaryFolder();
+        string final = folder.Write("a.txt", there);
+        string aside = folder.Write(".a.txt.1.part", "mine");
+
+        Assert.Equal(exchanged, StagedFiles.Exchange(aside, final, "mine"u8.ToArray(), "known"u8.ToArray()));
+
+        Assert.Equal(left, File.ReadAllText(final));
+        Assert.Equal(["a.txt"], Directory.GetFiles(folder.Path).Select(Path.GetFileName));
+    }
+
+    [Theory]
+    [InlineData(null, "theirs", false, "theirs")]
+    [InlineData(null, null, true, "mine")]
+    [InlineData("known", null, false, null)]
+    [InlineData("known", "theirs", false, "theirs")]
+    [InlineData("known", "known", true, "mine")]
+    public void A_file_takes_the_place_of_the_known_one_alone(string? known, string? there, bool written, string? left)
+    {
+        using var folder = new TemporaryFolder();
+        if (there is not null)
+        {
+            folder.Write("a.txt", there);
+        }
+
+        byte[]? expected = known is null ? null : Encoding.UTF8.GetBytes(known);
+        Assert.Equal(written, StagedFiles.Replace(folder.Path, TextFile("a.txt", "mine"), expected));
+
+        Assert.Equal(left, File.Exists(folder.File("a.txt")) ? File.ReadAllText(folder.File("a.txt")) : null);
+        Assert.True(Directory.GetFiles(folder.Path).Length <= 1);
+    }
+
     [Fact]
     public void Parts_of_an_earlier_run_that_are_no_longer_made_go_in_every_format()
     {
