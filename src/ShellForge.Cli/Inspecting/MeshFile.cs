@@ -38,7 +38,7 @@ internal static class MeshFile
         stream.Position = 0;
         if (read == start.Length && start.SequenceEqual("PK\u0003\u0004"u8))
         {
-            return ThreeMfReader.Read(stream);
+            return ThreeMfReader.Read(stream, bench.Cancel);
         }
 
         byte[] content = new byte[stream.Length];

@@ -7,8 +7,15 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Formats.ThreeMf;
 
 /// <summary>Reads the model part: objects first, then the build that places them.</summary>
-internal sealed class ThreeMfModelReader(XmlReader xml)
+/// <param name="xml">The model.</param>
+/// <param name="mostKept">How many vertices, triangles, objects, components, items and colours are kept, all together.</param>
+internal sealed class ThreeMfModelReader(XmlReader xml, int mostKept)
 {
+    private const int DeepestNodes = 32;
+    private const int MostBodies = 10_000;
+    private const int LongestId = 80;
+    private const int NodesBetweenLooks = 4096;
+
     private const int DeepestComponents = 16;
     private const long MostPlacedTriangles = 5_000_000;
     private readonly Dictionary<string, ThreeMfObject> _objects = [];
@@ -18,13 +25,44 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
     private (string Id, int Count) _group = ("", 0);
     private double _unit = 1;
     private long _placed;
+    private int _kept;
 
-    public SoupFile Read()
+    /// <summary>
+    /// How much of a model is kept. Packed, a triangle with its share of vertices takes some ten bytes; text that packs a hundred times
+    /// better says the same over and over. A small file is allowed some of that.
+    /// </summary>
+    /// <param name="packed">Bytes that the model has in its package.</param>
+    public static int MostKept(long packed)
+    {
+        const int always = 400_000;
+        const int most = 8_000_000;
+        return (int)Math.Min(most, always + (packed / 2));
+    }
+
+    /// <summary>Reads it all.</summary>
+    public SoupFile Read(CancellationToken cancel)
     {
         ThreeMfObject? current = null;
         bool built = false;
-        while (xml.Read())
+        for (int node = 0; xml.Read(); node++)
         {
+            if (node % NodesBetweenLooks == 0)
+            {
+                cancel.ThrowIfCancellationRequested();
+            }
+
+            if (xml.Depth > DeepestNodes)
+            {
+                Fault("too-deep", $"its elements are nested deeper than {DeepestNodes}");
+                return Finished();
+            }
+
+            if (_kept > mostKept)
+            {
+                Fault("too-many", $"the model unpacks to more than {mostKept} vertices, triangles and other elements");
+                return Finished();
+            }
+
             if (xml.NodeType != XmlNodeType.Element)
             {
                 continue;
@@ -39,24 +77,29 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
                     current = ReadObject();
                     break;
                 case "vertex":
+                    _kept++;
                     current?.Vertices.Add(new Point3(Number("x"), Number("y"), Number("z")));
                     break;
                 case "triangle":
+                    _kept++;
                     current?.Triangles.Add((Index("v1"), Index("v2"), Index("v3"), Property(current.Property, "p1")));
                     break;
                 case "colorgroup" or "basematerials":
-                    _group = (xml.GetAttribute("id") ?? "", 0);
+                    _group = (Id("id"), 0);
                     break;
                 case "color" or "base":
-                    _colours.TryAdd((_group.Id, _group.Count), xml.GetAttribute("name") ?? xml.GetAttribute("color") ?? "");
+                    _kept++;
+                    _colours.TryAdd((_group.Id, _group.Count), Name(xml.GetAttribute("name") ?? xml.GetAttribute("color") ?? ""));
                     _group.Count++;
                     break;
                 case "component":
-                    current?.Components.Add((xml.GetAttribute("objectid") ?? "", Map()));
+                    _kept++;
+                    current?.Components.Add((Id("objectid"), Map()));
                     break;
                 case "item":
+                    _kept++;
                     built = true;
-                    Build(xml.GetAttribute("objectid") ?? "", Map());
+                    Build(Id("objectid"), Map());
                     break;
                 default:
                     break;
@@ -68,8 +111,10 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
             Fault("no-build", "the model builds nothing");
         }
 
-        return SoupBuilder.Finish(ThreeMfReader.Kind, _bodies, _faults);
+        return Finished();
     }
+
+    private SoupFile Finished() => SoupBuilder.Finish(ThreeMfReader.Kind, _bodies, _faults);
 
     private void ReadUnit()
     {
@@ -94,8 +139,9 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
 
     private ThreeMfObject ReadObject()
     {
-        string id = xml.GetAttribute("id") ?? "";
-        var read = new ThreeMfObject(xml.GetAttribute("name") ?? $"object {id}", Property(("", -1), "pindex"));
+        _kept++;
+        string id = Id("id");
+        var read = new ThreeMfObject(Name(xml.GetAttribute("name") ?? $"object {id}"), Property(("", -1), "pindex"));
         if (!_objects.TryAdd(id, read))
         {
             Fault("duplicate-object", $"two objects have the id '{id}'");
@@ -177,6 +223,12 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
         Transform3 place = map with { Tx = _unit * map.Tx, Ty = _unit * map.Ty, Tz = _unit * map.Tz };
         foreach (SoupBuilder body in found.Bodies(_unit, _colours, out int outside))
         {
+            if (_bodies.Count == MostBodies)
+            {
+                Fault("too-many", $"it builds more than {MostBodies} bodies");
+                return;
+            }
+
             _bodies.Add(body);
             body.Place = place;
             if (outside > 0)
@@ -214,7 +266,12 @@ internal sealed class ThreeMfModelReader(XmlReader xml)
 
     // A triangle without a group of its own has the object's property as a whole.
     private (string Group, int Index) Property((string Group, int Index) otherwise, string place) =>
-        xml.GetAttribute("pid") is { } group ? (group, Index(place)) : otherwise;
+        xml.GetAttribute("pid") is not null ? (Id("pid"), Index(place)) : otherwise;
+
+    // Equal names are kept once.
+    private string Id(string attribute) => xml.NameTable.Add(Name(xml.GetAttribute(attribute) ?? ""));
+
+    private static string Name(string text) => text.Length <= LongestId ? text : text[..LongestId];
 
     private double Number(string attribute) => Parse(xml.GetAttribute(attribute) ?? "");
 

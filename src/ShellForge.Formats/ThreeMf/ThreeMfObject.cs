@@ -9,6 +9,9 @@ namespace ShellForge.Formats.ThreeMf;
 /// <param name="Property">Property of the triangles that say none: group and place in it.</param>
 internal sealed record ThreeMfObject(string Name, (string Group, int Index) Property)
 {
+    // Bodies printed into one another are a few; as many colours as this paint a picture.
+    private const int MostApart = 256;
+
     /// <summary>Triangles with those of all components; null until counted.</summary>
     public long? Total { get; set; }
 
@@ -29,7 +32,7 @@ internal sealed record ThreeMfObject(string Name, (string Group, int Index) Prop
     {
         outside = 0;
         List<(string Group, int Index)> properties = [.. Triangles.Select(t => t.Property).Distinct()];
-        bool apart = properties.Count > 1 && properties.All(Closes);
+        bool apart = properties.Count is > 1 and <= MostApart && properties.All(Closes);
         var bodies = new List<SoupBuilder>();
         foreach ((string Group, int Index) property in apart ? properties : [default])
         {

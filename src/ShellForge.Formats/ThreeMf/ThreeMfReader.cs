@@ -7,7 +7,7 @@ namespace ShellForge.Formats.ThreeMf;
 
 /// <summary>
 /// Reads the meshes of a 3MF package that anyone may have written, placed as the build says, in mm. What is unpacked is bounded, and
-/// so is what components multiply.
+/// so is what is kept of it, and what components multiply.
 /// </summary>
 public static class ThreeMfReader
 {
@@ -15,8 +15,10 @@ public static class ThreeMfReader
     private const long LongestModel = 512L << 20;
 
     /// <summary>Reads a whole package.</summary>
+    /// <param name="stream">The package.</param>
+    /// <param name="cancel">Stops the reading.</param>
     /// <returns>All bodies that are there, and everything that is wrong; never throws on content.</returns>
-    public static SoupFile Read(Stream stream)
+    public static SoupFile Read(Stream stream, CancellationToken cancel = default)
     {
         try
         {
@@ -30,9 +32,9 @@ public static class ThreeMfReader
                     : $"the package has no part '{path}', which its relationships name");
             }
 
-            using Stream model = new BoundedStream(entry.Open(), LongestModel);
+            using var model = new BoundedText(new BoundedStream(entry.Open(), LongestModel));
             using XmlReader xml = XmlReader.Create(model, SafeSettings());
-            return new ThreeMfModelReader(xml).Read();
+            return new ThreeMfModelReader(xml, ThreeMfModelReader.MostKept(entry.CompressedLength)).Read(cancel);
         }
         catch (InvalidDataException e)
         {
@@ -64,7 +66,7 @@ public static class ThreeMfReader
             return null;
         }
 
-        using Stream stream = new BoundedStream(relationships.Open(), longestRelationships);
+        using var stream = new BoundedText(new BoundedStream(relationships.Open(), longestRelationships));
         using XmlReader xml = XmlReader.Create(stream, SafeSettings());
         while (xml.Read())
         {

@@ -1,0 +1,67 @@
+using System.IO.Compression;
+using System.Text;
+using ShellForge.Formats.Soup;
+using ShellForge.Formats.ThreeMf;
+
+namespace ShellForge.Formats.Tests.ThreeMf;
+
+/// <summary>Small packages that unpack to more than a reader should keep, each of another thing.</summary>
+public class HugeModelTests
+{
+    private const string Mesh = "<object id='1'><mesh><vertices><vertex x='0' y='0' z='0'/></vertices><triangles><triangle v1='0' v2='0' "
+        + "v3='0'/></triangles></mesh></object>";
+
+    [Theory]
+    [InlineData("<object id='1'><mesh><vertices>", "<vertex/>", 500_000, "too-many")]
+    [InlineData("<object id='1'><mesh><triangles>", "<triangle/>", 500_000, "too-many")]
+    [InlineData("<object id='1'><components>", "<component/>", 500_000, "too-many")]
+    [InlineData("<colorgroup id='1'>", "<color/>", 500_000, "too-many")]
+    [InlineData("", "<object/>", 500_000, "too-many")]
+    [InlineData(Mesh + "</resources><build>", "<item objectid='1'/>", 20_000, "too-many")]
+    [InlineData("", "<a>", 100_000, "too-deep")]
+    [InlineData("<object id='1' name='", "aaaaaaaaaa", 500_000, "not-a-package")]
+    [InlineData("<object id='1'>", "aaaaaaaaaa", 500_000, "not-a-package")]
+    public void A_package_that_grows_is_told_and_not_kept(string start, string piece, int times, string code)
+    {
+        byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes(
+            $"<model xmlns='x'><resources>{start}{new StringBuilder().Insert(0, piece, times)}</build></model>"));
+
+        SoupFile read = ThreeMfReader.Read(new MemoryStream(package));
+
+        Assert.Contains(read.Faults, fault => fault.Code == code);
+    }
+
+    [Fact]
+    public void What_is_kept_of_a_package_is_bounded_by_its_size()
+    {
+        using var stream = new MemoryStream();
+        using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            using (var links = new StreamWriter(archive.CreateEntry("_rels/.rels").Open()))
+            {
+                links.Write("<Relationships><Relationship Type='http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel' Target='/m'/>"
+                    + "</Relationships>");
+            }
+
+            using var model = new StreamWriter(archive.CreateEntry("m", CompressionLevel.Fastest).Open());
+            model.Write("<model><resources><object id='1'><mesh><vertices>");
+            for (int i = 0; i < 900_000; i++)
+            {
+                model.Write($"<vertex x='{i}' y='{i * 7919 % 100_003}' z='{i * 31 % 1009}'/>");
+            }
+
+            model.Write("</vertices></mesh></object></resources><build/></model>");
+        }
+
+        Assert.DoesNotContain(ThreeMfReader.Read(new MemoryStream(stream.ToArray())).Faults, fault => fault.Code == "too-many");
+    }
+
+    [Fact]
+    public void Reading_a_package_can_be_stopped()
+    {
+        byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes($"<model><resources>{Mesh}</resources><build/></model>"));
+
+        Assert.Throws<OperationCanceledException>(() =>
+            ThreeMfReader.Read(new MemoryStream(package), new CancellationToken(canceled: true)));
+    }
+}
