@@ -51,18 +51,18 @@ internal sealed class MeetingAudit<TOrientation>
             for (int chunk = 0; chunk < found.Length; chunk++)
             {
                 ct.ThrowIfCancellationRequested();
-                found[chunk] = RunChunk(chunk);
+                found[chunk] = RunChunk(chunk, ct);
             }
         }
         else
         {
-            Parallel.For(0, found.Length, new ParallelOptions { CancellationToken = ct }, chunk => found[chunk] = RunChunk(chunk));
+            Parallel.For(0, found.Length, new ParallelOptions { CancellationToken = ct }, chunk => found[chunk] = RunChunk(chunk, ct));
         }
 
         return [.. found.SelectMany(f => f)];
     }
 
-    private List<MeshFault> RunChunk(int chunk)
+    private List<MeshFault> RunChunk(int chunk, CancellationToken ct)
     {
         var faults = new List<MeshFault>();
         Span<int> stack = stackalloc int[_tree.Depth + 1];
@@ -71,6 +71,8 @@ internal sealed class MeetingAudit<TOrientation>
         int end = Math.Min((chunk + 1) * Chunk, _triangleAt.Length);
         for (int i = chunk * Chunk; i < end && faults.Count < MostFaultsPerChunk; i++)
         {
+            // The boxes of a fan's triangles all touch at its tip: one of them may have all others to look at.
+            ct.ThrowIfCancellationRequested();
             FloatBox box = boxes[i];
             int depth = 0;
             stack[depth++] = 0;
@@ -123,6 +125,25 @@ internal sealed class MeetingAudit<TOrientation>
             Math.Max(first, second)));
     }
 
+    // What two triangles have in common beyond a common corner reaches from it to the side opposite of it in one of them. Of the many
+    // triangles of a fan most are told apart by that without any exact predicate.
+    private static bool AreApartBeyondCorner(Point3[] p, ReadOnlySpan<int> a, int cornerA, ReadOnlySpan<int> b, int cornerB)
+    {
+        Point3 a0 = p[a[cornerA]];
+        Point3 a1 = p[a[(cornerA + 1) % 3]];
+        Point3 a2 = p[a[(cornerA + 2) % 3]];
+        Point3 b1 = p[b[(cornerB + 1) % 3]];
+        Point3 b2 = p[b[(cornerB + 2) % 3]];
+        return !SideTouches(a1, a2, a0, b1, b2) && !SideTouches(b1, b2, a0, a1, a2);
+    }
+
+    // Whether the boxes of a side and of a triangle touch.
+    private static bool SideTouches(Point3 s, Point3 t, Point3 corner, Point3 c, Point3 d) =>
+        Touch(s.X, t.X, corner.X, c.X, d.X) && Touch(s.Y, t.Y, corner.Y, c.Y, d.Y) && Touch(s.Z, t.Z, corner.Z, c.Z, d.Z);
+
+    private static bool Touch(double s, double t, double corner, double c, double d) =>
+        Math.Min(s, t) <= Math.Max(corner, Math.Max(c, d)) && Math.Max(s, t) >= Math.Min(corner, Math.Min(c, d));
+
     private Meeting MeetingOf(int s, int t)
     {
         ReadOnlySpan<int> a = _surface.Triangles.AsSpan(3 * s, 3);
@@ -149,6 +170,8 @@ internal sealed class MeetingAudit<TOrientation>
         {
             case 0:
                 return TriangleMeeting<TOrientation>.Apart(p[a[0]], p[a[1]], p[a[2]], p[b[0]], p[b[1]], p[b[2]]);
+            case 1 when AreApartBeyondCorner(p, a, lastA, b, lastB):
+                return Meeting.Proper;
             case 1:
                 return TriangleMeeting<TOrientation>.AtCorner(
                     p[a[lastA]], p[a[(lastA + 1) % 3]], p[a[(lastA + 2) % 3]], p[b[(lastB + 1) % 3]], p[b[(lastB + 2) % 3]]);

@@ -182,6 +182,42 @@ public sealed class MeshAuditTests
         }
     }
 
+    [Theory]
+    [InlineData(0, -50, 0, 0, 50, 0)]
+    [InlineData(0, -10, 50, 0, 10, 50)]
+    [InlineData(-10, 0, 20, 10, 0, 20)]
+    [InlineData(40, -1, 0, 40, 1, 0)]
+    public void Triangles_with_a_common_corner_that_meet_beyond_it_are_found(int ax, int ay, int az, int bx, int by, int bz)
+    {
+        var tip = new LatticePoint3(0, 0, 100);
+        var mesh = new Mesh([tip, new(-50, 0, 0), new(50, 0, 0), new(ax, ay, az), new(bx, by, bz)], [0, 1, 2, 0, 3, 4],
+            [.. new FaceTag[2]]);
+
+        Assert.Contains(MeshAudit.Run(mesh).Faults,
+            fault => fault.Kind is MeshFaultKind.CrossingTriangles or MeshFaultKind.OverlappingTriangles);
+    }
+
+    // Each face of a cone meets every other one at the tip: a file of 2 MB once took 48 s.
+    [Fact]
+    public void A_double_cone_of_many_faces_is_audited_soon_and_the_audit_can_be_stopped()
+    {
+        const int faces = 10_000;
+        const double radius = 1_000_000;
+        ImmutableArray<LatticePoint3> rim = [.. Enumerable.Range(0, faces).Select(i => Math.Tau * i / faces)
+            .Select(at => new LatticePoint3((int)Math.Round(radius * Math.Cos(at)), (int)Math.Round(radius * Math.Sin(at)), 0))];
+        ImmutableArray<int> triangles = [.. Enumerable.Range(0, faces).SelectMany(i => (int[])
+            [i, (i + 1) % faces, faces, (i + 1) % faces, i, faces + 1])];
+        var cone = new Mesh(rim.Add(new(0, 0, 1_000_000)).Add(new(0, 0, -1_000_000)), triangles, [.. new FaceTag[2 * faces]]);
+        TimeSpan began = Environment.CpuUsage.TotalTime;
+
+        Assert.True(MeshAudit.Run(cone).IsClean);
+
+        TimeSpan took = Environment.CpuUsage.TotalTime - began;
+        Assert.True(took < TimeSpan.FromSeconds(6), $"{took}");
+        using var soon = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
+        Assert.ThrowsAny<OperationCanceledException>(() => MeshAudit.Run(cone, soon.Token));
+    }
+
     // Three different ones.
     private static int[] Corners(int count, Draws draws) => draws.Shuffled(Enumerable.Range(0, count))[..3];
 
