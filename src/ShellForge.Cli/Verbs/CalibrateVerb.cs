@@ -11,6 +11,7 @@ using ShellForge.Coupons;
 using ShellForge.Coupons.Answers;
 using ShellForge.Coupons.Calibrating;
 using ShellForge.Output.Files;
+using ShellForge.Output.Words;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -78,7 +79,9 @@ internal static class CalibrateVerb
             : Path.Combine(bench.ConfigFolder ?? bench.Folder, UserProfiles.FolderName);
         if (files.Length > 0)
         {
-            StagedFiles.Write(into, files);
+            // Profiles that were added by hand stay beside what is measured.
+            StagedFiles.Write(into,
+                [.. files.Select(file => OthersFiles.Kept(into, file, TextFile.LongestBytes)).OfType<OutputFile>(), .. files]);
         }
 
         if (!quiet)
@@ -135,10 +138,11 @@ internal static class CalibrateVerb
     private static string CommandOf(NextCoupon next)
     {
         CouponWish wish = next.Wish;
-        string insert = next.Kind.NeedsInsert && wish.Insert is { } own ? $" --insert {own.Name}" : "";
-        string plug = next.Kind.NeedsPlug && wish.Plug is { } into ? $" --plug {into.Name}" : "";
+        string insert = next.Kind.NeedsInsert && wish.Insert is { } own ? $" --insert {ShellWord.Of(own.Name)}" : "";
+        string plug = next.Kind.NeedsPlug && wish.Plug is { } into ? $" --plug {ShellWord.Of(into.Name)}" : "";
         string around = wish.Around is { } value ? string.Create(CultureInfo.InvariantCulture, $" --around {value:0.###}") : "";
-        return $"shellforge coupon {next.Kind.Name} --printer {wish.Printer.Name} --filament {wish.Filament.Name}{insert}{plug}{around}";
+        return $"shellforge coupon {next.Kind.Name} --printer {ShellWord.Of(wish.Printer.Name)} "
+            + $"--filament {ShellWord.Of(wish.Filament.Name)}{insert}{plug}{around}";
     }
 
     // Another file of the user's may give a profile of the same name, and come first.

@@ -11,6 +11,7 @@ using ShellForge.Cli.Writing;
 using ShellForge.Coupons;
 using ShellForge.Coupons.Files;
 using ShellForge.Output.Files;
+using ShellForge.Output.Words;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 
@@ -148,7 +149,8 @@ internal static class CouponVerb
         ImmutableArray<MadeCoupon> made = [.. kinds.Select(kind => CouponMaker.Make(kind.Draw(wish!), bench.Cancel))];
         string path = bench.FullPath(asked.Folder);
         ImmutableArray<OutputFile> files = CouponFiles.Of(made);
-        StagedFiles.Write(path, files);
+        OutputFile answers = files.Single(file => file.Name == CouponFiles.AnswersFile);
+        StagedFiles.Write(path, OthersFiles.Kept(path, answers, TextFile.LongestBytes) is { } answered ? [answered, .. files] : files);
         Tell(bench, asked, made, path, files);
         return ExitCode.Done;
     }
@@ -182,7 +184,7 @@ internal static class CouponVerb
 
             bench.Out.Write(
                 $"{asked.Folder}: {files.Length} files; coupon.txt says what to do. Then: shellforge calibrate "
-                    + $"{Path.Combine(asked.Folder, "answers.yaml")}\n");
+                    + $"{ShellWord.OfPath(Path.Combine(asked.Folder, CouponFiles.AnswersFile))}\n");
         }
     }
 
@@ -201,8 +203,9 @@ internal static class CouponVerb
             if (plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name != board.Print.Shell.Name)
             {
                 bench.Out.Write(
-                    $"its diffuser is a print of its own: shellforge coupon diffuser-steps --printer {board.Print.Printer.Name} "
-                        + $"--filament {plan.Diffuser.Filament.Name} -o coupon-diffuser\n");
+                    $"its diffuser is a print of its own: shellforge coupon diffuser-steps "
+                        + $"--printer {ShellWord.Of(board.Print.Printer.Name)} "
+                        + $"--filament {ShellWord.Of(plan.Diffuser.Filament.Name)} -o coupon-diffuser\n");
             }
         }
 

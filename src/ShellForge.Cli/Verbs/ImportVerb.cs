@@ -67,6 +67,12 @@ internal static class ImportVerb
     private static ExitCode Run(Workbench bench, Asked asked)
     {
         string? target = asked.Output is null ? null : bench.FullPath(asked.Output);
+        if (target is not null && (Path.GetFileName(target) == EditorSchema.FileName || PictureOf(target) == Path.GetFileName(target)))
+        {
+            throw new WrongFileException($"-o {asked.Output}: this name is another file's that import writes; name a board file, such as "
+                + "board.yaml");
+        }
+
         (IReadOnlyList<EcadFile> files, IReadOnlyList<Diagnostic> loading) = EcadFileLoader.Load(asked.Files, bench.Folder);
         ProfileLoadResult profiles = UserProfiles.Load(target is null ? null : Path.GetDirectoryName(target), bench);
         bool readable = !loading.Any(d => d.IsError);
@@ -86,7 +92,7 @@ internal static class ImportVerb
         IReadOnlyList<string> written = exit == ExitCode.Done && target is not null ? Write(target, result) : [];
         if (asked.Json)
         {
-            bench.Out.Write(ImportJson.Text(result, told));
+            JsonOut.Write(bench, ImportJson.Text(result, told));
             return exit;
         }
 
@@ -108,22 +114,23 @@ internal static class ImportVerb
         return exit;
     }
 
-    // An earlier board file may hold a person's work: it stays beside the new one.
+    private static string PictureOf(string target) => Path.GetFileNameWithoutExtension(target) + ".svg";
+
+    // An earlier board file or picture may hold a person's work: it stays beside the new one.
     private static List<string> Write(string target, ImportResult result)
     {
         string folder = Path.GetDirectoryName(target)!;
         string name = Path.GetFileName(target);
         byte[] text = Encoding.UTF8.GetBytes(BoardFileWriter.Text(result));
-        var files = new List<OutputFile>();
-        if (File.Exists(target) && new FileInfo(target).Length <= EcadLimits.FileBytes && File.ReadAllBytes(target) is var earlier
-            && !earlier.AsSpan().SequenceEqual(text))
-        {
-            files.Add(new OutputFile(name + "~", earlier));
-        }
-
-        files.Add(new OutputFile(name, text));
-        files.Add(new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())));
-        files.Add(new OutputFile(Path.GetFileNameWithoutExtension(name) + ".svg", Encoding.UTF8.GetBytes(BoardPicture.Svg(result))));
+        var board = new OutputFile(name, text);
+        var picture = new OutputFile(PictureOf(target), Encoding.UTF8.GetBytes(BoardPicture.Svg(result)));
+        OutputFile[] files =
+        [
+            .. new[] { board, picture }.Select(file => OthersFiles.Kept(folder, file, EcadLimits.FileBytes)).OfType<OutputFile>(),
+            board,
+            new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())),
+            picture,
+        ];
         StagedFiles.Write(folder, files);
         return [.. files.Select(f => Path.Combine(folder, f.Name))];
     }

@@ -68,6 +68,7 @@ internal static class MakeVerb
             .. HousingFiles.Of(drawn!, made.Report),
         ];
         bench.Cancel.ThrowIfCancellationRequested();
+        OthersFiles.Refuse(folder, files, EarlierRun.IsIn(folder), [source.Path, .. wish.Gcode.Select(bench.FullPath)]);
         HousingState? last = wish.Quiet || wish.Json ? null : ComparedSide.OfFolder(folder);
         StagedFiles.Write(folder, files, EarlierRun.Files);
         HousingReport report = HousingFiles.Told(drawn!, made.Report);

@@ -5,9 +5,11 @@ using System.Globalization;
 using ShellForge.Cli.Making;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Sweeping;
+using ShellForge.Cli.Writing;
 using ShellForge.Output.Files;
 using ShellForge.Planning.Remembering;
 using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
 
@@ -186,6 +188,7 @@ internal static class SweepVerb
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);
         }
 
+        OthersFiles.Refuse(root, SweepIndex.Others(root));
         SweepProgress progress;
         SweepCounts counts;
         using (SweepFolder folder = SweepFolder.Open(root, order))

@@ -14,31 +14,42 @@ internal static class EarlierRun
     private const long LongestReport = 64L << 20;
 
     /// <summary>Names that files of the run may have whose report lies in a folder; none where there is no report of ours.</summary>
-    public static IReadOnlyList<string> Files(string folder)
+    public static IReadOnlyList<string> Files(string folder) => Of(folder, FormatOfThis, root =>
+        root.TryGetProperty("parts", out JsonElement parts) && parts.ValueKind == JsonValueKind.Array
+            ? [.. parts.EnumerateArray()
+                .SelectMany(part => Named(part, "file", ".stl").SelectMany(OfPart).Concat(Named(part, "plate", ".3mf")))
+                .Concat(OutputFormat.All.SelectMany(format => format.OfHousing)).Distinct(StringComparer.Ordinal)]
+            : Array.Empty<string>()) ?? [];
+
+    /// <summary>Whether a run of any version has written into a folder, as its report there says.</summary>
+    public static bool IsIn(string folder) => Of(folder, AnyFormat, _ => "") is not null;
+
+    private static bool FormatOfThis(string format) => format == ReportJson.Format;
+
+    private static bool AnyFormat(string format) =>
+        format.StartsWith(ReportJson.Format[..(ReportJson.Format.IndexOf('/', StringComparison.Ordinal) + 1)], StringComparison.Ordinal);
+
+    private static T? Of<T>(string folder, Func<string, bool> isOurs, Func<JsonElement, T> read)
+        where T : class
     {
         string path = Path.Combine(folder, HousingFiles.ReportFile);
         if (BoundedFile.Read(path, LongestReport) is not { } bytes)
         {
-            return [];
+            return null;
         }
 
         try
         {
             using JsonDocument report = JsonDocument.Parse(bytes);
             JsonElement root = report.RootElement;
-            bool ours = root.ValueKind == JsonValueKind.Object
+            return root.ValueKind == JsonValueKind.Object
                 && root.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String
-                && format.GetString() == ReportJson.Format;
-            return ours && root.TryGetProperty("parts", out JsonElement parts) && parts.ValueKind == JsonValueKind.Array
-                ? [.. parts.EnumerateArray()
-                    .SelectMany(part => Named(part, "file", ".stl").SelectMany(OfPart).Concat(Named(part, "plate", ".3mf")))
-                    .Concat(OutputFormat.All.SelectMany(format => format.OfHousing)).Distinct(StringComparer.Ordinal)]
-                : [];
+                && isOurs(format.GetString()!) ? read(root) : null;
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             // Not a report of ours, or one that somebody has edited: then nothing in the folder is known to be ours.
-            return [];
+            return null;
         }
     }
 

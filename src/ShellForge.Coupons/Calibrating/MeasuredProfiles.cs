@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using ShellForge.Board.Profiles;
 using ShellForge.Coupons.Answers;
@@ -125,6 +126,13 @@ public static class MeasuredProfiles
             ? text
             : "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
 
-    private static string FileName(string name) =>
-        string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' ? c : '-'));
+    /// <summary>A name as a file may be called: two that differ in a letter which no file's name should have are two files.</summary>
+    /// <param name="name">The name.</param>
+    public static string FileName(string name)
+    {
+        string plain = string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '+' or '_' ? c : '-'));
+        const int digestLetters = 6;
+        return plain == name ? name
+            : $"{plain}-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(name)))[..digestLetters]}";
+    }
 }

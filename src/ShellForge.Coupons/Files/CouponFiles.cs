@@ -12,6 +12,9 @@ namespace ShellForge.Coupons.Files;
 /// <summary>Everything that is written of coupons that are printed together, as bytes.</summary>
 public static class CouponFiles
 {
+    /// <summary>Name of the file to fill in.</summary>
+    public const string AnswersFile = "answers.yaml";
+
     // Steep enough that figures on a floor between rings are seen.
     private static readonly View Stand = new(Geometry.Numerics.Angle.FromDegrees(-80), Geometry.Numerics.Angle.FromDegrees(72));
 
@@ -31,7 +34,7 @@ public static class CouponFiles
                 stream => ThreeMfWriter.Write(stream, "Coupon", plate))),
             .. coupons.Select(coupon => new OutputFile($"{coupon.Coupon.Kind.Name}.png", PngWriter.ToBytes(PictureOf(coupon)))),
             new OutputFile("coupon.txt", Encoding.UTF8.GetBytes(BenchSheet.Text(coupons))),
-            new OutputFile("answers.yaml", Encoding.UTF8.GetBytes(AnswerForm.Text(coupons))),
+            new OutputFile(AnswersFile, Encoding.UTF8.GetBytes(AnswerForm.Text(coupons))),
         ];
     }
 

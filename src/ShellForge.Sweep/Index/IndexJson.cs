@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using ShellForge.Board.Files;
 using ShellForge.Board.Json;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Rows;
@@ -29,6 +31,17 @@ public static class IndexJson
 
     /// <summary>The schema of the document.</summary>
     public static string Schema() => DocumentSchema.Json(IndexContext.Default.IndexDocument, Format);
+
+    /// <summary>Whether a file begins as such a document does, of this version or another.</summary>
+    internal static bool IsOurs(string path)
+    {
+        const int looked = 200;
+        byte[] start = new byte[looked];
+        using Stream file = BoundedFile.Open(path);
+        int read = file.ReadAtLeast(start, looked, throwOnEndOfStream: false);
+        return Encoding.UTF8.GetString(start.AsSpan(0, read)).Contains(Format[..(Format.IndexOf('/', StringComparison.Ordinal) + 1)],
+            StringComparison.Ordinal);
+    }
 
     internal static void Write(Stream stream, SweepFolder folder, Batch batch, ImmutableArray<BatchPlate> plates)
     {

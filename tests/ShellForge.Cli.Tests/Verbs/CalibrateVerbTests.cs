@@ -2,7 +2,7 @@ namespace ShellForge.Cli.Tests.Verbs;
 
 public sealed class CalibrateVerbTests
 {
-    private const string Answers =
+    internal const string Answers =
         """
         format: shellforge-answers/1
         printer: fdm-0.4
