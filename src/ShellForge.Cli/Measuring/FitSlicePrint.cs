@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ShellForge.Board.Description;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Cli.Writing;
 using ShellForge.Coupons.Slices;
+using ShellForge.Output.Files;
 using ShellForge.Planning;
 
 namespace ShellForge.Cli.Measuring;
@@ -21,7 +23,10 @@ internal static class FitSlicePrint
     public static ExitCode Make(Workbench bench, BoardFile board, string folder, bool quiet)
     {
         FitSlice slice = FitSlice.Of(HousingPlanner.Plan(board), bench.Cancel);
-        StagedFiles.Write(bench.FullPath(folder), FitSliceFiles.Of(slice, board));
+        string path = bench.FullPath(folder);
+        ImmutableArray<OutputFile> files = FitSliceFiles.Of(slice, board);
+        OthersFiles.Refuse(path, files, File.Exists(Path.Combine(path, FitSliceFiles.ListFile)));
+        StagedFiles.Write(path, files);
         if (!quiet)
         {
             bench.Out.Write(string.Create(

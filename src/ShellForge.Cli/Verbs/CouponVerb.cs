@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using ShellForge.Board.Description;
+using ShellForge.Board.Files;
 using ShellForge.Board.Profiles;
+using ShellForge.Board.Yaml.Answers;
 using ShellForge.Checks.PrintTime;
 using ShellForge.Cli.Measuring;
 using ShellForge.Cli.Printing;
@@ -149,6 +152,9 @@ internal static class CouponVerb
         ImmutableArray<MadeCoupon> made = [.. kinds.Select(kind => CouponMaker.Make(kind.Draw(wish!), bench.Cancel))];
         string path = bench.FullPath(asked.Folder);
         ImmutableArray<OutputFile> files = CouponFiles.Of(made);
+        bool isOurs = BoundedFile.Read(Path.Combine(path, CouponFiles.AnswersFile), TextFile.LongestBytes) is { } there
+            && Encoding.UTF8.GetString(there).Contains(AnswerFileReader.Format, StringComparison.Ordinal);
+        OthersFiles.Refuse(path, files, isOurs);
         OutputFile answers = files.Single(file => file.Name == CouponFiles.AnswersFile);
         StagedFiles.Write(path, OthersFiles.Kept(path, answers, TextFile.LongestBytes) is { } answered ? [answered, .. files] : files);
         Tell(bench, asked, made, path, files);

@@ -15,6 +15,9 @@ namespace ShellForge.Coupons.Slices;
 /// <summary>The files of a fit slice: its pieces, one plate with all of them, a picture, the check list.</summary>
 public static class FitSliceFiles
 {
+    /// <summary>Name of the check list.</summary>
+    public const string ListFile = "fit-slice.txt";
+
     /// <summary>All files.</summary>
     public static ImmutableArray<OutputFile> Of(FitSlice slice, BoardFile board)
     {
@@ -26,7 +29,7 @@ public static class FitSliceFiles
                     piece.Name + ".stl", stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Name} mm"))),
             OutputFile.Written("fit-slice.3mf", stream => ThreeMfWriter.Write(stream, $"{board.Name}, fit slice", plate)),
             new OutputFile("fit-slice.png", PngWriter.ToBytes(OneBed.PictureOf(plate, View.Corner))),
-            new OutputFile("fit-slice.txt", Encoding.UTF8.GetBytes(Text(slice, board))),
+            new OutputFile(ListFile, Encoding.UTF8.GetBytes(Text(slice, board))),
         ];
     }
 
