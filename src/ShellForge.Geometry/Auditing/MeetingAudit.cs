@@ -19,12 +19,14 @@ internal sealed class MeetingAudit<TOrientation>
     private readonly AuditSurface _surface;
     private readonly BoxTree _tree;
 
-    // The triangle at each place of the tree order.
+    // The triangle at each place of the tree order, and the corner of its fan.
     private readonly int[] _triangleAt;
+    private readonly int[] _fanAt;
 
     /// <param name="surface">The mesh.</param>
     /// <param name="triangles">The triangles that are not degenerate.</param>
-    public MeetingAudit(AuditSurface surface, IReadOnlyList<int> triangles)
+    /// <param name="leastFan">From how many triangles on those round a corner are looked at by their sides.</param>
+    public MeetingAudit(AuditSurface surface, IReadOnlyList<int> triangles, int leastFan = Fans.WorthTree)
     {
         _surface = surface;
         var boxes = new FloatBox[triangles.Count];
@@ -35,9 +37,12 @@ internal sealed class MeetingAudit<TOrientation>
 
         _tree = new BoxTree(boxes);
         _triangleAt = new int[boxes.Length];
+        _fanAt = new int[boxes.Length];
+        int[] fans = Fans.Of(surface, triangles, leastFan);
         for (int i = 0; i < boxes.Length; i++)
         {
             _triangleAt[i] = triangles[_tree.Order[i]];
+            _fanAt[i] = fans[_tree.Order[i]];
         }
     }
 
@@ -59,7 +64,55 @@ internal sealed class MeetingAudit<TOrientation>
             Parallel.For(0, found.Length, new ParallelOptions { CancellationToken = ct }, chunk => found[chunk] = RunChunk(chunk, ct));
         }
 
-        return [.. found.SelectMany(f => f)];
+        IEnumerable<IGrouping<int, int>> fans = Enumerable.Range(0, count).Where(place => _fanAt[place] >= 0)
+            .GroupBy(place => _fanAt[place]);
+        return [.. found.SelectMany(f => f), .. fans.SelectMany(fan => RunFan(fan.Key, [.. fan], ct))];
+    }
+
+    // The places of a fan's triangles, each against the sides of all others.
+    private List<MeshFault> RunFan(int corner, int[] places, CancellationToken ct)
+    {
+        var faults = new List<MeshFault>();
+        FloatBox[] sides = [.. places.Select(place => Fans.SideBox(_surface, _triangleAt[place], corner))];
+        var tree = new BoxTree([.. sides]);
+        int[] stack = new int[tree.Depth + 1];
+        ReadOnlySpan<BoxNode> nodes = tree.Nodes;
+        for (int i = 0; i < places.Length && faults.Count < MostFaultsPerChunk; i++)
+        {
+            ct.ThrowIfCancellationRequested();
+            FloatBox box = _tree.Boxes[places[i]];
+            int depth = 0;
+            stack[depth++] = 0;
+            while (depth > 0)
+            {
+                int n = stack[--depth];
+                ref readonly BoxNode node = ref nodes[n];
+                if (!node.Box.Touches(box))
+                {
+                    continue;
+                }
+
+                if (node.Right != 0)
+                {
+                    stack[depth++] = node.Right;
+                    stack[depth++] = n + 1;
+                    continue;
+                }
+
+                for (int at = node.First; at < node.End; at++)
+                {
+                    // A pair in which each side touches the other's box is met twice, and looked at once.
+                    int j = tree.Order[at];
+                    FloatBox other = _tree.Boxes[places[j]];
+                    if (j != i && sides[j].Touches(box) && (i < j || !sides[i].Touches(other)))
+                    {
+                        Test(_triangleAt[places[i]], _triangleAt[places[j]], box, other, faults);
+                    }
+                }
+            }
+        }
+
+        return faults;
     }
 
     private List<MeshFault> RunChunk(int chunk, CancellationToken ct)
@@ -74,6 +127,7 @@ internal sealed class MeetingAudit<TOrientation>
             // The boxes of a fan's triangles all touch at its tip: one of them may have all others to look at.
             ct.ThrowIfCancellationRequested();
             FloatBox box = boxes[i];
+            int fan = _fanAt[i];
             int depth = 0;
             stack[depth++] = 0;
             while (depth > 0 && faults.Count < MostFaultsPerChunk)
@@ -94,7 +148,7 @@ internal sealed class MeetingAudit<TOrientation>
 
                 for (int j = Math.Max(node.First, i + 1); j < node.End; j++)
                 {
-                    if (boxes[j].Touches(box))
+                    if ((fan < 0 || _fanAt[j] != fan) && boxes[j].Touches(box))
                     {
                         Test(_triangleAt[i], _triangleAt[j], box, boxes[j], faults);
                     }
@@ -125,25 +179,6 @@ internal sealed class MeetingAudit<TOrientation>
             Math.Max(first, second)));
     }
 
-    // What two triangles have in common beyond a common corner reaches from it to the side opposite of it in one of them. Of the many
-    // triangles of a fan most are told apart by that without any exact predicate.
-    private static bool AreApartBeyondCorner(Point3[] p, ReadOnlySpan<int> a, int cornerA, ReadOnlySpan<int> b, int cornerB)
-    {
-        Point3 a0 = p[a[cornerA]];
-        Point3 a1 = p[a[(cornerA + 1) % 3]];
-        Point3 a2 = p[a[(cornerA + 2) % 3]];
-        Point3 b1 = p[b[(cornerB + 1) % 3]];
-        Point3 b2 = p[b[(cornerB + 2) % 3]];
-        return !SideTouches(a1, a2, a0, b1, b2) && !SideTouches(b1, b2, a0, a1, a2);
-    }
-
-    // Whether the boxes of a side and of a triangle touch.
-    private static bool SideTouches(Point3 s, Point3 t, Point3 corner, Point3 c, Point3 d) =>
-        Touch(s.X, t.X, corner.X, c.X, d.X) && Touch(s.Y, t.Y, corner.Y, c.Y, d.Y) && Touch(s.Z, t.Z, corner.Z, c.Z, d.Z);
-
-    private static bool Touch(double s, double t, double corner, double c, double d) =>
-        Math.Min(s, t) <= Math.Max(corner, Math.Max(c, d)) && Math.Max(s, t) >= Math.Min(corner, Math.Min(c, d));
-
     private Meeting MeetingOf(int s, int t)
     {
         ReadOnlySpan<int> a = _surface.Triangles.AsSpan(3 * s, 3);
@@ -170,8 +205,6 @@ internal sealed class MeetingAudit<TOrientation>
         {
             case 0:
                 return TriangleMeeting<TOrientation>.Apart(p[a[0]], p[a[1]], p[a[2]], p[b[0]], p[b[1]], p[b[2]]);
-            case 1 when AreApartBeyondCorner(p, a, lastA, b, lastB):
-                return Meeting.Proper;
             case 1:
                 return TriangleMeeting<TOrientation>.AtCorner(
                     p[a[lastA]], p[a[(lastA + 1) % 3]], p[a[(lastA + 2) % 3]], p[b[(lastB + 1) % 3]], p[b[(lastB + 2) % 3]]);

@@ -217,6 +217,26 @@ public sealed class MeshAuditTests
         Assert.True(took < TimeSpan.FromSeconds(4), $"{took}");
     }
 
+    [Property(MaxTest = 100, Arbitrary = [typeof(Draws.Rows)])]
+    public void Fans_are_audited_as_all_their_pairs_are(Draws draws)
+    {
+        Point3[] points = [.. Enumerable.Range(0, 14).Select(_ => new Point3(draws.About(4), draws.About(4), draws.About(4))).Distinct()];
+        if (points.Length < 3)
+        {
+            return;
+        }
+
+        int[][] drawn = [.. Enumerable.Range(0, 30).Select(i => i % 3 == 0 ? Corners(points.Length, draws)
+            : [0, .. Corners(points.Length - 1, draws)[..2].Select(corner => corner + 1)])];
+        AuditSurface surface = AuditSurface.Weld(points, [.. drawn.SelectMany(each => each)], [.. Enumerable.Range(0, drawn.Length)], 1);
+        int[] sound = [.. Enumerable.Range(0, drawn.Length).Where(t =>
+            !TriangleMeeting<LatticeOrientation>.IsFlat(surface.Corner(t, 0), surface.Corner(t, 1), surface.Corner(t, 2)))];
+        (int, int)[] Met(int leastFan) =>
+            [.. new MeetingAudit<LatticeOrientation>(surface, sound, leastFan).Run(default).Select(f => (f.Triangle, f.Other)).Order()];
+
+        Assert.Equal(Met(int.MaxValue), Met(3));
+    }
+
     // Three different ones.
     private static int[] Corners(int count, Draws draws) => draws.Shuffled(Enumerable.Range(0, count))[..3];
 
