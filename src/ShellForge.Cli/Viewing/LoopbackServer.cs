@@ -51,6 +51,9 @@ internal sealed class LoopbackServer : IDisposable
     // A browser opens six connections to a host. Those that say nothing are cut off in time; so many of them are a bound on memory.
     private const int MostConnections = 256;
 
+    // Pages in tabs that wait for news; each keeps its connection, and all together leave room for those that ask.
+    private const int MostListeners = 64;
+
     // A board file may be so long; see where text files are read.
     private const int LongestBody = 4 << 20;
 
@@ -66,6 +69,7 @@ internal sealed class LoopbackServer : IDisposable
     private readonly SemaphoreSlim _room = new(MostConnections);
 
     private readonly TimeSpan _longestSend;
+    private int _listeners;
 
     private LoopbackServer(TcpListener listener, IWebSite site, TimeSpan longestSend)
     {
@@ -153,7 +157,7 @@ internal sealed class LoopbackServer : IDisposable
                 Task watch = WatchForLeaving(stream, gone);
                 if (request.Path == EventsPath)
                 {
-                    await SendEvents(stream, gone.Token);
+                    await Listen(stream, gone.Token);
                 }
                 else
                 {
@@ -274,6 +278,24 @@ internal sealed class LoopbackServer : IDisposable
         using var slow = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         slow.CancelAfter(_longestSend);
         await stream.WriteAsync(bytes, slow.Token);
+    }
+
+    private async Task Listen(NetworkStream stream, CancellationToken cancel)
+    {
+        try
+        {
+            if (Interlocked.Increment(ref _listeners) > MostListeners)
+            {
+                await Send(stream, WebAnswer.Text("503 Service Unavailable", "open in too many places; close some"), cancel);
+                return;
+            }
+
+            await SendEvents(stream, cancel);
+        }
+        finally
+        {
+            Interlocked.Decrement(ref _listeners);
+        }
     }
 
     private async Task SendEvents(NetworkStream stream, CancellationToken cancel)

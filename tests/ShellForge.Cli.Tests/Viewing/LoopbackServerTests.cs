@@ -42,6 +42,36 @@ public class LoopbackServerTests
     }
 
     [Fact]
+    public async Task Who_waits_for_news_in_many_places_keeps_nobody_out()
+    {
+        using var stop = new CancellationTokenSource();
+        using LoopbackServer server = LoopbackServer.Start(0, new QuietSite(), TimeSpan.FromSeconds(30));
+        Task run = server.Run(stop.Token);
+        var waiting = new List<TcpClient>();
+        for (int i = 0; i < 300; i++)
+        {
+            waiting.Add(await Asking(server, "/events"));
+        }
+
+        using TcpClient asks = await Asking(server, "/");
+        using var answer = new StreamReader(asks.GetStream());
+
+        Assert.Equal("HTTP/1.1 200 OK", await answer.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(30)));
+        waiting.ForEach(client => client.Dispose());
+        await stop.CancelAsync();
+        await run;
+    }
+
+    private static async Task<TcpClient> Asking(LoopbackServer server, string path)
+    {
+        var client = new TcpClient();
+        await client.ConnectAsync(IPAddress.Loopback, server.Port);
+        await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(
+            $"GET {path}?key=k HTTP/1.1\r\nHost: 127.0.0.1:{server.Port}\r\n\r\n"));
+        return client;
+    }
+
+    [Fact]
     public async Task Who_leaves_before_the_next_save_is_forgotten()
     {
         var housing = new ViewedHousing("board.yaml", [], new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" });
@@ -59,6 +89,19 @@ public class LoopbackServerTests
         Task<long> stays = housing.NextVersion(seen, CancellationToken.None);
         housing.FileChanged();
         Assert.Equal(seen + 1, await stays);
+    }
+
+    private sealed class QuietSite : IWebSite
+    {
+        public string Key => "k";
+
+        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => WebAnswer.Text("200 OK", "here");
+
+        public async Task<long> NextEvent(long seen, CancellationToken cancel)
+        {
+            await Task.Delay(Timeout.Infinite, cancel);
+            return seen;
+        }
     }
 
     private sealed class LargeSite : IWebSite
