@@ -4,6 +4,7 @@ using ShellForge.Checks.Cables;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Fit;
 using ShellForge.Checks.Heat;
+using ShellForge.Checks.Holding;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Openings;
 using ShellForge.Checks.Power;
@@ -42,6 +43,8 @@ public static class RuleList
         new ScrewBottomsOut(),
         new ScrewsMayNotStart(),
         new SnapOverstrained(),
+        new RimSlipsOut(),
+        new ClipOverstrained(),
         new PlugDoesNotSeat(),
         new PlugMeetsHousing(),
         new NoFingerRoom(),

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Closures;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Holders;
 using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Posts;
@@ -55,7 +56,7 @@ internal sealed record ClosureDecision(
                 form,
                 obstacle is null || origin == Reasons.Rule ? null
                     : (obstacle, $"take {Instead()}{(obstacle.Or is null ? "" : $", or {obstacle.Or}")}"),
-                tried.Sites, new InPlan(form, tried.Shell, tried.Openings, section)));
+                tried.Sites, new InPlan(form, tried.Shell, tried.Openings, section, tried.Hold)));
         }
 
         throw new InvalidOperationException("every form of closure has an obstacle: one that any board can have must be among them");
@@ -67,13 +68,18 @@ internal sealed record ClosureDecision(
         (BoardFile file, PrintBasis basis) = given;
         var reasons = new Reasons();
         ImmutableArray<ClosureSite> sites = reasons.Take(form.Sites(given, bare, joints, lip));
-        ShellPlan shell = reasons.Take(ShellDecision.WithSites(file, bare, sites));
+        ShellPlan eared = ShellDecision.WithSites(bare, sites);
+        HoldInPlan hold = HoldForm.Of(given).InPlan(given, eared, reasons);
+        ShellPlan shell = reasons.Take(ShellDecision.Finished(file, bare, eared, hold.Sites));
         ImmutableArray<OpeningInPlan> openings = reasons.Take(
-            OpeningForm.InPlan(new OpeningGiven(given, shell, BossDecision.InPlan(joints, sites, basis))));
-        return new Tried(reasons, sites, shell, openings, form.Obstacle(given, shell, openings));
+            OpeningForm.InPlan(new OpeningGiven(given, shell, BossDecision.InPlan(joints, sites, hold.Sites, basis))));
+        return new Tried(reasons, sites, shell, openings, form.Obstacle(given, shell, openings)) { Hold = hold };
     }
 
     private sealed record Tried(
         Reasons Reasons, ImmutableArray<ClosureSite> Sites, ShellPlan Shell, ImmutableArray<OpeningInPlan> Openings,
-        ClosureObstacle? Obstacle);
+        ClosureObstacle? Obstacle)
+    {
+        public required HoldInPlan Hold { get; init; }
+    }
 }

@@ -56,12 +56,14 @@ internal static class CoverSideDecision
             diffuser = reasons.Take(WithBand(draft, room, diffuser));
         }
 
-        BoardHoldPlan hold = reasons.Take(HoldDecision.Decide(draft, new FrontSide(cover, diffuser, baffle), closure));
+        var front = new FrontSide(cover, diffuser, baffle);
+        HolderPlan? holder = draft.Hold.Form.Plan(draft, front, closure, reasons);
+        BoardHoldPlan hold = reasons.Take(HoldDecision.Decide(draft, front, closure, holder));
         MountPlan? mount = reasons.Take(MountForm.Chosen(draft));
         Region mounted = mount?.Taken ?? Region.Empty;
         ImmutableArray<LetteringPlan> label = reasons.Take(LetteringDecision.Label(draft, mounted));
         Region lettered = mounted.And(Region.Union(label.Select(line => line.Strokes.Hull().Offset(AroundText))));
-        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, new FrontSide(cover, diffuser, baffle), mount, lettered));
+        ImmutableArray<VentPlan> vents = reasons.Take(VentDecision.Decide(draft, front, mount, lettered));
         Region vented = lettered.And(Region.Union(vents.Select(vent => vent.Outline.Offset(AroundText))));
         return reasons.Of(new CoverSide
         {

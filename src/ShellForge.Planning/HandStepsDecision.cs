@@ -25,6 +25,7 @@ internal static class HandStepsDecision
             .. Diffuser(plan),
             .. Baffle(plan),
             .. plan.Closure.HandSteps(plan),
+            .. plan.Hold.Holder?.HandSteps(plan) ?? [],
             .. plan.Openings.SelectMany(opening => opening.HandSteps(plan)),
             .. plan.Mount?.HandSteps(plan) ?? [],
         ];
@@ -80,6 +81,7 @@ internal static class HandStepsDecision
         bool through = plan.Bosses.Any(boss => boss.Use == BossUse.Both);
         string held = screws.Length > 0
                 ? $"Drive {ClosingHands.Screws(screws)} from the front, crosswise, finger-tight and an eighth of a turn."
+            : plan.Hold.Holder is not null ? ""
             : through ? "The cover's screws go through it later and hold it; until then it lies on its posts."
             : plan.Hold.DownBy is { } by ? $"It lies on its rests; the closed housing keeps it down {by}{Rising(plan.Hold)}."
             : "It lies on its rests; nothing keeps it down.";
@@ -89,7 +91,8 @@ internal static class HandStepsDecision
         {
             Phase = HandPhase.Board,
             Title = "Put the board in",
-            Text = $"Lower the board, LEDs up{over}. It is keyed {plan.Key.Board.Words}. {held}",
+            Text = $"Lower the board, LEDs up{over}. It is keyed {plan.Key.Board.Words}. "
+                + string.Join(" ", new[] { held, plan.Hold.Holder?.PuttingIn ?? "" }.Where(words => words.Length > 0)),
             Check = seat is null ? "The board does not rock." : $"The board does not rock, and {seat.Check}.",
             Tools = screws.Length == 0 ? [] : [$"driver for {screws[0].Screw.Thread} screws"],
             Shown = [PartNames.Tub, PartNames.Board],
@@ -120,8 +123,8 @@ internal static class HandStepsDecision
             Check = "Every LED shows every colour. Nothing gets hot within five minutes.",
             Cautions = [HandCaution.Eyes],
             Tools = ["current-limited supply"],
-            Shown = [PartNames.Tub, PartNames.Board],
-            InPlace = [.. plan.Screws.Where(screw => screw.Use == ScrewUse.Board).Select(ClosingHands.Thing)],
+            Shown = [PartNames.Tub, PartNames.Board, .. HolderParts(plan)],
+            InPlace = [.. plan.Screws.Where(screw => screw.IsInTub).Select(ClosingHands.Thing)],
         };
     }
 
@@ -158,7 +161,7 @@ internal static class HandStepsDecision
             Title = "Lay the baffle on the board",
             Text = $"{what}{(baffle.CrushRibs.IsEmpty ? "" : ", crush ribs up")}{tooth}.",
             Check = "It lies flat and touches no part.",
-            Shown = [PartNames.Tub, PartNames.Board, PartNames.Baffle],
+            Shown = [PartNames.Tub, PartNames.Board, .. HolderParts(plan), PartNames.Baffle],
             Held = [PartNames.Baffle],
             Motion = HandMotion.Down,
             At = baffle.Tooth?.At,
@@ -190,6 +193,8 @@ internal static class HandStepsDecision
             FromBelow = true,
         };
     }
+
+    private static IEnumerable<string> HolderParts(HousingPlan plan) => (plan.Hold.Holder?.Parts ?? []).Select(part => part.Name);
 
     // The cover with what is in it.
     private static string[] Faces(HousingPlan plan) =>

@@ -6,6 +6,7 @@ using ShellForge.Planning.Edges;
 using ShellForge.Planning.Exits;
 using ShellForge.Planning.Floors;
 using ShellForge.Planning.Front;
+using ShellForge.Planning.Holders;
 using ShellForge.Planning.Mounts;
 using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
@@ -24,8 +25,29 @@ public static class HousingPlanner
     /// </summary>
     /// <param name="file">The board.</param>
     /// <param name="memory">Knows what was worked out for other housings; null for a housing alone.</param>
-    public static HousingPlan Plan(BoardFile file, WorkMemory? memory = null) =>
-        HeightDecision.Fitted(Given.Of(file, memory ?? new WorkMemory()), Planned);
+    public static HousingPlan Plan(BoardFile file, WorkMemory? memory = null)
+    {
+        var given = Given.Of(file, memory ?? new WorkMemory());
+        HousingPlan plan = HeightDecision.Fitted(given, Planned);
+        return file.Housing.Hold == HoldKind.Auto && plan.Hold.DownBy is null ? Held(given, plan) : plan;
+    }
+
+    // What the closed housing does not hold gets a holder of its own, where one finds its place.
+    private static HousingPlan Held(Given given, HousingPlan loose)
+    {
+        foreach (HoldTraits form in HoldForm.All.Where(form => form.Kind != HoldKind.Auto && form.IsPossible(given)))
+        {
+            HousingPlan held = HeightDecision.Fitted(given with { Hold = form.Kind }, Planned);
+            if (held.Hold.DownBy is not null
+                && held.Refusals.All(refusal => loose.Refusals.Any(
+                    known => (known.Rule, known.Subject) == (refusal.Rule, refusal.Subject))))
+            {
+                return held;
+            }
+        }
+
+        return loose;
+    }
 
     private static HousingPlan Planned(Given given)
     {
@@ -39,9 +61,9 @@ public static class HousingPlanner
         ClosureDecision closure = reasons.Take(ClosureDecision.Of(given, joints, ring));
         InPlan choice = closure.InPlan;
         ShellPlan shell = choice.Shell;
-        BatteryPlace? battery = reasons.Take(
-            BatteryBayDecision.Place(given, choice, BossDecision.InPlan(joints, closure.Sites, given.Basis)));
-        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice.Openings, new FloorNeeds(mount, battery)));
+        BatteryPlace? battery = reasons.Take(BatteryBayDecision.Place(
+            given, choice, BossDecision.InPlan(joints, closure.Sites, choice.Hold.Sites, given.Basis)));
+        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice, new FloorNeeds(mount, battery)));
         BatteryBayPlan? bay = reasons.Take(BatteryBayDecision.AtHeight(given, battery, levels));
         ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(given, choice, levels));
         double parting = reasons.Take(StackDecision.Parting(given, choice, levels, openings));
@@ -50,9 +72,10 @@ public static class HousingPlanner
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         openings = reasons.Take(OpeningForm.InFront(
             new FrontGiven(new HeightGiven(given, choice, levels, openings), front, stack)));
-        var tub = new TubDraft(given, shell, levels, openings) { Bay = bay };
+        var tub = new TubDraft(given, shell, levels, openings) { Bay = bay, Holds = choice.Hold.Sites };
         ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
-        Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(file, stack, bosses, joints);
+        Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(
+            file, stack, bosses, joints, choice.Hold.Sites);
         Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(tub, bosses);
         var draft = new HousingDraft
         {
@@ -61,6 +84,7 @@ public static class HousingPlanner
             Memory = given.Memory,
             Closure = choice.Closure,
             Lip = choice.Lip,
+            Hold = choice.Hold,
             Shell = shell,
             Room = choice.Room,
             Stack = stack,
@@ -87,8 +111,7 @@ public static class HousingPlanner
     {
         HousingEdges edges = reasons.Take(EdgeDecision.Decide(draft, cover));
         ImmutableArray<PartPlan> parts = reasons.Take(
-            PartsDecision.Decide(
-                draft.File, draft.Stack, PrintsDecision.Posts(draft, cover.Mount), cover.Diffuser, cover.Baffle, cover.Mount));
+            PartsDecision.Decide(draft.File, draft.Stack, PrintsDecision.Posts(draft, cover.Mount), cover));
         ImmutableArray<CrowdedOpening> crowded = reasons.Take(CrowdedSectors.Of(draft, cover));
         UnusedWishes.Tell(draft, cover, reasons);
         Decided<HousingDraft> all = reasons.Of(draft);

@@ -15,8 +15,9 @@ internal static class PartsDecision
 
     /// <summary>Decides the parts, from the floor up.</summary>
     public static Decided<ImmutableArray<PartPlan>> Decide(
-        BoardFile file, StackPlan stack, ImmutableArray<InsertPost> posts, DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount)
+        BoardFile file, StackPlan stack, ImmutableArray<InsertPost> posts, CoverSide side)
     {
+        (DiffuserPlan diffuser, BafflePlan? baffle, MountPlan? mount) = (side.Diffuser, side.Baffle, side.Mount);
         var reasons = new Reasons();
         var parts = ImmutableArray.CreateBuilder<PartPlan>();
         bool joined = diffuser.Fit == DiffuserFit.OneWithCover;
@@ -32,6 +33,7 @@ internal static class PartsDecision
             };
 
         parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, "outer floor down", inserts: posts));
+        parts.AddRange((side.Hold.Holder?.Parts ?? []).Select(part => Part(part.Name, file.Print.Shell, part.ToPrint, part.LiesOn)));
         if (baffle is not null)
         {
             parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), "feet down"));

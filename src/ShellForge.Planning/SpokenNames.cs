@@ -48,6 +48,7 @@ public static class SpokenNames
             FaceFeature.Diffuser => "the diffuser",
             FaceFeature.BaffleWall => "a wall of the baffle",
             FaceFeature.BaffleNotch => "a notch in the baffle's feet",
+            FaceFeature.Holder => plan.Hold.Holder?.NameOf(i) ?? "what holds the board",
             FaceFeature.BoardStop => "a post of the cover over the board",
             FaceFeature.BatteryBay => "the battery's bay",
             FaceFeature.CrushRib => "a small rib of the baffle",

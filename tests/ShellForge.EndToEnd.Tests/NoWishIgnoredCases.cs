@@ -226,6 +226,7 @@ public sealed partial class NoWishIgnoredTests
         "octagon | housing.light={window: 1}", "disc | housing.diffuser={sheet: 2}", "disc | housing.diffuser={fit: printed-in}",
         "disc | housing.diffuser={thickness: 1.2}", "disc | housing.diffuser={distance: 9}", "disc | housing.diffuser={distance: 1}",
         "disc | housing.baffle=joined", "ring | housing.baffle=joined", "wall | housing.baffle=joined",
+        "disc | housing.hold=clamp", "disc | housing.hold=clips", "wall | housing.hold=clamp", "wall | housing.hold=clips",
         "parts | housing.vents=floor", "parts | housing.mount=none", "disc | housing.mount=stand", "disc | housing.mount=magnets",
         "disc | housing.mount=tripod", "disc | housing.mount=feet",
         "parts | housing.label.text=PORTS", "parts | housing.label.where=floor-inside", "parts | housing.label.height=4",

@@ -21,6 +21,7 @@ public sealed partial class AnyBoards
                 $"{{round: 16, angle: {angle}}}", $"{{round: 5, plug: [14, 8], angle: {angle}}}");
         _lines.Add($"  cable: {cable}");
         _lines.Add($"  closure: {Pick("snap", "snap", "screws", "twist", "glue")}");
+        Maybe("hold", "auto", "clamp", "clips");
         Maybe("closure-screws", "4", "2", "5", "24");
         Maybe("bore", "open", "closed");
         string window = Sane("auto", "auto", "auto", "follow", "disc", "ring", "1", "14", "200",

@@ -46,6 +46,9 @@ public sealed record HousingSpec
     /// <summary>How cover and tub hold together.</summary>
     public ClosureKind Closure { get; init; }
 
+    /// <summary>What keeps the board in the tub, beside the screws through its holes.</summary>
+    public HoldKind Hold { get; init; }
+
     /// <summary>Number of closure screws; null: by circumference.</summary>
     public int? ClosureScrews { get; init; }
 
@@ -126,6 +129,19 @@ public enum ClosureKind
 
     /// <summary>The lip is glued in.</summary>
     Glue,
+}
+
+/// <summary>What keeps the board in the tub, beside the screws through its holes.</summary>
+public enum HoldKind
+{
+    /// <summary>What the closed housing gives anyway; a form of its own where that keeps nothing.</summary>
+    Auto,
+
+    /// <summary>A printed ring over its rim, screwed to the tub.</summary>
+    Clamp,
+
+    /// <summary>Printed posts with hooks that it snaps under.</summary>
+    Clips,
 }
 
 /// <summary>Vents wanted.</summary>

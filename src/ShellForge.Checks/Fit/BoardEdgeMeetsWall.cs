@@ -2,6 +2,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
@@ -19,6 +20,9 @@ public sealed class BoardEdgeMeetsWall() : Rule(
 
     // Chords of a round edge and a round wall, mm (modelling).
     private const double Chords = 0.02;
+
+    // The faces of hooks are cut a little wide of where they are drawn, mm.
+    private const double Hair = 0.01;
 
     /// <summary>
     /// The standoffs' tops, rounded to the lattice, lie at the board's face: what ends this near below it is beside no edge, mm.
@@ -41,14 +45,18 @@ public sealed class BoardEdgeMeetsWall() : Rule(
             EdgeFinish.VScored => (0.4, 0.5, "the spread of a scored edge"),
             _ => (0.2, Ease, "the spread of a routed edge"),
         };
+
+        // What snaps over the board's rim is another rule's.
+        Region bends = housing.Plan.Hold.Holder?.GivesWay.Grown(Hair) ?? Region.Empty;
         (double gap, Point2 at, double z) = (double.PositiveInfinity, default, 0.0);
         foreach (SectionSlab slab in housing.SectionsOf(tub)
             .Where(slab => slab.ToZ > housing.Plan.Stack.BoardBottom + LayerHair && !slab.Outline.IsEmpty))
         {
-            double distance = board.Outline.Region.Distance(slab.Outline);
+            Region wall = slab.Outline.Less(bends);
+            double distance = board.Outline.Region.Distance(wall);
             if (distance < gap)
             {
-                (gap, at, z) = (distance, NearestPlace.On(board.Outline.Region, slab.Outline),
+                (gap, at, z) = (distance, NearestPlace.On(board.Outline.Region, wall),
                     Math.Max(slab.FromZ, housing.Plan.Stack.BoardBottom));
             }
         }

@@ -20,12 +20,12 @@ public sealed class HeadAgainstPart() : Rule(
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
         BoardBody[] parts = [.. BoardBody.Of(housing.Plan)];
-        foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.Use == ScrewUse.Board))
+        foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.IsInTub))
         {
             double headRadius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
             double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             BoardSide side = joint.FromFront ? BoardSide.Top : BoardSide.Bottom;
-            double face = joint.FromFront ? housing.Plan.Stack.BoardTop : housing.Plan.Stack.BoardBottom;
+            double face = joint.FromFront ? joint.SeatZ : housing.Plan.Stack.BoardBottom;
             double far = joint.FromFront ? face + rise : face - rise;
             var at = new Point3(joint.At.X, joint.At.Y, face);
             string worn = joint.Washer ? "washer" : "head";

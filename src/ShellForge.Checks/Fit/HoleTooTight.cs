@@ -19,15 +19,15 @@ public sealed class HoleTooTight() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Part(PartNames.Cover) is not { } cover)
+        foreach (ScrewJointPlan joint in housing.Plan.Screws)
         {
-            yield break;
-        }
+            if (housing.Part(joint.Through) is not { } part)
+            {
+                continue;
+            }
 
-        foreach (ScrewJointPlan joint in housing.Plan.Screws.Where(joint => joint.Use == ScrewUse.Closure))
-        {
             double z = joint.SeatZ - 0.3;
-            Region? section = housing.SectionsOf(cover).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline)
+            Region? section = housing.SectionsOf(part).Where(slab => slab.FromZ <= z && slab.ToZ > z).Select(slab => slab.Outline)
                 .FirstOrDefault();
             if (section is null || section.IsEmpty)
             {
@@ -41,7 +41,7 @@ public sealed class HoleTooTight() : Rule(
             {
                 yield return Found(
                     inHand < joint.Screw.ThreadDiameter ? Severity.Stop : Severity.Warn, joint.Name,
-                    $"its hole in the cover will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted,
+                    $"its hole in the {part.Name} will print at {inHand:0.00} mm; the screw needs {wanted:0.00}", inHand, wanted,
                     new Point3(joint.At.X, joint.At.Y, z),
                     "raise 'hole-allowance' in the printer profile to what a printed hole measures");
             }

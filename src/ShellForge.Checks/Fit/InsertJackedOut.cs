@@ -36,7 +36,7 @@ public sealed class InsertJackedOut() : Rule(
 
             var at = new Point3(boss.At.X, boss.At.Y, boss.Top);
             BoardHole? inBoard = housing.Board.Board.Holes.FirstOrDefault(h => h.At == joint.At);
-            double over = joint.Use == ScrewUse.Board || boss.Use == BossUse.Both ? inBoard?.Diameter ?? 0 : joint.PassDiameter;
+            double over = joint.Through == PartNames.Board || boss.Use == BossUse.Both ? inBoard?.Diameter ?? 0 : joint.PassDiameter;
             double widest = hole.Insert.OuterDiameter - Overlap;
             if (over > widest)
             {
@@ -61,8 +61,8 @@ public sealed class InsertJackedOut() : Rule(
     // eight places: a neighbour's hole may cut into the rim.
     private static double? Gap(HousingUnderCheck housing, ScrewJointPlan joint, BossPlan boss)
     {
-        bool onBoard = joint.Use == ScrewUse.Board || boss.Use == BossUse.Both;
-        if (housing.Part(PartNames.Tub) is not { } tub || (!onBoard && housing.Part(PartNames.Cover) is null))
+        bool onBoard = joint.Through == PartNames.Board || boss.Use == BossUse.Both;
+        if (housing.Part(PartNames.Tub) is not { } tub || (!onBoard && housing.Part(joint.Through) is null))
         {
             return null;
         }
@@ -76,7 +76,7 @@ public sealed class InsertJackedOut() : Rule(
             var start = new Point3(beside.X, beside.Y, housing.Plan.Stack.Front + 1);
             double clamped = onBoard
                 ? housing.Plan.Stack.BoardBottom
-                : RayCast.First(housing.TreeOf(housing.Part(PartNames.Cover)!), start with { Z = boss.Top - Hair }, new Point3(0, 0, 1),
+                : RayCast.First(housing.TreeOf(housing.Part(joint.Through)!), start with { Z = boss.Top - Hair }, new Point3(0, 0, 1),
                     RayFaces.Entering)?.At.Z ?? double.PositiveInfinity;
             double top =
                 RayCast.First(housing.TreeOf(tub), start with { Z = Math.Min(clamped + Hair, start.Z) }, new Point3(0, 0, -1),

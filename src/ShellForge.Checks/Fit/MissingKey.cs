@@ -25,6 +25,9 @@ public sealed class MissingKey() : Rule(
     /// <summary>Overlap in plan that a hand feels, mm2: a key of 4 mm that meets the wall by a tenth.</summary>
     private const double Felt = 0.4;
 
+    /// <summary>What stands out past the tub's outline so far is seen, mm2.</summary>
+    private const double Seen = 10;
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -72,9 +75,12 @@ public sealed class MissingKey() : Rule(
 
         // Lugs go in beside where they close.
         lip = lip.Turned(entry?.Turn ?? Angle.Zero);
+        Region footprint = housing.Plan.Shell.Lobes.IsEmpty ? Region.Empty : housing.Plan.Shell.Footprint;
         foreach (double degrees in Turns(entry))
         {
-            if (lip.Turned(Angle.FromDegrees(degrees)).Intersect(wall).Area < Felt)
+            // Ears that no longer lie over each other are seen before anything is pressed.
+            Angle turn = Angle.FromDegrees(degrees);
+            if (lip.Turned(turn).Intersect(wall).Area < Felt && footprint.Turned(turn).Less(footprint).Area < Seen)
             {
                 return degrees;
             }

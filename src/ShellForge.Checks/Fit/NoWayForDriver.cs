@@ -11,7 +11,8 @@ public sealed class NoWayForDriver() : Rule(
     "no-way-for-driver",
     "A straight driver must reach every screw head, past whatever is in place when it is driven.",
     "A bit that leans on a wall strips the head, or scrapes along an LED.",
-    "least distance from the screw's axis above its head to tub walls, parts and LEDs (board screws), or to the cover (closure screws), "
+    "least distance from the screw's axis above its head to tub walls, parts and LEDs (screws of board and clamp ring), or to the "
+        + "cover (closure screws), "
         + "less the driver's radius; below 0 stops, below 0.05 mm warns",
     "driver diameter as listed in the screw profile")
 {
@@ -26,7 +27,7 @@ public sealed class NoWayForDriver() : Rule(
             double radius = joint.Screw.DriverDiameter / 2;
             double head = joint.SeatZ + joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             (double Distance, double Z, string What) nearest = (double.PositiveInfinity, 0, "");
-            string inPlace = joint.Use == ScrewUse.Board ? PartNames.Tub : PartNames.Cover;
+            string inPlace = joint.IsInTub ? PartNames.Tub : PartNames.Cover;
             foreach (MadePart part in housing.SoundParts.Where(part => part.Name == inPlace))
             {
                 foreach (SectionSlab slab in housing.SectionsOf(part).Where(slab => slab.ToZ > head))
@@ -35,7 +36,7 @@ public sealed class NoWayForDriver() : Rule(
                 }
             }
 
-            foreach (BoardBody body in joint.Use == ScrewUse.Board ? bodies : [])
+            foreach (BoardBody body in joint.IsInTub ? bodies : [])
             {
                 if (body.ToZ > head)
                 {

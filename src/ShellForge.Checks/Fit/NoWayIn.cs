@@ -31,7 +31,8 @@ public sealed class NoWayIn() : Rule(
         {
             // Contact at the final place is another rule's; here it is what stands in the way above it.
             Finding[] blocked = [.. bodies.SelectMany(body =>
-                Blocked(body, housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub,
+                Blocked(body, plan.Hold.Holder?.GivesWay ?? Region.Empty,
+                    housing.SectionsOf(tub).Where(section => section.FromZ >= body.ToZ), tub,
                     $"on its way down {body.Ref} meets"))];
             (string Ref, double Slant)? tilted = blocked.Length > 0 ? Tilted(housing, tub, bodies) : null;
             foreach (Finding finding in blocked)
@@ -48,13 +49,14 @@ public sealed class NoWayIn() : Rule(
             }
         }
 
-        foreach (string name in new[] { PartNames.Baffle, PartNames.Cover })
+        foreach (string name in new[] { PartNames.Clamp, PartNames.Baffle, PartNames.Cover })
         {
             if (housing.Part(name) is { } part)
             {
                 foreach (BoardBody body in bodies.Where(body => body.ToZ > plan.Stack.BoardTop))
                 {
-                    foreach (Finding finding in Blocked(body, housing.SectionsOf(part).Where(section => section.ToZ <= body.FromZ), part,
+                    foreach (Finding finding in Blocked(body, Region.Empty,
+                        housing.SectionsOf(part).Where(section => section.ToZ <= body.FromZ), part,
                         $"on its way down over {body.Ref} comes"))
                     {
                         yield return finding;
@@ -80,7 +82,8 @@ public sealed class NoWayIn() : Rule(
         return null;
     }
 
-    private IEnumerable<Finding> Blocked(BoardBody body, IEnumerable<SectionSlab> sections, MadePart part, string how)
+    private IEnumerable<Finding> Blocked(
+        BoardBody body, Region givesWay, IEnumerable<SectionSlab> sections, MadePart part, string how)
     {
         foreach (SectionSlab section in sections)
         {
@@ -91,6 +94,7 @@ public sealed class NoWayIn() : Rule(
             }
 
             Region common = body.Outline.Intersect(section.Outline);
+            common = givesWay.IsEmpty ? common : common.Less(givesWay.Grown(Slack));
             double width = common.IsEmpty ? 0 : common.Parts.Max(piece => 2 * piece.Area / piece.Perimeter * 2);
             if (width > Slack)
             {

@@ -20,7 +20,8 @@ public sealed class PartsOffToReflash() : Rule(
         HousingPlan plan = housing.Plan;
         foreach (BoardPart module in housing.Board.Board.Parts.Where(plan.ShutsIn))
         {
-            string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.IsOfHousing && part.Name != PartNames.Tub)
+            string[] off = [.. plan.Parts.Where(part => part.PrintedWith is null && part.IsOfHousing && part.Name != PartNames.Tub
+                    && (module.Side == BoardSide.Bottom || part.Name != plan.Hold.Holder?.Part))
                 .Select(part => $"the {part.Name}").Reverse()];
             bool onBack = module.Side == BoardSide.Bottom;
             int screws = plan.Screws.Count(screw => screw.Use == ScrewUse.Closure || onBack);

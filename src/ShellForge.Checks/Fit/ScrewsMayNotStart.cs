@@ -50,7 +50,7 @@ public sealed class ScrewsMayNotStart() : Rule(
 
         // Tub and cover shrink alike: only against the board does scale count.
         double scale = housing.Board.Print.Shell.ShrinkageSpread;
-        foreach (ScrewUse use in new[] { ScrewUse.Board, ScrewUse.Closure })
+        foreach (ScrewUse use in Enum.GetValues<ScrewUse>())
         {
             // A screw of the cover that goes on through the board has to find its way through both.
             bool ofBoard = use == ScrewUse.Board;
@@ -79,7 +79,7 @@ public sealed class ScrewsMayNotStart() : Rule(
             double needed = places[result.WorstScrew].HoleDiameter + result.DiameterFor99;
             yield return Found(
                 result.Probability < Poor ? Severity.Stop : Severity.Warn, worst.Name,
-                Told(result, ofBoard, scale, Reach(group)),
+                Told(result, Held(use), ofBoard ? scale : 0, Reach(group)),
                 100 * result.Probability, 100 * Good,
                 new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
                 ofBoard
@@ -90,12 +90,20 @@ public sealed class ScrewsMayNotStart() : Rule(
         }
     }
 
-    private static string Told(ScrewStartResult result, bool ofBoard, double scale, double reach)
+    private static string Held(ScrewUse use) => use switch
+    {
+        ScrewUse.Board => "board",
+        ScrewUse.Closure => "cover",
+        ScrewUse.Clamp => "clamp ring",
+        _ => throw new ArgumentOutOfRangeException(nameof(use)),
+    };
+
+    private static string Told(ScrewStartResult result, string of, double scale, double reach)
     {
         string what =
-            $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {(ofBoard ? "board" : "cover")} starts; this one "
+            $"in {100 * (1 - result.Probability):0} of 100 builds not every screw of the {of} starts; this one "
                 + $"is the worst";
-        return ofBoard && scale > 0
+        return scale > 0
             ? $"{what}. Bosses stray by {scale * reach:0.00} mm if shrinkage is {100 * scale:0.00} % off"
             : what;
     }

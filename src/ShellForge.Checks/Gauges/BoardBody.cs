@@ -29,6 +29,9 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
     /// <summary>Whether it is the joint of a through-hole part, on the far side.</summary>
     public bool IsJoint { get; init; }
 
+    /// <summary>Name of the printed part that it lies on; the board's where it is soldered to it or presses it.</summary>
+    public string LiesOn { get; init; } = PartNames.Board;
+
     /// <summary>The envelope as a body.</summary>
     public Solid Solid => Shapes.Extrude(Outline, FromZ, ToZ);
 
@@ -93,16 +96,18 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
         }
     }
 
-    /// <summary>Heads and washers of the screws that hold the board.</summary>
+    /// <summary>Heads and washers of the screws that hold the board, by themselves or through a ring.</summary>
     public static IEnumerable<BoardBody> OfHeads(HousingPlan plan)
     {
-        foreach (ScrewJointPlan joint in plan.Screws.Where(joint => joint.Use == ScrewUse.Board))
+        foreach (ScrewJointPlan joint in plan.Screws.Where(joint => joint.IsInTub))
         {
             double radius = Math.Max(joint.Screw.HeadDiameter, joint.Washer ? joint.Screw.WasherDiameter : 0) / 2;
             double rise = joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
-            yield return Standing(
-                joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, Region.Disc(joint.At, Ring.Hole(radius)), rise,
-                joint.At, plan.Stack);
+            Region outline = Region.Disc(joint.At, Ring.Hole(radius));
+            BoardBody head = Standing(
+                joint.Name + " head", joint.FromFront ? BoardSide.Top : BoardSide.Bottom, outline, rise, joint.At, plan.Stack);
+            double over = joint.FromFront ? joint.SeatZ - plan.Stack.BoardTop : 0;
+            yield return head with { FromZ = head.FromZ + over, ToZ = head.ToZ + over, LiesOn = joint.Through };
         }
     }
 

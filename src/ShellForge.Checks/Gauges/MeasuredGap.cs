@@ -30,7 +30,8 @@ public sealed record MeasuredGap(string Body, BoardSide Side, string Part, doubl
     {
         HousingPlan plan = housing.Plan;
         double reach = ReachOf(housing);
-        BoardBody[] bodies = [.. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight), .. BoardBody.OfHeads(plan)];
+        BoardBody[] bodies = [.. BoardBody.Of(plan), .. BoardBody.OfWires(plan, LeadHeight),
+            .. BoardBody.OfHeads(plan).Where(head => head.LiesOn != part.Name)];
         ImmutableArray<SectionSlab> slabs = housing.SectionsOf(part);
         BodyGap?[] gaps = new BodyGap?[bodies.Length];
         Parallel.For(0, bodies.Length, i => gaps[i] = BodyGap.Least(bodies[i], slabs, reach));

@@ -1,4 +1,5 @@
 using ShellForge.Housing.Features.Closures;
+using ShellForge.Housing.Features.Holders;
 using ShellForge.Housing.Features.Mounts;
 using ShellForge.Planning.Plan;
 
@@ -12,6 +13,7 @@ internal static class CoverSideFeatures
     [
         .. CoverShell.Of(plan),
         .. BoardStops.Of(plan),
+        .. HolderBodies.Of(plan),
         .. DiffuserSheet.Of(plan),
         .. LitWall.Of(plan),
         .. Baffle.Of(plan),

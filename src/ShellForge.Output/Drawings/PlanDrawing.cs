@@ -89,8 +89,8 @@ public static class PlanDrawing
         }
 
         foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == PartNames.Tub).Select(opening => opening.Note)
-            .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Mount?.Notes ?? [])
-            .Concat(BatteryHands.Notes(plan.Bay)))
+            .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Hold.Holder?.Notes ?? [])
+            .Concat(plan.Mount?.Notes ?? []).Concat(BatteryHands.Notes(plan.Bay)))
         {
             notes.Add(note.At, note.Text);
         }

@@ -23,13 +23,16 @@ public static class SectionDrawing
     private const double RowSpacing = 8;
     private const double LevelSpacing = 4;
 
-    /// <summary>Through the first opening in the wall, else through the cable exit, another opening or the first boss.</summary>
+    /// <summary>
+    /// Through the first opening in the wall, else through what holds the board's rim, the cable exit, another opening or the first boss.
+    /// </summary>
     public static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
         HousingPlan plan = housing.Plan;
         IEnumerable<(Angle Direction, string Through)> wanted =
         [
             .. plan.Openings.Where(opening => opening.InWall is not null).Select(opening => opening.Section),
+            .. plan.Hold.Holder is { } holder ? [holder.Section] : Array.Empty<(Angle, string)>(),
             .. plan.CableExits.Select(exit => (exit.At, exit.Spoken)),
             .. BatteryHands.Section(plan),
             .. plan.Openings.Select(opening => opening.Section),
@@ -45,7 +48,7 @@ public static class SectionDrawing
     {
         ScrewJointPlan? screw = housing.Plan.Screws.FirstOrDefault(s => s.At != Point2.Origin);
         return screw is null ? null
-            : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {(screw.Use == ScrewUse.Board ? "board" : "cover")}");
+            : Of(housing, board, Angle.Of(screw.At), $"{screw.Name}, which holds the {screw.Through}");
     }
 
     private static SvgSheet Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board, Angle direction, string through)

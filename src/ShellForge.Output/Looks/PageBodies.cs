@@ -40,6 +40,7 @@ internal static class PageBodies
     private static double LevelOf(PartPlan part) => !part.IsOfHousing ? -1 : (part.PrintedWith ?? part.Name) switch
     {
         PartNames.Tub => 0,
+        PartNames.Clamp => 1.5,
         PartNames.Baffle => 2,
         PartNames.Diffuser => 3,
         _ => 4,

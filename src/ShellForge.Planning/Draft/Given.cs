@@ -14,6 +14,9 @@ public sealed record Given(BoardFile File, PrintBasis Basis)
     /// <summary>Highest z of the front, mm, where the height is fixed from outside; null where it is not.</summary>
     public double? FrontAtMost { get; init; }
 
+    /// <summary>What holds the board's rim, where the plan tries it; null for what the board file wishes.</summary>
+    public HoldKind? Hold { get; init; }
+
     /// <summary>Room under the board, mm, that a fixed height leaves; 0 for none.</summary>
     public double BelowBoard { get; init; }
 

@@ -28,6 +28,9 @@ internal sealed record HousingDraft
     /// <summary>How cover and tub hold together.</summary>
     public required ClosureTraits Closure { get; init; }
 
+    /// <summary>What holds the board's rim.</summary>
+    public required HoldInPlan Hold { get; init; }
+
     /// <summary>Section of the cover's lip.</summary>
     public required LipSection Lip { get; init; }
 

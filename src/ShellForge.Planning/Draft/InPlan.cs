@@ -8,7 +8,9 @@ namespace ShellForge.Planning.Draft;
 /// <param name="Shell">Walls, bulges for closure screws included.</param>
 /// <param name="Openings">Openings for parts on the board, in plan.</param>
 /// <param name="Lip">The cover's lip, as long as the closure needs it.</param>
-internal sealed record InPlan(ClosureTraits Closure, ShellPlan Shell, ImmutableArray<OpeningInPlan> Openings, LipSection Lip)
+/// <param name="Hold">What holds the board's rim.</param>
+internal sealed record InPlan(
+    ClosureTraits Closure, ShellPlan Shell, ImmutableArray<OpeningInPlan> Openings, LipSection Lip, HoldInPlan Hold)
 {
     /// <summary>What walls and lip leave of the cover.</summary>
     public CoverRoom Room { get; } = CoverRoom.Of(Shell, Lip);

@@ -18,6 +18,14 @@ internal static class PlanRules
     /// <summary>Added to a measured tab stub, mm. Typical.</summary>
     public const double EdgeGapOverStub = 0.3;
 
+    /// <summary>Gap that a board's edge wants to the wall, mm, by how it was made.</summary>
+    public static double EdgeGap(CircuitBoard board) => board.Edge switch
+    {
+        EdgeFinish.Clean => EdgeGapClean,
+        EdgeFinish.Tabs when board.TabStub is double stub => Math.Max(EdgeGapClean, stub + EdgeGapOverStub),
+        _ => EdgeGapRough,
+    };
+
     /// <summary>Least clearance of anything printed from a part, LED, head or washer in plan, mm. Typical.</summary>
     public const double Beside = 0.5;
 

@@ -42,7 +42,7 @@ internal sealed record RimSectors(double Radius, ImmutableArray<RimSector> Taken
 
         foreach (ShellLobe lobe in draft.Shell.Lobes.Where(l => !l.IntoBore))
         {
-            taken.Add(new RimSector(Angle.Of(lobe.At), 2 * lobe.Radius, "closure screw", false));
+            taken.Add(new RimSector(Angle.Of(lobe.At), 2 * lobe.Radius, lobe.For, lobe.OpensRim));
         }
 
         return new RimSectors(radius, taken.ToImmutable()) { Outline = draft.Shell.Round is null ? draft.Shell.Cavity.Filled() : null };

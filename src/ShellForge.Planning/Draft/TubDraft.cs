@@ -23,6 +23,9 @@ internal sealed record TubDraft(
     /// <summary>A battery's bay, which posts keep off; null for none.</summary>
     public BatteryBayPlan? Bay { get; init; }
 
+    /// <summary>Places where the board's rim is held.</summary>
+    public ImmutableArray<HoldSite> Holds { get; init; } = [];
+
     /// <summary>What every decision starts from.</summary>
     public Given Given => new(File, Basis);
 }

@@ -32,11 +32,19 @@ internal static class HoldDecision
     private sealed record KeptDown(string? By, double Rise, ImmutableArray<BoardStopPlan> Stops, double StopBottom, string Why);
 
     /// <summary>What holds the board.</summary>
-    public static Decided<BoardHoldPlan> Decide(HousingDraft draft, FrontSide front, ClosurePlan closure)
+    public static Decided<BoardHoldPlan> Decide(
+        HousingDraft draft, FrontSide front, ClosurePlan closure, HolderPlan? holder)
     {
         var reasons = new Reasons();
-        KeptDown down = Screwed(draft) ?? Pressed(draft, front, closure.TurnsCover) ?? UnderLip(draft, front.Cover)
+        KeptDown down = Held(draft, holder) ?? Screwed(draft) ?? Pressed(draft, front, closure.TurnsCover) ?? UnderLip(draft, front.Cover)
             ?? UnderStops(draft, front, closure) ?? new KeptDown(null, 0, [], 0, "");
+        if (draft.Hold.Form.Kind != HoldKind.Auto)
+        {
+            string origin = Reasons.Origin(draft.File, "housing.hold");
+            reasons.Choice("hold", draft.Hold.Form.Kind.ToString().ToLower(CultureInfo.InvariantCulture), origin,
+                draft.File.Housing.Hold == HoldKind.Auto ? "the closed housing alone holds the board by nothing" : "as asked");
+        }
+
         Point2 centre = BoardMass.Centre(draft.File.Board);
         var at = new Point3(centre.X, centre.Y, draft.Stack.BoardTop);
         if (down.By is null)
@@ -59,6 +67,7 @@ internal static class HoldDecision
         }
 
         (Angle Turn, string By)? turn = ByScrews(draft) is { } screws ? (Angle.Zero, screws)
+            : holder is { StopsTurning: true } ? (Angle.Zero, "what presses its rim")
             : TurnStop.Of(draft, front, closure.TurnsCover, down.Stops);
         if (turn is null)
         {
@@ -78,6 +87,7 @@ internal static class HoldDecision
         {
             DownBy = down.By,
             Rise = down.Rise,
+            Holder = holder,
             Stops = down.Stops,
             StopBottom = down.StopBottom,
             TurnStoppedBy = turn?.By,
@@ -86,6 +96,19 @@ internal static class HoldDecision
     }
 
     private static BossPlan[] Screws(HousingDraft draft) => [.. draft.Bosses.Where(boss => boss.Use is BossUse.Board or BossUse.Both)];
+
+    private static KeptDown? Held(HousingDraft draft, HolderPlan? holder)
+    {
+        if (holder is null)
+        {
+            return null;
+        }
+
+        bool screwed = Screwed(draft) is not null;
+        return new KeptDown(
+            screwed ? $"{holder.DownBy}, and {Screwed(draft)!.By}" : holder.DownBy, screwed ? 0 : holder.Rise, [], 0,
+            "it lies over the board's rim round the centre of mass");
+    }
 
     private static KeptDown? Screwed(HousingDraft draft) => Screws(draft) is { Length: > 0 } screws
         ? new KeptDown(screws.Length == 1 ? "by its screw" : $"by its {screws.Length.ToString(CultureInfo.InvariantCulture)} screws", 0, [],

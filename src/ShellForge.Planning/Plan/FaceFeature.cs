@@ -115,6 +115,9 @@ public enum FaceFeature
 
     /// <summary>Bay of a battery.</summary>
     BatteryBay,
+
+    /// <summary>What holds the board's rim down: a ring, or clips.</summary>
+    Holder,
 }
 
 /// <summary>Face tags of housing parts: a kind and a number, both ways, without a table that would have to be carried along.</summary>

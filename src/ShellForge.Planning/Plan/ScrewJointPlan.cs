@@ -11,6 +11,9 @@ public enum ScrewUse
 
     /// <summary>The cover.</summary>
     Closure,
+
+    /// <summary>The ring that clamps the board's rim.</summary>
+    Clamp,
 }
 
 /// <summary>A screw in its insert.</summary>
@@ -21,6 +24,12 @@ public sealed record ScrewJointPlan
 
     /// <summary>What it holds.</summary>
     public required ScrewUse Use { get; init; }
+
+    /// <summary>Name of the printed part that it passes; the board's where it passes the board alone.</summary>
+    public required string Through { get; init; }
+
+    /// <summary>Whether it stands in the open tub while the board is put in, before the cover.</summary>
+    public bool IsInTub => Use != ScrewUse.Closure;
 
     /// <summary>The boss it enters.</summary>
     public required BossPlan Boss { get; init; }

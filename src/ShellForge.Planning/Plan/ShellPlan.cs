@@ -39,9 +39,15 @@ public sealed record ShellPlan
     public bool HasFloorEdge => FloorEdge is not null || FloorEdgeInBore is not null;
 
     /// <summary>
-    /// Bulges of the walls round closure screws. They are part of <see cref="Footprint"/>, and never reach into the cavity.
+    /// Bulges of the walls round closure screws and what holds the board's rim. They are part of <see cref="Footprint"/>, and never
+    /// reach into the cavity.
     /// </summary>
     public ImmutableArray<ShellLobe> Lobes { get; init; } = [];
+
+    /// <summary>
+    /// Rooms that are cut into walls and lobes from the parting line down, for what holds the board's rim; how deep, that says itself.
+    /// </summary>
+    public ImmutableArray<Region> Pockets { get; init; } = [];
 
     /// <summary>The walls in plan, lobes included.</summary>
     public Region Walls => Footprint.Less(Cavity);
@@ -51,7 +57,14 @@ public sealed record ShellPlan
 /// <param name="At">Its axis.</param>
 /// <param name="Radius">Its radius, mm.</param>
 /// <param name="IntoBore">Whether it bulges into an open bore; otherwise it stands out of the outer wall as an ear.</param>
-public sealed record ShellLobe(Point2 At, double Radius, bool IntoBore);
+public sealed record ShellLobe(Point2 At, double Radius, bool IntoBore)
+{
+    /// <summary>What stands in it, as messages say: "closure screw".</summary>
+    public string For { get; init; } = "closure screw";
+
+    /// <summary>Whether a pocket in it opens the tub's rim, so that no bead finds hold there.</summary>
+    public bool OpensRim { get; init; }
+}
 
 /// <summary>Radii of a round shell, mm, and the polygon that all its coaxial walls share.</summary>
 /// <param name="Outer">Outer face of the outer wall.</param>

@@ -14,14 +14,31 @@ namespace ShellForge.Planning.Posts;
 /// </summary>
 internal static class BossDecision
 {
+    /// <summary>
+    /// A screw of the clamp ring goes into a post so much lower than the board's face at least, mm: the ring then presses the board, also
+    /// one a little thinner than listed, and not the post.
+    /// </summary>
+    private const double UnderClamp = 0.1;
+
+    /// <summary>Length and hole of a screw of the clamp ring.</summary>
+    /// <param name="file">The board file.</param>
+    /// <param name="basis">Lines and layers.</param>
+    /// <param name="post">Its post.</param>
+    /// <param name="gap">From the post's top to what it presses, mm.</param>
+    public static ScrewFit ClampFit(BoardFile file, PrintBasis basis, HoldPost post, double gap) =>
+        ScrewFit.Choose(file.Housing.Screw!, file.Housing.Insert!, Math.Round(post.Thickness + gap, 6), basis);
+
     /// <summary>Posts under the board's holes and for closure screws, before the heights are decided.</summary>
-    public static ImmutableArray<PostInPlan> InPlan(ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, PrintBasis basis) =>
+    public static ImmutableArray<PostInPlan> InPlan(
+        ImmutableArray<Joint> joints, ImmutableArray<ClosureSite> sites, ImmutableArray<HoldSite> holds, PrintBasis basis) =>
     [
         .. joints.Select(joint => new PostInPlan(
             $"the boss of {joint.Hole.Name}", joint.Hole.At, Diameter(joint, sites.FirstOrDefault(site => site.Shared == joint), basis),
             ToRim: false, InCover: sites.Any(site => site.Shared == joint))),
         .. sites.Where(site => site.Shared is null).Select(site => new PostInPlan(
             "the boss of a cover screw", site.At, site.Diameter, ToRim: true, InCover: true)),
+        .. holds.Select(hold => new PostInPlan(
+            "an ear at the board's rim", hold.Lobe.At, 2 * hold.Lobe.Radius, ToRim: true, InCover: false)),
     ];
 
     /// <summary>Decides all posts.</summary>
@@ -57,6 +74,20 @@ internal static class BossDecision
                 Top = parting,
                 Hole = InsertHoleDecision.Plan(
                     file.Housing.Insert!, parting, ClosureScrewFit.Depth(tub.Given, parting)),
+            });
+        }
+
+        foreach (HoldSite hold in tub.Holds.Where(each => each.Post is not null))
+        {
+            double top = basis.Down(levels.BoardTop - UnderClamp);
+            bosses.Add(new BossPlan
+            {
+                Name = Numbered("boss", bosses.Count + 1),
+                Use = BossUse.Clamp,
+                At = hold.Lobe.At,
+                Diameter = hold.Post!.Diameter,
+                Top = top,
+                Hole = InsertHoleDecision.Plan(file.Housing.Insert!, top, ClampFit(file, basis, hold.Post, levels.BoardTop - top).Depth),
             });
         }
 

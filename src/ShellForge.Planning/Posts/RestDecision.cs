@@ -146,5 +146,7 @@ internal static class RestDecision
 
     private static bool IsFree(Point2 middle, TubDraft tub, ImmutableArray<BossPlan> bosses) =>
         !tub.Openings.Any(opening => opening.IsBarredBy(middle, PlanRules.RestDiameter))
+            && tub.Holds.All(hold =>
+                hold.Post is not null || hold.Pocket.Distance(middle) > (PlanRules.RestDiameter / 2) + PlanRules.Beside)
             && bosses.All(b => Point2.Distance(b.At, middle) > ((b.Diameter + PlanRules.RestDiameter) / 2) + PlanRules.TieDistance);
 }

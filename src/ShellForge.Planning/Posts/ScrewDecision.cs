@@ -12,7 +12,7 @@ internal static class ScrewDecision
 {
     /// <summary>Decides all screws.</summary>
     public static Decided<ImmutableArray<ScrewJointPlan>> Decide(
-        BoardFile file, StackPlan stack, ImmutableArray<BossPlan> bosses, ImmutableArray<Joint> joints)
+        BoardFile file, StackPlan stack, ImmutableArray<BossPlan> bosses, ImmutableArray<Joint> joints, ImmutableArray<HoldSite> holds)
     {
         var reasons = new Reasons();
         var screws = ImmutableArray.CreateBuilder<ScrewJointPlan>();
@@ -21,6 +21,8 @@ internal static class ScrewDecision
             Joint? joint = joints.FirstOrDefault(j => j.Hole.At == boss.At && boss.Use is BossUse.Board or BossUse.Both);
             screws.Add(boss.Use == BossUse.Board
                 ? BoardScrew(boss, joint!, stack, screws.Count + 1)
+                : boss.Use == BossUse.Clamp
+                ? ClampScrew(file, stack, boss, holds.First(hold => hold.Lobe.At == boss.At).Post!, (screws.Count + 1, reasons))
                 : ClosureScrew(file, stack, boss, joint, screws.Count + 1, reasons));
         }
 
@@ -31,6 +33,7 @@ internal static class ScrewDecision
     {
         Name = BossDecision.Numbered("screw", number),
         Use = ScrewUse.Board,
+        Through = PartNames.Board,
         Boss = boss,
         Screw = joint.Screw,
         At = boss.At,
@@ -43,6 +46,44 @@ internal static class ScrewDecision
         EngagementWanted = joint.Fit.Wanted,
         TipGap = boss.Hole!.Depth - (joint.Fit.Length - joint.Clamp),
     };
+
+    private static ScrewJointPlan ClampScrew(
+        BoardFile file, StackPlan stack, BossPlan boss, HoldPost post, (int Number, Reasons Reasons) told)
+    {
+        var basis = PrintBasis.Of(file.Print);
+        ScrewProfile screw = file.Housing.Screw!;
+        ScrewFit fit = BossDecision.ClampFit(file, basis, post, stack.BoardTop - boss.Top);
+        double clamp = Math.Round(post.Thickness + stack.BoardTop - boss.Top, 6);
+        string name = BossDecision.Numbered("screw", told.Number);
+        if (screw.Thread != boss.Hole!.Insert.Thread)
+        {
+            told.Reasons.Refuse("screw-insert-thread", name,
+                $"{name}: a screw {screw.Thread} does not go into an insert {boss.Hole.Insert.Thread}",
+                screw.ThreadDiameter, screw.ThreadDiameter, "mm", new Point3(boss.At.X, boss.At.Y, stack.BoardTop + post.Thickness),
+                $"choose a screw with thread {boss.Hole.Insert.Thread}");
+        }
+
+        told.Reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
+            $"clamps the ring of {Reasons.Mm(post.Thickness)} onto the board, gets {Reasons.Mm(fit.Engagement)} of thread in the insert");
+        return new ScrewJointPlan
+        {
+            Name = name,
+            Use = ScrewUse.Clamp,
+            Through = PartNames.Clamp,
+            Boss = boss,
+            Screw = screw,
+            At = boss.At,
+            SeatZ = stack.BoardTop + post.Thickness,
+            FromFront = true,
+            Washer = false,
+            Clamp = clamp,
+            Length = fit.Length,
+            Engagement = fit.Engagement,
+            EngagementWanted = fit.Wanted,
+            TipGap = boss.Hole.Depth - (fit.Length - clamp),
+            PassDiameter = screw.ClearanceHole + file.Print.Printer.HoleAllowance,
+        };
+    }
 
     private static ScrewJointPlan ClosureScrew(
         BoardFile file, StackPlan stack, BossPlan boss, Joint? joint, int number, Reasons reasons)
@@ -70,6 +111,7 @@ internal static class ScrewDecision
         {
             Name = name,
             Use = ScrewUse.Closure,
+            Through = PartNames.Cover,
             Boss = boss,
             Screw = screw,
             At = boss.At,

@@ -1,5 +1,7 @@
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Holders;
 
 namespace ShellForge.Planning.Walls;
 
@@ -38,11 +40,19 @@ internal static class LipDecision
                 + $"plus 0.05 % of the diameter of {Reasons.Mm(diameter)}");
         double band = outline.OuterRadius - outline.BoreRadius;
         int lines = band < NarrowBand ? 2 : 3;
+        double reach = HoldForm.Of(given).LipReach(given);
+        int usual = lines;
+        while (gap + basis.Wall(lines) < reach - Layers.Slack)
+        {
+            lines++;
+        }
+
         double thickness = reasons.Length(
             "cover.lip.thickness",
             basis.Wall(lines),
             Reasons.Rule,
-            lines == 2 ? "2 lines: the board's band is narrow and light needs the room" : "3 lines: stiff enough for its length");
+            lines > usual ? $"{lines.ToString(CultureInfo.InvariantCulture)} lines: it ends over what holds the board's rim"
+                : lines == 2 ? "2 lines: the board's band is narrow and light needs the room" : "3 lines: stiff enough for its length");
         double tongueGap = reasons.Length(
             "cover.tongue.gap", TongueGap, Reasons.Rule, "looser than the lip: a second tight fit would fight the first");
         return reasons.Of(new LipRing(thickness, gap, tongueGap, AboveBoard));

@@ -23,7 +23,7 @@ internal static class ShellDecision
         (double wall, int lines) = Wall(given, reasons);
         var rim = new Rim(file.Board.Outline);
         ImmutableArray<Crowd> crowds = Crowds(given, joints, lip, wall, rim);
-        double finish = FinishGap(file.Board);
+        double finish = PlanRules.EdgeGap(file.Board);
         Gap outer = Sized(given, GapFor(file, finish, [.. crowds.Select(c => (c.OuterGap, c.Why))]), (wall, lines), rim, reasons);
         double gap = reasons.Length("shell.gap", outer.Width, outer.From, $"between board and wall: {outer.Why}");
 
@@ -59,17 +59,24 @@ internal static class ShellDecision
     }
 
     /// <summary>The walls with bulges for closure screws, where there are any.</summary>
-    public static Decided<ShellPlan> WithSites(BoardFile file, ShellPlan bare, ImmutableArray<ClosureSite> sites)
+    public static ShellPlan WithSites(ShellPlan bare, ImmutableArray<ClosureSite> sites) =>
+        WithLobes(bare, [.. sites.Where(site => site.Lobe is not null).Select(site => site.Lobe!)]);
+
+    /// <summary>The walls with all bulges: those for closure screws, and those at the board's rim with their pockets.</summary>
+    public static Decided<ShellPlan> Finished(BoardFile file, ShellPlan bare, ShellPlan eared, ImmutableArray<HoldSite> holds)
     {
         var reasons = new Reasons();
-        ShellPlan shell = WithLobes(bare, sites);
+        ShellPlan shell = WithLobes(eared, [.. holds.Select(hold => hold.Lobe)]) with { Pockets = [.. holds.Select(hold => hold.Pocket)] };
         if (file.Housing.Size.Outer is double asked && Largest(shell.Footprint) - Largest(bare.Footprint) > Layers.Slack)
         {
+            bool byScrews = Largest(eared.Footprint) - Largest(bare.Footprint) > Layers.Slack;
             double wide = Math.Round(Largest(shell.Footprint), 1);
             reasons.Replace(
                 "size-with-ears", "outer",
-                $"The ears for the cover's screws make it {Reasons.Mm(wide)} mm wide; {Reasons.Mm(asked)} mm are asked for.",
-                wide, asked, "mm", default, "'closure: snap' or 'closure: glue', which need no ears");
+                $"The ears for {(byScrews ? "the cover's screws" : "what holds the board's rim")} make it {Reasons.Mm(wide)} mm wide; "
+                    + $"{Reasons.Mm(asked)} mm are asked for.",
+                wide, asked, "mm", default,
+                byScrews ? "'closure: snap' or 'closure: glue', which need no ears" : "'hold: auto', which needs no ears");
         }
 
         return reasons.Of(shell with { BedChamfer = Chamfer(file, shell, reasons) });
@@ -92,13 +99,6 @@ internal static class ShellDecision
             $"{lines} lines of {Reasons.Mm(basis.LineWidth)}, laid {Reasons.Mm(Math.Round(basis.LineSpacing, 3))} apart at layers of "
                 + $"{Reasons.Mm(basis.Layer)}"), lines);
     }
-
-    private static double FinishGap(CircuitBoard board) => board.Edge switch
-    {
-        EdgeFinish.Clean => PlanRules.EdgeGapClean,
-        EdgeFinish.Tabs when board.TabStub is double stub => Math.Max(PlanRules.EdgeGapClean, stub + PlanRules.EdgeGapOverStub),
-        _ => PlanRules.EdgeGapRough,
-    };
 
     // What stands out farther over the edge than this, mm, is no corner: it wants an opening, or sits in the wrong place.
     private const double CornerOut = 0.5;
@@ -285,15 +285,11 @@ internal static class ShellDecision
             inner + wall, inner, boreOuter, boreGap is null ? 0 : boreOuter - wall, Ring.CountFor(inner + wall));
     }
 
-    private static ShellPlan WithLobes(ShellPlan bare, ImmutableArray<ClosureSite> sites)
+    private static ShellPlan WithLobes(ShellPlan shell, ImmutableArray<ShellLobe> lobes) => lobes.IsEmpty ? shell : shell with
     {
-        ImmutableArray<ShellLobe> lobes = [.. sites.Where(s => s.Lobe is not null).Select(s => s.Lobe!)];
-        return lobes.IsEmpty ? bare : bare with
-        {
-            Lobes = lobes,
-            Footprint = OutlineOffsets.WithoutSlivers(Region.Union([bare.Footprint, .. lobes.Select(RoundRegions.Lobe)])),
-        };
-    }
+        Lobes = shell.Lobes.AddRange(lobes),
+        Footprint = OutlineOffsets.WithoutSlivers(Region.Union([shell.Footprint, .. lobes.Select(RoundRegions.Lobe)])),
+    };
 
     private static double Chamfer(BoardFile file, ShellPlan shell, Reasons reasons)
     {

@@ -21,7 +21,7 @@ internal static class StackDecision
 
     /// <summary>Floor and standoffs, from the largest of eight needs.</summary>
     public static Decided<BoardLevels> Below(
-        Given given, ImmutableArray<Joint> joints, ImmutableArray<OpeningInPlan> openings, FloorNeeds onFloor)
+        Given given, ImmutableArray<Joint> joints, InPlan choice, FloorNeeds onFloor)
     {
         (BoardFile file, PrintBasis basis) = given;
         MountNeeds mount = onFloor.Mount;
@@ -31,7 +31,12 @@ internal static class StackDecision
         reasons.Length("stack.floor", floor, Reasons.Origin(file, "housing.floor"), mount.Floor > asked
             ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
 
-        IEnumerable<Need> all = Needs(file, joints, openings, onFloor, floor, reasons);
+        IEnumerable<Need> all = Needs(file, joints, choice.Openings, onFloor, floor, reasons);
+        if (choice.Hold.Form.BelowBoard(given) is var (what, height))
+        {
+            all = all.Append(new Need(what, height));
+        }
+
         ImmutableArray<Need> needs =
         [
             .. (given.BelowBoard > 0 ? all.Append(new Need("the height asked for", given.BelowBoard)) : all)
@@ -66,6 +71,7 @@ internal static class StackDecision
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
             .. overOpenings,
+            .. choice.Hold.Form.OverBoard(given, lip).Select(need => new Need(need.What, levels.BoardTop + need.Height)),
             .. AtTheRim(file, choice.Room)
                 .Select(part =>
                     new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),

@@ -112,7 +112,7 @@ internal static class HousingPromises
     {
         foreach (ScrewJointPlan screw in housing.Plan.Screws)
         {
-            string loose = screw.Use == ScrewUse.Board ? PartNames.Tub : PartNames.Cover;
+            string loose = screw.IsInTub ? PartNames.Tub : PartNames.Cover;
             double sign = screw.FromFront ? 1 : -1;
             double under = screw.SeatZ + (sign * (screw.Washer ? screw.Screw.WasherThickness : 0));
             double head = under + (sign * screw.Screw.HeadHeight);

@@ -72,7 +72,7 @@ internal static class HousingForm
     {
         FormKey<InsertProfile> insert = keys.Optional(
             "insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts),
-            "The insert in the drawer, by its body; not needed without mounting holes and closure screws.", "none");
+            "The insert in the drawer, by its body; not needed without mounting holes, closure screws and a clamp ring.", "none");
         FormKey<ParsedScrew> screw = keys.Optional("screw", ScrewWordKind.Kind,
             "The screw that goes into it: a profile, or pan, cap, button or countersunk, whose thread is the insert's.", "pan");
         FormKey<bool> washers = keys.Defaulted("washers", BoardKinds.Flag, "Washers under the board screws' heads.", "false");
@@ -92,6 +92,11 @@ internal static class HousingForm
             new WordKind<ClosureKind>(("snap", ClosureKind.Snap), ("screws", ClosureKind.Screws), ("twist", ClosureKind.Twist),
                 ("glue", ClosureKind.Glue)), "How cover and tub hold together.",
             "snap; where that does not hold, another closure that does");
+        FormKey<HoldKind> hold = keys.Defaulted(
+            "hold",
+            new WordKind<HoldKind>(("auto", HoldKind.Auto), ("clamp", HoldKind.Clamp), ("clips", HoldKind.Clips)),
+            "What keeps the board in the tub beside screws through its holes: clamp (a printed ring over its rim, screwed to the tub), "
+                + "clips (posts that it snaps under), or auto (what the closed cover gives, else one of the two).", "auto");
         FormKey<int> closureScrews = keys.Optional("closure-screws", new CountKind("a number of screws", 2, 24), "Closure screws.",
             "by circumference");
         FormKey<bool> bore = keys.Optional("bore", new WordKind<bool>(("open", true), ("closed", false)),
@@ -131,6 +136,7 @@ internal static class HousingForm
                 BoardEdgeClearance = gaps?.BoardEdge,
                 BelowPartsClearance = gaps?.BelowParts,
                 Closure = values.Get(closure).Or(ClosureKind.Snap),
+                Hold = values.Get(hold).Value,
                 ClosureScrews = values.Get(closureScrews).OrNull(),
                 BoreOpen = values.Get(bore).OrNull(),
                 Light = LightForm.SpecOf(values.Get(light).Value),

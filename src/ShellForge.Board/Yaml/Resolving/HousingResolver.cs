@@ -65,6 +65,7 @@ internal sealed class HousingResolver(
 
         BoardHole? hole = board?.Board?.Holes.FirstOrDefault(each => each.For == HolePurpose.Mount && each.Insert is null);
         string? what = said.Wishes.Closure == ClosureKind.Screws ? "closure screws go into inserts"
+            : said.Wishes.Hold == HoldKind.Clamp ? "the screws of the clamp ring go into inserts"
             : hole is not null ? $"a screw goes through {hole.Name} into an insert"
             : null;
         if (what is null)
@@ -74,8 +75,10 @@ internal sealed class HousingResolver(
 
         sink.Error(
             said.Node.Place, "no-insert", $"the housing has no `insert:`, and {what}",
-            hole is null || said.Wishes.Closure == ClosureKind.Screws
+            said.Wishes.Closure == ClosureKind.Screws
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
+                : said.Wishes.Hold == HoldKind.Clamp
+                ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or hold: clips"
                 : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes "
                     + "without a screw");
         return false;
