@@ -29,6 +29,7 @@ public sealed class NoMeasuredValueIgnoredTests
         { "layer-fit", 0.6, "twist" },
         { "plug-allowance", 0.4, "snap" },
         { "magnet-allowance", 0.35, "twist" },
+        { "battery-fit", 0.9, "battery" },
         { "overhang", 35, "snap" },
         { "bridge-note", 3, "snap" },
         { "snap-force", 2.5, "snap" },
@@ -106,6 +107,7 @@ public sealed class NoMeasuredValueIgnoredTests
         WrittenBoard written = board switch
         {
             "twist" => new WrittenBoard { Closure = "twist", Mount = "magnets" },
+            "battery" => new WrittenBoard { Outline = "{disc: 90}", Housing = ["battery: 14500"] },
             "slot" => new WrittenBoard
             {
                 Outline = "{disc: 90}",
