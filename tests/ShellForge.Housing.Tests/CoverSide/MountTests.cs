@@ -89,6 +89,30 @@ public class MountTests
         Assert.Equal(1, Measure.Shells(dial.Assembled(PartNames.Tub)));
     }
 
+    [Theory]
+    [InlineData(90)]
+    [InlineData(37)]
+    public void A_keyhole_has_no_teeth_where_its_entry_meets_the_undercut(int up)
+    {
+        BuiltHousing dial = BuiltHousing.Sample("dome-dial", FormattableString.Invariant($"up={up}"));
+        var mount = Assert.IsType<KeyholeMountPlan>(dial.Plan.Mount);
+        Mesh tub = dial.Assembled(PartNames.Tub);
+        double shoulder = mount.UndercutTop - mount.RoofChamfer;
+
+        double ledges = 0;
+        for (int t = 0; t < tub.TriangleCount; t++)
+        {
+            Point3[] corners = [.. Enumerable.Range(3 * t, 3).Select(i => tub.Vertices[tub.Triangles[i]].ToMillimetres())];
+            if (corners.All(p => Math.Abs(p.Z - shoulder) < 1e-3
+                && mount.Keyholes.Any(k => Point2.Distance(p.XY, k.Entry) < mount.EntryDiameter)))
+            {
+                ledges += Point3.Cross(corners[1] - corners[0], corners[2] - corners[0]).Length / 2;
+            }
+        }
+
+        Assert.InRange(ledges, 0, 1e-4);
+    }
+
     private static void AssertLight(BuiltHousing lamp)
     {
         Assert.IsType<StandMountPlan>(lamp.Plan.Mount);
