@@ -192,7 +192,9 @@ public class StepWriterTests
         Skip.IfNot(Ready.Value, "no Node with npm");
         using var folder = new TemporaryFolder();
         File.WriteAllText(folder.File("part.step"), text);
-        string[] said = ForeignRun.Of("node", Judge, ["judge.mjs", turn.ToString(CultureInfo.InvariantCulture), sag.ToString(CultureInfo.InvariantCulture), folder.File("part.step")]).Told.Trim().Split(' ');
+        string[] asked =
+            [.. new[] { turn, sag }.Select(number => number.ToString(CultureInfo.InvariantCulture)), folder.File("part.step")];
+        string[] said = ForeignRun.Of("node", Judge, ["judge.mjs", .. asked]).Told.Trim().Split(' ');
         Assert.True(said is ["true", _, _, _, _], string.Join(' ', said));
         return new Verdict(
             int.Parse(said[1], CultureInfo.InvariantCulture), int.Parse(said[2], CultureInfo.InvariantCulture),
