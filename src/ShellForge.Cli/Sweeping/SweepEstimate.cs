@@ -23,7 +23,7 @@ internal static class SweepEstimate
         Variant? first = null;
         using SweepFolder? folder = SweepFolder.OpenFound(root);
         Func<Variant, string> keys = order.Keys();
-        foreach (Variant variant in VariantList.Of(order))
+        foreach (Variant variant in VariantList.Of(order, bench.Cancel))
         {
             all++;
             if (wish.Shard?.Has(variant) == false)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Reflection;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Profiles;
@@ -18,6 +19,8 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
 {
     // An axis of more values is looked at up to here and at its end; a variant that can't be read later fails alone.
     private const int MostLookedAt = 1000;
+
+    private const double LargestCounted = 1e12;
 
     /// <summary>Reads a plan, its boards and their profiles.</summary>
     /// <exception cref="IOException">A file can't be read.</exception>
@@ -45,13 +48,25 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
             FindingsOnly = findingsOnly,
             Version = Assembly.GetExecutingAssembly().GetName().Version?.ToString(3) ?? "unknown",
         };
+        if (!told.Any(d => d.IsError) && VariantList.Combinations(order) is var count and > VariantList.MostCombinations)
+        {
+            told.Add(new Diagnostic(name, 0, 0, "too-many-variants", DiagnosticSeverity.Error,
+                string.Create(CultureInfo.InvariantCulture,
+                    $"the plan has {Counted(count)} combinations, and a sweep takes up to {VariantList.MostCombinations:N0}"),
+                "expected fewer values, or several plans with a part of them each"));
+        }
+
         if (!told.Any(d => d.IsError))
         {
-            told.AddRange(Words(order).Distinct());
+            told.AddRange(Words(order, bench.Cancel).Distinct());
         }
 
         return new SweepSource(told.Any(d => d.IsError) ? null : order, [.. told]);
     }
+
+    // Nobody counts the digits of a larger one.
+    private static string Counted(double count) => count < LargestCounted
+        ? count.ToString("N0", CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"about {count:0E+0}");
 
     private static ImmutableArray<SweepBoard> Boards(SweepPlan plan, string folder, Workbench bench, List<Diagnostic> told)
     {
@@ -100,7 +115,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
 
     // A value that no board takes is a mistake of the plan, told before anything is made: each is tried alone, since what shows only when
     // values meet is the variant's own affair.
-    private static IEnumerable<Diagnostic> Words(SweepOrder order)
+    private static IEnumerable<Diagnostic> Words(SweepOrder order, CancellationToken cancel)
     {
         SetOverride[] command = [.. order.Overrides.Select(SetOverride.Parse)];
         foreach (SweepBoard board in order.Boards)
@@ -110,7 +125,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
                 .. order.Plan.Axes.SelectMany(axis => axis.Steps.Where((_, i) => i < MostLookedAt || i == axis.Steps.Length - 1)),
                 .. order.Plan.Cases.Select(one => one.Settings),
             ];
-            Variant? first = VariantList.Of(order).FirstOrDefault(variant => order.Boards[variant.BoardIndex] == board);
+            Variant? first = VariantList.Of(order, cancel).FirstOrDefault(variant => order.Boards[variant.BoardIndex] == board);
             foreach (Diagnostic d in first is null ? []
                 : BoardFileReader.Words(board.Shown, board.Text, board.Profiles, order.OverridesOf(first)))
             {
@@ -119,6 +134,7 @@ internal sealed record SweepSource(SweepOrder? Order, ImmutableArray<Diagnostic>
 
             foreach (ImmutableArray<PlanSetting> settings in tries)
             {
+                cancel.ThrowIfCancellationRequested();
                 foreach (Diagnostic d in BoardFileReader.Words(
                     board.Shown, board.Text, board.Profiles, [.. order.Plan.Fixed.Concat(settings).Select(s => s.Override), .. command]))
                 {

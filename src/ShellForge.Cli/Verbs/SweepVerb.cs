@@ -174,7 +174,15 @@ internal static class SweepVerb
             return ExitCode.BadInput;
         }
 
-        return Made(bench, wish, source, order, shard, from);
+        try
+        {
+            return Made(bench, wish, source, order, shard, from);
+        }
+        catch (FolderTakenException e)
+        {
+            bench.Complain($"shellforge: {e.Message}");
+            return ExitCode.BadInput;
+        }
     }
 
     private static ExitCode Made(Workbench bench, SweepWish wish, SweepSource source, SweepOrder order, Shard? shard, string from)
@@ -191,9 +199,9 @@ internal static class SweepVerb
         OthersFiles.Refuse(root, SweepIndex.Others(root));
         SweepProgress progress;
         SweepCounts counts;
-        using (SweepFolder folder = SweepFolder.Open(root, order))
+        using (SweepFolder folder = SweepFolder.Open(root, order, bench.Cancel))
         {
-            counts = SweepRun.Count(order, folder, shard ?? Shard.Whole);
+            counts = SweepRun.Count(order, folder, shard ?? Shard.Whole, bench.Cancel);
             progress = new SweepProgress(counts.Mine, counts.Kept);
             if (counts.Kept < counts.Mine)
             {

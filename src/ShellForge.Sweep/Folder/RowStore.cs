@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ShellForge.Board.Files;
 using ShellForge.Sweep.Rows;
 
 namespace ShellForge.Sweep.Folder;
@@ -14,10 +15,8 @@ internal sealed class RowStore : IDisposable
     private const int LongestRow = 16 << 20;
 
     private readonly Dictionary<string, Found> _byKey = new(StringComparer.Ordinal);
-    private readonly List<FileStream> _files = [];
-
-    /// <summary>How many rows are known.</summary>
-    public int Count => _byKey.Count;
+    private readonly Dictionary<string, List<Found>> _again = new(StringComparer.Ordinal);
+    private readonly List<Stream> _files = [];
 
     /// <summary>A row as a line of a file of rows.</summary>
     public static byte[] Line(VariantRow row)
@@ -36,46 +35,48 @@ internal sealed class RowStore : IDisposable
             return;
         }
 
-        var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        Stream file = BoundedFile.Open(path);
         _files.Add(file);
         Scan(file, _files.Count - 1);
     }
 
-    /// <summary>Whether the row of a key is there.</summary>
-    public bool Has(string key) => _byKey.ContainsKey(key);
-
-    /// <summary>The row of a key; null where it is not there.</summary>
-    public VariantRow? Read(string key) => Bytes(key) is { } bytes ? RowJson.Read(bytes) : null;
-
-    /// <summary>The JSON of a key's row; null where it is not there.</summary>
-    public byte[]? Bytes(string key)
+    /// <summary>The row of a variant; null where none is there that a sweep can have written.</summary>
+    public VariantRow? Read(ListedVariant variant)
     {
-        if (!_byKey.TryGetValue(key, out Found found))
+        if (!_byKey.TryGetValue(variant.Key, out Found found))
         {
             return null;
         }
 
-        byte[] json = new byte[found.Length];
-        lock (_files)
-        {
-            FileStream file = _files[found.File];
-            file.Seek(found.Offset, SeekOrigin.Begin);
-            file.ReadExactly(json);
-        }
-
-        return json;
+        // The same key is the same row, whoever wrote it, but for one that has been spoiled.
+        return Read(variant, found)
+            ?? (_again.TryGetValue(variant.Key, out List<Found>? others)
+                ? others.Select(other => Read(variant, other)).FirstOrDefault(row => row is not null) : null);
     }
 
     /// <inheritdoc />
     public void Dispose()
     {
-        foreach (FileStream file in _files)
+        foreach (Stream file in _files)
         {
             file.Dispose();
         }
     }
 
-    private void Scan(FileStream file, int number)
+    private VariantRow? Read(ListedVariant variant, Found found)
+    {
+        byte[] json = new byte[found.Length];
+        lock (_files)
+        {
+            Stream file = _files[found.File];
+            file.Seek(found.Offset, SeekOrigin.Begin);
+            file.ReadExactly(json);
+        }
+
+        return RowJson.Read(json) is { } row && row.Key == variant.Key && row.Folder == variant.Folder ? row : null;
+    }
+
+    private void Scan(Stream file, int number)
     {
         const int keyLength = 64;
         const int longestHead = keyLength + 12;
@@ -106,8 +107,13 @@ internal sealed class RowStore : IDisposable
                 return;
             }
 
-            // The same key is the same row, whoever wrote it.
-            _byKey.TryAdd(Encoding.ASCII.GetString(head, 0, keyLength), new Found(number, from, length));
+            string key = Encoding.ASCII.GetString(head, 0, keyLength);
+            var found = new Found(number, from, length);
+            if (!_byKey.TryAdd(key, found))
+            {
+                (_again.TryGetValue(key, out List<Found>? others) ? others : _again[key] = []).Add(found);
+            }
+
             at = from + length + 1;
         }
     }

@@ -1,3 +1,4 @@
+using ShellForge.Board.Files;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Variants;
 
@@ -11,6 +12,9 @@ public sealed class SweepFolder : IDisposable
 {
     // Folding writes one file; whoever takes longer is stuck.
     private static readonly TimeSpan LongestFold = TimeSpan.FromSeconds(30);
+
+    // No part of a housing has a tenth of that.
+    private const long LargestFile = 1L << 30;
 
     private readonly RowStore _rows = new();
     private (string Own, (long, DateTime) Rows)[] _joinedWriters = [];
@@ -35,15 +39,17 @@ public sealed class SweepFolder : IDisposable
     /// </summary>
     /// <param name="root">Full name of the folder; made when it is not there.</param>
     /// <param name="order">The order.</param>
+    /// <param name="cancel">Stops the opening: a long list takes a while.</param>
     /// <exception cref="SweepTakenOverException">Another plan is running in the folder.</exception>
     /// <exception cref="IOException">The folder is a link.</exception>
-    public static SweepFolder Open(string root, SweepOrder order)
+    /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
+    public static SweepFolder Open(string root, SweepOrder order, CancellationToken cancel = default)
     {
-        ListingHead head = Listing.HeadOf(order);
+        ListingHead head = Listing.HeadOf(order, cancel);
         var folder = new SweepFolder(root, head);
         RefuseLinks(root);
         Directory.CreateDirectory(folder.State);
-        if (Listing.Read(folder.ListPath)?.Digest != head.Digest)
+        if (!Listing.IsOf(folder.ListPath, head))
         {
             if (WriterFolders.In(folder.State).Any(WriterFolders.IsAlive))
             {
@@ -76,7 +82,8 @@ public sealed class SweepFolder : IDisposable
     }
 
     /// <summary>The variants of the list, in their order.</summary>
-    public IEnumerable<ListedVariant> Listed() => Listing.Lines(ListPath);
+    /// <exception cref="IOException">The list has been spoiled.</exception>
+    public IEnumerable<ListedVariant> Listed() => Listing.Lines(ListPath, Head.Count);
 
     /// <summary>
     /// Whether a variant is finished: its row is known, and its folder is there where it has one. A folder without a row, from a writer
@@ -86,12 +93,8 @@ public sealed class SweepFolder : IDisposable
     /// <param name="withFiles">Whether it has a folder.</param>
     public bool IsFinished(ListedVariant variant, bool withFiles)
     {
-        if (!_rows.Has(variant.Key))
-        {
-            return false;
-        }
-
-        return !withFiles || File.Exists(Path.Combine(Root, variant.Folder, SweepPaths.Record)) || !HasFiles(variant.Key);
+        return RowOf(variant) is { } row
+            && (!withFiles || row.Housing is null || File.Exists(Path.Combine(Root, variant.Folder, SweepPaths.Record)));
     }
 
     /// <summary>Whether the name of a variant's folder is taken by what no sweep wrote, so that the variant can't appear.</summary>
@@ -102,13 +105,13 @@ public sealed class SweepFolder : IDisposable
         VariantFolder.RowOf(Path.Combine(Root, folder)) is { } row && row.Key == key ? row : null;
 
     /// <summary>The row of a variant; null where it is not finished.</summary>
-    public VariantRow? RowOf(ListedVariant variant) => _rows.Read(variant.Key);
+    public VariantRow? RowOf(ListedVariant variant) => _rows.Read(variant);
 
     /// <summary>All rows of the list that are there, in its order, one after the other.</summary>
     public IEnumerable<VariantRow> Rows() => Listed().Select(RowOf).OfType<VariantRow>();
 
     /// <summary>Variants of the list whose rows no run has written yet.</summary>
-    public IEnumerable<ListedVariant> Missing() => Listed().Where(variant => !_rows.Has(variant.Key));
+    public IEnumerable<ListedVariant> Missing() => Listed().Where(variant => RowOf(variant) is null);
 
     /// <summary>Names of folders of an earlier plan: variants of ours that the list no longer has.</summary>
     public IReadOnlyList<string> Outdated()
@@ -161,7 +164,8 @@ public sealed class SweepFolder : IDisposable
 
     /// <summary>The bytes of a file that is there.</summary>
     /// <param name="name">Its name within the folder.</param>
-    internal byte[] Read(string name) => File.ReadAllBytes(Path.Combine(Root, name));
+    /// <returns>The bytes; null where the file is longer than any of ours.</returns>
+    internal byte[]? Read(string name) => BoundedFile.Read(Path.Combine(Root, name), LargestFile);
 
     /// <summary>Refuses a folder beside the variants that is a link.</summary>
     /// <param name="within">Name of the folder.</param>
@@ -256,8 +260,6 @@ public sealed class SweepFolder : IDisposable
         });
     }
 
-    private bool HasFiles(string key) => _rows.Read(key)?.Housing is not null;
-
     private void Find()
     {
         _rows.Add(Path.Combine(State, SweepPaths.Rows));
@@ -274,7 +276,7 @@ public sealed class SweepFolder : IDisposable
     private static bool SameBytes(string one, string other)
     {
         using FileStream a = File.OpenRead(one);
-        using FileStream b = File.OpenRead(other);
+        using Stream b = BoundedFile.Open(other);
         return a.Length == b.Length
             && System.Security.Cryptography.SHA256.HashData(a).AsSpan().SequenceEqual(System.Security.Cryptography.SHA256.HashData(b));
     }

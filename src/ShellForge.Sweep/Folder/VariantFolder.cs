@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ShellForge.Board.Files;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Variants;
@@ -11,6 +12,8 @@ namespace ShellForge.Sweep.Folder;
 /// </summary>
 internal static class VariantFolder
 {
+    private const long LongestRecord = 16 << 20;
+
     /// <summary>The row that a folder carries; null where it has none of ours.</summary>
     public static VariantRow? RowOf(string folder) =>
         Record(folder) is { } bytes && RowJson.Read(bytes) is { } row && row.Folder == Path.GetFileName(folder) ? row : null;
@@ -53,14 +56,7 @@ internal static class VariantFolder
     private static byte[]? Record(string folder)
     {
         string path = Path.Combine(folder, SweepPaths.Record);
-        try
-        {
-            return Links.IsLink(folder) || Links.IsLink(path) ? null : File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return null;
-        }
+        return Links.IsLink(folder) || Links.IsLink(path) ? null : BoundedFile.Read(path, LongestRecord);
     }
 
     // As little of a record as tells whose it is: another version may say the rest otherwise.

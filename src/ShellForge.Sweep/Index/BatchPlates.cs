@@ -53,7 +53,7 @@ public static class BatchPlates
     {
         string name = $"{part.Name}-{row.Code}";
         string file = Path.Combine(row.Folder, $"{name}.stl");
-        SoupFile? soup = folder.Has(file) ? StlReader.Read(folder.Read(file)) : null;
+        SoupFile? soup = folder.Has(file) ? StlReader.Read(folder.Read(file) ?? []) : null;
         Mesh mesh = (soup is { Faults.IsEmpty: true, Bodies: [var body] } ? body.Triangles.ToLatticeMesh() : null)
             ?? throw new IOException(
                 soup is null

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using ShellForge.Board.Json;
 using ShellForge.Sweep.Folder;
@@ -26,6 +27,7 @@ internal static class IndexPage
         html.Write(
             "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
                 + "initial-scale=1\">\n");
+        html.Write(Policy());
         html.Write($"<title>{Html.Text(content.Title)}</title>\n<style>\n{Style}</style>\n</head>\n<body>\n");
         html.Write($"<header><h1>{Html.Text(content.Title)}</h1>\n<p class=\"sum\">{Sum(survey)}</p></header>\n<main>\n");
         WriteBest(html, content.Folder);
@@ -42,7 +44,17 @@ internal static class IndexPage
         IndexBatch.Write(html, content);
         html.Write("</main>\n");
         WriteData(html, content);
-        html.Write($"<script>\n{Read("index.js")}</script>\n</body>\n</html>\n");
+        html.Write($"<script>{Script()}</script>\n</body>\n</html>\n");
+    }
+
+    private static string Script() => $"\n{Read("index.js")}";
+
+    // The page's own script alone runs, and only pictures from files beside it are shown, whatever a row says.
+    private static string Policy()
+    {
+        string script = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script())));
+        return $"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-{script}'; "
+            + "style-src 'unsafe-inline'; img-src 'self' file:; base-uri 'none'; form-action 'none'\">\n";
     }
 
     private static string Sum(IndexSurvey survey)
@@ -121,8 +133,8 @@ internal static class IndexPage
         string folder = Html.Text(row.Folder);
         html.Append(CultureInfo.InvariantCulture, $"<tr data-row=\"{number}\"><td class=\"look\">");
         html.Append(hasFiles
-            ? $"<a href=\"{folder}/report.html\"><img src=\"{folder}/apart.png\" alt=\"housing pulled apart\" width=\"72\" height=\"72\" "
-                + $"loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
+            ? $"<a href=\"./{folder}/report.html\"><img src=\"./{folder}/apart.png\" alt=\"housing pulled apart\" "
+                + $"width=\"72\" height=\"72\" loading=\"lazy\"><span>{Html.Text(row.Code)}</span></a>"
             : $"<span>{Html.Text(row.Code)}</span>");
         html.Append("</td>");
         IEnumerable<string> told =

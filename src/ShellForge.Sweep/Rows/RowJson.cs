@@ -14,15 +14,16 @@ internal sealed partial class RowJson : JsonSerializerContext
     /// <summary>A row as one line without its end.</summary>
     public static byte[] Line(VariantRow row) => JsonText.Packed(row, Default.VariantRow);
 
-    /// <summary>The row of a line; null when it is none.</summary>
+    /// <summary>The row of a line; null when it is none that a sweep can have written.</summary>
     public static VariantRow? Read(ReadOnlySpan<byte> line)
     {
         try
         {
-            return JsonSerializer.Deserialize(line, Default.VariantRow);
+            return JsonSerializer.Deserialize(line, Default.VariantRow) is { } row && SoundRow.Is(row) ? row : null;
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException or FormatException)
         {
+            // Not JSON, of another shape, or with halves of signs.
             return null;
         }
     }

@@ -17,12 +17,13 @@ public static class SweepRun
 {
     /// <summary>Counts what there is to do.</summary>
     /// <exception cref="FolderTakenException">A variant's folder is taken by what no sweep wrote.</exception>
-    public static SweepCounts Count(SweepOrder order, SweepFolder folder, Shard shard)
+    /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
+    public static SweepCounts Count(SweepOrder order, SweepFolder folder, Shard shard, CancellationToken cancel = default)
     {
         int mine = 0;
         int kept = 0;
         var taken = new List<string>();
-        foreach ((Variant variant, string key) in Mine(order, shard))
+        foreach ((Variant variant, string key) in Mine(order, shard, cancel))
         {
             mine++;
             if (IsFinished(order, folder, variant, key))
@@ -64,7 +65,7 @@ public static class SweepRun
             return;
         }
 
-        var open = Mine(order, part.Shard).Where(each => !IsFinished(order, folder, each.Variant, each.Key));
+        var open = Mine(order, part.Shard, cancel).Where(each => !IsFinished(order, folder, each.Variant, each.Key));
         try
         {
             Parallel.ForEach(
@@ -82,7 +83,7 @@ public static class SweepRun
     // Every combination of the other axes has a range of its own to search; what is not looked at is not made.
     private static void Seek(SweepOrder order, SweepFolder folder, SweepWriter writer, BestWish wish, Making making)
     {
-        var ranges = Mine(order, Shard.Whole)
+        var ranges = Mine(order, Shard.Whole, making.Cancel)
             .GroupBy(
                 each => string.Join('\n',
                     [each.Variant.BoardIndex.ToString(System.Globalization.CultureInfo.InvariantCulture), each.Variant.Case ?? "",
@@ -123,10 +124,10 @@ public static class SweepRun
         return made.Row;
     }
 
-    private static IEnumerable<(Variant Variant, string Key)> Mine(SweepOrder order, Shard shard)
+    private static IEnumerable<(Variant Variant, string Key)> Mine(SweepOrder order, Shard shard, CancellationToken cancel)
     {
         Func<Variant, string> keys = order.Keys();
-        return VariantList.Of(order).Where(shard.Has).Select(variant => (variant, keys(variant)));
+        return VariantList.Of(order, cancel).Where(shard.Has).Select(variant => (variant, keys(variant)));
     }
 
     private static bool IsFinished(SweepOrder order, SweepFolder folder, Variant variant, string key) =>

@@ -9,6 +9,9 @@ namespace ShellForge.Sweep.Variants;
 /// </summary>
 public static class VariantList
 {
+    /// <summary>How many combinations a plan may have: each is looked at, and a name of each is kept in memory.</summary>
+    public const int MostCombinations = 1_000_000;
+
     /// <summary>
     /// How many combinations are looked at before exclusions and repetitions; a plan may have too many even to count through.
     /// </summary>
@@ -19,13 +22,16 @@ public static class VariantList
         + (order.Boards.Length * (double)order.Plan.Cases.Length);
 
     /// <summary>All variants.</summary>
-    public static IEnumerable<Variant> Of(SweepOrder order)
+    /// <param name="order">The order; with more than <see cref="MostCombinations"/> this takes long and much memory.</param>
+    /// <param name="cancel">Ends the list.</param>
+    /// <exception cref="OperationCanceledException"><paramref name="cancel"/> asked for it.</exception>
+    public static IEnumerable<Variant> Of(SweepOrder order, CancellationToken cancel = default)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var folders = new HashSet<string>(StringComparer.Ordinal);
         HashSet<string> pinned = [.. order.Pinned];
         int number = 0;
-        foreach ((int board, string? caseName, ImmutableArray<PlanSetting> telling) in Choices(order))
+        foreach ((int board, string? caseName, ImmutableArray<PlanSetting> telling) in Choices(order, cancel))
         {
             // What the command line holds fixed tells no variants apart: combinations that then are one are made once.
             ImmutableArray<PlanSetting> told = [.. telling.Where(setting => !pinned.Contains(setting.Path))];
@@ -56,7 +62,8 @@ public static class VariantList
         }
     }
 
-    private static IEnumerable<(int Board, string? Case, ImmutableArray<PlanSetting> Telling)> Choices(SweepOrder order)
+    private static IEnumerable<(int Board, string? Case, ImmutableArray<PlanSetting> Telling)> Choices(
+        SweepOrder order, CancellationToken cancel)
     {
         SweepPlan plan = order.Plan;
         for (int board = 0; board < order.Boards.Length; board++)
@@ -65,6 +72,7 @@ public static class VariantList
             bool combines = !plan.Axes.IsEmpty || plan.Cases.IsEmpty;
             foreach (ImmutableArray<PlanSetting> settings in combines ? Combined(plan.Axes) : [])
             {
+                cancel.ThrowIfCancellationRequested();
                 if (!plan.Except.Any(entry => IsMet(entry, settings, order.Boards[board])))
                 {
                     yield return (board, null, settings);

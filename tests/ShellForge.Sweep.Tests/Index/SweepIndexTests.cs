@@ -46,6 +46,26 @@ public class SweepIndexTests
             json.GetProperty("variants").EnumerateArray().Select(v => v.GetProperty("folder").GetString()!));
     }
 
+    [Theory]
+    [InlineData("-2+3+cmd|' /C calc'!A0", "'-2+3+cmd|' /C calc'!A0")]
+    [InlineData("@SUM(A1)", "'@SUM(A1)")]
+    [InlineData("\t=1+1", "\"'\t=1+1\"")]
+    [InlineData("\uFF1D1+1", "'\uFF1D1+1")]
+    [InlineData("\uFF0D1+1", "'\uFF0D1+1")]
+    [InlineData("a;=1+1", "\"a;=1+1\"")]
+    [InlineData("-2.5", "-2.5")]
+    [InlineData("+3e2", "+3e2")]
+    public void A_field_of_the_table_is_text_to_a_spreadsheet_unless_it_is_a_number(string text, string written)
+    {
+        using var stream = new MemoryStream();
+        Variant variant = VariantList.Of(Orders.Of("vary: {housing.walls: [2]}")).Single();
+        VariantRow row = Orders.Row(variant, "00") with { Case = text, Housing = null };
+
+        IndexCsv.Write(stream, IndexSurvey.Of([row]), [row]);
+
+        Assert.Contains($",buoy.yaml,{written},2,", System.Text.Encoding.UTF8.GetString(stream.ToArray()), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_page_can_be_read_without_its_script_and_asks_nothing_of_the_network()
     {
@@ -59,6 +79,7 @@ public class SweepIndexTests
         string bare = Regex.Replace(page, "<script.*?</script>", "", RegexOptions.Singleline);
 
         Assert.Equal(4, Regex.Count(bare, "<tr data-row="));
+        Assert.Matches("http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'sha256-[^' ]{44}'; ", bare);
         Assert.Contains("plan.yaml:3:9: no", bare, StringComparison.Ordinal);
         Assert.Contains("&lt;b&gt;x&lt;/b&gt;", bare, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>x", page, StringComparison.Ordinal);

@@ -15,6 +15,17 @@ public class VariantListTests
         Told(Orders.Of("vary: {housing.walls: [2, 4], housing.closure: [snap, twist]}\ncases: {slim: {housing.walls: 3}}")));
 
     [Fact]
+    public void A_list_ends_when_it_is_asked_to_also_where_every_combination_is_left_out()
+    {
+        using var stop = new CancellationTokenSource();
+        string steps = string.Join(", ", Enumerable.Range(1, 9000));
+        SweepOrder order = Orders.Of($"vary: {{a: [{steps}], b: [{steps}], c: [{steps}], x: [1]}}\nexcept: [{{x: 1}}]");
+        stop.CancelAfter(TimeSpan.FromMilliseconds(50));
+
+        Assert.Throws<OperationCanceledException>(() => VariantList.Of(order, stop.Token).Any());
+    }
+
+    [Fact]
     public void Pairs_go_together_and_exclusions_leave_out() => Assert.Equal(
         ["buoy:2 m2x3-od3.6 snap", "buoy:4 m2x3-od3.6 snap", "buoy:4 m2.5x4-od4.6 twist"],
         Told(Orders.Of(

@@ -34,7 +34,9 @@ public sealed record BestWish(ImmutableArray<(string Word, double Weight)> Weigh
         var weights = ImmutableArray.CreateBuilder<(string, double)>();
         foreach (string[] pair in sides[0].Split(';').Select(one => one.Split('=')))
         {
-            if (pair.Length != 2 || !double.TryParse(pair[1], NumberStyles.Float, CultureInfo.InvariantCulture, out double weight))
+            if (pair.Length != 2 || !Words.Contains(pair[0])
+                || !double.TryParse(pair[1], NumberStyles.Float, CultureInfo.InvariantCulture, out double weight)
+                || !double.IsFinite(weight))
             {
                 return null;
             }
@@ -42,7 +44,7 @@ public sealed record BestWish(ImmutableArray<(string Word, double Weight)> Weigh
             weights.Add((pair[0], weight));
         }
 
-        return sides.Length == 3 && Enum.TryParse(sides[1], out RangeShape shape)
+        return sides.Length == 3 && Enum.TryParse(sides[1], out RangeShape shape) && Enum.IsDefined(shape) && !sides[2].Any(char.IsControl)
             ? new BestWish(weights.ToImmutable(), sides[2].Length == 0 ? null : sides[2], shape) : null;
     }
 }

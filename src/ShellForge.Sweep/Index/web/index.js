@@ -124,7 +124,7 @@
         const laid = make("div", undefined, { class: "laid" });
         for (const [row, order] of [[a, "first"], [b, "second"]]) {
           const tint = make("span", undefined, { class: order });
-          tint.append(make("img", undefined, { src: `${row.folder}/${file}`, alt: `${title}: ${row.code}` }));
+          tint.append(make("img", undefined, { src: `./${row.folder}/${file}`, alt: `${title}: ${row.code}` }));
           laid.append(tint);
         }
         place.append(make("h3", title), laid);
