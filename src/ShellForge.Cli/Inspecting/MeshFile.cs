@@ -17,12 +17,8 @@ internal static class MeshFile
 
     /// <summary>Inspects a file.</summary>
     /// <exception cref="IOException">It can't be read.</exception>
-    public static FileInspection Inspect(string name, Workbench bench)
-    {
-        SoupFile soup = Read(name, bench);
-        return new FileInspection(
-            name, soup.Kind, soup.Faults, [.. soup.Bodies.Select(body => BodyInspection.Of(body, OverhangLimit, bench.Cancel))]);
-    }
+    public static FileInspection Inspect(string name, Workbench bench) =>
+        FileInspection.Of(name, Read(name, bench), OverhangLimit, bench.Cancel);
 
     private static SoupFile Read(string name, Workbench bench)
     {

@@ -15,11 +15,19 @@ internal sealed class SoupBuilder(string name)
     private readonly ImmutableArray<float>.Builder _coordinates = ImmutableArray.CreateBuilder<float>();
     private readonly List<string> _badPlaces = [];
     private int _bad;
+    private LooseTriangles? _loose;
+    private SoupBuilder? _first;
 
     private string Name { get; } = ForeignText.Printable(name, LongestName);
 
     /// <summary>Where the file puts the body.</summary>
     public Transform3 Place { get; set; } = Transform3.Identity;
+
+    private LooseTriangles? Loose =>
+        _loose ??= _coordinates.Count == 0 ? null : new LooseTriangles(_coordinates.DrainToImmutable());
+
+    /// <summary>The same body in another place; its triangles are kept once.</summary>
+    public SoupBuilder Again(Transform3 place) => new(Name) { Place = place, _first = this };
 
     /// <summary>Adds a triangle of nine numbers; its place is told when one of them is no finite number.</summary>
     public void Add(ReadOnlySpan<float> corners, string place)
@@ -55,9 +63,9 @@ internal sealed class SoupBuilder(string name)
                     "not-a-number", $"{string.Join(", ", body._badPlaces)}{more} {verb} not a finite number"));
             }
 
-            if (body._coordinates.Count > 0)
+            if ((body._first ?? body).Loose is { } triangles)
             {
-                soups.Add(new SoupBody(body.Name, new LooseTriangles(body._coordinates.ToImmutable()), body.Place));
+                soups.Add(new SoupBody(body.Name, triangles, body.Place));
             }
         }
 

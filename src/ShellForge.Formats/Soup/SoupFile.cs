@@ -6,7 +6,10 @@ namespace ShellForge.Formats.Soup;
 
 /// <summary>A body of a foreign file.</summary>
 /// <param name="Name">Its name in the file, printable; empty when it has none.</param>
-/// <param name="Triangles">Its triangles in mm and in its own coordinates, in the file's order, those with faults included.</param>
+/// <param name="Triangles">
+/// Its triangles in mm and in its own coordinates, in the file's order, those with faults included; the same object wherever the file
+/// places one body several times.
+/// </param>
 /// <param name="Place">Where the file puts it: from its own coordinates to those of the bed.</param>
 public sealed record SoupBody(string Name, LooseTriangles Triangles, Transform3 Place);
 

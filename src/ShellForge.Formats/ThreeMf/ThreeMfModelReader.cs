@@ -221,7 +221,9 @@ internal sealed class ThreeMfModelReader(XmlReader xml, int mostKept)
 
         // The shift is in the model's unit, as the vertices are.
         Transform3 place = map with { Tx = _unit * map.Tx, Ty = _unit * map.Ty, Tz = _unit * map.Tz };
-        foreach (SoupBuilder body in found.Bodies(_unit, _colours, out int outside))
+        int outside = 0;
+        bool isFirst = found.Built is null;
+        foreach (SoupBuilder body in found.Built ??= found.Bodies(_unit, _colours, out outside))
         {
             if (_bodies.Count == MostBodies)
             {
@@ -229,8 +231,8 @@ internal sealed class ThreeMfModelReader(XmlReader xml, int mostKept)
                 return;
             }
 
-            _bodies.Add(body);
-            body.Place = place;
+            _bodies.Add(isFirst ? body : body.Again(place));
+            body.Place = isFirst ? place : body.Place;
             if (outside > 0)
             {
                 Fault("vertex-number", $"{outside} triangles of '{found.Name}' name vertices that are not there");

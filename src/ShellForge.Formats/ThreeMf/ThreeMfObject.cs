@@ -15,6 +15,9 @@ internal sealed record ThreeMfObject(string Name, (string Group, int Index) Prop
     /// <summary>Triangles with those of all components; null until counted.</summary>
     public long? Total { get; set; }
 
+    /// <summary>Its bodies, once they are placed.</summary>
+    public List<SoupBuilder>? Built { get; set; }
+
     public List<Point3> Vertices { get; } = [];
 
     public List<(int A, int B, int C, (string Group, int Index) Property)> Triangles { get; } = [];

@@ -38,9 +38,15 @@ public sealed record BodyInspection
     /// <param name="body">The body.</param>
     /// <param name="overhangLimit">Largest lean from the upright that prints without support.</param>
     /// <param name="cancel">Stops the audit.</param>
-    public static BodyInspection Of(SoupBody body, Angle overhangLimit, CancellationToken cancel = default)
+    public static BodyInspection Of(SoupBody body, Angle overhangLimit, CancellationToken cancel = default) =>
+        Of(body, overhangLimit, MeshAudit.Run(body.Triangles, cancel));
+
+    /// <summary>Looks at a body that has been audited.</summary>
+    /// <param name="body">The body.</param>
+    /// <param name="overhangLimit">Largest lean from the upright that prints without support.</param>
+    /// <param name="audit">What the audit says of its triangles.</param>
+    public static BodyInspection Of(SoupBody body, Angle overhangLimit, AuditReport audit)
     {
-        AuditReport audit = MeshAudit.Run(body.Triangles, cancel);
         var sizes = SoupSizes.Of(body, overhangLimit);
         return new BodyInspection
         {
@@ -62,6 +68,20 @@ public sealed record BodyInspection
 public sealed record FileInspection(
     string File, string Kind, ImmutableArray<FileFault> Faults, ImmutableArray<BodyInspection> Bodies)
 {
+    /// <summary>Looks at all bodies of a file; one that is placed several times is audited once.</summary>
+    /// <param name="file">Its name as the user gave it.</param>
+    /// <param name="soup">What was read from it.</param>
+    /// <param name="overhangLimit">Largest lean from the upright that prints without support.</param>
+    /// <param name="cancel">Stops the audits.</param>
+    public static FileInspection Of(string file, SoupFile soup, Angle overhangLimit, CancellationToken cancel = default)
+    {
+        var audits = new Dictionary<LooseTriangles, AuditReport>();
+        AuditReport Audit(LooseTriangles triangles) =>
+            audits.TryGetValue(triangles, out AuditReport? known) ? known : audits[triangles] = MeshAudit.Run(triangles, cancel);
+        return new FileInspection(
+            file, soup.Kind, soup.Faults, [.. soup.Bodies.Select(body => BodyInspection.Of(body, overhangLimit, Audit(body.Triangles)))]);
+    }
+
     /// <summary>Whether the file is whole and every body bounds a solid.</summary>
     public bool IsSound => Faults.IsEmpty && Bodies.All(body => body.IsSolid);
 }

@@ -57,6 +57,25 @@ public class HugeModelTests
     }
 
     [Fact]
+    public void A_body_that_is_placed_many_times_is_kept_once()
+    {
+        string triangles = string.Concat(Enumerable.Repeat("<triangle v1='0' v2='0' v3='0'/>", 1000));
+        string items = string.Concat(Enumerable.Repeat("<item objectid='1'/>", 4000));
+        byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes(
+            $"<model><resources><object id='1'><mesh><vertices><vertex x='1' y='0' z='0'/></vertices><triangles>{triangles}</triangles>"
+            + $"</mesh></object></resources><build><item objectid='1' transform='1 0 0 0 1 0 0 0 1 5 0 0'/>{items}</build></model>"));
+        long before = GC.GetAllocatedBytesForCurrentThread();
+
+        SoupFile read = ThreeMfReader.Read(new MemoryStream(package));
+
+        Assert.Equal(4001, read.Bodies.Length);
+        Assert.All(read.Bodies, body => Assert.Same(read.Bodies[0].Triangles, body.Triangles));
+        Assert.Equal(1000, read.Bodies[0].Triangles.TriangleCount);
+        Assert.Equal((5, 0), (read.Bodies[0].Place.Tx, read.Bodies[4000].Place.Tx));
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 1, 40L << 20);
+    }
+
+    [Fact]
     public void Reading_a_package_can_be_stopped()
     {
         byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes($"<model><resources>{Mesh}</resources><build/></model>"));
