@@ -73,7 +73,7 @@ internal sealed record ClosureDecision(
         ShellPlan shell = reasons.Take(ShellDecision.Finished(file, bare, eared, hold.Sites));
         ImmutableArray<OpeningInPlan> openings = reasons.Take(
             OpeningForm.InPlan(new OpeningGiven(given, shell, BossDecision.InPlan(joints, sites, hold.Sites, basis))));
-        return new Tried(reasons, sites, shell, openings, form.Obstacle(given, shell, openings)) { Hold = hold };
+        return new Tried(reasons, sites, shell, openings, form.Obstacle(given, shell, lip, openings)) { Hold = hold };
     }
 
     private sealed record Tried(

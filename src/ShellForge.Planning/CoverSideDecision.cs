@@ -89,7 +89,7 @@ internal static class CoverSideDecision
             reasons.Refuse(
                 "lit-band-without-place", "cover", $"The wall can't be lit: {obstacle}. It is planned closed.",
                 0, 1, "", new Point3(0, 0, draft.Stack.PartingLine),
-                "light through the front, a taller space below the board, or a lower window");
+                "'through: front', a lower 'window', or power through a soldered cable where a connector makes the tub's wall high");
             return reasons.Of(diffuser with { Fit = DiffuserFit.OneWithCover, Filament = draft.File.Print.Shell });
         }
 

@@ -28,6 +28,13 @@ public class OwnGeometryTests
         PrintsWithoutAWord(BuiltHousings.Of(read.File), text);
     }
 
+    [Fact]
+    public void A_seat_that_comes_near_the_wall_at_a_slant_leaves_no_wedge_that_closes()
+    {
+        BoardReadResult read = BoardFileReader.Read("board.yaml", AnyBoards.Text(10052), WrittenBoard.Shipped, []);
+        Assert.Empty(new GapCloses().Check(BuiltHousings.Of(read.File!)));
+    }
+
     /// <summary>No rule on printing says a word about the housing.</summary>
     internal static void PrintsWithoutAWord(HousingUnderCheck housing, string board)
     {

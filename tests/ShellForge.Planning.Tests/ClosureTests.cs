@@ -29,6 +29,25 @@ public class ClosureTests
     }
 
     [Fact]
+    public void A_twist_lock_in_the_way_of_a_cable_is_replaced_by_what_holds_and_the_cable_may_go_through_the_floor()
+    {
+        HousingPlan plan = HousingPlanner.Plan(new WrittenBoard
+        {
+            Outline = "{disc: 62}",
+            Holes = ["{circle: 53, count: 3, from: 45, diameter: 2.7}"],
+            Pixels = "{package: \"2020\", circle: 31, count: 8, from: 90}",
+            Wires = ["{name: lead, at: [0, -8], conductors: 2, gauge: 26, to: out}"],
+            Cable = "{round: 4.0, angle: 270}",
+            Closure = "twist",
+            Print = "{printer: fdm-0.4, shell: pla-black, diffuser: pla-white}",
+        }.Read());
+        PlanRefusal refusal = Assert.Single(plan.Refusals, refusal => refusal.Rule == "twist-cannot-turn");
+        Assert.IsType<ScrewClosurePlan>(plan.Closure);
+        Assert.DoesNotContain("snap", refusal.Remedy, StringComparison.Ordinal);
+        Assert.Contains("through: floor", refusal.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nothing_that_is_told_of_a_twist_lock_speaks_of_a_rib_that_it_does_not_have()
     {
         HousingPlan twist = Of("twist");

@@ -72,6 +72,20 @@ public sealed class SnapTests
         Assert.True(snap.Strain > 0.02, $"{snap.Strain}");
     }
 
+    [Fact]
+    public void Nobody_who_does_not_ask_for_a_snap_gets_one_that_breaks()
+    {
+        WrittenBoard brittle = Stiff("{disc: 62}", "pla-black", 4);
+        Assert.True(Snap(HousingPlanner.Plan(brittle.Read())).Strain > 0.01);
+        string unasked = brittle.Text.Replace("  closure: snap\n", "", StringComparison.Ordinal);
+        HousingPlan plan = HousingPlanner.Plan(
+            Board.Yaml.BoardFileReader.Read("board.yaml", unasked, WrittenBoard.Shipped, []).File!);
+        Assert.IsType<ScrewClosurePlan>(plan.Closure);
+        Assert.Contains("a bead would strain the ring by 2.", plan.Decisions.Single(d => d.Path == "closure").Why);
+        string tough = Stiff("{disc: 62}", "petg-black", 4).Text.Replace("  closure: snap\n", "", StringComparison.Ordinal);
+        Snap(HousingPlanner.Plan(Board.Yaml.BoardFileReader.Read("board.yaml", tough, WrittenBoard.Shipped, []).File!));
+    }
+
     private static WrittenBoard Stiff(string outline, string shell, int walls)
     {
         double disc = double.Parse(outline[7..^1], System.Globalization.CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Planning.Draft;
@@ -24,7 +25,9 @@ public sealed class SkinTooThin() : Rule(
             {
                 yield return Found(
                     Severity.Warn, part.Name, $"its thinnest skin is {skin.Thickness:0.00} mm, less than two layers", skin.Thickness, least,
-                    part.ToAssembled(skin.At), "make it at least two layers thick");
+                    part.ToAssembled(skin.At), part.Name == PartNames.Diffuser
+                        ? string.Create(CultureInfo.InvariantCulture, $"'diffuser: {{thickness: {least:0.##}}}' or more")
+                        : "a thicker 'floor', a shallower opening or lettering there, or thinner layers");
             }
         }
     }

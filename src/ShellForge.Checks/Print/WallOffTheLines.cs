@@ -28,6 +28,7 @@ public sealed class WallOffTheLines() : Rule(
         {
             yield return Found(Severity.Stop, PartNames.Tub, $"a wall of {wall:0.00} mm is too thin to hold", wall, LeastWall, at,
                 "ask for at least 2 lines: 'walls: 2'");
+            yield break;
         }
 
         int lines = housing.Plan.Shell.WallLines;

@@ -55,7 +55,7 @@ internal static class HousingText
                 Text(part.Closed ? part.Name : $"{part.Name} (not closed)"), Text(part.Filament),
                 Text(string.Create(CultureInfo.InvariantCulture, $"{part.Size.X:0.0} x {part.Size.Y:0.0} x {part.Size.Z:0.0}")),
                 Text(string.Create(CultureInfo.InvariantCulture, $"{part.Estimate.Grams:0.0}")),
-                Text(PrintEstimate.Duration(part.Estimate.Minutes)));
+                Text(PrintEstimate.Duration(part.Minutes)));
         }
 
         console.Write(table);

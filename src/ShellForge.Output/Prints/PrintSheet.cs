@@ -24,7 +24,7 @@ internal sealed record PrintSheet(
     [property: Description("Whether the slicer has to scale for shrinkage; otherwise the files are scaled, and the slicer must not.")]
     bool SlicerScalesShrinkage,
     [property: JsonConverter(typeof(Tenths)), Description("Plastic of all parts as printed.")] double PlasticG,
-    [property: JsonConverter(typeof(Whole)), Description("All prints one after the other.")] double Minutes,
+    [property: Description("All prints one after the other.")] int Minutes,
     [property: Description("The printed parts, from the floor up.")] ImmutableArray<PrintedPart> Parts,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     [property: Description("What the maker's slicer says of its G-code, beside what is planned; left out where none was given.")]
@@ -78,7 +78,7 @@ internal sealed record PrintedPart(
     [property: Description("Where the print has to be stopped by hand.")] ImmutableArray<PrintPause> Pauses,
     [property: JsonConverter(typeof(Tenths))] double PlasticG,
     [property: JsonConverter(typeof(Hundredths))] double FilamentM,
-    [property: JsonConverter(typeof(Whole))] double Minutes)
+    int Minutes)
 {
     public static PrintedPart Of(HousingUnderCheck housing, PartReport report, PrinterProfile printer)
     {
@@ -94,7 +94,7 @@ internal sealed record PrintedPart(
             [.. print.Solid.Select(place => SolidColumn.Of(place, part.Plan))],
             shared,
             printer.Filaments < 2 ? [.. shared.SelectMany(layers => layers.Pauses(print, report.Filament))] : [],
-            report.Estimate.Grams, report.Estimate.FilamentMetres, report.Estimate.Minutes);
+            report.Estimate.Grams, report.Estimate.FilamentMetres, report.Minutes);
     }
 }
 

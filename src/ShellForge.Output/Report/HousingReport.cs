@@ -68,6 +68,9 @@ public sealed record PartReport
     /// <summary>Plastic, filament and time of its print.</summary>
     public required PrintEstimate Estimate { get; init; }
 
+    /// <summary>Time of its print in whole minutes that add up to the housing's.</summary>
+    public int Minutes { get; init; }
+
     /// <summary>Its thinnest place in the assembled frame; null for a part without opposite faces.</summary>
     public required ThicknessReading? Thinnest { get; init; }
 }
@@ -117,7 +120,7 @@ public sealed record HousingReport
     public double Grams => Parts.Sum(part => part.Estimate.Grams);
 
     /// <summary>Time of all prints one after the other, minutes.</summary>
-    public double Minutes => Parts.Sum(part => part.Estimate.Minutes);
+    public int Minutes => Parts.Sum(part => part.Minutes);
 
     /// <summary>Puts a report together.</summary>
     /// <param name="housing">What was made.</param>
@@ -165,7 +168,8 @@ public sealed record HousingReport
         var reports = new PartReport[parts.Length];
         Parallel.For(0, parts.Length,
             i => reports[i] = Of(housing, parts[i], plates.First(plate => plate.Parts.Contains(parts[i].Name)).File));
-        return [.. reports];
+        ImmutableArray<int> minutes = WholeMinutes.Of([.. reports.Select(report => report.Estimate.Minutes)]);
+        return [.. reports.Select((report, i) => report with { Minutes = minutes[i] })];
     }
 
     private static PartReport Of(HousingUnderCheck housing, MadePart part, string plate)

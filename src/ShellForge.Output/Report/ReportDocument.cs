@@ -57,7 +57,7 @@ internal sealed record ReportDocument
         Verdict = report.Verdict,
         Parts = [.. report.Parts.Select(PartDocument.Of)],
         Print = PrintDocument.Of(
-            [.. report.Parts.Select(part => part.Estimate)],
+            [.. report.Parts.Select(part => part.Estimate)], report.Minutes,
             report.Housing is { } made ? PrintEstimate.AssumptionsOf(made.Board.Print.Printer) : ""),
         Sliced = report.Housing is { } given ? SlicedDocument.AllOf(given) : null,
         Findings = FindingsOf(report.Findings),
@@ -127,14 +127,14 @@ internal sealed record PartDocument(
     public static PartDocument Of(PartReport part) => new(
         part.Name, part.File, part.Plate, part.Filament, part.PrintedWith, part.Triangles, part.Volume, part.Area, part.MassGrams,
         part.Size,
-        part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At, PrintDocument.Of([part.Estimate], null));
+        part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At, PrintDocument.Of([part.Estimate], part.Minutes, null));
 }
 
 /// <summary>Estimates of prints.</summary>
 internal sealed record PrintDocument(
     [property: JsonConverter(typeof(Tenths))] double PlasticG,
     [property: JsonConverter(typeof(Hundredths))] double FilamentM,
-    [property: JsonConverter(typeof(Whole))] double Minutes,
+    int Minutes,
     [property: JsonConverter(typeof(Tenths)), Description("Heating, homing and changes of filament, within the "
         + "minutes.")] double WaitingMinutes,
     int FilamentChanges,
@@ -142,10 +142,10 @@ internal sealed record PrintDocument(
     [property: Description("What the estimates assume of the slicer.")]
     string? Assumptions)
 {
-    public static PrintDocument Of(IReadOnlyList<PrintEstimate> prints, string? assumptions) => new(
+    public static PrintDocument Of(IReadOnlyList<PrintEstimate> prints, int minutes, string? assumptions) => new(
         prints.Sum(print => print.Grams),
         prints.Sum(print => print.FilamentMetres),
-        prints.Sum(print => print.Minutes),
+        minutes,
         prints.Sum(print => print.WaitingMinutes),
         prints.Sum(print => print.Changes),
         assumptions);

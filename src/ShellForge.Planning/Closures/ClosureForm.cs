@@ -30,7 +30,8 @@ internal abstract class ClosureForm : ClosureTraits
         Given given, ShellPlan bare, ImmutableArray<Joint> joints, LipRing lip);
 
     /// <summary>Why this housing can't be closed so; null when it can.</summary>
-    public abstract ClosureObstacle? Obstacle(Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings);
+    public abstract ClosureObstacle? Obstacle(
+        Given given, ShellPlan shell, LipRing lip, ImmutableArray<OpeningInPlan> openings);
 
     /// <summary>Direction of what keys the cover where this form does so itself; null where a rib in a slot has to.</summary>
     public abstract Angle? KeyAt(HousingDraft draft);

@@ -53,7 +53,7 @@ internal sealed class GlueForm : ClosureForm
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) => null;
+        Given given, ShellPlan shell, LipRing lip, ImmutableArray<OpeningInPlan> openings) => null;
 
     /// <inheritdoc />
     public override (double Length, string Why) LipOverlap(BoardFile file, LipRing lip) =>

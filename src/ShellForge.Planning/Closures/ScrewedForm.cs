@@ -46,7 +46,7 @@ internal sealed class ScrewedForm : ClosureForm
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings) =>
+        Given given, ShellPlan shell, LipRing lip, ImmutableArray<OpeningInPlan> openings) =>
         given.File.Housing.Insert is null || given.File.Housing.Screw is null
             ? new ClosureObstacle(
                 "screws-without-insert", "no insert is given", "The cover can't be screwed on: no insert is given.",

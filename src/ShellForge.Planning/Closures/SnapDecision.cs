@@ -15,14 +15,8 @@ namespace ShellForge.Planning.Closures;
 /// </summary>
 internal static class SnapDecision
 {
-    // The groove is deeper than the bead reaches, mm.
-    private const double GrooveDeeper = 0.1;
-
     // The groove lies so much lower that the bead's upper flank draws the cover onto the rim, mm.
     private const double Draw = 0.05;
-
-    // Plastic outside the groove, mm: the least wall a printer makes sound.
-    private const double Skin = 0.8;
 
     // Annular covers wider than this bow: short beads hold them at the bore too. Number, length along the wall, interference, mm.
     private const double WideBand = 20;
@@ -40,16 +34,9 @@ internal static class SnapDecision
         BoardFile file = draft.File;
         FilamentProfile filament = file.Print.Shell;
         double spread = file.Print.Printer.Accuracy;
-        double radius = draft.Shell.Round?.Inner ?? draft.Shell.Cavity.Filled().Perimeter / (2 * Math.PI);
-        double gap = Math.Round(draft.Lip.Gap - file.Print.Printer.LipCloses, 3);
-        double diameter = 2 * (radius - gap);
-        SnapSection section = SnapSection.Of(SnapSection.RingOf(file.Board.Outline), gap, filament, file.Print.Printer);
-        double room = draft.Shell.Wall - Skin - GrooveDeeper;
-        double interference = Math.Min(section.Interference, Math.Max(room, 0));
-        section = new SnapSection(interference, gap + interference);
-        double grooveDepth = interference + GrooveDeeper;
-        double caught = interference - spread;
-        double strain = 2 * (interference + spread) / diameter;
+        (SnapSection section, double gap, double radius, double caught, double strain) = SnapFit.Of(file, draft.Shell, draft.Lip);
+        double interference = section.Interference;
+        double grooveDepth = interference + SnapFit.GrooveDeeper;
         reasons.Length(
             "closure.bead.interference", interference, filament.Name,
             string.Create(CultureInfo.InvariantCulture,
@@ -67,8 +54,8 @@ internal static class SnapDecision
                     + $"{SnapSection.Hold.Degrees:0}, at which the other flank holds"));
         reasons.Length(
             "closure.groove.wall-left", Math.Round(draft.Shell.Wall - grooveDepth, 3), Reasons.Rule,
-            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(GrooveDeeper)} deeper than the bead reaches; "
-                + $"{Reasons.Mm(Skin)} is the least that prints sound");
+            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(SnapFit.GrooveDeeper)} deeper than the bead reaches; "
+                + $"{Reasons.Mm(SnapFit.Skin)} is the least that prints sound");
         double beadZ = lipBottom + SnapSection.Land + section.LeadInRun + (SnapSection.Crest / 2);
         double grooveTop = beadZ - Draw + (SnapSection.Crest / 2) + SnapSection.Run(grooveDepth, SnapSection.Hold);
         double land = Math.Max(0, draft.Stack.PartingLine - grooveTop) + SnapSection.Crest;
@@ -133,7 +120,7 @@ internal static class SnapDecision
             LeftOut = run?.LeftOut() ?? Region.Empty,
             BoreHooks = hooks,
             BoreHookHeight = draft.Lip.TongueGap + HookInterference,
-            BoreGrooveDepth = HookInterference + GrooveDeeper,
+            BoreGrooveDepth = HookInterference + SnapFit.GrooveDeeper,
         });
     }
 
@@ -147,7 +134,7 @@ internal static class SnapDecision
     private static ImmutableArray<(Angle From, Angle Sweep)> Hooks(HousingDraft draft, Reasons reasons)
     {
         if (draft.Shell.Round is not { HasBore: true } round || round.Inner - round.BoreOuter < WideBand
-            || draft.Shell.Wall < Skin + HookInterference + GrooveDeeper
+            || draft.Shell.Wall < SnapFit.Skin + HookInterference + SnapFit.GrooveDeeper
             || HookInterference / round.BoreOuter > draft.File.Print.Shell.StrainAlongLayers)
         {
             return [];
@@ -168,7 +155,7 @@ internal static class SnapDecision
         string[] others =
         [
             .. ClosureForm.All.Where(form => form != draft.Closure && form.Reopens
-                && form.Obstacle(draft.Given, draft.Shell, draft.OpeningsInPlan) is null)
+                && form.Obstacle(draft.Given, draft.Shell, draft.Lip, draft.OpeningsInPlan) is null)
             .Select(form => $"'closure: {form.Word}'"),
             "'walls: 4'",
         ];

@@ -43,7 +43,7 @@ internal sealed class SnapForm : ClosureForm
 
     /// <inheritdoc />
     public override ClosureObstacle? Obstacle(
-        Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
+        Given given, ShellPlan shell, LipRing lip, ImmutableArray<OpeningInPlan> openings)
     {
         BoardFile file = given.File;
         double around = shell.Cavity.Filled().Perimeter;
@@ -55,6 +55,14 @@ internal sealed class SnapForm : ClosureForm
         BeadRun? run = RunOf(file, shell);
         double held = Math.Max(0, (run?.Held ?? 1) - open.Sum());
         double loose = Math.Max(run?.LongestWithout ?? 0, open.Append(0).Max());
+        if (held >= LeastHeld && loose <= LongestLoose && !IsAsked(file) && SnapFit.Of(file, shell, lip) is var fit
+            && !fit.Holds(file.Print.Shell))
+        {
+            return new ClosureObstacle(
+                "snap-without-hold", $"a bead would strain the ring by {100 * fit.Strain:0.0} % and catch by {Reasons.Mm(fit.Caught)} mm",
+                "A snap bead would break or let go.", null);
+        }
+
         return held >= LeastHeld && loose <= LongestLoose ? null : new ClosureObstacle(
             "snap-without-hold",
             held < LeastHeld ? $"a bead would hold {100 * held:0} % of the rim"
@@ -65,6 +73,10 @@ internal sealed class SnapForm : ClosureForm
                 : $"The cover can't be snapped on: one stretch of {100 * loose:0} % of the rim takes no bead.",
             null);
     }
+
+    // Who asks for a snap gets one and is told what is wrong with it; nobody else gets one that breaks or lets go.
+    private static bool IsAsked(BoardFile file) =>
+        file.Housing.Closure == ClosureKind.Snap && Reasons.Origin(file, "housing.closure") != Reasons.Rule;
 
     /// <summary>Where the bead runs on an outline that is not round; null on round ones, whose whole ring gives.</summary>
     public static BeadRun? RunOf(BoardFile file, ShellPlan shell) => shell.Round is not null ? null

@@ -80,18 +80,17 @@ internal sealed class TwistForm : ClosureForm
             new Reasons().Of(ImmutableArray<ClosureSite>.Empty);
 
     /// <inheritdoc />
-    public override ClosureObstacle? Obstacle(Given given, ShellPlan shell, ImmutableArray<OpeningInPlan> openings)
+    public override ClosureObstacle? Obstacle(
+        Given given, ShellPlan shell, LipRing lip, ImmutableArray<OpeningInPlan> openings)
     {
         (BoardFile file, PrintBasis basis) = given;
-        string[] tongues =
-        [
-            .. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Ref),
-            .. ExitForm.Of(file).Where(exit => exit.HasTongue).Select(_ => "the cable's exit").Distinct(),
-        ];
+        string[] ports = [.. openings.Where(opening => opening.InWall is { HasTongue: true }).Select(opening => opening.Ref)];
+        string[] exits = [.. ExitForm.Of(file).Where(exit => exit.HasTongue).Select(_ => "the cable's exit").Distinct()];
+        string[] tongues = [.. ports, .. exits];
         return shell.Round is null ? Because("the outline is not round", null)
             : tongues.Length > 0 ? Because(
                 $"the cover's tongue in the opening for {string.Join(" and ", tongues)} can't turn",
-                "a connector whose body ends inside the board's edge")
+                ports.Length == 0 ? "lead the cable 'through: floor'" : "a connector whose body ends inside the board's edge")
             : shell.Wall - Hold - Gap < basis.Wall(SkinLines) - Layers.Slack ? Because(
                 $"a wall of {Reasons.Mm(shell.Wall)} mm leaves no two lines outside the slots",
                 $"'walls: {Enumerable.Range(SkinLines, 10).First(lines => basis.Wall(lines) >= basis.Wall(SkinLines) + Hold + Gap)}'")

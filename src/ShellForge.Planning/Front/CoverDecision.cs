@@ -190,7 +190,7 @@ internal static class CoverDecision
         Region between = outerWall.Less(inside);
         Region seat = IsNarrow(between, ThinnestSeat) ? Region.Empty
             : IsNarrow(between, ring + SmallestGap) ? outerWall.Offset(IntoWall).Less(inside)
-            : inside.Offset(ring).Less(inside).Intersect(outerWall);
+            : WithoutWedges(inside.Offset(ring).Less(inside).Intersect(outerWall), between, inside);
 
         // Parts and screw heads that stand higher than the seat's end.
         double above = bottom - draft.Stack.BoardTop;
@@ -203,6 +203,16 @@ internal static class CoverDecision
         Region[] cuts = [.. parts, .. heads];
         Region cut = Printable(seat.Less(Region.Union(cuts)), cuts, draft.Basis, ring);
         return (cut.And(SlitsBeside(cut, posts).Less(inside).Less(Region.Union(cuts)).Intersect(outerWall)), bottom);
+    }
+
+    // Where the seat comes near the wall at a slant, the wedge between them is filled as far as it could not be printed cleanly.
+    private static Region WithoutWedges(Region seat, Region between, Region inside)
+    {
+        const double half = SmallestGap / 2;
+        Region pocket = between.Less(seat);
+        Region narrow = pocket.Less(pocket.Offset(-half).Offset(half + IntoWall));
+        Region[] wedges = [.. narrow.Parts.Where(piece => piece.Perimeter / 2 > SmallestGap)];
+        return wedges.Length == 0 ? seat : seat.And(Region.Union(wedges).Offset(IntoWall).Less(inside));
     }
 
     // What is left between the seat and a closure screw's post, where it would be welded shut in print. It reaches into both.

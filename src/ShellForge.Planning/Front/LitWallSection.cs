@@ -72,7 +72,7 @@ internal sealed record LitWallSection(double Thickness, double HalfHeight, doubl
 
         if (bottom - Slope < draft.Stack.PartingLine - Layers.Slack || top <= axis)
         {
-            return (null, $"between parting line and band the wall needs {Reasons.Mm(Slope)} to widen without support");
+            return (null, $"between parting line and band the wall needs {Reasons.Mm(Slope)} mm to widen without support");
         }
 
         return (new BandPlan(bottom, top, Pillars(draft, room), ThroughBore(draft)), null);

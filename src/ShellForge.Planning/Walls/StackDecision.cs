@@ -218,7 +218,13 @@ internal static class StackDecision
         double above = basis.Up(Math.Max(port.Height, axis + PlanRules.PartingFromEmission));
         double parting = port.Height <= axis - PlanRules.PartingFromEmission ? basis.Up(port.Height) : above;
         reasons.Length("stack.parting-line", parting, Reasons.Rule, $"driven by {port.What}");
-        reasons.Replace("lit-wall-seam", "parting line", $"{port.What} needs the tub's wall as high as the lit band; the seam shows",
+        if (parting > belowBand + Layers.Slack)
+        {
+            // No band finds a place over such a wall, and that is told.
+            return reasons.Of(parting);
+        }
+
+        reasons.Replace("lit-wall-seam", "parting line", $"{port.What} needs the tub's wall to reach past the board; the seam shows",
             parting, wanted, "mm", new Point3(0, 0, parting),
             "an opening lower in the wall, power through a soldered cable, or light through the front");
         return reasons.Of(parting);

@@ -28,7 +28,7 @@ internal static class HousingFigured
             Verdict = ReportJson.Word(report.Verdict),
             Size = report.OverallSize is { } size ? Rounded(size) : [0, 0, 0],
             Grams = Math.Round(report.Grams, 1),
-            Minutes = Math.Round(report.Minutes),
+            Minutes = report.Minutes,
             Cost = CostOf(report, prices),
             Stops = report.Count(Severity.Stop),
             Warnings = report.Count(Severity.Warn),
