@@ -8,8 +8,8 @@ using ShellForge.Testing;
 namespace ShellForge.Checks.Tests;
 
 /// <summary>
-/// Boards as their makers would write them: a badge, a coaster, lights for a binnacle, a dice tower, a drum, a bicycle, a name strip, an air
-/// sensor, the top of a tree. Each gets sound parts that say nothing about themselves, and the verdict that it deserves.
+/// Boards as their makers would write them: a badge, a coaster, lights for a binnacle, a dice tower, a drum, a bicycle, a name strip, an
+/// air sensor, the top of a tree. Each gets sound parts that say nothing about themselves, and the verdict that it deserves.
 /// </summary>
 public class MakersTests
 {

@@ -2,7 +2,6 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning.Closures;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
@@ -21,7 +20,8 @@ public class SnapForceOfPlansTests
 
     public static TheoryData<string, double> Outlines => new()
     {
-        { "{disc: 40}", 40 }, { "{disc: 50}", 50 }, { "{disc: 60}", 60 }, { "{disc: 80}", 80 }, { "{disc: 100}", 100 }, { "{disc: 120}", 120 },
+        { "{disc: 40}", 40 }, { "{disc: 50}", 50 }, { "{disc: 60}", 60 }, { "{disc: 80}", 80 }, { "{disc: 100}", 100 },
+        { "{disc: 120}", 120 },
         { "{disc: 140}", 140 }, { "{disc: 160}", 160 }, { "{ring: {outer: 92, bore: 46}}", 92 }, { "{ring: {outer: 140, bore: 60}}", 140 },
     };
 
@@ -46,7 +46,8 @@ public class SnapForceOfPlansTests
         List<Bead> beads = [Seen(plan.Shell.Round!.Inner, snap.Interference, degrees => !IsIn(degrees, snap.Interruptions))];
         if (!snap.BoreHooks.IsEmpty)
         {
-            beads.Add(Seen(plan.Shell.Round.BoreOuter, snap.BoreHookHeight - plan.Cover.TongueGap, degrees => IsIn(degrees, snap.BoreHooks)));
+            beads.Add(Seen(
+                plan.Shell.Round.BoreOuter, snap.BoreHookHeight - plan.Cover.TongueGap, degrees => IsIn(degrees, snap.BoreHooks)));
         }
 
         double force = file.Print.Printer.SnapForce * Most(beads, snap.LeadIn.Radians, plan.Stack.PartingLine - plan.Cover.LipBottom);

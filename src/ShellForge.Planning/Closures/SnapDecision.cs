@@ -54,8 +54,8 @@ internal static class SnapDecision
                     + $"{SnapSection.Hold.Degrees:0}, at which the other flank holds"));
         reasons.Length(
             "closure.groove.wall-left", Math.Round(draft.Shell.Wall - grooveDepth, 3), Reasons.Rule,
-            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(SnapFit.GrooveDeeper)} deeper than the bead reaches; "
-                + $"{Reasons.Mm(SnapFit.Skin)} is the least that prints sound");
+            $"of the wall of {Reasons.Mm(draft.Shell.Wall)} behind a groove {Reasons.Mm(SnapFit.GrooveDeeper)} deeper than the bead "
+                + $"reaches; {Reasons.Mm(SnapFit.Skin)} is the least that prints sound");
         double beadZ = lipBottom + SnapSection.Land + section.LeadInRun + (SnapSection.Crest / 2);
         double grooveTop = beadZ - Draw + (SnapSection.Crest / 2) + SnapSection.Run(grooveDepth, SnapSection.Hold);
         double land = Math.Max(0, draft.Stack.PartingLine - grooveTop) + SnapSection.Crest;

@@ -104,7 +104,7 @@ internal static class BaffleDecision
         reasons.Length("baffle.top", top, Reasons.Rule, $"{Reasons.Mm(section.TopGap)} below what lies over its rims");
         if (!notches.IsEmpty)
         {
-            reasons.Choice("baffle.notches", notches.Length.ToString(CultureInfo.InvariantCulture), Reasons.Rule,
+            reasons.Choice("baffle.notches", notches.Count(notch => !notch.IsSlope).ToString(CultureInfo.InvariantCulture), Reasons.Rule,
                 "rooms in its feet over " + string.Join(", ", notches.Select(notch => notch.For).Distinct().Take(8)));
         }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
+using ShellForge.Planning.Outlines;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Planning.Front;
@@ -65,15 +66,18 @@ internal static class CarriedRoofs
                 Region carried = below.Offset(step);
                 bool thin = !cut.IsEmpty && z > top - BaffleNotches.RoofLeast;
                 Region over = Region.Union(starting.Select(notch => notch.Outline).Prepend(cut));
-                cut = Region.Union(wanted.Intersect(over).Less(carried).Parts.Where(piece => thin || !IsLaid(piece, carried, bridge, step)));
+                cut = Region.Union(wanted.Intersect(over).Less(carried).Parts
+                    .Where(piece => thin || !IsLaid(piece, carried, bridge, step)));
                 if (cut.IsEmpty)
                 {
                     continue;
                 }
 
                 cut = cut.Offset(PastFaces).Less(carried);
+                cut = cut.And(Slivers.Beside(wanted.Less(cut), [cut], draft.Basis.LineWidth));
                 below = wanted.Less(cut);
-                slopes.Add(new BaffleNotch(cut, next > top - Layers.Slack ? draft.Stack.Front : next, group[0].For));
+                double end = next > top - Layers.Slack ? draft.Stack.Front : next;
+                slopes.Add(new BaffleNotch(cut, end, group[0].For) { IsSlope = true });
             }
 
             Region Section(double z) => walls(z).Intersect(look)

@@ -242,7 +242,11 @@ public sealed record ToothPlan(Angle At, double Width, double Root, double Rim, 
 /// <param name="Outline">In plan.</param>
 /// <param name="Top">z of its roof.</param>
 /// <param name="For">What it clears: a designator or a screw.</param>
-public sealed record BaffleNotch(Region Outline, double Top, string For);
+public sealed record BaffleNotch(Region Outline, double Top, string For)
+{
+    /// <summary>Whether it goes over nothing but is a layer of the slope over another, whose roof would hang in the air.</summary>
+    public bool IsSlope { get; init; }
+}
 
 /// <summary>A notch in the lower edge of the cover for a blade.</summary>
 /// <param name="At">Direction.</param>
