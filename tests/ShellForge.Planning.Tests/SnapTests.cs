@@ -81,7 +81,7 @@ public sealed class SnapTests
         HousingPlan plan = HousingPlanner.Plan(
             Board.Yaml.BoardFileReader.Read("board.yaml", unasked, WrittenBoard.Shipped, []).File!);
         Assert.IsType<ScrewClosurePlan>(plan.Closure);
-        Assert.Contains("a bead would strain the ring by 2.", plan.Decisions.Single(d => d.Path == "closure").Why);
+        Assert.Contains("a bead would strain the ring by 1.", plan.Decisions.Single(d => d.Path == "closure").Why);
         string tough = Stiff("{disc: 62}", "petg-black", 4).Text.Replace("  closure: snap\n", "", StringComparison.Ordinal);
         Snap(HousingPlanner.Plan(Board.Yaml.BoardFileReader.Read("board.yaml", tough, WrittenBoard.Shipped, []).File!));
     }
