@@ -16,6 +16,7 @@ public static class CouponKinds
         new LayerFit(),
         new InsertHoles(),
         new MagnetPockets(),
+        new BatteryBays(),
         new PlugOpenings(),
         new SnapRings(),
         new ThinWalls(),

@@ -30,6 +30,19 @@ public sealed class MeasuredBackByHandTests
 
     [Theory]
     [MemberData(nameof(Printers))]
+    public void Walls_for_a_cell_stand_apart_by_fourteen_and_their_figures(string printer)
+    {
+        MadeCoupon made = Samples.Make("battery-bays", Samples.Wish(printer));
+        double scale = made.Coupon.WrittenScale;
+        Region section = Top(made, 0, 2);
+        foreach (CouponStep step in made.Pieces[0].Piece.Steps)
+        {
+            Assert.Equal(14 + step.Value, Free(section, scale * step.At, alongX: true) / scale, Hundredth);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Printers))]
     public void Seats_and_tile_differ_by_the_gap_of_their_figures(string printer) => SeatsAndTileDiffer(Samples.Wish(printer));
 
     [Theory]

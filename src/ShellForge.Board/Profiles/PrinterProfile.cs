@@ -109,7 +109,7 @@ public sealed record PrinterProfile
     public static Sourced UsualMagnetAllowance { get; } = new(0.15, "typical: print a coupon");
 
     /// <summary>What holds where a profile does not say.</summary>
-    public static Sourced UsualBatteryFit { get; } = new(0.6, "typical: measure your first print");
+    public static Sourced UsualBatteryFit { get; } = new(0.6, "typical: print a coupon");
 
     /// <summary>What holds where a profile does not say.</summary>
     public static Sourced UsualSnapForce { get; } = new(1, "as computed; typical: print a coupon");

@@ -23,7 +23,8 @@ public sealed class SimulatedHandsTests
 
     private static readonly string[] All =
     [
-        "size-bar", "lid-fit", "slot-fit", "inlay-fit", "layer-fit", "magnet-pockets", "plug-openings", "snap-rings", "thin-walls",
+        "size-bar", "lid-fit", "slot-fit", "inlay-fit", "layer-fit", "magnet-pockets", "battery-bays", "plug-openings", "snap-rings",
+        "thin-walls",
         "bridges", "overhangs",
     ];
 
@@ -47,6 +48,9 @@ public sealed class SimulatedHandsTests
             Assert.Equal(SimulatedPrinter.InlayWanted + ((outer - slot) / 2), found.InlayFit!.Value.Value, 0.03);
             Assert.Equal(SimulatedPrinter.MagnetWanted - hole, found.MagnetAllowance!.Value.Value, 0.03);
             Assert.Equal(stiffness, found.SnapForce!.Value.Value, 0.1 * stiffness);
+
+            // Cells are tried in tenths, beside what calipers say of the one at hand.
+            Assert.Equal(SimulatedPrinter.CellWanted - slot, found.BatteryFit!.Value.Value, 0.07);
 
             // Plugs are tried in tenths, roofs in layers: the nearest, and the next that slides.
             Assert.Equal(SimulatedPrinter.PlugWanted - slot, found.PlugAllowance!.Value.Value, 0.06);
@@ -99,6 +103,7 @@ public sealed class SimulatedHandsTests
     {
         { "size-bar", "slot-fit", "slot-fit, fits: a tongue drawn with" },
         { "size-bar", "magnet-pockets", "magnet-pockets, fits: a pocket drawn" },
+        { "size-bar", "battery-bays", "battery-bays, fits: a bay drawn" },
         { "size-bar", "insert-holes", "insert-holes, fits: a hole drawn" },
         { "size-bar", "snap-rings", "snap-rings, push-0.08: forces say" },
         { "size-bar", "thin-walls", "thin-walls, four-lines: four lines come out" },

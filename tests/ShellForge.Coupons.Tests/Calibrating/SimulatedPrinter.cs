@@ -39,6 +39,12 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double PlugWanted = -0.08;
     public const double PlugLoose = 0.12;
 
+    // A cell of this diameter drops between walls that stand so much farther apart in the hand, and does not knock.
+    public const double Cell = 14.25;
+    public const double CellTight = 0.08;
+    public const double CellWanted = 0.3;
+    public const double CellLoose = 0.55;
+
     // What a bar needs under a roof to slide, and from where it tips.
     public const double UnderRoof = 0.05;
     public const double Tips = 0.45;
@@ -77,6 +83,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
         SizeQuestion size => (size.Key switch
         {
             "x" or "y" or "width-x" or "width-y" => (size.Drawn * (1 - Shrinkage)) + Outer,
+            "cell-diameter" => Cell,
             "four-lines" => size.Drawn + Outer,
             "slot" => (size.Drawn * (1 - Shrinkage)) + Slot,
             _ => (size.Drawn * (1 - Shrinkage)) + Hole,
@@ -129,6 +136,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
                 BestInsertHole(coupon.Wish.Insert!) + InsertReach),
             "inlay-fit" => (InlayTight, InlayWanted, InlayLoose),
             "magnet-pockets" => (MagnetTight, MagnetWanted, MagnetLoose),
+            "battery-bays" => (CellTight, CellWanted, CellLoose),
             "plug-openings" => (PlugTight, PlugWanted, PlugLoose),
             "layer-fit" => (UnderRoof, UnderRoof + 0.1, Tips),
             _ => (TightGap, WantedGap, LooseGap),
@@ -139,6 +147,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
             "lid-fit" => GapInHand(step, Hole),
             "slot-fit" or "inlay-fit" => GapInHand(step, Slot),
             "magnet-pockets" => step + Hole,
+            "battery-bays" => step + 14 - Cell + Slot,
             "plug-openings" => step + Slot,
             "layer-fit" => step - Sag,
             _ => throw new InvalidOperationException(coupon.Kind.Name),

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Drawing;
+using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
+using ShellForge.Geometry.Solids;
+using ShellForge.Planning.Draft;
+using ShellForge.Planning.Plan;
+
+namespace ShellForge.Coupons.Kinds;
+
+/// <summary>
+/// Pairs of walls that an AA cell is stood between, each pair a little farther apart. Any battery's bay is then made as much wider than the
+/// battery as fitted here: calipers tell how wide the cell at hand is, since cells of one name differ by a millimetre.
+/// </summary>
+internal sealed class BatteryBays : CouponKind
+{
+    private const int Count = 8;
+    private const int Columns = 4;
+    private const double Step = 0.1;
+    private const double First = 0.3;
+
+    // Walls stand apart by this and their figure, mm: no AA cell is thinner. What calipers may read. Source: IEC 60086-2, 13.5 to 14.5.
+    private const double Base = 14.0;
+    private const double Usual = 14.2;
+    private const double Reach = 0.8;
+
+    // The cell stands upright between them, so that it covers neither figures nor its neighbours, mm.
+    private const double Floor = 0.8;
+    private const double WallHeight = 8.0;
+    private const double WallLength = 7.0;
+    private const double Room = 15;
+    private const int WallLines = 2;
+    private const double Air = 1.2;
+
+    // What a cell drops between and does not knock in, of what bays close by and gain, mm.
+    private const double MostSqueeze = 0.1;
+    private const double MostPlay = 0.6;
+
+    /// <inheritdoc />
+    public override string Name => "battery-bays";
+
+    /// <inheritdoc />
+    public override string Tells => "how much wider than a battery its bay is drawn";
+
+    /// <inheritdoc />
+    public override string? Matters(HousingPlan plan) => plan.Bay is not null ? "it holds a battery" : null;
+
+    /// <inheritdoc />
+    public override Coupon Draw(CouponWish wish)
+    {
+        PrintBasis basis = wish.Basis;
+        ImmutableArray<double> steps = Steps(wish);
+        double floor = basis.Up(Floor);
+        double top = floor + basis.UpDistance(WallHeight);
+        double wall = basis.Wall(WallLines);
+        double figures = Figures.Height(basis);
+        double widest = Base + steps[^1] + (2 * wall);
+        var grid = new StepGrid(steps.Length, Columns, widest + Air, Room + figures + (2 * Air));
+        var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
+        var marks = new StepMarks(basis);
+        for (int i = 0; i < steps.Length; i++)
+        {
+            Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
+            double half = (Base + steps[i]) / 2;
+            foreach (double inner in new[] { half, -half - wall })
+            {
+                var corner = new Point2(inner, -WallLength / 2);
+                solids.Add(Shapes.Extrude(
+                    Region.Rectangle(corner, corner + new Point2(wall, WallLength)).Moved(at), 0, top));
+            }
+
+            marks.Add(steps[i], Figures.Hundredths(steps[i]), at, at - new Point2(0, (Room + figures + Air) / 2), floor);
+        }
+
+        return new Coupon
+        {
+            Kind = this,
+            Wish = wish,
+            Pieces =
+            [
+                marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids])),
+            ],
+            Hands =
+            [
+                "Take an AA cell and measure its diameter with calipers, over the label. Stand it upright between each pair of walls, "
+                    + "from the largest figure down. Do not force it.",
+            ],
+            Cautions =
+            [
+                "Do not squeeze or scratch the cell, and keep its ends off metal.",
+            ],
+        };
+    }
+
+    /// <inheritdoc />
+    public override ImmutableArray<Question> Questions(CouponWish wish) => [Diameter, .. Asked(wish).All];
+
+    /// <inheritdoc />
+    public override Reading Read(CouponWish wish, AnswerSheet answers)
+    {
+        FitJudgement judged = Asked(wish).Judge(answers);
+        double over = Base - answers.Size(Diameter);
+        return judged.Fault is { } fault ? Reading.Wrong(fault)
+            : judged.Value is { } fits
+                ? new Reading
+                {
+                    Values = [MeasuredValue.OfPairing("battery-fit", Math.Round(fits + over, 3), "added to a battery's bay")],
+                }
+            : new Reading { NextAround = judged.NextAround is { } next ? Math.Round(next + Base - Usual, 3) : null };
+    }
+
+    /// <inheritdoc />
+    public override IEnumerable<AnswerFault> Against(CouponWish wish, AnswerSheet answers, Reading own, MeasuredSoFar all)
+    {
+        if (own.Value("battery-fit") is { } bay && all.Of("slot-allowance") is { } slot)
+        {
+            double inHand = Math.Round(bay - slot, 3);
+            if (inHand is < -MostSqueeze or > MostPlay)
+            {
+                yield return new AnswerFault("fits", all.Told(
+                    "slot-allowance",
+                    $"a bay drawn {bay:0.00} mm wider comes out {Math.Abs(inHand):0.00} mm {(inHand < 0 ? "narrower" : "wider")} than the "
+                        + $"cell, since slots lose {slot:0.00} mm"));
+            }
+        }
+    }
+
+    private static SizeQuestion Diameter { get; } = new(
+        "cell-diameter", "Diameter of the AA cell that you try, by calipers over its label, mm", Usual, Reach);
+
+    private static ImmutableArray<double> Steps(CouponWish wish) => StepGrid.Rising(
+        wish.Around is { } around ? Math.Max(0, Math.Round(around + Usual - Base - (Step * (Count - 1) / 2), 2)) : First, Step, Count);
+
+    private static FitAnswers Asked(CouponWish wish)
+    {
+        ImmutableArray<double> steps = Steps(wish);
+        return new FitAnswers(
+            new StepQuestion("tight", "The highest figure whose walls keep the cell from dropping to the plate by its own weight", steps),
+            new StepQuestion("fits",
+                "The figure that fits: the cell drops to the plate by itself, comes out again by two fingers, and does not knock when you "
+                    + "tilt the plate to and fro", steps),
+            new StepQuestion("loose", "The lowest figure at which the cell knocks from wall to wall when you tilt the plate", steps));
+    }
+}
