@@ -1,5 +1,3 @@
-using ShellForge.Geometry.Numerics;
-
 namespace ShellForge.Formats.Step;
 
 /// <summary>A run of half-edges along which one patch meets one other.</summary>
@@ -58,40 +56,27 @@ internal static class Borders
 
     private static List<BorderRun> Runs(HalfEdges edges, int[] patches, List<int> loop)
     {
-        int Other(int i) => patches[HalfEdges.TriangleOf(edges.Twin(loop[i % loop.Count]))];
-        int start = Enumerable.Range(0, loop.Count).FirstOrDefault(i => Other(i) != Other(i + loop.Count - 1), -1);
-        if (start < 0)
-        {
-            return Halves(edges, loop, Other(0));
-        }
-
+        int Other(int e) => patches[HalfEdges.TriangleOf(edges.Twin(e))];
+        int start = loop.FindIndex(e => Other(e) != Other(loop[(loop.IndexOf(e) + loop.Count - 1) % loop.Count]));
         var runs = new List<BorderRun>();
-        for (int i = start; i < start + loop.Count; i++)
+        for (int i = 0; i < loop.Count; i++)
         {
-            if (runs.Count == 0 || runs[^1].Other != Other(i))
-            {
-                runs.Add(new BorderRun([], Other(i)));
-            }
+            int e = loop[(Math.Max(start, 0) + i) % loop.Count];
 
-            runs[^1].Edges.Add(loop[i % loop.Count]);
+            // A loop with one neighbour alone has no corner: each of its edges is a run.
+            if (start < 0 || i == 0 || runs[^1].Other != Other(e))
+            {
+                runs.Add(new BorderRun([e], Other(e)));
+            }
+            else
+            {
+                runs[^1].Edges.Add(e);
+            }
         }
 
         // A run that comes back to where it began would be an edge without ends.
-        return
-        [
-            .. runs.SelectMany(run =>
-                edges.From(run.Edges[0]) == edges.To(run.Edges[^1]) ? Halves(edges, run.Edges, run.Other) : [run]),
-        ];
-    }
-
-    // A loop with one neighbour alone has no corner: it gets two, the same from either side.
-    private static List<BorderRun> Halves(HalfEdges edges, List<int> loop, int other)
-    {
-        int first = loop.IndexOf(loop.MinBy(edges.From));
-        int[] turned = [.. loop.Skip(first), .. loop.Take(first)];
-        Point3 start = edges.Start(turned[0]);
-        int across = Enumerable.Range(1, turned.Length - 1)
-            .MaxBy(i => (Point3.Distance(edges.Start(turned[i]), start), edges.From(turned[i])));
-        return [new BorderRun([.. turned[..across]], other), new BorderRun([.. turned[across..]], other)];
+        return [.. runs.SelectMany(run => edges.From(run.Edges[0]) == edges.To(run.Edges[^1])
+            ? run.Edges.Select(e => new BorderRun([e], run.Other))
+            : [run])];
     }
 }

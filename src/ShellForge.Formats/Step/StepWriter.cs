@@ -6,10 +6,9 @@ namespace ShellForge.Formats.Step;
 
 /// <summary>
 /// STEP files (ISO 10303-21) of the application protocol AP214, which CAD programs read most: a boundary of planes, cylinders and cones
-/// with lines and arcs. Coplanar triangles are one face. Rows of facets that stand for a cylinder about any axis, or a cone about an
-/// upright one, are that surface, through the very corners of the mesh: a round face is wider than its chords by up to the chord error.
-/// Corners that a cut made on a chord go to where the surfaces meet. Where the border would be neither a line nor an arc, facets stay
-/// flat strips. No corner lies more than half a micrometre off its surface.
+/// with lines and arcs. Coplanar triangles are one face. Rows of triangles that stand for a cylinder or cone about an upright axis are
+/// that surface, through the very corners of the mesh: a round face is wider than its chords by up to the chord error. What a feature has
+/// cut across, and round faces about other axes, stay as flat strips. No corner lies more than half a micrometre off its surface.
 /// </summary>
 public static class StepWriter
 {

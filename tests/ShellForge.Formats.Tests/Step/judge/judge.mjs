@@ -1,11 +1,11 @@
 // Reads STEP files as CAD programs do and says what they hold: faces, volume of the bodies, edges that only one face has.
-// usage: node judge.mjs ANGLE SAG FILE...     how far a chord of the reader's turns at most, radians, and strays, mm
+// usage: node judge.mjs FILE...
 import { readFileSync } from 'node:fs';
 import occtImport from 'occt-import-js';
 
-const finest = { linearUnit: 'millimeter', linearDeflectionType: 'absolute_value', linearDeflection: Number(process.argv[3]), angularDeflection: Number(process.argv[2]) };
+const finest = { linearUnit: 'millimeter', linearDeflectionType: 'absolute_value', linearDeflection: 0.0005, angularDeflection: 0.05 };
 const occt = await occtImport();
-for (const file of process.argv.slice(4)) {
+for (const file of process.argv.slice(2)) {
   const read = occt.ReadStepFile(new Uint8Array(readFileSync(file)), finest);
   let volume = 0;
   let faces = 0;
