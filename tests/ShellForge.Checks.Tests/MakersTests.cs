@@ -43,6 +43,6 @@ public class MakersTests
                 .SequenceEqual(Warned.GetValueOrDefault(name, [])), told);
         OwnGeometryTests.PrintsWithoutAWord(housing, name);
         Assert.Empty(new GapCloses().Check(housing));
-        Assert.Empty(new PoorFooting().Check(housing).Where(finding => finding.Severity > Severity.Note));
+        Assert.DoesNotContain(new PoorFooting().Check(housing), finding => finding.Severity > Severity.Note);
     }
 }

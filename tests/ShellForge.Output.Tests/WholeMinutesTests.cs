@@ -1,5 +1,4 @@
 using ShellForge.Output.Report;
-using ShellForge.Testing;
 
 namespace ShellForge.Output.Tests;
 
