@@ -31,7 +31,8 @@ public class OwnGeometryTests
     [Fact]
     public void A_seat_that_comes_near_the_wall_at_a_slant_leaves_no_wedge_that_closes()
     {
-        BoardReadResult read = BoardFileReader.Read("board.yaml", AnyBoards.Text(10052), WrittenBoard.Shipped, []);
+        string text = File.ReadAllText(Repository.At("tests", "boards", "any", "seat-beside-slanted-wall.yaml"));
+        BoardReadResult read = BoardFileReader.Read("board.yaml", text, WrittenBoard.Shipped, []);
         Assert.Empty(new GapCloses().Check(BuiltHousings.Of(read.File!)));
     }
 

@@ -175,6 +175,7 @@ public sealed class SchemaDraws(Random dice, double reach, string[] refs)
         ProfileLibrary shipped = WrittenBoard.Shipped;
         return comment switch
         {
+            "the name of a battery" => [.. shipped.Batteries.Names],
             "the name of a filament" => [.. shipped.Filaments.Names],
             "the name of a package" => [.. shipped.Packages.Names],
             "the name of a printer" => [.. shipped.Printers.Names],

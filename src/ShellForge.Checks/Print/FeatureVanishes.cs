@@ -35,8 +35,7 @@ public sealed class FeatureVanishes() : Rule(
                             $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than {what}: it will be "
                                 + $"missing",
                             fine.Width, line, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)),
-                            "a finer nozzle draws it; lettering, a window or an opening of yours can be made larger; anything else "
-                                + "there is a remnant that nothing hangs on");
+                            "a finer nozzle draws it; lettering, a window or an opening of yours can be made larger");
                     }
                 }
             }

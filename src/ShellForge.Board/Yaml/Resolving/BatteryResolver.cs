@@ -20,13 +20,14 @@ internal sealed class BatteryResolver(ResolvedBoard? board, DiagnosticSink sink)
     // What is given by size alone is taken as the more delicate kind.
     private const double WarmestOfLithium = 45;
 
-    /// <summary>The battery.</summary>
-    public BatterySpec Resolve(ParsedBattery said)
+    /// <summary>The battery; null where nothing of it could be read that tells its size, which has been told.</summary>
+    public BatterySpec? Resolve(ParsedBattery said)
     {
-        BatterySpec sized = said.Cell.Given ? OfProfile(said.Cell.Value)
+        BatterySpec? sized = said.Cell.Given ? OfProfile(said.Cell.Value)
             : said.Round.Given ? BySize(BatteryForm.Round, [said.Round.Value[0], .. said.Round.Value])
-            : BySize(BatteryForm.Flat, said.Flat.Value);
-        return sized with
+            : said.Flat.Given ? BySize(BatteryForm.Flat, said.Flat.Value)
+            : null;
+        return sized is null ? null : sized with
         {
             Grams = said.Grams.Or(sized.Grams),
             Count = said.Count.Value,
