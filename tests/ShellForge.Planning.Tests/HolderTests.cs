@@ -86,8 +86,13 @@ public class HolderTests
     [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}", 1.6)]
     public void Clips_are_as_long_as_their_strain_asks_and_have_the_room_to_bend(string outline, double thickness)
     {
-        BoardFile file = (Bare with { Outline = outline, Thickness = thickness, Housing = ["hold: clips"],
-            Pixels = "{package: \"2020\", circle: 40, count: 12, from: 90}" }).Read();
+        BoardFile file = (Bare with
+        {
+            Outline = outline,
+            Thickness = thickness,
+            Housing = ["hold: clips"],
+            Pixels = "{package: \"2020\", circle: 40, count: 12, from: 90}"
+        }).Read();
         HousingPlan plan = HousingPlanner.Plan(file);
         ClipsPlan clips = Assert.IsType<ClipsPlan>(plan.Hold.Holder);
         double length = clips.HookSide.Where(point => point.X < 0).Min(point => point.Y) - clips.Bottom;
