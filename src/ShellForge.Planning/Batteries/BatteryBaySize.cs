@@ -1,5 +1,6 @@
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
+using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Planning.Batteries;
 
@@ -34,6 +35,9 @@ public sealed record BatteryBaySize
 
     /// <summary>Room under the battery for the strap, over the floor, mm: whole layers.</summary>
     public required double Lift { get; init; }
+
+    /// <summary>From its middle to its farthest corner, mm.</summary>
+    public double Reach => new Point2(OuterLength, OuterWidth + (2 * StrapBeside)).Length / 2;
 
     /// <summary>From the battery's underside to the walls' rim, mm.</summary>
     public required double RimOverSeat { get; init; }

@@ -32,8 +32,9 @@ internal abstract class HoldTraits
 
     /// <summary>Heights over the board's top face that the tub's rim has to reach, and what of it asks for that.</summary>
     /// <param name="given">The board file, lines and layers.</param>
+    /// <param name="gap">The gap round the board as it is decided, mm: what stands at the rim may have widened it.</param>
     /// <param name="lip">The cover's lip, which ends over it.</param>
-    public abstract IEnumerable<(string What, double Height)> OverBoard(Given given, LipSection lip);
+    public abstract IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip);
 
     /// <summary>Every dimension of it; null, with a refusal, where it holds nothing.</summary>
     /// <param name="draft">What is decided before.</param>

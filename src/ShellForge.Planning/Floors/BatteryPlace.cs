@@ -57,7 +57,7 @@ internal sealed class BatteryPlaces
     /// <param name="size">Section of the bay.</param>
     public BatteryPlace? Best(BatteryBaySize size)
     {
-        if (_room.IsEmpty)
+        if (_room.IsEmpty || !IsInSpace(size, Point2.Origin))
         {
             return null;
         }
@@ -68,7 +68,7 @@ internal sealed class BatteryPlaces
         BatteryPlace? best = null;
         foreach (Point2 at in size.Battery.At is { } wanted ? [wanted] : Grid())
         {
-            foreach ((Angle way, Region taken) in shapes.Where(shape => FloorPlaces.Fits(_room, at, shape.Taken.Moved)))
+            foreach ((Angle way, Region taken) in shapes.Where(shape => IsInSpace(size, at) && FloorPlaces.Fits(_room, at, shape.Taken.Moved)))
             {
                 BatteryPlace place = Under(new BatteryPlace(size, at, way, 0, null), taken.Moved(at));
                 best = best is null || place.Hanging < best.Hanging ? place : best;
@@ -84,7 +84,11 @@ internal sealed class BatteryPlaces
 
     /// <summary>How far a bay at its own place stands out of the room, mm; 0 where it fits.</summary>
     public double StandsOut(BatteryBaySize size, Point2 at, Angle along) =>
-        BatteryBayPlan.TakenAt(size, at, along).Loops[0].Max(_room.Distance);
+        IsInSpace(size, at) ? BatteryBayPlan.TakenAt(size, at, along).Loops[0].Max(_room.Distance) : size.Reach;
+
+    // A bay that leaves the space that parts are made in leaves every room.
+    private static bool IsInSpace(BatteryBaySize size, Point2 at) =>
+        Math.Max(Math.Abs(at.X), Math.Abs(at.Y)) + size.Reach <= Lattice.LimitMillimetres;
 
     // Nearest to the middle first.
     private IEnumerable<Point2> Grid()

@@ -69,7 +69,7 @@ internal sealed class ClampForm : HoldTraits
     public override (string What, double Height)? BelowBoard(Given given) => null;
 
     /// <inheritdoc />
-    public override IEnumerable<(string What, double Height)> OverBoard(Given given, LipSection lip)
+    public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip)
     {
         double thick = Thick(given);
         yield return ("the clamp ring under the cover's lip", thick + lip.AboveBoard + lip.Overlap);
@@ -212,7 +212,7 @@ internal sealed class ClampForm : HoldTraits
         }
 
         // What stands so near that no ring passes it is gone round.
-        int narrowest = Enumerable.Range(FewestLines, lines).First(count => Over(count) > gap);
+        int narrowest = Enumerable.Range(FewestLines, lines).FirstOrDefault(count => Over(count) > gap, lines);
         double free = Near(given.File, Over(Math.Min(narrowest, lines)) + PlanRules.Beside - Layers.Slack) is var (_, inside)
             ? inside - PlanRules.Beside : double.PositiveInfinity;
         while (lines > narrowest && Over(lines) > free + Layers.Slack)

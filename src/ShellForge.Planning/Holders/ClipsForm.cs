@@ -62,9 +62,9 @@ internal sealed class ClipsForm : HoldTraits
         ("the clips, which must be long to bend across their layers", Math.Min(MostLift, Lift(given, LinesOf(given))));
 
     /// <inheritdoc />
-    public override IEnumerable<(string What, double Height)> OverBoard(Given given, LipSection lip)
+    public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip)
     {
-        yield return ("the clips' hooks under the cover's lip", HookTop(given, Gap(given)) + lip.AboveBoard + lip.Overlap);
+        yield return ("the clips' hooks under the cover's lip", HookTop(given, gap) + lip.AboveBoard + lip.Overlap);
     }
 
     /// <inheritdoc />

@@ -31,7 +31,7 @@ internal sealed class ClosedHousingForm : HoldTraits
     public override (string What, double Height)? BelowBoard(Given given) => null;
 
     /// <inheritdoc />
-    public override IEnumerable<(string What, double Height)> OverBoard(Given given, LipSection lip) => [];
+    public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip) => [];
 
     /// <inheritdoc />
     public override HolderPlan? Plan(HousingDraft draft, FrontSide front, ClosurePlan closure, Reasons reasons) => null;

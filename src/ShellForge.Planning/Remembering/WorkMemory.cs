@@ -26,13 +26,23 @@ public sealed class WorkMemory(long mostBytes = WorkMemory.UsualBytes)
     private const long EntryBytes = 1000;
 
     private readonly Lock _gate = new();
+    private long _bytes;
     private readonly Dictionary<object, LinkedListNode<Entry>> _byKey = [];
     private readonly LinkedList<Entry> _latestFirst = new();
     private readonly SortedDictionary<string, WorkCount> _counts = new(StringComparer.Ordinal);
     private readonly ConditionalWeakTable<SolidMesh, ConcurrentDictionary<object, Lazy<object?>>> _ofMesh = [];
 
     /// <summary>About how much is kept, bytes, without what is known of meshes that are kept.</summary>
-    public long Bytes { get; private set; }
+    public long Bytes
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return _bytes;
+            }
+        }
+    }
 
     /// <summary>For each kind of key how often its work was done and how often it was found done.</summary>
     public ImmutableSortedDictionary<string, WorkCount> Counts
@@ -124,8 +134,8 @@ public sealed class WorkMemory(long mostBytes = WorkMemory.UsualBytes)
             }
 
             entry.Value = entry.Value with { Bytes = bytes };
-            Bytes += bytes;
-            for (LinkedListNode<Entry>? last = _latestFirst.Last; last is not null && last != entry && Bytes > mostBytes;)
+            _bytes += bytes;
+            for (LinkedListNode<Entry>? last = _latestFirst.Last; last is not null && last != entry && _bytes > mostBytes;)
             {
                 LinkedListNode<Entry>? earlier = last.Previous;
                 if (last.Value.Bytes is not null)
@@ -151,7 +161,7 @@ public sealed class WorkMemory(long mostBytes = WorkMemory.UsualBytes)
 
     private void Remove(LinkedListNode<Entry> entry)
     {
-        Bytes -= entry.Value.Bytes ?? 0;
+        _bytes -= entry.Value.Bytes ?? 0;
         _latestFirst.Remove(entry);
         _byKey.Remove(entry.Value.Key);
     }

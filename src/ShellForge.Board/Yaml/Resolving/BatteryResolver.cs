@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
@@ -31,7 +32,7 @@ internal sealed class BatteryResolver(ResolvedBoard? board, DiagnosticSink sink)
         {
             Grams = said.Grams.Or(sized.Grams),
             Count = said.Count.Value,
-            At = said.At.Given ? Lattice.Snap(said.At.Value - (board?.Board?.FileCentre ?? Point2.Origin)) : null,
+            At = said.At.Given ? Place(said.At) : null,
             Along = said.Along.Given ? said.Along.Value.Normalized : null,
             Strap = said.Strap.Value,
             PlugRef = said.Plug.Given ? Connector(said.Plug) : null,
@@ -66,6 +67,21 @@ internal sealed class BatteryResolver(ResolvedBoard? board, DiagnosticSink sink)
             Lithium = true,
             WarmestCelsius = WarmestOfLithium,
         };
+    }
+
+    // The same coordinates as the board's, which are counted from its centre inside.
+    private Point2? Place(Parsed<Point2> said)
+    {
+        Point2 at = said.Value - (board?.Board?.FileCentre ?? Point2.Origin);
+        if (at.Length > BoardKinds.LargestBoard / 2)
+        {
+            sink.Error(said.Place, "battery-off-board",
+                string.Create(CultureInfo.InvariantCulture, $"the battery's bay would lie {at.Length:0} mm from the board's middle"),
+                "expected a place [x, y] under the board");
+            return null;
+        }
+
+        return Lattice.Snap(at);
     }
 
     private string? Connector(Parsed<string> plug)
