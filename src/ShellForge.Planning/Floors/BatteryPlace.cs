@@ -101,10 +101,10 @@ internal sealed class BatteryPlaces
         {
             for (int j = -StepsAcross; j <= StepsAcross; j++)
             {
-                Point2 at = Lattice.Snap(middle + new Point2(i * step, j * step));
-                if (_room.Contains(at))
+                Point2 at = middle + new Point2(i * step, j * step);
+                if (bounds.Contains(new Box2(at, at)) && Lattice.Snap(at) is var place && _room.Contains(place))
                 {
-                    places.Add(at);
+                    places.Add(place);
                 }
             }
         }
