@@ -68,7 +68,8 @@ internal sealed class BatteryPlaces
         BatteryPlace? best = null;
         foreach (Point2 at in size.Battery.At is { } wanted ? [wanted] : Grid())
         {
-            foreach ((Angle way, Region taken) in shapes.Where(shape => IsInSpace(size, at) && FloorPlaces.Fits(_room, at, shape.Taken.Moved)))
+            foreach ((Angle way, Region taken) in shapes.Where(
+                shape => IsInSpace(size, at) && FloorPlaces.Fits(_room, at, shape.Taken.Moved)))
             {
                 BatteryPlace place = Under(new BatteryPlace(size, at, way, 0, null), taken.Moved(at));
                 best = best is null || place.Hanging < best.Hanging ? place : best;

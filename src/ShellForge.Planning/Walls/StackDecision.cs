@@ -71,7 +71,8 @@ internal static class StackDecision
             new("the board's top face", levels.BoardTop + PlanRules.PartingOverBoard),
             new("the cover's lip over the board", levels.BoardTop + lip.AboveBoard + lip.Overlap),
             .. overOpenings,
-            .. choice.Hold.Form.OverBoard(given, choice.Shell.BoardEdgeGap, lip).Select(need => new Need(need.What, levels.BoardTop + need.Height)),
+            .. choice.Hold.Form.OverBoard(given, choice.Shell.BoardEdgeGap, lip)
+                .Select(need => new Need(need.What, levels.BoardTop + need.Height)),
             .. AtTheRim(file, choice.Room)
                 .Select(part =>
                     new Need($"{part.Ref}, which stands under the cover's wall", levels.BoardTop + part.To!.Value + PlanRules.Beside)),
