@@ -32,6 +32,7 @@ public static class HostileBoard
         housing:
           insert: m2x3-od3.6
           cable: {round: 3.5, angle: 270}
+          closure: snap
           label: {text: {{Quoted("<b>&'\"")}}}
         accept:
           - {rule: snap-overstrained, why: {{Quoted(Reason)}}}
