@@ -16,6 +16,9 @@ namespace ShellForge.Output.Drawings;
 /// </summary>
 public static class PartDrawing
 {
+    /// <summary>Round walls are polygons on the solid: their corners and flats differ by so much at the most, mm.</summary>
+    internal const double Chord = 0.05;
+
     // Sheet mm on each side: heights to the left, wall thicknesses to the right, diameters below.
     private static readonly (double Left, double Above, double Right, double Below) Room = (26, 12, 48, 30);
 
@@ -50,7 +53,8 @@ public static class PartDrawing
             part.Plan.ShrinkScale == 1 ? "dimensions in mm" : "dimensions in mm, after cooling");
 
         LevelView.Draw(sheet, mesh);
-        DrawCuttingLine(sheet, bounds, direction);
+        RoundShell? round = part.Plan.IsOfHousing ? housing.Plan.Shell.Round : null;
+        DrawCuttingLine(sheet, bounds, direction, round is null ? bounds.Centre.X : 0);
         ImmutableArray<ImmutableArray<Point2>> section =
             [.. cut.Select(loop => loop.Select(p => new Point2(p.X, p.Y + shift)).ToImmutableArray())];
         sheet.Svg.Lines(
@@ -62,12 +66,11 @@ public static class PartDrawing
         DrawOpenings(sheet, housing.Plan, part, bounds);
         if (!section.IsEmpty)
         {
-            RoundShell? round = part.Plan.IsOfHousing ? housing.Plan.Shell.Round : null;
             EdgePlan? edge = EdgeOf(housing.Plan, part.Name);
             DrawSizes(
                 sheet, new SectionSizes(section, edge?.Radius ?? 0), bounds, round is not null,
                 new Nominal(
-                    2 * (round?.Outer ?? 0), 2 * (round?.BoreInner ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
+                    part.Name is PartNames.Tub or PartNames.Cover ? 2 * (round?.Outer ?? 0) : 0, 2 * (round?.BoreInner ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
                     part.Name is PartNames.Tub or PartNames.Baffle)
                 { Edge = edge });
         }
@@ -103,20 +106,19 @@ public static class PartDrawing
         return turned.XY.Length < 0.5 ? Angle.Zero : Angle.Of(turned.XY);
     }
 
-    private static void DrawCuttingLine(DrawingSheet sheet, Box3 bounds, Angle direction)
+    private static void DrawCuttingLine(DrawingSheet sheet, Box3 bounds, Angle direction, double axis)
     {
         const double arrow = 6;
-        double reach = (Math.Max(bounds.Size.X, bounds.Size.Y) / 2) + (3 / sheet.Scale);
+        double past = 3 / sheet.Scale;
+        double reach = (Math.Max(bounds.Size.X, bounds.Size.Y) / 2) + past;
         Point2 along = Point2.Polar(1, direction);
         Point2 from = sheet.At(-reach * along);
         Point2 to = sheet.At(reach * along);
         sheet.Svg.Line(from, to, Stroke.Centre);
-        sheet.Svg.Line(sheet.At(bounds.Centre.X, bounds.Min.Y - (3 / sheet.Scale)),
-            sheet.At(bounds.Centre.X, bounds.Max.Y + (3 / sheet.Scale)), Stroke.Centre);
+        sheet.Svg.Line(sheet.At(axis, bounds.Min.Y - past), sheet.At(axis, bounds.Max.Y + past), Stroke.Centre);
         if (direction != Angle.Zero)
         {
-            double half = (bounds.Size.X / 2) + (3 / sheet.Scale);
-            sheet.Svg.Line(sheet.At(bounds.Centre.X - half, 0), sheet.At(bounds.Centre.X + half, 0), Stroke.Centre);
+            sheet.Svg.Line(sheet.At(bounds.Min.X - past, 0), sheet.At(bounds.Max.X + past, 0), Stroke.Centre);
         }
 
         Point2 onSheet = (1 / (to - from).Length) * (to - from);
@@ -139,9 +141,20 @@ public static class PartDrawing
             row += RowSpacing;
         }
 
+        // Cut through an ear, the section is as wide as the part is there, which is no diameter.
+        double width = sizes.Right - sizes.Left;
+        double radius = Math.Min(Math.Min(-sizes.Left, sizes.Right), nominal.Outer > 0 ? nominal.Outer / 2 : double.PositiveInfinity);
+        if (isRound && width > (2 * radius) + Chord)
+        {
+            DimensionLines.Horizontal(
+                sheet.Svg, sheet.At(-radius, sizes.Bottom), sheet.At(radius, sizes.Bottom), row,
+                sign + Nominal.Of(2 * radius, nominal.Outer));
+            (row, sign) = (row + RowSpacing, "");
+        }
+
         DimensionLines.Horizontal(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Right, sizes.Bottom), row,
-            sign + Nominal.Of(sizes.Right - sizes.Left, nominal.Outer));
+            sign + Nominal.Of(width, nominal.Outer));
         DimensionLines.Vertical(
             sheet.Svg, sheet.At(sizes.Left, sizes.Bottom), sheet.At(sizes.Left, sizes.Bottom + bounds.Size.Z),
             sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
@@ -170,9 +183,6 @@ public static class PartDrawing
     private readonly record struct Nominal(double Outer, double Inner, double Wall, bool HasWall)
     {
         public EdgePlan? Edge { get; init; }
-
-        // Round walls are polygons on the solid: their corners and flats differ by so much at the most, mm.
-        private const double Chord = 0.05;
 
         public static string Of(double measured, double planned) =>
             Math.Abs(measured - planned) < Chord ? DimensionLines.Value(planned) : Caliper(measured);

@@ -72,10 +72,14 @@ public static class PlanDrawing
     private static void DrawSizes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
     {
         double row = sheet.At(extent.Min).Y + RowSpacing;
-        string sign = plan.Shell.Round is null ? "" : "\u00D8";
+
+        // Over ears it is no diameter: that is noted at the wall.
+        bool isDiameter = plan.Shell.Round is { } shell
+            && Math.Max(extent.Size.X, extent.Size.Y) < (2 * shell.Outer) + PartDrawing.Chord;
+        string sign = isDiameter ? "\u00D8" : "";
         DimensionLines.Horizontal(
             sheet.Svg, sheet.At(extent.Min.X, 0), sheet.At(extent.Max.X, 0), row, sign + DimensionLines.Value(extent.Size.X));
-        if (plan.Shell.Round is null)
+        if (!isDiameter)
         {
             DimensionLines.Vertical(
                 sheet.Svg, sheet.At(0, extent.Min.Y), sheet.At(0, extent.Max.Y), sheet.At(extent.Min).X - RowSpacing,
@@ -104,6 +108,11 @@ public static class PlanDrawing
         if (plan.Shell.Round is { } round)
         {
             notes.Add(Point2.Polar(round.Outer, Angle.FromDegrees(60)), $"wall {DimensionLines.Value(plan.Shell.Wall)}");
+            if (!isDiameter)
+            {
+                notes.Add(Point2.Polar(round.Outer, Angle.FromDegrees(120)), $"\u00D8{DimensionLines.Value(2 * round.Outer)}");
+            }
+
             if (round.HasBore)
             {
                 notes.Add(Point2.Polar(round.BoreInner, Angle.FromDegrees(200)), $"bore \u00D8{DimensionLines.Value(2 * round.BoreInner)}");
