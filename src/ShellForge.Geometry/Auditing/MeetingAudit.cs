@@ -23,6 +23,9 @@ internal sealed class MeetingAudit<TOrientation>
     private readonly int[] _triangleAt;
     private readonly int[] _fanAt;
 
+    // The corner of the fan that all triangles below a node belong to; -1 where they belong to several or none.
+    private readonly int[] _nodeFan;
+
     /// <param name="surface">The mesh.</param>
     /// <param name="triangles">The triangles that are not degenerate.</param>
     /// <param name="leastFan">From how many triangles on those round a corner are looked at by their sides.</param>
@@ -44,6 +47,8 @@ internal sealed class MeetingAudit<TOrientation>
             _triangleAt[i] = triangles[_tree.Order[i]];
             _fanAt[i] = fans[_tree.Order[i]];
         }
+
+        _nodeFan = FansOfNodes();
     }
 
     /// <summary>All faults, in an order that depends on the mesh alone.</summary>
@@ -69,6 +74,23 @@ internal sealed class MeetingAudit<TOrientation>
         return [.. found.SelectMany(f => f), .. fans.SelectMany(fan => RunFan(fan.Key, [.. fan], ct))];
     }
 
+    // Children stand behind their parents.
+    private int[] FansOfNodes()
+    {
+        ReadOnlySpan<BoxNode> nodes = _tree.Nodes;
+        int[] fans = new int[nodes.Length];
+        for (int n = nodes.Length - 1; n >= 0; n--)
+        {
+            ref readonly BoxNode node = ref nodes[n];
+            fans[n] = node.Right != 0 ? Common(fans[n + 1], fans[node.Right])
+                : _fanAt.AsSpan(node.First..node.End).ContainsAnyExcept(_fanAt[node.First]) ? -1 : _fanAt[node.First];
+        }
+
+        return fans;
+    }
+
+    private static int Common(int one, int other) => one == other ? one : -1;
+
     // The places of a fan's triangles, each against the sides of all others.
     private List<MeshFault> RunFan(int corner, int[] places, CancellationToken ct)
     {
@@ -83,7 +105,7 @@ internal sealed class MeetingAudit<TOrientation>
             FloatBox box = _tree.Boxes[places[i]];
             int depth = 0;
             stack[depth++] = 0;
-            while (depth > 0)
+            while (depth > 0 && faults.Count < MostFaultsPerChunk)
             {
                 int n = stack[--depth];
                 ref readonly BoxNode node = ref nodes[n];
@@ -124,7 +146,8 @@ internal sealed class MeetingAudit<TOrientation>
         int end = Math.Min((chunk + 1) * Chunk, _triangleAt.Length);
         for (int i = chunk * Chunk; i < end && faults.Count < MostFaultsPerChunk; i++)
         {
-            // The boxes of a fan's triangles all touch at its tip: one of them may have all others to look at.
+            // The boxes of a fan's triangles all touch at its tip: one of them may have all others to look at. Those are met elsewhere, and
+            // passed by whole nodes: a file of copies of one triangle is one fan.
             ct.ThrowIfCancellationRequested();
             FloatBox box = boxes[i];
             int fan = _fanAt[i];
@@ -134,7 +157,7 @@ internal sealed class MeetingAudit<TOrientation>
             {
                 int n = stack[--depth];
                 ref readonly BoxNode node = ref nodes[n];
-                if (node.End <= i + 1 || !node.Box.Touches(box))
+                if (node.End <= i + 1 || (fan >= 0 && _nodeFan[n] == fan) || !node.Box.Touches(box))
                 {
                     continue;
                 }

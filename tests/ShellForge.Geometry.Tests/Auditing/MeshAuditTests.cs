@@ -217,6 +217,19 @@ public sealed class MeshAuditTests
         Assert.Equal(Met(int.MaxValue), Met(3));
     }
 
+    [Fact]
+    public async Task Copies_of_one_triangle_are_told_in_time()
+    {
+        const int copies = 200_000;
+        float[] corners = [0, 0, 0, 10, 0, 0, 0, 10, 5];
+        var soup = new LooseTriangles([.. Enumerable.Repeat(corners, copies).SelectMany(each => each)]);
+        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+
+        AuditReport told = await Task.Run(() => MeshAudit.Run(soup, stop.Token));
+
+        Assert.InRange(told.Count(MeshFaultKind.OverlappingTriangles), 1000, 10_000);
+    }
+
     // Three different ones.
     private static int[] Corners(int count, Draws draws) => draws.Shuffled(Enumerable.Range(0, count))[..3];
 
