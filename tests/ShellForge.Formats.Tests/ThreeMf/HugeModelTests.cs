@@ -21,6 +21,10 @@ public class HugeModelTests
     [InlineData("", "<a>", 100_000, "too-deep")]
     [InlineData("<object id='1' name='", "aaaaaaaaaa", 500_000, "not-a-package")]
     [InlineData("<object id='1'>", "aaaaaaaaaa", 500_000, "not-a-package")]
+    [InlineData("<object id='1'><![CDATA[", "<aaaaaaaaa", 500_000, "not-a-package")]
+    [InlineData("<object id='1'><![CDATA[", "]]<]>--><![CDATA[", 300_000, "not-a-package")]
+    [InlineData("<!-- <![CDATA[ --><object id='1'><![CDATA[", "<aaaaaaaaa", 500_000, "not-a-package")]
+    [InlineData("<?x <!-- ?><object id='1'><![CDATA[", "<aaaaaaaaa", 500_000, "not-a-package")]
     public void A_package_that_grows_is_told_and_not_kept(string start, string piece, int times, string code)
     {
         byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes(
@@ -29,6 +33,24 @@ public class HugeModelTests
         SoupFile read = ThreeMfReader.Read(new MemoryStream(package));
 
         Assert.Contains(read.Faults, fault => fault.Code == code);
+    }
+
+    [Theory]
+    [InlineData("<metadata><![CDATA[a < b ]] > c]]></metadata>")]
+    [InlineData("<![CDATA[]]]>")]
+    [InlineData("<!-- <![CDATA[ -->")]
+    [InlineData("<?x <![CDATA[ <!-- ?>")]
+    [InlineData("<!---->")]
+    public void Sections_comments_and_instructions_end_where_they_do(string between)
+    {
+        string items = string.Concat(Enumerable.Repeat("<item objectid='1'/>", 8_000));
+        byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes(
+            $"<model><resources>{Mesh}</resources>{between}<build>{items}{new StringBuilder().Insert(0, "<x/>", 300_000)}</build></model>"));
+
+        SoupFile read = ThreeMfReader.Read(new MemoryStream(package));
+
+        Assert.Equal(8_000, read.Bodies.Length);
+        Assert.DoesNotContain(read.Faults, fault => fault.Code is "not-a-package" or "syntax");
     }
 
     [Fact]
