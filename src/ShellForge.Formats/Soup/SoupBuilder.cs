@@ -26,8 +26,8 @@ internal sealed class SoupBuilder(string name)
     private LooseTriangles? Loose =>
         _loose ??= _coordinates.Count == 0 ? null : new LooseTriangles(_coordinates.DrainToImmutable());
 
-    /// <summary>The same body in another place; its triangles are kept once.</summary>
-    public SoupBuilder Again(Transform3 place) => new(Name) { Place = place, _first = this };
+    /// <summary>The same body once more, for another place; its triangles are kept once.</summary>
+    public SoupBuilder Again() => new(Name) { _first = this };
 
     /// <summary>Adds a triangle of nine numbers; its place is told when one of them is no finite number.</summary>
     public void Add(ReadOnlySpan<float> corners, string place)

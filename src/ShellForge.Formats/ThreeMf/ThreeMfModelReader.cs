@@ -231,8 +231,9 @@ internal sealed class ThreeMfModelReader(XmlReader xml, int mostKept)
                 return;
             }
 
-            _bodies.Add(isFirst ? body : body.Again(place));
-            body.Place = isFirst ? place : body.Place;
+            SoupBuilder placed = isFirst ? body : body.Again();
+            placed.Place = place;
+            _bodies.Add(placed);
             if (outside > 0)
             {
                 Fault("vertex-number", $"{outside} triangles of '{found.Name}' name vertices that are not there");
