@@ -103,6 +103,7 @@ internal sealed class SweepWriter : IDisposable
         }
 
         string final = Path.Combine(_root, row.Folder);
+        string[] written = [.. files.Select(file => file.Name)];
         for (int i = 0; ; i++)
         {
             try
@@ -116,7 +117,7 @@ internal sealed class SweepWriter : IDisposable
                         return;
                     }
 
-                    if (!MakeWay(final, made))
+                    if (!MakeWay(final, made, written))
                     {
                         return;
                     }
@@ -125,23 +126,27 @@ internal sealed class SweepWriter : IDisposable
                 Directory.Move(made, final);
                 return;
             }
-            catch (IOException e) when (i < Tries && e is not FolderTakenException)
+            catch (IOException e) when (i < Tries && e is not FolderTakenException
+                && (IsWhole(made, written) || VariantFolder.KeyOf(final) == row.Key))
             {
-                // Another writer moved its own in between; look again.
+                // Another writer moved its own in between; look again. What has been put among others by half is not tried once more: the
+                // record there is the old one, and the next run makes the variant again.
             }
         }
     }
 
+    private static bool IsWhole(string made, string[] written) => written.All(name => File.Exists(Path.Combine(made, name)));
+
     // False where the new files have been put among others that stay.
-    private bool MakeWay(string final, string made)
+    private bool MakeWay(string final, string made, string[] written)
     {
-        if (VariantFolder.IsTaken(final))
+        IReadOnlyList<string> earlier = VariantFolder.FilesOf(final);
+        if (VariantFolder.IsTaken(final, earlier))
         {
             throw new FolderTakenException([Path.GetFileName(final)]);
         }
 
-        string[] written = [.. Directory.GetFiles(made).Select(path => Path.GetFileName(path)!)];
-        string[] outdated = [.. VariantFolder.FilesOf(final).Except(written)];
+        string[] outdated = [.. earlier.Except(written)];
         HashSet<string> ours = [.. written, .. outdated];
         if (Directory.EnumerateFileSystemEntries(final).Any(path => !ours.Contains(Path.GetFileName(path))))
         {

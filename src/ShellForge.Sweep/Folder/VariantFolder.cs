@@ -25,12 +25,17 @@ internal static class VariantFolder
     public static bool IsThere(string folder) => Path.Exists(folder) || Links.IsLink(folder);
 
     /// <summary>Whether the folder's name is taken by something that no sweep wrote. An empty folder is nobody's.</summary>
-    public static bool IsTaken(string folder) => IsThere(folder)
-        && !(Links.IsRealFolder(folder) && (!Directory.EnumerateFileSystemEntries(folder).Any() || FilesOf(folder).Count > 0));
+    public static bool IsTaken(string folder) => IsThere(folder) && IsTaken(folder, FilesOf(folder));
+
+    /// <summary>The same for a folder that is there.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="files">What <see cref="FilesOf"/> tells of it.</param>
+    public static bool IsTaken(string folder, IReadOnlyList<string> files) =>
+        !(Links.IsRealFolder(folder) && (files.Count > 0 || !Directory.EnumerateFileSystemEntries(folder).Any()));
 
     /// <summary>
-    /// Names of those files in a folder that the run wrote whose record lies there, also one of another version, as far as not every run
-    /// writes them; none where there is no record of ours.
+    /// Of the files that a run of any version wrote: the record, parts, plates and the formats' own files; those that every run writes
+    /// anew are not told. None where there is no record of ours.
     /// </summary>
     public static IReadOnlyList<string> FilesOf(string folder)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
+using ShellForge.Output.Files;
 using ShellForge.Sweep.Folder;
 using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
@@ -162,6 +163,56 @@ public class ForeignFolderTests
         Assert.NotEqual(old, File.ReadAllText(folder.File($"{first.Folder}/part.stl")));
         Assert.Empty(Run(order with { Version = "1.2.4" }, folder.Path));
         Assert.Empty(Directory.GetDirectories(folder.File("sweep-state")));
+    }
+
+    // A folder of the user's stands where a new file belongs, and goes as soon as others have been put beside it.
+    [Fact]
+    public void Files_that_were_put_among_others_by_half_are_all_there_after_the_next_run()
+    {
+        SweepOrder order = Orders.Of("vary: {housing.walls: [2]}");
+        Variant variant = VariantList.Of(order).Single();
+        string[] plates = [.. Enumerable.Range(1, 9).Select(i => $"housing-{variant.Code}-{i}.3mf")];
+        for (int round = 0; round < 40; round++)
+        {
+            using var folder = new TemporaryFolder();
+            Run(order, folder.Path);
+            folder.Write($"{variant.Folder}/my-notes.txt", "sand it first");
+            string inTheWay = folder.File($"{variant.Folder}/{plates[4]}");
+            Directory.CreateDirectory(inTheWay);
+            using var ended = new CancellationTokenSource();
+            Task clearing = Task.Run(() =>
+            {
+                while (!ended.IsCancellationRequested && !plates.Any(plate => File.Exists(folder.File($"{variant.Folder}/{plate}"))))
+                {
+                }
+
+                Directory.Delete(inTheWay);
+            });
+
+            // The first may fail, and says so.
+            for (int run = 0; run < 2; run++)
+            {
+                try
+                {
+                    using SweepFolder sweep = SweepFolder.Open(folder.Path, order with { Version = "1.2.4" });
+                    SweepRun.Run(order with { Version = "1.2.4" }, sweep, new SweepPart(Shard.Whole, 1), Made, _ => { }, default);
+                }
+                catch (Exception e) when (run == 0 && e is IOException or UnauthorizedAccessException)
+                {
+                    ended.Cancel();
+                    clearing.Wait();
+                }
+            }
+
+            Assert.All(plates, plate => Assert.True(File.Exists(folder.File($"{variant.Folder}/{plate}")), $"{round}: {plate}"));
+            Assert.Equal("sand it first", File.ReadAllText(folder.File($"{variant.Folder}/my-notes.txt")));
+        }
+
+        MadeVariant Made(Variant made, string key, CancellationToken cancel)
+        {
+            MadeVariant usual = Orders.Written(made, key, cancel);
+            return usual with { Files = [.. plates.Select(name => new OutputFile(name, [1])), .. usual.Files] };
+        }
     }
 
     [Theory]
