@@ -86,16 +86,19 @@ public sealed class SweepFolder : IDisposable
     public IEnumerable<ListedVariant> Listed() => Listing.Lines(ListPath, Head.Count);
 
     /// <summary>
-    /// Whether a variant is finished: its row is known, and its folder is there where it has one. A folder without a row, from a writer
-    /// killed between the two, brings its row along.
+    /// The row of a variant that is finished: it is known, and the variant's folder is there where it has one. A folder without a row, from
+    /// a writer killed between the two, brings its row along.
     /// </summary>
     /// <param name="variant">The variant.</param>
     /// <param name="withFiles">Whether it has a folder.</param>
-    public bool IsFinished(ListedVariant variant, bool withFiles)
-    {
-        return RowOf(variant) is { } row
-            && (!withFiles || row.Housing is null || File.Exists(Path.Combine(Root, variant.Folder, SweepPaths.Record)));
-    }
+    /// <returns>The row; null where the variant is not finished.</returns>
+    public VariantRow? Finished(ListedVariant variant, bool withFiles) =>
+        RowOf(variant) is { } row && (!withFiles || row.Housing is null || HasFilesOf(row)) ? row : null;
+
+    /// <summary>Whether a variant is finished.</summary>
+    /// <param name="variant">The variant.</param>
+    /// <param name="withFiles">Whether it has a folder.</param>
+    public bool IsFinished(ListedVariant variant, bool withFiles) => Finished(variant, withFiles) is not null;
 
     /// <summary>Whether the name of a variant's folder is taken by what no sweep wrote, so that the variant can't appear.</summary>
     public bool IsTaken(Variant variant) => VariantFolder.IsTaken(Path.Combine(Root, variant.Folder));

@@ -26,7 +26,7 @@ public static class SweepRun
         foreach ((Variant variant, string key) in Mine(order, shard, cancel))
         {
             mine++;
-            if (IsFinished(order, folder, variant, key))
+            if (Finished(order, folder, variant, key) is not null)
             {
                 kept++;
             }
@@ -65,7 +65,7 @@ public static class SweepRun
             return;
         }
 
-        var open = Mine(order, part.Shard, cancel).Where(each => !IsFinished(order, folder, each.Variant, each.Key));
+        var open = Mine(order, part.Shard, cancel).Where(each => Finished(order, folder, each.Variant, each.Key) is null);
         try
         {
             Parallel.ForEach(
@@ -95,8 +95,8 @@ public static class SweepRun
             range => LineSearch.Best(range.Length, wish.Shape, i =>
             {
                 (Variant variant, string key) = range[i];
-                VariantRow? row = folder.RowOf(new ListedVariant(variant.Number, variant.Folder, key));
-                if (row is null || !IsFinished(order, folder, variant, key))
+                VariantRow? row = Finished(order, folder, variant, key);
+                if (row is null)
                 {
                     row = One(variant, key, folder, writer, making.Make, making.Cancel);
                     making.Told(row);
@@ -130,8 +130,8 @@ public static class SweepRun
         return VariantList.Of(order, cancel).Where(shard.Has).Select(variant => (variant, keys(variant)));
     }
 
-    private static bool IsFinished(SweepOrder order, SweepFolder folder, Variant variant, string key) =>
-        folder.IsFinished(new ListedVariant(variant.Number, variant.Folder, key), !order.FindingsOnly);
+    private static VariantRow? Finished(SweepOrder order, SweepFolder folder, Variant variant, string key) =>
+        folder.Finished(new ListedVariant(variant.Number, variant.Folder, key), !order.FindingsOnly);
 }
 
 /// <summary>What part of a sweep a run takes on.</summary>
