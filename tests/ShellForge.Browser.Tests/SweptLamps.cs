@@ -94,8 +94,9 @@ internal static class SweptLamps
                 Shape = "00ff",
             },
         ],
-        Findings = n == 3
-            ? [new FindingFigures { Rule = "too-thin", Severity = "stop", Subject = "tub", Message = "its floor has one layer" }] : [],
+        Findings = n is 3 or 4
+            ? [new FindingFigures { Rule = "too-thin", Severity = n == 3 ? "stop" : "warn", Subject = "tub", Message = "its floor has one layer" }]
+            : [],
         Shopping = [new NamedCount($"screw M2 x {(n == 3 ? 8 : 6)} (m2-pan)", 4)],
         Resolved = [new NamedText("stack.floor", $"{n}")],
     };

@@ -94,7 +94,8 @@ internal static class Orders
                     Shape = "00ff",
                 },
             ],
-            Findings = [],
+            Findings = [.. Enumerable.Repeat(
+                new FindingFigures { Rule = "too-low", Severity = "stop", Subject = "tub", Message = "no" }, stops)],
             Shopping = [new NamedCount("screw M2 x 6 (m2-pan)", 4)],
             Resolved = [new NamedText("shell.walls", "4")],
         },

@@ -32,7 +32,7 @@ internal static partial class SoundRow
         && (row.Housing is null || Is(row.Housing));
 
     private static bool Is(HousingFigures housing) =>
-        housing is { Name: not null, Printer: not null, Stops: >= 0, Warnings: >= 0, Screws: >= 0 }
+        housing is { Name: not null, Printer: not null, Screws: >= 0 }
         && Verdicts.Contains(housing.Verdict)
         && AreFigures(housing.Size, Coordinates) && AreFigures(housing.Bed, 2) && housing.BedMargin >= 0
         && housing.Bed.All(side => side > 2 * housing.BedMargin)
@@ -42,8 +42,15 @@ internal static partial class SoundRow
             housing.HeatMargin, housing.BedMargin,
         }.All(IsFigure)
         && housing.Parts is not null && housing.Parts.All(Is) && housing.Findings is not null && housing.Findings.All(Is)
+        && housing.Stops == CountOf(housing, Severity.Stop) && housing.Warnings == CountOf(housing, Severity.Warn)
         && housing.Shopping is not null && housing.Shopping.All(item => item is { Item: not null, Count: >= 0 })
         && AreNamed(housing.Resolved);
+
+    private static int CountOf(HousingFigures housing, Severity severity)
+    {
+        string word = ReportJson.Word(severity);
+        return housing.Findings.Count(finding => finding.Severity == word);
+    }
 
     private static bool Is(PartFigures part) =>
         part is { Name: not null, Filament: not null, Shape: not null, Colour: not null }

@@ -74,8 +74,7 @@ public sealed record BestChoice(VariantRow? Row, string? Limit, ImmutableArray<V
 
     private static string Told(VariantRow row)
     {
-        FindingFigures? stop = row.Housing!.Findings.FirstOrDefault(finding => finding.Severity == "stop");
-        return stop is null ? $"{row.Folder} would be better, but it is not to be printed"
-            : $"{row.Folder} would be better, but: {stop.Rule}, {stop.Subject}: {stop.Message}";
+        FindingFigures stop = row.Housing!.Findings.First(finding => finding.Severity == "stop");
+        return $"{row.Folder} would be better, but: {stop.Rule}, {stop.Subject}: {stop.Message}";
     }
 }

@@ -68,6 +68,8 @@ public class SpoiledRowsTests
     [InlineData("\"colour\":\"#101010\"", "\"colour\":\"#1010100\"")]
     [InlineData("\"findings\":[]", "\"findings\":[null]")]
     [InlineData("\"findings\":[]", "\"findings\":null")]
+    [InlineData("\"stops\":0", "\"stops\":1")]
+    [InlineData("\"warnings\":0", "\"warnings\":2")]
     [InlineData("\"shopping\":[{", "\"shopping\":[null,{")]
     [InlineData("\"count\":4", "\"count\":-4")]
     [InlineData("\"count\":4", "\"count\":4e99")]
