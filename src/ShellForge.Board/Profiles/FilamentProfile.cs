@@ -45,6 +45,9 @@ public sealed record FilamentProfile
     /// <summary>Whether it swallows light, as dark pigments do, and does not scatter it.</summary>
     public bool Absorbs { get; init; }
 
+    /// <summary>What a profile may say of <see cref="TransmissionLength"/>, mm.</summary>
+    public static (double Least, double Most) TransmissionRange => (0.001, 50);
+
     /// <summary>t0 of the transmission law, mm: T = 1 / (1 + t / t0) for what scatters, T = exp(-t / t0) for what absorbs.</summary>
     public required Sourced TransmissionLength { get; init; }
 

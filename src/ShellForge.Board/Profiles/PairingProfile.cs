@@ -78,6 +78,9 @@ public sealed record PairingProfile
     /// <summary>How much that varies, as a fraction.</summary>
     public Sourced? ShrinkageSpread { get; init; }
 
+    /// <summary>What a profile may say of a hole for an insert, mm.</summary>
+    public static (double Least, double Most) InsertHoleRange => (1, 30);
+
     /// <summary>Holes as drawn that inserts go into well, mm, by the insert's name.</summary>
     public ImmutableArray<(string Insert, Sourced Hole)> InsertHoles { get; init; } = [];
 

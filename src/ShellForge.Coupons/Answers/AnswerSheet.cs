@@ -33,8 +33,20 @@ public sealed record MeasuredValue(MeasuredShelf Shelf, string Key, double Value
     /// <param name="key">The key.</param>
     /// <param name="value">The value.</param>
     /// <param name="words">What it is, for people.</param>
+    /// <exception cref="ArgumentException">No profile has the key.</exception>
     public static MeasuredValue OfPairing(string key, double value, string words) =>
-        new(MeasuredShelf.Pairing, key, value, words) { Unit = PairingSize.Find(key)?.Unit ?? "mm" };
+        PairingSize.Find(key) is { } size
+            ? new(MeasuredShelf.Pairing, key, value, words) { Unit = size.Unit, Range = (size.Least, size.Most) }
+            : throw new ArgumentException($"no profile has the key '{key}'", nameof(key));
+
+    /// <summary>The hole of an insert.</summary>
+    /// <param name="insert">Name of the insert.</param>
+    /// <param name="diameter">As drawn, mm.</param>
+    public static MeasuredValue OfInsert(string insert, double diameter) =>
+        new(MeasuredShelf.Pairing, "insert-holes", diameter, $"hole for {insert}") { For = insert, Range = PairingProfile.InsertHoleRange };
+
+    /// <summary>What a profile may say, in the unit of the key.</summary>
+    public required (double Least, double Most) Range { get; init; }
 
     /// <summary>For values that hold for one thing, its name: the insert of a hole.</summary>
     public string? For { get; init; }

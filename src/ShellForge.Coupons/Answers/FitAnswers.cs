@@ -53,6 +53,9 @@ internal sealed record FitAnswers(StepQuestion Tight, StepQuestion Fits, StepQue
                         + $"{(loose < 0 ? "the last" : Shown(steps[first]))} that are neither too tight nor too loose: one of them fits"));
     }
 
+    /// <summary>Whether even what is drawn without any air is too loose: no coupon has steps below that.</summary>
+    public bool IsLooseWithoutAir(AnswerSheet answers) => answers.Step(Loose) == 0 && Loose.Steps[0] <= 0;
+
     private static string Shown(double value) => value.ToString("0.00#", CultureInfo.InvariantCulture);
 }
 

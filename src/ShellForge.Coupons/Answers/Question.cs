@@ -91,10 +91,15 @@ public sealed record WeightQuestion(string Key, string Text, double Most) : Ques
 /// <summary>A question that is answered by a size read from calipers.</summary>
 /// <param name="Key">See <see cref="Question"/>.</param>
 /// <param name="Text">See <see cref="Question"/>.</param>
-/// <param name="Drawn">The size as drawn, mm.</param>
-/// <param name="Reach">How far a print may lie from it, mm: beyond, something else was measured.</param>
+/// <param name="Drawn">The size as drawn; of what was not printed, the usual one, mm.</param>
+/// <param name="Reach">How far a reading may lie from it, mm: beyond, something else was measured.</param>
 public sealed record SizeQuestion(string Key, string Text, double Drawn, double Reach) : Question(Key, Text)
 {
+    /// <summary>
+    /// Of a size that nobody drew, what is told beyond the reach, after "15.6 mm is "; null for a size of a print.
+    /// </summary>
+    public string? Beyond { get; init; }
+
     /// <inheritdoc />
     public override string Expected => $"a size in mm near {Shown(Drawn)}";
 
@@ -102,7 +107,7 @@ public sealed record SizeQuestion(string Key, string Text, double Drawn, double 
     public override string? Refuse(string answer) =>
         !TryNumber(answer, out double number) ? $"'{answer}' is no size"
         : Math.Abs(number - Drawn) > Reach
-            ? $"{Shown(number)} mm is {Shown(Math.Abs(number - Drawn))} away from the {Shown(Drawn)} drawn, beyond what a printer does: "
-                + $"measure again"
+            ? $"{Shown(number)} mm is " + (Beyond ?? $"{Shown(Math.Abs(number - Drawn))} mm away from the {Shown(Drawn)} mm drawn, beyond "
+                + "what a printer does: measure again")
         : null;
 }

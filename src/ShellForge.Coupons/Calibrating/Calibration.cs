@@ -126,6 +126,11 @@ public sealed record Calibration
             Reading reading = kind.Read(wish, sheet);
             read.Add((coupon, kind, wish, sheet, reading));
             faults.AddRange(reading.Faults.Select(fault => Told(coupon, kind, fault)));
+            faults.AddRange(reading.Values
+                .Where(value => value.Value < value.Range.Least || value.Value > value.Range.Most)
+                .Select(value => new CalibrationFault(coupon.Place, string.Create(CultureInfo.InvariantCulture,
+                    $"{kind.Name}: '{value.Key}' comes out as {value.Value:0.###}, which no profile takes ({value.Range.Least:0.###} to "
+                        + $"{value.Range.Most:0.###}): try this coupon again"))));
             notes.AddRange(reading.Notes.Select(note => $"{kind.Name}: {note}"));
             if (reading.NextAround is not null || reading.NextKind is not null)
             {

@@ -26,6 +26,10 @@ internal sealed record StepGrid(int Count, int Columns, double PitchX, double Pi
     /// <summary>The plate under all cells.</summary>
     public Region Plate => Region.RoundedRectangle(Point2.Origin, Columns * PitchX, Rows * PitchY, CornerRadius);
 
+    /// <summary>Steps of air round a middle one; where they would begin below nothing, from nothing on.</summary>
+    public static ImmutableArray<double> Around(double middle, double step, int count) =>
+        Rising(Math.Max(0, Math.Round(middle - (step * (count - 1) / 2), 2)), step, count);
+
     /// <summary>Steps from one value on, each a step apart, to a hundredth.</summary>
     public static ImmutableArray<double> Rising(double from, double step, int count) =>
         [.. Enumerable.Range(0, count).Select(i => Math.Round(from + (i * step), 2, MidpointRounding.AwayFromZero))];

@@ -20,8 +20,12 @@ internal sealed class BatteryBays : CouponKind
     private const double Step = 0.1;
     private const double First = 0.3;
 
-    // Walls stand apart by this and their figure, mm: no AA cell is thinner. What calipers may read. Source: IEC 60086-2, 13.5 to 14.5.
+    // Walls stand apart by this and their figure, mm: the thinnest cells have play there already, where slots lose nothing.
     private const double Base = 14.0;
+
+    // What AA cells are wide, what most are, and how far calipers may read off that, mm. Source: IEC 60086-2.
+    private const double Thinnest = 13.5;
+    private const double Widest = 14.5;
     private const double Usual = 14.2;
     private const double Reach = 0.8;
 
@@ -99,13 +103,22 @@ internal sealed class BatteryBays : CouponKind
     /// <inheritdoc />
     public override Reading Read(CouponWish wish, AnswerSheet answers)
     {
-        FitJudgement judged = Asked(wish).Judge(answers);
+        FitAnswers asked = Asked(wish);
+        FitJudgement judged = asked.Judge(answers);
         double over = Base - answers.Size(Diameter);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is { } fits
                 ? new Reading
                 {
                     Values = [MeasuredValue.OfPairing("battery-fit", Math.Round(fits + over, 3), "added to a battery's bay")],
+                }
+            : asked.IsLooseWithoutAir(answers)
+                ? new Reading
+                {
+                    Notes =
+                    [
+                        $"the cell knocks even between walls {Base:0.##} mm apart, the closest that there are: try it with a wider AA cell",
+                    ],
                 }
             : new Reading { NextAround = judged.NextAround is { } next ? Math.Round(next + Base - Usual, 3) : null };
     }
@@ -127,10 +140,14 @@ internal sealed class BatteryBays : CouponKind
     }
 
     private static SizeQuestion Diameter { get; } = new(
-        "cell-diameter", "Diameter of the AA cell that you try, by calipers over its label, mm", Usual, Reach);
+        "cell-diameter", "Diameter of the AA cell that you try, by calipers over its label, mm", Usual, Reach)
+    {
+        Beyond = $"no AA cell: they are {Thinnest:0.0} to {Widest:0.0} mm wide; measure again, or take an AA cell",
+    };
 
-    private static ImmutableArray<double> Steps(CouponWish wish) => StepGrid.Rising(
-        wish.Around is { } around ? Math.Max(0, Math.Round(around + Usual - Base - (Step * (Count - 1) / 2), 2)) : First, Step, Count);
+    private static ImmutableArray<double> Steps(CouponWish wish) => wish.Around is { } around
+        ? StepGrid.Around(around + Usual - Base, Step, Count)
+        : StepGrid.Rising(First, Step, Count);
 
     private static FitAnswers Asked(CouponWish wish)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ShellForge.Board.Profiles;
 using ShellForge.Coupons.Answers;
 using ShellForge.Coupons.Drawing;
 using ShellForge.Geometry.Numerics;
@@ -135,7 +136,13 @@ internal sealed class DiffuserSteps : CouponKind
 
         return new Reading
         {
-            Values = [new MeasuredValue(MeasuredShelf.Filament, "transmission-length", Math.Round(1 / slope, 3), "transmission length")],
+            Values =
+            [
+                new MeasuredValue(MeasuredShelf.Filament, "transmission-length", Math.Round(1 / slope, 3), "transmission length")
+                {
+                    Range = FilamentProfile.TransmissionRange,
+                },
+            ],
         };
     }
 

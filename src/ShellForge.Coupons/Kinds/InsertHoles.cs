@@ -108,8 +108,7 @@ internal sealed class InsertHoles : CouponKind
                             + $"over its knurl"))
             : new Reading
             {
-                Values =
-                [MeasuredValue.OfPairing("insert-holes", hole, $"hole for {insert.Name}") with { For = insert.Name }]
+                Values = [MeasuredValue.OfInsert(insert.Name, hole)],
             };
     }
 

@@ -86,12 +86,22 @@ internal sealed class MagnetPockets : CouponKind
     /// <inheritdoc />
     public override Reading Read(CouponWish wish, AnswerSheet answers)
     {
-        FitJudgement judged = Asked(wish).Judge(answers);
+        FitAnswers asked = Asked(wish);
+        FitJudgement judged = asked.Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is { } fits
                 ? new Reading
                 {
                     Values = [MeasuredValue.OfPairing("magnet-allowance", fits, "added to a magnet's pocket")],
+                }
+            : asked.IsLooseWithoutAir(answers)
+                ? new Reading
+                {
+                    Notes =
+                    [
+                        $"the magnet is loose even in a pocket drawn {MagnetSize.Nominal.Diameter:0.##} mm wide: take one that measures as "
+                            + "much, or set 'magnet-allowance' below 0 in your profile",
+                    ],
                 }
             : new Reading { NextAround = judged.NextAround };
     }
@@ -117,7 +127,7 @@ internal sealed class MagnetPockets : CouponKind
     private const double MostPlay = 0.25;
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
-        StepGrid.Rising(wish.Around is { } around ? Math.Max(0, Math.Round(around - (Step * (Count - 1) / 2), 2)) : 0, Step, Count);
+        wish.Around is { } around ? StepGrid.Around(around, Step, Count) : StepGrid.Rising(0, Step, Count);
 
     private static FitAnswers Asked(CouponWish wish)
     {

@@ -120,7 +120,7 @@ internal sealed class PlugOpenings : CouponKind
         return judged.Fault is { } fault ? Reading.Wrong(fault)
             : judged.Value is { } fits
                 ? new Reading { Values = [Value(fits)] }
-            : answers.Step(asked.Loose) == 0 && Steps(wish)[0] <= 0
+            : asked.IsLooseWithoutAir(answers)
                 ? new Reading
                 {
                     Values = [Value(0)],

@@ -31,7 +31,8 @@ internal static class FilamentForm
         FormKey<Sourced> conductivity = keys.Required("conductivity", ProfileNumbers.Number(0.01, 50), "W/mK of the solid.");
         FormKey<Sourced> reflectance = keys.Required("reflectance", ProfileNumbers.Number(0, 1),
             "Share of light thrown back by a thick wall.");
-        FormKey<Sourced> transmission = keys.Required("transmission-length", ProfileNumbers.Length(0.001, 50),
+        FormKey<Sourced> transmission = keys.Required("transmission-length",
+            ProfileNumbers.Length(FilamentProfile.TransmissionRange.Least, FilamentProfile.TransmissionRange.Most),
             "t0 of T = 1 / (1 + t / t0), or of T = exp(-t / t0) for what absorbs.");
         FormKey<bool> law = keys.Defaulted("transmission-law", Law, "Whether it scatters light or, like a dark pigment, absorbs it.",
             "scatters");

@@ -22,7 +22,8 @@ internal static class PairingForm
                 size.Key, ProfileNumbers.Of(size), size.Words, size.Otherwise))),
         ];
         FormKey<ImmutableArray<(ScalarNode Name, Sourced Value)>> inserts = keys.Optional(
-            "insert-holes", new MapKind<Sourced>("holes by insert", ProfileNumbers.Length(1, 30), MostInserts),
+            "insert-holes", new MapKind<Sourced>("holes by insert",
+                ProfileNumbers.Length(PairingProfile.InsertHoleRange.Least, PairingProfile.InsertHoleRange.Most), MostInserts),
             "Holes as drawn, by the insert's name.", "the inserts' own");
         FormKey<ImmutableArray<(ScalarNode Name, string Value)>> readings = keys.Optional(
             "readings", new MapKind<string>("readings by coupon", new TextKind("what was answered", 600), MostReadings),

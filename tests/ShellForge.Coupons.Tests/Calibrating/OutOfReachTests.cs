@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShellForge.Board.Yaml.Answers;
+using ShellForge.Coupons.Answers;
+using ShellForge.Coupons.Calibrating;
+using ShellForge.Coupons.Files;
+using ShellForge.Testing;
+
+namespace ShellForge.Coupons.Tests.Calibrating;
+
+/// <summary>Answers at the ends of what a coupon, a battery or a profile can be.</summary>
+public sealed class OutOfReachTests
+{
+    [Theory]
+    [InlineData("battery-bays", "cell-diameter", "15.6",
+        "15.6 mm is no AA cell: they are 13.5 to 14.5 mm wide; measure again, or take an AA cell")]
+    [InlineData("battery-bays", "cell-diameter", "14,5", null)]
+    [InlineData("size-bar", "width-x", "13.5",
+        "13.5 mm is 1.5 mm away from the 12 mm drawn, beyond what a printer does: measure again")]
+    [InlineData("size-bar", "width-x", "wide", "'wide' is no size")]
+    public void A_size_that_can_not_be_is_refused_with_what_it_can_be(string kind, string key, string answer, string? told) =>
+        Assert.Equal(told, CouponKinds.Find(kind)!.Questions(Samples.Wish()).Single(question => question.Key == key).Refuse(answer));
+
+    [Theory]
+    [InlineData("battery-bays", "try it with a wider AA cell")]
+    [InlineData("magnet-pockets", "set 'magnet-allowance' below 0")]
+    [InlineData("plug-openings", "your plug is smaller")]
+    [InlineData("slot-fit", "")]
+    [InlineData("inlay-fit", "")]
+    [InlineData("layer-fit", "nothing closer than")]
+    public void Where_every_step_is_too_loose_coupons_come_to_an_end_and_say_what_to_do(string name, string told)
+    {
+        CouponKind kind = CouponKinds.Find(name)!;
+        var steps = new HashSet<double>();
+        CouponWish wish = Samples.Wish() with { Around = 1 };
+        Reading reading;
+        do
+        {
+            ImmutableArray<Question> asked = kind.Questions(wish);
+            double first = asked.OfType<StepQuestion>().First().Steps[0];
+            Assert.True(steps.Add(first), $"the coupon from {first} on is asked for again");
+            reading = kind.Read(wish, new AnswerSheet(asked.ToImmutableDictionary(question => question.Key, question => question switch
+            {
+                SizeQuestion => "13.5",
+                StepQuestion { Key: "loose" } => first.ToString(CultureInfo.InvariantCulture),
+                _ => Question.None,
+            }, StringComparer.Ordinal)));
+            Assert.Empty(reading.Faults);
+            wish = wish with { Around = reading.NextAround };
+        }
+        while (reading.NextAround is not null);
+
+        Assert.True(steps.Count > 1, "no second coupon was asked for");
+        Assert.Contains(told, Assert.Single(reading.Notes), StringComparison.Ordinal);
+    }
+
+    // Values that the reader of profiles would refuse, and next to each one that it takes.
+    [Theory]
+    [InlineData("battery-bays", "14.9", 0.0, 1,
+        "battery-bays: 'battery-fit' comes out as -0.8, which no profile takes (-0.5 to 3): try this coupon again")]
+    [InlineData("battery-bays", "14.5", 0.0, 1, null)]
+    [InlineData("battery-bays", "14.2", 3.6, 1, "battery-bays: 'battery-fit' comes out as 3.")]
+    [InlineData("magnet-pockets", "0", 1.5, 1, "magnet-pockets: 'magnet-allowance' comes out as 1.")]
+    [InlineData("magnet-pockets", "0", 0.9, 1, null)]
+    [InlineData("plug-openings", "0", 3.0, 1, "plug-openings: 'plug-allowance' comes out as 2.")]
+    [InlineData("insert-holes", "0", 0.6, 1, "insert-holes: 'insert-holes' comes out as 0.")]
+    [InlineData("diffuser-steps", "0", null, 100, "diffuser-steps: 'transmission-length' comes out as 10")]
+    [InlineData("diffuser-steps", "0", null, 20, null)]
+    public void What_the_reader_of_profiles_would_refuse_is_told_and_not_written(
+        string name, string size, double? around, double scatters, string? told)
+    {
+        CouponWish wish = Samples.Wish() with { Around = around };
+        CouponKind kind = CouponKinds.Find(name)!;
+        string Answer(Coupon _, Question question) => question switch
+        {
+            SizeQuestion => size,
+            StepQuestion { Key: "tight" } step => Shown(step.Steps[0]),
+            StepQuestion { Key: "fits" } step => Shown(step.Steps[1]),
+            StepQuestion step => Shown(step.Steps[2]),
+            ReadingQuestion { Key: "open" } => "1000",
+            _ => Shown(1000 / (1 + (double.Parse(question.Key["window-".Length..], CultureInfo.InvariantCulture) / scatters))),
+        };
+        string text = AnswerForm.Text([new MadeCoupon(kind.Draw(wish), [], new(0, 0, 0))], Answer);
+        AnswerFile file = AnswerFileReader.Read("answers.yaml", text, WrittenBoard.Shipped).File!;
+        Assert.Empty(Calibration.Questions(file).Faults);
+
+        Calibration read = Calibration.Of(file, []);
+
+        Assert.Equal(told is null, read.Faults.IsEmpty);
+        Assert.Equal(told is null ? 1 : 0, read.Found.Length);
+        if (told is not null)
+        {
+            Assert.StartsWith(told, Assert.Single(read.Faults).Message, StringComparison.Ordinal);
+        }
+    }
+
+    private static string Shown(double value) => value.ToString("0.#####", CultureInfo.InvariantCulture);
+}
