@@ -195,11 +195,7 @@ internal static class BatteryBayDecision
     // The wires' end looks to where they go.
     private static Angle Towards(BoardFile file, BatteryPlace place)
     {
-        Point2[] ends =
-        [
-            .. file.Board.Wires.Where(wire => wire.To == BatterySpec.WireWord).Select(wire => wire.At),
-            .. file.Board.Parts.Where(part => part.Ref == place.Size.Battery.PlugRef).Select(part => part.At),
-        ];
+        ImmutableArray<Point2> ends = BatteryHands.Ends(file);
         bool behind = ends.Length > 0
             && ends.Average(end => Point2.Dot(end - place.At, Point2.Polar(1, place.Along))) < 0;
         return (behind ? place.Along + Angle.FromDegrees(180) : place.Along).Normalized;
@@ -212,12 +208,12 @@ internal static class BatteryBayDecision
         string bore = file.Board.Outline is RingOutline && file.Housing.BoreOpen != false ? "'bore: closed', " : "";
         if (battery.At is { } at)
         {
-            double stands = new BatteryPlaces(file.Board, free, file.Up).StandsOut(size, at, battery.Along ?? Angle.Zero);
+            double stands = Math.Round(new BatteryPlaces(file.Board, free, file.Up).StandsOut(size, at), 1);
             reasons.Refuse(
                 "battery-without-place", "battery",
                 $"At its place the bay of {many}, {Reasons.Mm(Math.Round(size.OuterLength, 1))} x "
-                    + $"{Reasons.Mm(Math.Round(size.OuterWidth, 1))} mm, meets walls, posts or openings. It is planned without one.",
-                Math.Round(-stands, 2), 0, "mm", new Point3(at.X, at.Y, 0),
+                    + $"{Reasons.Mm(Math.Round(size.OuterWidth, 1))} mm, meets walls, posts or openings. The housing is planned without a bay.",
+                stands, 0, "mm2", new Point3(at.X, at.Y, 0),
                 $"{bore}leave 'at' and 'along' out, or take a smaller battery");
             return;
         }

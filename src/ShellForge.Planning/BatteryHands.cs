@@ -69,13 +69,13 @@ public static class BatteryHands
         BatterySpec battery = bay.Size.Battery;
         string leads = battery.PlugRef is null ? "with welded leads" : "with a lead and plug";
         yield return new ShoppingItem(
-            $"battery {battery.Name}, {leads}{(battery.Lithium ? ", with protection circuit" : "")}, at most {Sizes(battery)}",
+            $"battery {battery.Name}, {leads}{(battery.Lithium ? ", with protection circuit" : "")}, at most {Sizes(battery)} mm",
             battery.Count);
         double round = (2 * (bay.Size.OuterWidth + bay.StrapTop - bay.FloorTop)) + StrapOverlap;
         double length = LengthStep * Math.Ceiling(round / LengthStep);
         yield return new ShoppingItem(
-            Tied(bay) ? $"cable tie 4.8 wide, {HandWords.Figure(length)} long"
-                : $"hook-and-loop strap 10 wide, {HandWords.Figure(length)} long", 1);
+            Tied(bay) ? $"cable tie, 4.8 mm wide, {HandWords.Mm(length)} long"
+                : $"hook-and-loop strap, 10 mm wide, {HandWords.Mm(length)} long", 1);
     }
 
     /// <summary>Notes on the drawing of the tub.</summary>
@@ -103,17 +103,20 @@ public static class BatteryHands
     /// <param name="plan">The plan.</param>
     public static double? WireLength(HousingPlan plan)
     {
-        Point2[] ends = [.. Ends(plan)];
+        ImmutableArray<Point2> ends = Ends(plan);
         return plan.Bay is not { } bay || ends.Length == 0 ? null
             : LengthStep * Math.Ceiling((ends.Max(end => Point2.Distance(end, bay.WireEnd)) + Slack) / LengthStep);
     }
 
     /// <summary>Where on the board its wires go.</summary>
     /// <param name="plan">The plan.</param>
-    public static IEnumerable<Point2> Ends(HousingPlan plan) =>
+    public static ImmutableArray<Point2> Ends(HousingPlan plan) => Ends(plan.Source);
+
+    /// <summary>The same, before there is a plan.</summary>
+    internal static ImmutableArray<Point2> Ends(BoardFile file) =>
     [
-        .. plan.Source.Board.Wires.Where(wire => wire.To == BatterySpec.WireWord).Select(wire => wire.At),
-        .. plan.Source.Board.Parts.Where(part => part.Ref == plan.Source.Housing.Battery?.PlugRef).Select(part => part.At),
+        .. file.Board.Wires.Where(wire => wire.To == BatterySpec.WireWord).Select(wire => wire.At),
+        .. file.Board.Parts.Where(part => part.Ref == file.Housing.Battery?.PlugRef).Select(part => part.At),
     ];
 
     private static string Sizes(BatterySpec battery) => battery.Form == BatteryForm.Round

@@ -128,9 +128,22 @@ public sealed class BatteryTests
     [Fact]
     public void A_battery_at_a_place_where_it_meets_posts_is_told_by_how_much()
     {
-        HousingPlan plan = Plan(Base, "housing.battery={cell: 18650, at: [20, 0], along: 0}");
-        PlanRefusal told = Assert.Single(plan.Refusals, refusal => refusal.Rule == "battery-without-place");
-        Assert.InRange(told.Measured, -5, -2);
+        // Square millimetres that stand out: the cell alone takes 65 x 18.
+        double[] out0 = [.. new[] { 20, 30, 120 }.Select(x => StandsOut($"{{cell: 18650, at: [{x}, 0], along: 0}}"))];
+        Assert.InRange(out0[0], 50, 120);
+        Assert.InRange(out0[1], out0[0] + (5 * 18), 65 * 18);
+        Assert.InRange(out0[2], 65 * 18, 80 * 32);
+
+        // Without a direction the best one counts.
+        Assert.InRange(StandsOut("{cell: 18650, at: [20, 0]}"), 0.1, out0[0]);
+
+        static double StandsOut(string battery)
+        {
+            PlanRefusal told = Assert.Single(
+                Plan(Base, $"housing.battery={battery}").Refusals, refusal => refusal.Rule == "battery-without-place");
+            Assert.Equal("mm2", told.Unit);
+            return told.Measured;
+        }
     }
 
     [Fact]
@@ -156,7 +169,7 @@ public sealed class BatteryTests
         Assert.Equal(2, plan.Steps[at].Things.Length);
         Assert.Contains("side cutter", plan.Steps[at].Tools);
         Assert.Contains(plan.Shopping, item => item.Count == 2 && item.Item.StartsWith("battery aa", StringComparison.Ordinal));
-        Assert.Contains(plan.Shopping, item => item.Item.StartsWith("cable tie 4.8 wide", StringComparison.Ordinal));
+        Assert.Contains(plan.Shopping, item => item.Item.StartsWith("cable tie, 4.8 mm wide", StringComparison.Ordinal));
         HousingPlan lithium = Plan(Base, "housing.battery=18650");
         Assert.Contains(lithium.Steps, step => step.Cautions.Contains(HandCaution.Lithium));
     }

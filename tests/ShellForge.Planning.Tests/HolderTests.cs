@@ -81,16 +81,17 @@ public class HolderTests
     }
 
     [Theory]
-    [InlineData("{disc: 60}", 1.6)]
-    [InlineData("{disc: 90}", 1.0)]
-    [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}", 1.6)]
-    public void Clips_are_as_long_as_their_strain_asks_and_have_the_room_to_bend(string outline, double thickness)
+    [InlineData("{disc: 60}", 1.6, "")]
+    [InlineData("{disc: 60}", 1.6, "size: {outer: 65.4}")]
+    [InlineData("{disc: 90}", 1.0, "")]
+    [InlineData("{polygon: [[-40, -36], [40, -36], [40, 36], [-40, 36]]}", 1.6, "")]
+    public void Clips_are_as_long_as_their_strain_asks_and_have_the_room_to_bend(string outline, double thickness, string more)
     {
         BoardFile file = (Bare with
         {
             Outline = outline,
             Thickness = thickness,
-            Housing = ["hold: clips"],
+            Housing = ["hold: clips", .. more.Length > 0 ? [more] : Array.Empty<string>()],
             Pixels = "{package: \"2020\", circle: 40, count: 12, from: 90}"
         }).Read();
         HousingPlan plan = HousingPlanner.Plan(file);
@@ -136,6 +137,22 @@ public class HolderTests
         Assert.Contains(plan.Decisions, decision => decision is { Path: "hold", Value: "clamp" or "clips" });
         Assert.Null(HousingPlanner.Plan((loose with { Parts = [.. loose.Parts.Skip(1)] }).Read()).Hold.Holder);
         Assert.DoesNotContain(plan.Refusals, refusal => refusal.Rule == "board-not-kept-down");
+    }
+
+    [Theory]
+    [InlineData("clips")]
+    [InlineData("clamp")]
+    public void What_stands_in_the_way_of_all_places_is_told_by_name(string hold)
+    {
+        HousingPlan plan = HousingPlanner.Plan((Bare with
+        {
+            Housing = [$"hold: {hold}"],
+            Wires = [.. Enumerable.Range(0, 36).Select(
+                i => $"{{name: w{i}, polar: [38.6, {10 * i}], side: top, conductors: 1, diameter: 1}}")],
+        }).Read());
+        PlanRefusal refusal = Assert.Single(plan.Refusals, refusal => refusal.Rule == "hold-without-place");
+        Assert.Matches(@"round the board: w\d+, w\d+, w\d+ and others stand in the way\.$", refusal.Message);
+        Assert.Matches(@"leave \d(\.\d)? mm of the rim free", refusal.Remedy);
     }
 
     [Theory]

@@ -18,7 +18,7 @@ public sealed class BatteryShutIn() : Rule(
         {
             yield return Found(
                 Severity.Warn, "battery", "it cannot be taken out again, since the cover does not come off", 0, 1,
-                BatteryTooWarm.Middle(bay), "'closure: screws' or 'closure: snap'", "");
+                bay.Middle, "'closure: screws' or 'closure: snap'", "");
         }
     }
 }

@@ -3,9 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Heat;
-using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Heat;
-using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Marks;
 
 namespace ShellForge.Checks.Batteries;
@@ -44,20 +42,16 @@ public sealed class BatteryTooWarm() : Rule(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{HeatWords.When(housing, power.Capped)} the air round it reaches {HeatWords.Range(air)}: it is good to {limit:0} "
                         + $"\u00b0C."),
-                air.Celsius, limit, Middle(bay), Remedy(housing, limit), "\u00b0C");
+                air.Celsius, limit, bay.Middle, Remedy(housing, limit), "\u00b0C");
         }
     }
 
-    /// <summary>The middle of the bay at the height of the battery's axis.</summary>
-    internal static Point3 Middle(BatteryBayPlan bay) => new(bay.At.X, bay.At.Y, (bay.Seat + bay.Top) / 2);
-
     private static string Remedy(HousingUnderCheck housing, double limit)
     {
-        string vents = housing.Plan.Vents.IsEmpty ? "'vents: floor', " : "";
+        string vents = HeatWords.Vented(housing) is { } vented ? vented + ", " : "";
         return Brightness(housing, limit) is double cool
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"'power: {{brightness: {cool:0.##}, capped: true}}', {vents}or the battery outside")
-            : $"{vents}a cooler place ('use: {{ambient: ...}}'), or the battery outside";
+            ? $"{HeatWords.Capped(cool)}, {vents}or keep the battery outside"
+            : $"dimming alone does not help: {vents}use it in a cooler place ('use: {{ambient: ...}}'), or keep the battery outside";
     }
 
     // The largest brightness at which it is cool enough, to a hundredth; null where even dark LEDs are too warm.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
@@ -19,6 +20,9 @@ public sealed class BatteryWithinReach() : Rule(
     private const double Step = 0.25;
     private const double Far = 120;
 
+    // Outlines of bay and cells are worked out once.
+    private sealed record InTheWay(BatteryBayPlan Bay, Region Outline, ImmutableArray<Region> Cells, BoardBody[] Bodies);
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -27,10 +31,10 @@ public sealed class BatteryWithinReach() : Rule(
             yield break;
         }
 
-        BoardBody[] bodies = [.. BoardBody.Of(housing.Plan)];
+        var way = new InTheWay(bay, bay.Outline, bay.Bodies, [.. BoardBody.Of(housing.Plan)]);
         foreach (OwnOpeningPlan opening in housing.Plan.Openings.OfType<OwnOpeningPlan>())
         {
-            Point3[] met = [.. SightLines.Through(opening).Select(line => Meets(housing, bay, bodies, line)).OfType<Point3>()];
+            Point3[] met = [.. SightLines.Through(opening).Select(line => Meets(housing, way, line)).OfType<Point3>()];
             if (met.Length > 0)
             {
                 yield return Found(
@@ -40,24 +44,23 @@ public sealed class BatteryWithinReach() : Rule(
         }
     }
 
-    private static Point3? Meets(
-        HousingUnderCheck housing, BatteryBayPlan bay, BoardBody[] bodies, (Point3 Outside, Point3 Inside) line)
+    private static Point3? Meets(HousingUnderCheck housing, InTheWay thing, (Point3 Outside, Point3 Inside) line)
     {
         Point3 way = line.Inside - line.Outside;
         double length = Point3.Distance(line.Inside, line.Outside);
-        Region[] cells = [.. bay.Bodies];
+        BatteryBayPlan bay = thing.Bay;
         for (double along = 0; along < Far; along += Step)
         {
             Point3 at = line.Outside + (along / length * way);
-            if (at.Z >= bay.Seat && at.Z <= bay.Top && cells.Any(cell => cell.Contains(at.XY)))
+            if (at.Z >= bay.Seat && at.Z <= bay.Top && thing.Cells.Any(cell => cell.Contains(at.XY)))
             {
                 return at;
             }
 
-            bool stops = (at.Z >= bay.FloorTop && at.Z <= bay.Rim && bay.Outline.Contains(at.XY))
+            bool stops = (at.Z >= bay.FloorTop && at.Z <= bay.Rim && thing.Outline.Contains(at.XY))
                 || (at.Z >= housing.Plan.Stack.BoardBottom && at.Z <= housing.Plan.Stack.BoardTop
                     && housing.Board.Board.Outline.Region.Contains(at.XY))
-                || bodies.Any(body => at.Z >= body.FromZ && at.Z <= body.ToZ && body.Outline.Contains(at.XY));
+                || thing.Bodies.Any(body => at.Z >= body.FromZ && at.Z <= body.ToZ && body.Outline.Contains(at.XY));
             if (stops)
             {
                 return null;

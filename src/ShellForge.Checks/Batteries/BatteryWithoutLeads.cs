@@ -16,10 +16,10 @@ public sealed class BatteryWithoutLeads() : Rule(
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Plan.Bay is { } bay && !BatteryHands.Ends(housing.Plan).Any())
+        if (housing.Plan.Bay is { } bay && BatteryHands.Ends(housing.Plan).IsEmpty)
         {
             yield return Found(
-                Severity.Warn, "battery", "no wire of the board goes to it", 0, 1, BatteryTooWarm.Middle(bay),
+                Severity.Warn, "battery", "no wire of the board goes to it", 0, 1, bay.Middle,
                 $"'to: {BatterySpec.WireWord}' at one of the 'wires', or 'battery: {{plug: ...}}' with the connector that takes its plug",
                 "");
         }

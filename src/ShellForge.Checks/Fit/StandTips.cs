@@ -58,7 +58,7 @@ public sealed class StandTips() : Rule(
             .Append((board.Area * housing.Board.Board.Thickness * BoardDensity,
                 new Point3(board.Bounds.Centre.X, board.Bounds.Centre.Y, stack.BoardBottom)))
             .Concat(housing.Plan.Bay is { } bay
-                ? [(bay.Size.Grams * CubicMillimetres, new Point3(bay.At.X, bay.At.Y, (bay.Seat + bay.Top) / 2))] : [])
+                ? [(bay.Size.Grams * CubicMillimetres, bay.Middle)] : [])
             .ToArray();
         double mass = bodies.Sum(body => body.Item1);
         return bodies.Aggregate(default(Point3), (sum, body) => sum + (body.Item1 / mass * body.Item2));

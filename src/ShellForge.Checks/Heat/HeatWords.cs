@@ -32,6 +32,18 @@ internal static class HeatWords
     public static string Range(NodeTemperature node) => string.Create(
         CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0}, by your LEDs' dies)");
 
+    /// <summary>How to keep the LEDs at a brightness: in the firmware and in the board file.</summary>
+    /// <param name="brightness">The brightness, 0 to 1: at least one step of 255.</param>
+    public static string Capped(double brightness) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"cap the firmware at {PowerModel.FirmwareCap(brightness)} of 255 and write 'power: {{brightness: {brightness:0.###}, capped: true}}'");
+
+    /// <summary>How to let air through the housing; null where it goes through already.</summary>
+    public static string? Vented(HousingUnderCheck housing) => !housing.Plan.Vents.IsEmpty ? null
+        : PlannedHeat.FloorIsCovered(housing.Board, housing.Plan.Mount)
+            ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')"
+            : "let air through it ('vents: floor')";
+
     /// <summary>What makes a lamp cooler, as keys and numbers of the board file.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="plasticCelsius">What another filament would have to bear, degrees Celsius; null where it is not the filament that
@@ -43,9 +55,7 @@ internal static class HeatWords
         var ways = new List<string>();
         if (most > 0)
         {
-            ways.Add(string.Create(
-                CultureInfo.InvariantCulture,
-                $"cap the firmware at {most} of 255 and write 'power: {{brightness: {largest:0.###}, capped: true}}'"));
+            ways.Add(Capped(largest));
         }
 
         if (plasticCelsius is double celsius)
@@ -53,11 +63,9 @@ internal static class HeatWords
             ways.Add(string.Create(CultureInfo.InvariantCulture, $"take a filament good to {Math.Ceiling(celsius):0} \u00b0C"));
         }
 
-        if (housing.Plan.Vents.IsEmpty)
+        if (Vented(housing) is { } vented)
         {
-            ways.Add(PlannedHeat.FloorIsCovered(housing.Board, housing.Plan.Mount)
-                ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')"
-                    : "let air through it ('vents: floor')");
+            ways.Add(vented);
         }
 
         if (most == 0)

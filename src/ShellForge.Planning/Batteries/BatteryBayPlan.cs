@@ -32,6 +32,9 @@ public sealed record BatteryBayPlan
     /// <summary>z up to which strap and air over it reach.</summary>
     public double StrapTop => FloorTop + Size.Depth;
 
+    /// <summary>Its middle at the height of the battery's axis.</summary>
+    public Point3 Middle => new(At.X, At.Y, (Seat + Top) / 2);
+
     /// <summary>The block in plan.</summary>
     public Region Outline => OutlineAt(Size, At, Along);
 

@@ -28,11 +28,13 @@ internal abstract class HoldTraits
     public abstract HoldInPlan InPlan(Given given, ShellPlan shell, Reasons reasons);
 
     /// <summary>Least space between the floor's inner face and the board, and what of it asks for that; null for none.</summary>
-    public abstract (string What, double Height)? BelowBoard(Given given);
+    /// <param name="given">The board file, lines and layers.</param>
+    /// <param name="gap">The gap round the board as it is decided, mm: what stands at the rim may have widened it.</param>
+    public abstract (string What, double Height)? BelowBoard(Given given, double gap);
 
     /// <summary>Heights over the board's top face that the tub's rim has to reach, and what of it asks for that.</summary>
     /// <param name="given">The board file, lines and layers.</param>
-    /// <param name="gap">The gap round the board as it is decided, mm: what stands at the rim may have widened it.</param>
+    /// <param name="gap">The same gap.</param>
     /// <param name="lip">The cover's lip, which ends over it.</param>
     public abstract IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip);
 

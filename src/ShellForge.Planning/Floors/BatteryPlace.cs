@@ -29,6 +29,7 @@ internal sealed class BatteryPlaces
     // Places are tried so far apart, mm, on larger boards wider, and in so many directions over half a turn.
     private const double LeastStep = 2.0;
     private const int StepsAcross = 32;
+    private const int StepsToEdge = StepsAcross / 2;
     private const int Directions = 12;
 
     private readonly Region _room;
@@ -62,9 +63,7 @@ internal sealed class BatteryPlaces
             return null;
         }
 
-        Angle[] ways = size.Battery.Along is { } along ? [along]
-            : [.. Enumerable.Range(0, Directions).Select(i => _up + Angle.FromDegrees(90 + (i * 180.0 / Directions)))];
-        (Angle Way, Region Taken)[] shapes = [.. ways.Select(way => (way, BatteryBayPlan.TakenAt(size, Point2.Origin, way)))];
+        (Angle Way, Region Taken)[] shapes = [.. Ways(size).Select(way => (way, BatteryBayPlan.TakenAt(size, Point2.Origin, way)))];
         BatteryPlace? best = null;
         foreach (Point2 at in size.Battery.At is { } wanted ? [wanted] : Grid())
         {
@@ -83,9 +82,13 @@ internal sealed class BatteryPlaces
         return best;
     }
 
-    /// <summary>How far a bay at its own place stands out of the room, mm; 0 where it fits.</summary>
-    public double StandsOut(BatteryBaySize size, Point2 at, Angle along) =>
-        IsInSpace(size, at) ? BatteryBayPlan.TakenAt(size, at, along).Loops[0].Max(_room.Distance) : size.Reach;
+    /// <summary>How much of a bay at a place stands out of the room, turned the best way, mm2; 0 where it fits.</summary>
+    public double StandsOut(BatteryBaySize size, Point2 at) => IsInSpace(size, at)
+        ? Ways(size).Min(way => BatteryBayPlan.TakenAt(size, at, way).Less(_room).Area)
+        : BatteryBayPlan.TakenAt(size, Point2.Origin, Angle.Zero).Area;
+
+    private Angle[] Ways(BatteryBaySize size) => size.Battery.Along is { } along ? [along]
+        : [.. Enumerable.Range(0, Directions).Select(i => _up + Angle.FromDegrees(90 + (i * 180.0 / Directions)))];
 
     // A bay that leaves the space that parts are made in leaves every room.
     private static bool IsInSpace(BatteryBaySize size, Point2 at) =>
@@ -98,9 +101,9 @@ internal sealed class BatteryPlaces
         double step = Math.Max(LeastStep, Math.Max(bounds.Size.X, bounds.Size.Y) / StepsAcross);
         Point2 middle = bounds.Centre;
         var places = new List<Point2>();
-        for (int i = -StepsAcross; i <= StepsAcross; i++)
+        for (int i = -StepsToEdge; i <= StepsToEdge; i++)
         {
-            for (int j = -StepsAcross; j <= StepsAcross; j++)
+            for (int j = -StepsToEdge; j <= StepsToEdge; j++)
             {
                 Point2 at = middle + new Point2(i * step, j * step);
                 if (bounds.Contains(new Box2(at, at)) && Lattice.Snap(at) is var place && _room.Contains(place))

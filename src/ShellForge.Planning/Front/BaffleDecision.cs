@@ -67,7 +67,8 @@ internal static class BaffleDecision
         Region surrounded = whole.Filled();
         (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
         Region wanted = whole.And(bridges).Less(posts).Less(fine.LeftOut);
-        notches = Carried(draft, notches, z => z < bridgesTop ? wanted : wanted.Intersect(whole), top, section.Wall);
+        Region over = wanted.Intersect(whole);
+        notches = Carried(draft, notches, z => z < bridgesTop ? wanted : over, top, section.Wall);
         Region joined = BaffleNotches.Largest(wanted.Less(BaffleNotches.Through(notches, top)));
         Region standing = whole.Intersect(joined);
         if (standing.IsEmpty || top - bottom < LeastHeight)
@@ -143,9 +144,13 @@ internal static class BaffleDecision
         HousingDraft draft, ImmutableArray<BaffleNotch> notches, Func<double, Region> walls, double top, double wall)
     {
         Region through = BaffleNotches.Through(notches, top);
-        ImmutableArray<BaffleNotch> slopes = CarriedRoofs.Over(draft, z => walls(z).Less(through), notches, top);
+        var left = new Dictionary<Region, Region>(ReferenceEqualityComparer.Instance);
+        ImmutableArray<BaffleNotch> slopes = CarriedRoofs.Over(draft, z => Left(walls(z)), notches, top);
         Region before = BaffleNotches.Largest(walls(0).Less(through)).Less(BaffleNotches.Through(slopes, top));
         return BaffleNotches.WithoutCrumbs(before, wall).Parts.Length > 1 ? notches : [.. notches, .. slopes];
+
+        // A few regions serve all layers.
+        Region Left(Region at) => left.TryGetValue(at, out Region? known) ? known : left[at] = at.Less(through);
     }
 
     // A straight bridge from rim to rim may cut across an inner corner of the walls.

@@ -66,7 +66,7 @@ internal sealed class ClampForm : HoldTraits
         Math.Round(given.File.Print.Printer.LooseFit + Width(given), 6);
 
     /// <inheritdoc />
-    public override (string What, double Height)? BelowBoard(Given given) => null;
+    public override (string What, double Height)? BelowBoard(Given given, double gap) => null;
 
     /// <inheritdoc />
     public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip)
@@ -85,7 +85,7 @@ internal sealed class ClampForm : HoldTraits
             reasons.Refuse("hold-without-place", "clamp ring",
                 "Where the wall is lit nothing may stand at the board's rim: no clamp ring is planned.",
                 0, LeastOverlap, "mm", default, "'hold: auto', or light through the front");
-            return new HoldInPlan(HoldForm.All[0], []);
+            return HoldForm.Nothing;
         }
 
         double overlap = Overlap(given, shell);
@@ -99,7 +99,7 @@ internal sealed class ClampForm : HoldTraits
                 overlap, shell.BoardEdgeGap, "mm", default, crowded
                     ? $"'hold: auto', or {name} farther from the edge than its {Reasons.Mm(Math.Round(inside, 2))} mm"
                     : "'hold: auto', or a smaller 'clearance: {board-edge: ...}'");
-            return new HoldInPlan(HoldForm.All[0], []);
+            return HoldForm.Nothing;
         }
 
         ScrewProfile screw = file.Housing.Screw!;
@@ -114,12 +114,11 @@ internal sealed class ClampForm : HoldTraits
         ImmutableArray<RimPlace> places = sites.Chosen();
         if (places.IsEmpty)
         {
-            string names = sites.InTheWay.IsEmpty ? "openings and corners take the rim" : $"{Listed(sites.InTheWay)} stand in the way";
             reasons.Refuse("hold-without-place", "clamp ring",
-                $"The clamp ring finds no three places for its screws round the board: {names}.",
+                $"The clamp ring finds no three places for its screws round the board: {sites.Barred}.",
                 0, 3, "places", default,
                 $"leave {Reasons.Mm(Math.Round(overlap + PlanRules.Beside, 1))} mm of the rim free, or 'hold: auto'");
-            return new HoldInPlan(HoldForm.All[0], []);
+            return HoldForm.Nothing;
         }
 
         reasons.Choice("hold.clamp.screws", places.Length.ToString(CultureInfo.InvariantCulture), Reasons.Origin(file, "housing.hold"),
@@ -192,7 +191,6 @@ internal sealed class ClampForm : HoldTraits
             PocketBottom = draft.Bosses.First(boss => boss.Use == BossUse.Clamp).Top,
             BedChamfer = Math.Round(Math.Clamp(
                 (width - draft.Basis.Wall(LeastLines)) / 2, 0, Math.Max(PlanRules.BedChamfer, draft.File.Print.Printer.ElephantFoot)), 3),
-            Board = board.Outline.Region,
             Screws = [.. draft.Hold.Sites.Select(site => site.Lobe.At)],
         };
     }
@@ -268,12 +266,5 @@ internal sealed class ClampForm : HoldTraits
                     && draft.Shell.Lobes.All(lobe => lobe.At != boss.At))
                 .Select(boss => Region.Disc(boss.At, Ring.Hole((boss.Diameter / 2) + PlanRules.Beside))),
         ]);
-    }
-
-    private static string Listed(ImmutableArray<string> names)
-    {
-        const int most = 4;
-        string listed = string.Join(", ", names.Take(most));
-        return names.Length > most ? $"{listed} and others" : listed;
     }
 }

@@ -58,8 +58,8 @@ internal sealed class ClipsForm : HoldTraits
     public override double LipReach(Given given) => Gap(given) + Reach(Gap(given)) + PlanRules.EdgeGapClean;
 
     /// <inheritdoc />
-    public override (string What, double Height)? BelowBoard(Given given) =>
-        ("the clips, which must be long to bend across their layers", Math.Min(MostLift, Lift(given, LinesOf(given))));
+    public override (string What, double Height)? BelowBoard(Given given, double gap) =>
+        ("the clips, which must be long to bend across their layers", Math.Min(MostLift, Lift(given, gap, LinesOf(given, gap))));
 
     /// <inheritdoc />
     public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip)
@@ -71,44 +71,44 @@ internal sealed class ClipsForm : HoldTraits
     public override HoldInPlan InPlan(Given given, ShellPlan shell, Reasons reasons)
     {
         BoardFile file = given.File;
-        var none = new HoldInPlan(HoldForm.All[0], []);
+        double gap = shell.BoardEdgeGap;
         if (file.Housing.Light.Through == LightThrough.Wall)
         {
             reasons.Refuse("hold-without-place", "clips",
                 "Where the wall is lit nothing may stand at the board's rim: no clips are planned.",
-                0, Reach(shell.BoardEdgeGap), "mm", default, "'hold: auto', or light through the front");
-            return none;
+                0, Reach(gap), "mm", default, "'hold: auto', or light through the front");
+            return HoldForm.Nothing;
         }
 
         FilamentProfile filament = file.Print.Shell;
-        double lift = Lift(given, ThinLines);
+        double lift = Lift(given, gap, ThinLines);
         if (lift > MostLift)
         {
-            double strain = Strain(given.Basis.Wall(ThinLines), Bend(given, Gap(given)), Length(given, MostLift));
+            double length = Length(given, gap, MostLift);
+            double strain = Strain(given.Basis.Wall(ThinLines), Bend(given, gap), length);
             double bears = filament.StrainAcrossLayers;
             reasons.Refuse("clips-overstrained", "clips", string.Create(CultureInfo.InvariantCulture,
-                    $"Upright clips {Length(given, MostLift):0.#} mm long would be strained by {100 * strain:0.00} %; {filament.Name} "
+                    $"Upright clips {length:0.#} mm long would be strained by {100 * strain:0.00} %; {filament.Name} "
                         + $"bears {100 * bears:0.0} % across its layers. None are planned."),
                 100 * strain, 100 * bears, "%", default,
                 "'hold: clamp', or a tougher filament for the shell ('print: {shell: petg-black}')");
-            return none;
+            return HoldForm.Nothing;
         }
 
-        double thickness = given.Basis.Wall(LinesOf(given));
-        double far = thickness + Bend(given, shell.BoardEdgeGap) + Behind;
+        double thickness = given.Basis.Wall(LinesOf(given, gap));
+        double far = thickness + Bend(given, gap) + Behind;
         double half = (Width / 2) + Beside;
         var size = new HoldSize(
             Math.Round(Math.Sqrt((far * far / 4) + (half * half)) + given.Basis.Wall(RoundLines), 1), Math.Round(far / 2, 2),
-            Reach(shell.BoardEdgeGap), Width);
+            Reach(gap), Width);
         var sites = new HoldSites(given, shell, size);
         ImmutableArray<RimPlace> places = sites.Chosen();
         if (places.IsEmpty)
         {
-            string names = sites.InTheWay.IsEmpty ? "openings and corners take the rim"
-                : $"{string.Join(", ", sites.InTheWay.Take(3))} stand in the way";
-            reasons.Refuse("hold-without-place", "clips", $"Clips find no three places round the board: {names}.",
-                0, 3, "places", default, "leave 2 mm of the rim free in places, or 'hold: auto'");
-            return none;
+            reasons.Refuse("hold-without-place", "clips", $"Clips find no three places round the board: {sites.Barred}.",
+                0, 3, "places", default,
+                $"leave {Reasons.Mm(Math.Round(Reach(gap) + PlanRules.Beside, 1))} mm of the rim free in places, or 'hold: auto'");
+            return HoldForm.Nothing;
         }
 
         reasons.Choice("hold.clips", places.Length.ToString(CultureInfo.InvariantCulture), Reasons.Origin(file, "housing.hold"),
@@ -125,7 +125,7 @@ internal sealed class ClipsForm : HoldTraits
         Given given = draft.Given;
         FilamentProfile filament = draft.File.Print.Shell;
         double gap = draft.Shell.BoardEdgeGap;
-        int lines = LinesOf(given);
+        int lines = LinesOf(given, gap);
         double thickness = given.Basis.Wall(lines);
         double reach = Reach(gap);
         double bend = Bend(given, gap);
@@ -168,7 +168,6 @@ internal sealed class ClipsForm : HoldTraits
             Bend = bend,
             Strain = strain,
             Force = force,
-            Board = draft.File.Board.Outline.Region,
             Play = play,
         };
     }
@@ -195,11 +194,15 @@ internal sealed class ClipsForm : HoldTraits
     // A beam held at one end, its root strained by bending its other end. Source: beam theory, snap-fit design guides.
     private static double Strain(double thickness, double bend, double length) => 1.5 * thickness * bend / (length * length);
 
-    private static double Length(Given given, double lift) =>
-        lift + given.File.Board.Thickness + Play(given.File.Board) + Reach(Gap(given));
+    private static double Length(Given given, double gap, double lift) =>
+        lift + given.File.Board.Thickness + Play(given.File.Board) + Reach(gap);
 
-    private static double Lift(Given given, int lines) =>
-        Math.Sqrt(1.5 * given.Basis.Wall(lines) * Bend(given, Gap(given)) / given.File.Print.Shell.StrainAcrossLayers) - Length(given, 0);
+    // The length that a post needs to bear its bend, less what of it stands over the board's underside.
+    private static double Lift(Given given, double gap, int lines)
+    {
+        double length = Math.Sqrt(1.5 * given.Basis.Wall(lines) * Bend(given, gap) / given.File.Print.Shell.StrainAcrossLayers);
+        return length - Length(given, gap, 0);
+    }
 
-    private static int LinesOf(Given given) => Lift(given, Lines) <= LiftForThick ? Lines : ThinLines;
+    private static int LinesOf(Given given, double gap) => Lift(given, gap, Lines) <= LiftForThick ? Lines : ThinLines;
 }

@@ -11,6 +11,9 @@ internal static class HoldForm
     /// <summary>Every form.</summary>
     public static ImmutableArray<HoldTraits> All { get; } = [new ClosedHousingForm(), new ClampForm(), new ClipsForm()];
 
+    /// <summary>Where a form finds no place, the closed housing holds the board by what it has anyway.</summary>
+    public static HoldInPlan Nothing { get; } = new(All[0], []);
+
     /// <summary>The form that a plan tries, or a board file wishes for.</summary>
     public static HoldTraits Of(Given given) => All.Single(form => form.Kind == (given.Hold ?? given.File.Housing.Hold));
 }
@@ -28,7 +31,7 @@ internal sealed class ClosedHousingForm : HoldTraits
     public override HoldInPlan InPlan(Given given, ShellPlan shell, Reasons reasons) => new(this, []);
 
     /// <inheritdoc />
-    public override (string What, double Height)? BelowBoard(Given given) => null;
+    public override (string What, double Height)? BelowBoard(Given given, double gap) => null;
 
     /// <inheritdoc />
     public override IEnumerable<(string What, double Height)> OverBoard(Given given, double gap, LipSection lip) => [];

@@ -4,6 +4,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Holding;
 using ShellForge.Planning.Openings;
 using ShellForge.Planning.Outlines;
@@ -43,8 +44,22 @@ internal sealed class HoldSites(Given given, ShellPlan shell, HoldSize size)
     // By how much a bulge may stand nearer to the room than planned, mm: chords of round walls, corners of others.
     private const double Chords = 0.05;
 
-    /// <summary>Names of what stands in the way of a place, those that bar most places first.</summary>
-    public ImmutableArray<string> InTheWay { get; private set; } = [];
+    // So many names are told at the most.
+    private const int MostNames = 3;
+
+    // How far outside the line between two holes the centre of mass may lie, mm: what is computed to lie on it.
+    private const double OnLine = 0.05;
+
+    private ImmutableArray<string> _inTheWay = [];
+
+    /// <summary>What is in the way, as a clause: "C9 stands in the way"; those that bar most places first.</summary>
+    public string Barred => _inTheWay switch
+    {
+        [] => "openings and corners take the rim",
+        [var one] => $"{one} stands in the way",
+        { Length: <= MostNames } few => $"{HandWords.Listed(few)} stand in the way",
+        var many => $"{HandWords.Listed([.. many.Take(MostNames), "others"])} stand in the way",
+    };
 
     /// <summary>
     /// The places taken, beside the screws of a board with holes; empty where those that are free do not stand round the board's centre of
@@ -68,7 +83,7 @@ internal sealed class HoldSites(Given given, ShellPlan shell, HoldSize size)
             }
         }
 
-        InTheWay = [.. barred.Where(each => each.Key.Length > 0).OrderByDescending(each => each.Value)
+        _inTheWay = [.. barred.Where(each => each.Key.Length > 0).OrderByDescending(each => each.Value)
             .ThenBy(each => each.Key, StringComparer.Ordinal).Select(each => each.Key)];
         ImmutableArray<Point2> at = [.. free.Select(place => place.Inside(size.Over / 2))];
         ImmutableArray<Point2> holes = [.. board.Holes.Where(hole => hole.For == HolePurpose.Mount).Select(hole => hole.At)];
@@ -80,7 +95,7 @@ internal sealed class HoldSites(Given given, ShellPlan shell, HoldSize size)
                 SupportChoice.Apart * 2 * board.Outline.OuterRadius, (2 * size.LobeRadius) + BetweenLobes));
             ImmutableArray<int> chosen = SupportChoice.Choose(wish, at);
             double inside = SupportChoice.Polygon(wish with { Given = holes }, at, chosen).Inside(centre);
-            if (chosen.Length + holes.Length >= LeastPlaces && inside > (holes.IsEmpty ? 0 : 0 - Chords))
+            if (chosen.Length + holes.Length >= LeastPlaces && inside > (holes.IsEmpty ? 0 : -OnLine))
             {
                 return [.. chosen.Select(i => free[i])];
             }

@@ -42,7 +42,7 @@ internal static class HoldDecision
         {
             string origin = Reasons.Origin(draft.File, "housing.hold");
             reasons.Choice("hold", draft.Hold.Form.Kind.ToString().ToLower(CultureInfo.InvariantCulture), origin,
-                draft.File.Housing.Hold == HoldKind.Auto ? "the closed housing alone holds the board by nothing" : "as asked");
+                draft.File.Housing.Hold == HoldKind.Auto ? "the closed housing alone does not hold the board down" : "as asked");
         }
 
         Point2 centre = BoardMass.Centre(draft.File.Board);
@@ -52,7 +52,7 @@ internal static class HoldDecision
             reasons.Refuse(
                 "board-not-kept-down", "board",
                 "nothing keeps the board down: it has no screw, no baffle presses it, and parts leave no room for posts of the cover",
-                0, SupportsWanted, "", at, "give the board mounting holes, or leave parts away from its rim");
+                0, SupportsWanted, "", at, ToHold(draft.File.Housing));
         }
         else
         {
@@ -167,6 +167,12 @@ internal static class HoldDecision
         [_] => "its screw, and the wall round it",
         _ => "its screws",
     };
+
+    private static string ToHold(HousingSpec housing)
+    {
+        string ring = housing.Insert is null || housing.Screw is null ? "name 'insert' and 'screw' for a clamp ring, " : "";
+        return $"{ring}give the board mounting holes, or leave parts away from its rim";
+    }
 
     // A baffle without a tooth would turn with the board.
     private static string Remedy(HousingDraft draft, BafflePlan? baffle)

@@ -41,9 +41,6 @@ public sealed record ClampPlan : HolderPlan
     /// <summary>Leg of the chamfer on its edges that lie on the bed, mm; 0 where the ring is too narrow for one.</summary>
     public required double BedChamfer { get; init; }
 
-    /// <summary>The board under it.</summary>
-    public required Region Board { get; init; }
-
     /// <inheritdoc />
     public override string DownBy => "by the clamp ring";
 
@@ -52,9 +49,6 @@ public sealed record ClampPlan : HolderPlan
 
     /// <inheritdoc />
     public override bool StopsTurning => true;
-
-    /// <inheritdoc />
-    public override Region OverBoard => Outline.Intersect(Board);
 
     /// <inheritdoc />
     public override Region GivesWay => Region.Empty;

@@ -54,9 +54,6 @@ public sealed record ClipsPlan : HolderPlan
     /// <summary>Force that presses the board past all of them, N.</summary>
     public required double Force { get; init; }
 
-    /// <summary>The board under them.</summary>
-    public required Region Board { get; init; }
-
     /// <summary>How far the board may rise under the hooks, mm.</summary>
     public required double Play { get; init; }
 
@@ -72,9 +69,6 @@ public sealed record ClipsPlan : HolderPlan
     /// <summary>The hooks in plan.</summary>
     public Region Hooked => Region.Union(Hooks.Select(hook => Outlines.Strips.Along(
         hook.Edge, hook.Outward, HookWidth, HookSide.Min(point => point.X), HookSide.Max(point => point.X))));
-
-    /// <inheritdoc />
-    public override Region OverBoard => Hooked.Intersect(Board);
 
     /// <inheritdoc />
     public override Region GivesWay => Hooked;

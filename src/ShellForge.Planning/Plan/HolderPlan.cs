@@ -24,9 +24,6 @@ public abstract record HolderPlan
     /// <summary>Whether it keeps the board from turning in its place.</summary>
     public abstract bool StopsTurning { get; }
 
-    /// <summary>What of it lies over the board, in plan.</summary>
-    public abstract Region OverBoard { get; }
-
     /// <summary>What of it bends aside while the board goes in past it, in plan; empty where nothing has to.</summary>
     public abstract Region GivesWay { get; }
 

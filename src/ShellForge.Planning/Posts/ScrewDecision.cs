@@ -55,13 +55,8 @@ internal static class ScrewDecision
         ScrewFit fit = BossDecision.ClampFit(file, basis, post, stack.BoardTop - boss.Top);
         double clamp = Math.Round(post.Thickness + stack.BoardTop - boss.Top, 6);
         string name = BossDecision.Numbered("screw", told.Number);
-        if (screw.Thread != boss.Hole!.Insert.Thread)
-        {
-            told.Reasons.Refuse("screw-insert-thread", name,
-                $"{name}: a screw {screw.Thread} does not go into an insert {boss.Hole.Insert.Thread}",
-                screw.ThreadDiameter, screw.ThreadDiameter, "mm", new Point3(boss.At.X, boss.At.Y, stack.BoardTop + post.Thickness),
-                $"choose a screw with thread {boss.Hole.Insert.Thread}");
-        }
+        var at = new Point3(boss.At.X, boss.At.Y, stack.BoardTop + post.Thickness);
+        TellThread(told.Reasons, name, screw, boss.Hole!.Insert, at);
 
         told.Reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
             $"clamps the ring of {Reasons.Mm(post.Thickness)} onto the board, gets {Reasons.Mm(fit.Engagement)} of thread in the insert");
@@ -98,10 +93,9 @@ internal static class ScrewDecision
         double engagement = Math.Clamp(fit.Length - clamp - PlanRules.SetBelow, 0, insert.Length);
         string name = BossDecision.Numbered("screw", number);
         var at = new Point3(boss.At.X, boss.At.Y, fit.SeatZ);
-        if (screw.Thread != insert.Thread && joint is null)
+        if (joint is null)
         {
-            reasons.Refuse("screw-insert-thread", name, $"{name}: a screw {screw.Thread} does not go into an insert {insert.Thread}",
-                screw.ThreadDiameter, screw.ThreadDiameter, "mm", at, $"choose a screw with thread {insert.Thread}");
+            TellThread(reasons, name, screw, insert, at);
         }
 
         reasons.Length($"screws.{name.Replace(' ', '-')}.length", fit.Length, screw.Name,
@@ -126,5 +120,14 @@ internal static class ScrewDecision
             PassDiameter = screw.ClearanceHole + file.Print.Printer.HoleAllowance,
             CounterboreDiameter = screw.HeadDiameter + PlanRules.CounterboreOver,
         };
+    }
+
+    private static void TellThread(Reasons reasons, string name, ScrewProfile screw, InsertProfile insert, Point3 at)
+    {
+        if (screw.Thread != insert.Thread)
+        {
+            reasons.Refuse("screw-insert-thread", name, $"{name}: a screw {screw.Thread} does not go into an insert {insert.Thread}",
+                screw.ThreadDiameter, screw.ThreadDiameter, "mm", at, $"choose a screw with thread {insert.Thread}");
+        }
     }
 }

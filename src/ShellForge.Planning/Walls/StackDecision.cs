@@ -19,7 +19,7 @@ internal static class StackDecision
 
     private sealed record Need(string What, double Height);
 
-    /// <summary>Floor and standoffs, from the largest of eight needs.</summary>
+    /// <summary>Floor and standoffs, from the largest of what is needed.</summary>
     public static Decided<BoardLevels> Below(
         Given given, ImmutableArray<Joint> joints, InPlan choice, FloorNeeds onFloor)
     {
@@ -32,7 +32,7 @@ internal static class StackDecision
             ? $"{mount.Why} needs {Reasons.Mm(mount.Floor)}" : "to whole layers");
 
         IEnumerable<Need> all = Needs(file, joints, choice.Openings, onFloor, floor, reasons);
-        if (choice.Hold.Form.BelowBoard(given) is var (what, height))
+        if (choice.Hold.Form.BelowBoard(given, choice.Shell.BoardEdgeGap) is var (what, height))
         {
             all = all.Append(new Need(what, height));
         }

@@ -28,7 +28,7 @@ public sealed class HolderGaugeTests
         foreach (ScrewJointPlan screw in plan.Screws.Where(screw => screw.Use == ScrewUse.Clamp))
         {
             var axis = new Point3(screw.At.X, screw.At.Y, middle);
-            Region rim = clamp.Board.Filled();
+            Region rim = plan.Source.Board.Outline.Region.Filled();
             Point2 away = Enumerable.Range(0, 720).Select(i => Point2.Polar(1, Angle.FromDegrees(i / 2.0)))
                 .MaxBy(way => rim.Distance(screw.At + way));
             var along = new Point3(away.X, away.Y, 0);
@@ -49,7 +49,7 @@ public sealed class HolderGaugeTests
         Point2 free = Enumerable.Range(0, 72).Select(i => Point2.Polar(1, Angle.FromDegrees((5 * i) + 2.5)))
             .First(way => clamp.Screws.All(at => Angle.Between(Angle.Of(at), Angle.Of(way)).Degrees > 20)
                 && Math.Abs(Math.Abs(way.X) - Math.Abs(way.Y)) > 0.5);
-        Region board = clamp.Board.Filled();
+        Region board = plan.Source.Board.Outline.Region.Filled();
         double edge = board.FarthestAlong(Angle.Of(free));
         double[] through = ring.Hits(new Point3(0, 0, middle), new Point3(free.X, free.Y, 0));
         double slant = Slant(board, free, edge);

@@ -44,7 +44,7 @@ internal static class BatteryEntry
             "where it costs least depth");
         FormKey<StrapKind> strap = keys.Defaulted(
             "strap", new WordKind<StrapKind>(("hook-and-loop", StrapKind.HookAndLoop), ("tie", StrapKind.Tie)),
-            "What holds it down: a strap 10 wide that opens again, or a cable tie 4.8 wide.", "hook-and-loop");
+            "What holds it down: a strap 10 mm wide that opens again, or a cable tie 4.8 mm wide.", "hook-and-loop");
         FormKey<string> plug = keys.Optional("plug", BoardKinds.Name,
             "Designator of the connector on the board that takes its plug.", "its wires are soldered: 'to: battery' at a wire");
         FormKey<double> grams = keys.Optional("grams", new NumberKind("a mass in grams", 0.2, 1000),

@@ -14,8 +14,8 @@ namespace ShellForge.Board.Yaml.Resolving;
 /// <param name="sink">Takes what is wrong.</param>
 internal sealed class BatteryResolver(ResolvedBoard? board, DiagnosticSink sink)
 {
-    // Mass per volume where nothing is said, g/mm3. Source: 18650 of 47 g, pouches of 602040 with 9.5 g; typical.
-    private const double GramsPerVolume = 0.0023;
+    // Mass per volume where nothing is said, g/mm3. Source: 18650 cells of 47 g, 602040 pouches of 9.5 g; typical.
+    private const double GramsPerVolume = 0.0027;
     private const double GramsPerVolumeOfPouch = 0.0019;
 
     // What is given by size alone is taken as the more delicate kind.
@@ -57,8 +57,8 @@ internal sealed class BatteryResolver(ResolvedBoard? board, DiagnosticSink sink)
         double volume = round ? Math.PI / 4 * size[0] * size[0] * size[2] : size[0] * size[1] * size[2];
         return new BatterySpec
         {
-            Name = round ? $"cell of {NumberText.Written(size[0])} x {NumberText.Written(size[2])}"
-                : $"pouch of {NumberText.Written(size[0])} x {NumberText.Written(size[1])} x {NumberText.Written(size[2])}",
+            Name = round ? $"cell of {NumberText.Written(size[0])} x {NumberText.Written(size[2])} mm"
+                : $"pouch of {NumberText.Written(size[0])} x {NumberText.Written(size[1])} x {NumberText.Written(size[2])} mm",
             Form = form,
             Thickness = size[0],
             Width = size[1],
