@@ -93,9 +93,12 @@ internal sealed class HousingResolver(
         }
 
         Point2 centre = board?.Board?.FileCentre ?? Point2.Origin;
-        Point2[] corners = [.. OutlinePath.Points(window.Corners).Select(corner => Lattice.Snap(corner - centre))];
-        double far = corners.Select(corner => corner.Length).DefaultIfEmpty(0).Max();
-        if (corners.Length < 3 || far > BoardKinds.LargestBoard / 2 || OutlinePath.Crossing(corners) is not null)
+        Point2[] corners = [.. OutlinePath.Points(window.Corners).Select(corner => corner - centre)];
+
+        // What lies off every board may lie outside the space that parts are made in.
+        bool onBoard = corners.All(corner => corner.Length <= BoardKinds.LargestBoard / 2);
+        corners = onBoard ? [.. corners.Select(Lattice.Snap)] : [];
+        if (corners.Length < 3 || OutlinePath.Crossing(corners) is not null)
         {
             sink.Error(said.Place, "window-not-an-outline", "the window's corners make no outline on the board",
                 "expected three corners or more in order round the window, on the board");
