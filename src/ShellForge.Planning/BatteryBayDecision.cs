@@ -212,7 +212,8 @@ internal static class BatteryBayDecision
             reasons.Refuse(
                 "battery-without-place", "battery",
                 $"At its place the bay of {many}, {Reasons.Mm(Math.Round(size.OuterLength, 1))} x "
-                    + $"{Reasons.Mm(Math.Round(size.OuterWidth, 1))} mm, meets walls, posts or openings. The housing is planned without a bay.",
+                    + $"{Reasons.Mm(Math.Round(size.OuterWidth, 1))} mm, meets walls, posts or openings. "
+                    + "The housing is planned without a bay.",
                 stands, 0, "mm2", new Point3(at.X, at.Y, 0),
                 $"{bore}leave 'at' and 'along' out, or take a smaller battery");
             return;

@@ -36,7 +36,8 @@ internal static class HeatWords
     /// <param name="brightness">The brightness, 0 to 1: at least one step of 255.</param>
     public static string Capped(double brightness) => string.Create(
         CultureInfo.InvariantCulture,
-        $"cap the firmware at {PowerModel.FirmwareCap(brightness)} of 255 and write 'power: {{brightness: {brightness:0.###}, capped: true}}'");
+        $"cap the firmware at {PowerModel.FirmwareCap(brightness)} of 255 and write "
+            + $"'power: {{brightness: {brightness:0.###}, capped: true}}'");
 
     /// <summary>How to let air through the housing; null where it goes through already.</summary>
     public static string? Vented(HousingUnderCheck housing) => !housing.Plan.Vents.IsEmpty ? null

@@ -70,7 +70,8 @@ public static class PartDrawing
             DrawSizes(
                 sheet, new SectionSizes(section, edge?.Radius ?? 0), bounds, round is not null,
                 new Nominal(
-                    part.Name is PartNames.Tub or PartNames.Cover ? 2 * (round?.Outer ?? 0) : 0, 2 * (round?.BoreInner ?? 0), part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
+                    part.Name is PartNames.Tub or PartNames.Cover ? 2 * (round?.Outer ?? 0) : 0, 2 * (round?.BoreInner ?? 0),
+                    part.Name == PartNames.Tub ? housing.Plan.Shell.Wall : 0,
                     part.Name is PartNames.Tub or PartNames.Baffle)
                 { Edge = edge });
         }

@@ -127,7 +127,8 @@ internal sealed record PartDocument(
     public static PartDocument Of(PartReport part) => new(
         part.Name, part.File, part.Plate, part.Filament, part.PrintedWith, part.Triangles, part.Volume, part.Area, part.MassGrams,
         part.Size,
-        part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At, PrintDocument.Of([part.Estimate], part.Minutes, null));
+        part.Closed, part.Shells, part.Genus, part.Thinnest?.Thickness, part.Thinnest?.At,
+        PrintDocument.Of([part.Estimate], part.Minutes, null));
 }
 
 /// <summary>Estimates of prints.</summary>
