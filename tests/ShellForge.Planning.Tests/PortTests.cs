@@ -140,6 +140,17 @@ public sealed class PortTests
                 .Saddles);
     }
 
+    [Fact]
+    public void A_module_whose_connector_stands_outside_the_walls_has_no_rest_there()
+    {
+        HousingPlan plan = HousingPlanner.Plan(
+            WrittenBoard.At(Repository.At("tests", "boards", "any", "module-reaching-past-the-walls.yaml")));
+        Assert.Contains(plan.Ports, port => port.Ref == "J1");
+        Assert.All(plan.Saddles, saddle => Assert.True(plan.Shell.Footprint.Contains(saddle.Rest)));
+        Assert.Contains(plan.Decisions, decision => decision.Path == "saddles.J1.top"
+            && decision.Why.Contains("outside the walls", StringComparison.Ordinal));
+    }
+
     private static string[] Usb(double pastEdge) =>
         [FormattableString.Invariant($"{{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: {pastEdge}}}")];
 

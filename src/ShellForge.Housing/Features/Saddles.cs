@@ -16,22 +16,23 @@ internal static class Saddles
         for (int i = 0; i < plan.Saddles.Length; i++)
         {
             SaddlePlan saddle = plan.Saddles[i];
-            if (saddle.Top > plan.Stack.FloorTop)
+            if (saddle.Top > plan.Stack.FloorTop && !saddle.Rest.IsEmpty)
             {
                 yield return FeatureContribution.Adds(PartNames.Tub, Shapes
-                    .Extrude(Block(saddle, saddle.RestMin.X, saddle.RestMax.X), foot, saddle.Top)
+                    .Extrude(saddle.Rest, foot, saddle.Top)
                     .Tagged(FaceNames.Tag(FaceFeature.Saddle, i)));
             }
 
             if (saddle.StopTop > plan.Stack.FloorTop)
             {
                 yield return FeatureContribution.Adds(PartNames.Tub, Shapes
-                    .Extrude(Block(saddle, saddle.StopU - saddle.Rib, saddle.StopU), foot, saddle.StopTop)
+                    .Extrude(Rib(saddle), foot, saddle.StopTop)
                     .Tagged(FaceNames.Tag(FaceFeature.Saddle, i)));
             }
         }
     }
 
-    private static Region Block(SaddlePlan saddle, double fromU, double toU) => PartEnvelope.Rectangle(
-        saddle.Face + Point2.Polar((fromU + toU) / 2, saddle.Faces), toU - fromU, saddle.RestMax.Y - saddle.RestMin.Y, saddle.Faces);
+    private static Region Rib(SaddlePlan saddle) => PartEnvelope.Rectangle(
+        saddle.Face + Point2.Polar(saddle.StopU - (saddle.Rib / 2), saddle.Faces), saddle.Rib,
+        saddle.RestMax.Y - saddle.RestMin.Y, saddle.Faces);
 }

@@ -192,7 +192,11 @@ public sealed record PlacedTongue(TonguePlan Tongue, Point2 Through, Angle Faces
 /// <param name="StopU">u of the rib's face, mm from the face's middle.</param>
 /// <param name="Rib">Thickness of the rib, mm.</param>
 public sealed record SaddlePlan(
-    string Ref, Point2 RestMin, Point2 RestMax, Angle Faces, Point2 Face, double Top, double StopTop, double StopU, double Rib);
+    string Ref, Point2 RestMin, Point2 RestMax, Angle Faces, Point2 Face, double Top, double StopTop, double StopU, double Rib)
+{
+    /// <summary>The rest in plan: what the walls leave of it, empty where that holds nothing.</summary>
+    public required Region Rest { get; init; }
+}
 
 /// <content>What is done for this form.</content>
 public partial interface IOpeningVisitor<out T>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Floors;
 using ShellForge.Planning.Outlines;
@@ -23,6 +24,9 @@ internal static class SaddleDecision
     /// <summary>How far the rib reaches up beside the module's own board, measured from the board's bottom face, mm.</summary>
     private const double RibBelowBoard = 0.4;
 
+    /// <summary>A rest of which the walls leave less than this share does not hold the shell.</summary>
+    private const double LeastShare = 0.5;
+
     /// <summary>Saddles of all modules on the back whose port is open.</summary>
     public static Decided<ImmutableArray<SaddlePlan>> Decide(TubDraft tub, ImmutableArray<BossPlan> bosses)
     {
@@ -33,7 +37,11 @@ internal static class SaddleDecision
             BoardPart part = tub.File.Board.Parts.First(p => p.Ref == port.Ref);
             if (part.Side == BoardSide.Bottom && part.Mounted == PartMounting.Flat && part.Package is { MountingRequired: true })
             {
-                saddles.Add(Saddle(tub, part, port, bosses, reasons));
+                SaddlePlan saddle = Saddle(tub, part, port, bosses, reasons);
+                if (!saddle.Rest.IsEmpty || saddle.StopTop > 0)
+                {
+                    saddles.Add(saddle);
+                }
             }
         }
 
@@ -55,15 +63,33 @@ internal static class SaddleDecision
         double rear = Point2.Dot(part.At, along) - (part.Length / 2) - mouthU - Gap;
         double ribTop = basis.Down(levels.BoardBottom - RibBelowBoard);
         var room = new BelowBoardRoom(tub, part.Ref);
-        Geometry.Planar.Region ribOutline = PartEnvelope.Rectangle(
+        Region ribOutline = PartEnvelope.Rectangle(
             port.Face + ((rear - (rib / 2)) * along), rib, 2 * halfWidth, port.Faces);
         bool ribFits = shell.Cavity.Contains(ribOutline.Offset(PlanRules.Beside)) && room.Ceiling(ribOutline) >= ribTop
             && bosses.All(b => ribOutline.Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside);
-        reasons.Length($"saddles.{part.Ref}.top", top, Reasons.Rule,
-            $"{part.Ref} is soldered flat: plug forces would lift its pads; {Reasons.Mm(Gap)} under its shell");
+        Region rest = Within(shell, PartEnvelope.Rectangle(
+            port.Face + ((front - (RestDepth / 2)) * along), RestDepth, 2 * halfWidth, port.Faces));
+        reasons.Length($"saddles.{part.Ref}.top", top, Reasons.Rule, rest.IsEmpty
+            ? $"{part.Ref} is soldered flat, but its connector stands outside the walls: nothing carries its shell"
+            : $"{part.Ref} is soldered flat: plug forces would lift its pads; {Reasons.Mm(Gap)} under its shell");
         reasons.Choice($"saddles.{part.Ref}.stop-rib", ribFits ? "yes" : "no", Reasons.Rule,
             ribFits ? "takes the push of the plug behind the module" : "another part or a boss is in its place");
         return new SaddlePlan(part.Ref, new Point2(front - RestDepth, -halfWidth), new Point2(front, halfWidth),
-            port.Faces, port.Face, top, ribFits ? ribTop : 0, rear, rib);
+            port.Faces, port.Face, top, ribFits ? ribTop : 0, rear, rib)
+        {
+            Rest = rest,
+        };
+    }
+
+    // Whole where it stands on the floor or in the wall; what stands out of the housing is left out.
+    private static Region Within(ShellPlan shell, Region rest)
+    {
+        if (shell.Footprint.Contains(rest))
+        {
+            return rest;
+        }
+
+        Region left = Region.Union(rest.Intersect(shell.Cavity).Parts.OrderByDescending(part => part.Area).Take(1));
+        return left.Area < LeastShare * rest.Area ? Region.Empty : left;
     }
 }
