@@ -19,6 +19,7 @@ public static class RuleList
     public static ImmutableArray<IRule> All { get; } =
     [
         new AuditFailed(),
+        new PartInPieces(),
         new StillToSay(),
         new FileRemarked(),
         new PlanRefused(),

@@ -33,7 +33,10 @@ internal static class PartsDecision
             };
 
         parts.Add(Part(PartNames.Tub, file.Print.Shell, Transform3.Identity, "outer floor down", inserts: posts));
-        parts.AddRange((side.Hold.Holder?.Parts ?? []).Select(part => Part(part.Name, file.Print.Shell, part.ToPrint, part.LiesOn)));
+        parts.AddRange((side.Hold.Holder?.Parts ?? []).Select(part => Part(part.Name, file.Print.Shell, part.ToPrint, part.LiesOn) with
+        {
+            Pieces = part.Pieces,
+        }));
         if (baffle is not null)
         {
             parts.Add(Part(PartNames.Baffle, baffle.Filament, Transform3.Shift(0, 0, 0 - baffle.Bottom), "feet down"));
@@ -46,11 +49,15 @@ internal static class PartsDecision
             parts.Add(Part(PartNames.Diffuser, diffuser.Filament, down, FrontDown, lit: true) with
             {
                 PrintedWith = within ? PartNames.Cover : null,
+                Pieces = within ? null : 1,
             });
         }
 
         parts.Add(Part(PartNames.Cover, joined ? diffuser.Filament : file.Print.Shell, FaceDown(stack.Front), FrontDown,
-            lit: joined && (diffuser.Band is not null || !diffuser.Outline.IsEmpty)));
+            lit: joined && (diffuser.Band is not null || !diffuser.Outline.IsEmpty)) with
+        {
+            Pieces = diffuser.Fit is DiffuserFit.PrintedIn ? null : 1,
+        });
         parts.AddRange((mount?.Parts ?? []).Select(part =>
             Part(part.Name, file.Print.Shell, part.ToPrint, part.LiesOn) with { IsOfHousing = false }));
         return reasons.Of(parts.ToImmutable());

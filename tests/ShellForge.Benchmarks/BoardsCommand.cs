@@ -105,7 +105,7 @@ internal static class BoardsCommand
         }
 
         var housing = new HousingUnderCheck { Board = board, Plan = plan, Parts = PartMaker.Make(plan) };
-        string[] unsound = [.. HousingPromises.Unsound(plan, housing.Parts)];
+        string[] unsound = [.. HousingPromises.Unsound(housing.Parts)];
         if (stage == "make" || unsound.Length > 0)
         {
             return unsound.Length == 0 ? null : string.Join("; ", unsound);

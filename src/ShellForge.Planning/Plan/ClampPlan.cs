@@ -58,7 +58,8 @@ public sealed record ClampPlan : HolderPlan
 
     /// <inheritdoc />
     public override ImmutableArray<HolderPart> Parts => [new(
-        PartNames.Clamp, Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, Top)), "upper face down")];
+        PartNames.Clamp, Transform3.TurnX(Angle.FromDegrees(180)).Then(Transform3.Shift(0, 0, Top)), "upper face down",
+        Outline.Parts.Length)];
 
     /// <inheritdoc />
     public override ImmutableArray<PlanNote> Notes => [new(

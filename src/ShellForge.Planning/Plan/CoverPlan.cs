@@ -298,6 +298,11 @@ public sealed record PartPlan
     /// <summary>How it is printed.</summary>
     public required PartPrint Print { get; init; }
 
+    /// <summary>
+    /// How many loose pieces it is printed in; null where it is printed together with another part that holds its pieces.
+    /// </summary>
+    public int? Pieces { get; init; } = 1;
+
     /// <summary>Whether it is part of the housing; otherwise the housing is put on it.</summary>
     public bool IsOfHousing { get; init; } = true;
 

@@ -62,7 +62,8 @@ public partial interface IHolderVisitor<out T>;
 /// <param name="Name">Its name, also of its file.</param>
 /// <param name="ToPrint">From the assembled frame to the bed.</param>
 /// <param name="LiesOn">How it lies there: "top face down".</param>
-public sealed record HolderPart(string Name, Transform3 ToPrint, string LiesOn);
+/// <param name="Pieces">How many loose pieces it is printed in.</param>
+public sealed record HolderPart(string Name, Transform3 ToPrint, string LiesOn, int Pieces);
 
 /// <summary>What keeps the board where it lies when the closed housing is turned over, shaken, and a plug is pushed in.</summary>
 public sealed record BoardHoldPlan

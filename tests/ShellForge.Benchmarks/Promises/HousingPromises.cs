@@ -26,14 +26,11 @@ internal static class HousingPromises
     private const int Round = 12;
 
     /// <summary>Parts that are no closed solids, or in pieces; what is promised of every housing, whatever is found of it.</summary>
-    public static IEnumerable<string> Unsound(HousingPlan plan, IEnumerable<MadePart> parts)
+    public static IEnumerable<string> Unsound(IEnumerable<MadePart> parts)
     {
         foreach (MadePart part in parts)
         {
             KernelDefect? defect = part.InPrint.Defect;
-
-            // Bezel round which a fused diffuser goes, and the diffuser's own windows, hold together when printed.
-            bool fused = plan.Diffuser.Fit == DiffuserFit.PrintedIn && part.Name is PartNames.Cover or PartNames.Diffuser;
             if (defect is not null)
             {
                 yield return $"{part.Name}: {defect}";
@@ -42,9 +39,9 @@ internal static class HousingPromises
             {
                 yield return $"{part.Name} is empty";
             }
-            else if (!fused && Measure.Shells(part.PrintMesh.Mesh) is > 1 and int bodies)
+            else if (part.Plan.Pieces is { } pieces && Measure.Shells(part.PrintMesh.Mesh) is int bodies && bodies != pieces)
             {
-                yield return $"{part.Name} in {bodies} bodies";
+                yield return $"{part.Name} in {bodies} bodies, {pieces} are planned";
             }
         }
     }
