@@ -169,4 +169,14 @@ public class HolderTests
         Assert.Null(plan.Hold.Holder);
         Assert.Contains(plan.Refusals, refusal => refusal.Rule == rule);
     }
+
+    [Fact]
+    public void Clips_that_a_widened_gap_would_bend_too_far_are_refused_with_that_gap()
+    {
+        HousingPlan plan = HousingPlanner.Plan(
+            WrittenBoard.At(Repository.At("tests", "boards", "any", "clips-far-from-a-wide-wall.yaml")));
+        PlanRefusal refusal = Assert.Single(plan.Refusals, refusal => refusal.Rule == "clips-overstrained");
+        Assert.Contains($"over a gap of {plan.Shell.BoardEdgeGap:0.##}", refusal.Message, StringComparison.Ordinal);
+        Assert.Null(plan.Hold.Holder);
+    }
 }

@@ -87,11 +87,13 @@ internal sealed class ClipsForm : HoldTraits
             double length = Length(given, gap, MostLift);
             double strain = Strain(given.Basis.Wall(ThinLines), Bend(given, gap), length);
             double bears = filament.StrainAcrossLayers;
+            bool widened = gap > Gap(given) + Layers.Slack;
             reasons.Refuse("clips-overstrained", "clips", string.Create(CultureInfo.InvariantCulture,
-                    $"Upright clips {length:0.#} mm long would be strained by {100 * strain:0.00} %; {filament.Name} "
-                        + $"bears {100 * bears:0.0} % across its layers. None are planned."),
-                100 * strain, 100 * bears, "%", default,
-                "'hold: clamp', or a tougher filament for the shell ('print: {shell: petg-black}')");
+                    $"Upright clips {length:0.#} mm long{(widened ? $" over a gap of {Reasons.Mm(gap)} mm" : "")} would be strained by "
+                        + $"{100 * strain:0.00} %; {filament.Name} bears {100 * bears:0.0} % across its layers. None are planned."),
+                100 * strain, 100 * bears, "%", default, widened
+                    ? "'hold: auto', or a smaller window, and parts not past the edge: they widened the gap round the board"
+                    : "'hold: clamp', or a tougher filament for the shell ('print: {shell: petg-black}')");
             return HoldForm.Nothing;
         }
 
@@ -116,7 +118,7 @@ internal sealed class ClipsForm : HoldTraits
         Region room = shell.Cavity.Filled();
         return new HoldInPlan(this, [.. places.Select(place => new HoldSite(
             place.Edge, place.Outward, sites.Lobe(place, "clip of the board"),
-            room.Offset(far).Intersect(Strip(place, Width + (2 * Beside), far)).Less(Post(room, place, thickness))))]);
+            room.Offset(far).Intersect(Strip(place, Width + (2 * Beside), far, gap)).Less(Post(room, place, thickness, gap))))]);
     }
 
     /// <inheritdoc />
@@ -152,7 +154,7 @@ internal sealed class ClipsForm : HoldTraits
         double root = gap + IntoPost;
         return new ClipsPlan
         {
-            Posts = Region.Union(places.Select(place => Post(room, place, thickness).Less(room))),
+            Posts = Region.Union(places.Select(place => Post(room, place, thickness, gap).Less(room))),
             Slots = Region.Union(draft.Shell.Pockets),
             Bottom = draft.Stack.FloorTop,
             Top = top,
@@ -185,11 +187,12 @@ internal sealed class ClipsForm : HoldTraits
         given.Basis.UpDistance(Play(given.File.Board) + Reach(gap) + Tip + Reach(gap) + gap);
 
     // A post of the wall, with what lies before it inside.
-    private static Region Post(Region room, RimPlace place, double thickness) =>
-        room.Offset(thickness).Intersect(Strip(place, Width, thickness));
+    private static Region Post(Region room, RimPlace place, double thickness, double gap) =>
+        room.Offset(thickness).Intersect(Strip(place, Width, thickness, gap));
 
-    private static Region Strip(RimPlace place, double width, double far) => Strips.Along(
-        Lattice.Snap(place.Edge), Angle.Of(place.Outward), width, 0, far + PlanRules.EdgeGapRough + Width);
+    // From the board's edge over the gap, which may have been widened, and so far beyond, also where the wall runs at a slant.
+    private static Region Strip(RimPlace place, double width, double far, double gap) => Strips.Along(
+        Lattice.Snap(place.Edge), Angle.Of(place.Outward), width, 0, far + Math.Max(gap, PlanRules.EdgeGapRough) + Width);
 
     // A beam held at one end, its root strained by bending its other end. Source: beam theory, snap-fit design guides.
     private static double Strain(double thickness, double bend, double length) => 1.5 * thickness * bend / (length * length);
