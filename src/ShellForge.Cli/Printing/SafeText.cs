@@ -15,13 +15,17 @@ internal static class SafeText
     private const char Mark = '\uFFFD';
 
     // Directions within a line: what is read is another text than what is there.
-    private static readonly SearchValues<char> Turning = SearchValues.Create("\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069");
+    private const string Turning = "\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069";
+
+    private static readonly SearchValues<char> Steering = SearchValues.Create(
+        [.. Enumerable.Range(0, char.MaxValue + 1).Select(code => (char)code)
+            .Where(sign => (char.IsControl(sign) && sign is not ('\n' or '\t')) || Turning.Contains(sign))]);
 
     /// <summary>A text with a mark in place of each such sign; ends of lines and tabs stay.</summary>
-    public static string Of(string text) => text.Any(Steers) ? string.Concat(text.Select(sign => Steers(sign) ? Mark : sign)) : text;
+    public static string Of(string text) => Steers(text) ? string.Concat(text.Select(sign => Steers(sign) ? Mark : sign)) : text;
 
     /// <summary>JSON in which such signs are escaped, as the same text.</summary>
-    public static string OfJson(string json) => json.Any(Steers)
+    public static string OfJson(string json) => Steers(json)
         ? string.Concat(json.Select(sign => Steers(sign) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)sign:x4}") : $"{sign}"))
         : json;
 
@@ -31,7 +35,9 @@ internal static class SafeText
     /// <summary>The same for a console that has colours of its own.</summary>
     public static void Guard(IAnsiConsole console) => console.Pipeline.Attach(new Hook());
 
-    private static bool Steers(char sign) => (char.IsControl(sign) && sign is not ('\n' or '\t')) || Turning.Contains(sign);
+    private static bool Steers(char sign) => Steering.Contains(sign);
+
+    private static bool Steers(string text) => text.AsSpan().ContainsAny(Steering);
 
     private sealed class Writer : TextWriter
     {
@@ -66,7 +72,7 @@ internal static class SafeText
         public Measurement Measure(RenderOptions options, int maxWidth) => inner.Measure(options, maxWidth);
 
         public IEnumerable<Segment> Render(RenderOptions options, int maxWidth) => inner.Render(options, maxWidth).Select(segment =>
-            segment.IsControlCode || segment.IsLineBreak || !segment.Text.Any(Steers)
+            segment.IsControlCode || segment.IsLineBreak || !Steers(segment.Text)
                 ? segment
                 : new Segment(Of(segment.Text), segment.Style));
     }

@@ -80,8 +80,7 @@ internal static class CalibrateVerb
         if (files.Length > 0)
         {
             // Profiles that were added by hand stay beside what is measured.
-            StagedFiles.Write(into,
-                [.. files.Select(file => OthersFiles.Kept(into, file, TextFile.LongestBytes)).OfType<OutputFile>(), .. files]);
+            StagedFiles.Write(into, OthersFiles.WithKept(into, files, TextFile.LongestBytes));
         }
 
         if (!quiet)

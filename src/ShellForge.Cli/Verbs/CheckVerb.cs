@@ -4,6 +4,7 @@ using ShellForge.Cli.Making;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
 using ShellForge.Output.Report;
+using ShellForge.Output.Words;
 using ShellForge.Pipeline;
 using ShellForge.Sweep.Comparing;
 using Spectre.Console;
@@ -96,7 +97,7 @@ internal static class CheckVerb
         {
             console.WriteLine();
             ChangesText.WriteSinceLast(console, comparison, $"in {wish.Last ?? "'housing'"}",
-                $"shellforge compare {wish.Last ?? "housing"} {wish.Board} tells all");
+                $"shellforge compare {ShellWord.OfPath(wish.Last ?? "housing")} {ShellWord.OfPath(wish.Board)} tells all");
         }
     }
 

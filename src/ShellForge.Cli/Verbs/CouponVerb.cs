@@ -153,10 +153,10 @@ internal static class CouponVerb
         string path = bench.FullPath(asked.Folder);
         ImmutableArray<OutputFile> files = CouponFiles.Of(made);
         bool isOurs = BoundedFile.Read(Path.Combine(path, CouponFiles.AnswersFile), TextFile.LongestBytes) is { } there
-            && Encoding.UTF8.GetString(there).Contains(AnswerFileReader.Format, StringComparison.Ordinal);
+            && Encoding.UTF8.GetString(there).Contains(FormatName.OfAnyVersion(AnswerFileReader.Format), StringComparison.Ordinal);
         OthersFiles.Refuse(path, files, isOurs);
-        OutputFile answers = files.Single(file => file.Name == CouponFiles.AnswersFile);
-        StagedFiles.Write(path, OthersFiles.Kept(path, answers, TextFile.LongestBytes) is { } answered ? [answered, .. files] : files);
+        StagedFiles.Write(
+            path, OthersFiles.WithKept(path, files, TextFile.LongestBytes, mayHoldWork: file => file.Name == CouponFiles.AnswersFile));
         Tell(bench, asked, made, path, files);
         return ExitCode.Done;
     }

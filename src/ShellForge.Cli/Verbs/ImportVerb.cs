@@ -69,8 +69,7 @@ internal static class ImportVerb
         string? target = asked.Output is null ? null : bench.FullPath(asked.Output);
         if (target is not null && (Path.GetFileName(target) == EditorSchema.FileName || PictureOf(target) == Path.GetFileName(target)))
         {
-            throw new WrongFileException($"-o {asked.Output}: this name is another file's that import writes; name a board file, such as "
-                + "board.yaml");
+            throw new WrongFileException($"-o {asked.Output}: import writes another file of this name; name a board file, such as board.yaml");
         }
 
         (IReadOnlyList<EcadFile> files, IReadOnlyList<Diagnostic> loading) = EcadFileLoader.Load(asked.Files, bench.Folder);
@@ -126,13 +125,14 @@ internal static class ImportVerb
         var picture = new OutputFile(PictureOf(target), Encoding.UTF8.GetBytes(BoardPicture.Svg(result)));
         OutputFile[] files =
         [
-            .. new[] { board, picture }.Select(file => OthersFiles.Kept(folder, file, EcadLimits.FileBytes)).OfType<OutputFile>(),
             board,
             new OutputFile(EditorSchema.FileName, Encoding.UTF8.GetBytes(BoardSchema.Json())),
             picture,
         ];
-        StagedFiles.Write(folder, files);
-        return [.. files.Select(f => Path.Combine(folder, f.Name))];
+        IReadOnlyList<OutputFile> written = OthersFiles.WithKept(
+            folder, files, EcadLimits.FileBytes, mayHoldWork: file => file == board || file == picture);
+        StagedFiles.Write(folder, written);
+        return [.. written.Select(f => Path.Combine(folder, f.Name))];
     }
 
     private static Point2? ReadShift(ArgumentResult argument)

@@ -18,7 +18,7 @@ namespace ShellForge.Cli.Verbs;
 /// <summary><c>sweep</c>: many variants of a board's housing, made, checked and put side by side.</summary>
 internal static class SweepVerb
 {
-    // Bytes: with what variants are made in, the program stays well under 300 MB however many there are.
+    // Bytes: beside the names of all variants the program stays under 300 MB.
     private const long MostRemembered = 60_000_000;
 
     public static Command Create(Workbench bench)

@@ -27,7 +27,7 @@ internal static class EarlierRun
     private static bool FormatOfThis(string format) => format == ReportJson.Format;
 
     private static bool AnyFormat(string format) =>
-        format.StartsWith(ReportJson.Format[..(ReportJson.Format.IndexOf('/', StringComparison.Ordinal) + 1)], StringComparison.Ordinal);
+        format.StartsWith(FormatName.OfAnyVersion(ReportJson.Format), StringComparison.Ordinal);
 
     private static T? Of<T>(string folder, Func<string, bool> isOurs, Func<JsonElement, T> read)
         where T : class

@@ -40,13 +40,23 @@ internal static class OthersFiles
         }
     }
 
+    /// <summary>What is written, and before it a copy of each file that is replaced and may hold a person's work.</summary>
+    /// <param name="folder">Full name of the folder that is written into.</param>
+    /// <param name="files">What is written.</param>
+    /// <param name="most">How many bytes such a file has at most.</param>
+    /// <param name="mayHoldWork">Whether a person may have worked in what stands under a file's name; all where it is not given.</param>
+    /// <exception cref="WrongFileException">An earlier file is larger, so that it is not such a file.</exception>
+    public static IReadOnlyList<OutputFile> WithKept(
+        string folder, IReadOnlyList<OutputFile> files, long most, Func<OutputFile, bool>? mayHoldWork = null) =>
+        [.. files.Where(file => mayHoldWork?.Invoke(file) != false).Select(file => Kept(folder, file, most)).OfType<OutputFile>(), .. files];
+
     /// <summary>A copy, under a name that is free, of a file that is replaced and may hold a person's work.</summary>
     /// <param name="folder">Full name of its folder.</param>
     /// <param name="file">What takes its place.</param>
     /// <param name="most">How many bytes such a file has at most.</param>
     /// <returns>The copy; null where nothing would be lost, or a copy is there.</returns>
     /// <exception cref="WrongFileException">It is larger, so that it is not such a file.</exception>
-    public static OutputFile? Kept(string folder, OutputFile file, long most)
+    private static OutputFile? Kept(string folder, OutputFile file, long most)
     {
         string path = Path.Combine(folder, file.Name);
         if (!File.Exists(path))

@@ -6,7 +6,7 @@ namespace ShellForge.Output.Report;
 /// Times in whole minutes that add up: what all of them take together is rounded, and shared out with each time rounded down or up, up for
 /// those that rounding down would take most from. Rounded one by one, three parts can be a minute off their sum.
 /// </summary>
-public static class WholeMinutes
+internal static class WholeMinutes
 {
     /// <summary>The times in whole minutes, in their order.</summary>
     /// <param name="minutes">Times, minutes, none negative.</param>

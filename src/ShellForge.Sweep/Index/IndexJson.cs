@@ -39,8 +39,7 @@ public static class IndexJson
         byte[] start = new byte[looked];
         using Stream file = BoundedFile.Open(path);
         int read = file.ReadAtLeast(start, looked, throwOnEndOfStream: false);
-        return Encoding.UTF8.GetString(start.AsSpan(0, read)).Contains(Format[..(Format.IndexOf('/', StringComparison.Ordinal) + 1)],
-            StringComparison.Ordinal);
+        return Encoding.UTF8.GetString(start.AsSpan(0, read)).Contains(FormatName.OfAnyVersion(Format), StringComparison.Ordinal);
     }
 
     internal static void Write(Stream stream, SweepFolder folder, Batch batch, ImmutableArray<BatchPlate> plates)

@@ -129,7 +129,12 @@ export function follow(onFresh) {
     refresh();
   });
   events.addEventListener('open', () => { if (opened) refresh(); opened = true; });
-  events.addEventListener('error', () => { banner.textContent = 'The command has stopped; this page no longer follows the file.'; });
+  // A stream that is refused is closed for good; one whose command has gone is asked for again.
+  events.addEventListener('error', () => {
+    banner.textContent = !opened && events.readyState === EventSource.CLOSED
+      ? 'This page is open in too many tabs and does not follow the file: close some, then load it again.'
+      : 'The command has stopped; this page no longer follows the file.';
+  });
   refresh();
   openEditor(ask, (text) => {
     draft = text;
