@@ -10,15 +10,15 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Coupons.Kinds;
 
 /// <summary>
-/// Pairs of walls that an AA cell is stood between, each pair a little farther apart. Any battery's bay is then made as much wider than the
+/// Walls that an AA cell is stood between, each two a little farther apart. Any battery's bay is then made as much wider than the
 /// battery as fitted here: calipers tell how wide the cell at hand is, since cells of one name differ by a millimetre.
 /// </summary>
 internal sealed class BatteryBays : CouponKind
 {
-    private const int Count = 8;
+    private const int Count = 12;
     private const int Columns = 4;
-    private const double Step = 0.1;
-    private const double First = 0.3;
+    private const double Step = 0.05;
+    private const double First = 0.4;
 
     // Walls stand apart by this and their figure, mm: the thinnest cells have play there already, where slots lose nothing.
     private const double Base = 14.0;
@@ -30,8 +30,8 @@ internal sealed class BatteryBays : CouponKind
     private const double Reach = 0.8;
 
     // The cell stands upright between them, so that it covers neither figures nor its neighbours, mm.
-    private const double Floor = 0.8;
-    private const double WallHeight = 8.0;
+    private const double Floor = 0.6;
+    private const double WallHeight = 6.0;
     private const double WallLength = 7.0;
     private const double Room = 15;
     private const int WallLines = 2;
@@ -59,23 +59,30 @@ internal sealed class BatteryBays : CouponKind
         double top = floor + basis.UpDistance(WallHeight);
         double wall = basis.Wall(WallLines);
         double figures = Figures.Height(basis);
-        double widest = Base + steps[^1] + (2 * wall);
+        double widest = Base + steps[^1] + wall;
         var grid = new StepGrid(steps.Length, Columns, widest + Air, Room + figures + (2 * Air));
         var solids = new List<Solid> { Shapes.Extrude(grid.Plate, 0, floor) };
         var marks = new StepMarks(basis);
-        for (int i = 0; i < steps.Length; i++)
-        {
-            Point2 at = Lattice.Snap(grid.At(i) + new Point2(0, (figures + Air) / 2));
-            double half = (Base + steps[i]) / 2;
-            foreach (double inner in new[] { half, -half - wall })
-            {
-                var corner = new Point2(inner, -WallLength / 2);
-                solids.Add(Shapes.Extrude(
-                    Region.Rectangle(corner, corner + new Point2(wall, WallLength)).Moved(at), 0, top));
-            }
 
-            marks.Add(steps[i], Figures.Hundredths(steps[i]), at, at - new Point2(0, (Room + figures + Air) / 2), floor);
+        // One cell is tried at a time, so neighbours share the wall between them.
+        foreach (double[] row in steps.Chunk(Columns))
+        {
+            int first = steps.IndexOf(row[0]);
+            double y = Lattice.Snap(grid.At(first).Y + ((figures + Air) / 2));
+            double left = Lattice.Snap(-(row.Sum(step => Base + step + wall) + wall) / 2);
+            solids.Add(Wall(left, y));
+            foreach (double step in row)
+            {
+                double free = left + wall;
+                left = Lattice.Snap(free + Base + step);
+                solids.Add(Wall(left, y));
+                var at = new Point2((free + left) / 2, y);
+                marks.Add(step, Figures.Hundredths(step), at, at - new Point2(0, (Room + figures + Air) / 2), floor);
+            }
         }
+
+        Solid Wall(double from, double y) => Shapes.Extrude(
+            Region.Rectangle(new Point2(from, y - (WallLength / 2)), new Point2(from + wall, y + (WallLength / 2))), 0, top);
 
         return new Coupon
         {
@@ -87,8 +94,8 @@ internal sealed class BatteryBays : CouponKind
             ],
             Hands =
             [
-                "Take an AA cell and measure its diameter with calipers, over the label. Stand it upright between each pair of walls, "
-                    + "from the largest figure down. Do not force it.",
+                "Take an AA cell and measure its diameter with calipers, over the label. Stand it upright in each gap between two "
+                    + "walls, from the largest figure down. Do not force it.",
             ],
             Cautions =
             [

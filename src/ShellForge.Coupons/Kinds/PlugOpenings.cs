@@ -15,10 +15,10 @@ namespace ShellForge.Coupons.Kinds;
 /// <summary>Openings in upright walls for the grip of a plug, each a little wider and higher than its profile says.</summary>
 internal sealed class PlugOpenings : CouponKind
 {
-    private const int Count = 8;
+    private const int Count = 10;
     private const int Rows = 2;
     private const int Columns = Count / Rows;
-    private const double Step = 0.1;
+    private const double Step = 0.05;
     private const double Floor = 0.6;
     private const int WallLines = 3;
 
@@ -156,7 +156,7 @@ internal sealed class PlugOpenings : CouponKind
     }
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
-        StepGrid.Rising(Math.Max(0, Math.Round((wish.Around ?? 0) - (Step * Count / 2), 1)), Step, Count);
+        StepGrid.Around(wish.Around ?? 0, Step, Count);
 
     private static FitAnswers Asked(CouponWish wish)
     {

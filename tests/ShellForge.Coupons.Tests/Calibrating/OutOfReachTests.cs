@@ -57,7 +57,7 @@ public sealed class OutOfReachTests
     // Values that the reader of profiles would refuse, and next to each one that it takes.
     [Theory]
     [InlineData("battery-bays", "14.9", 0.0, 1,
-        "battery-bays: 'battery-fit' comes out as -0.8, which no profile takes (-0.5 to 3): try this coupon again")]
+        "battery-bays: 'battery-fit' comes out as -0.85, which no profile takes (-0.5 to 3): try this coupon again")]
     [InlineData("battery-bays", "14.5", 0.0, 1, null)]
     [InlineData("battery-bays", "14.2", 3.6, 1, "battery-bays: 'battery-fit' comes out as 3.")]
     [InlineData("magnet-pockets", "0", 1.5, 1, "magnet-pockets: 'magnet-allowance' comes out as 1.")]

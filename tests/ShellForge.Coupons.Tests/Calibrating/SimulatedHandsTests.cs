@@ -41,7 +41,7 @@ public sealed class SimulatedHandsTests
     public void Faults_of_openings_and_snaps_are_found_within_three_hundredths_or_a_tenth(
         double outer, double hole, double slot, double stiffness)
     {
-        for (int seed = 1; seed <= 5; seed++)
+        for (int seed = 1; seed <= 20; seed++)
         {
             var printer = new SimulatedPrinter(outer, hole, slot, 0.006) { Seed = seed, Stiffness = stiffness, Sag = 0.25 };
             PairingProfile found = Calibrated(printer).PairingOf("fdm-0.4", "petg-black")!;
@@ -49,11 +49,11 @@ public sealed class SimulatedHandsTests
             Assert.Equal(SimulatedPrinter.MagnetWanted - hole, found.MagnetAllowance!.Value.Value, 0.03);
             Assert.Equal(stiffness, found.SnapForce!.Value.Value, 0.1 * stiffness);
 
-            // Cells are tried in tenths, beside what calipers say of the one at hand.
-            Assert.Equal(SimulatedPrinter.CellWanted - slot, found.BatteryFit!.Value.Value, 0.07);
+            double bay = SimulatedPrinter.CellWanted - slot;
+            Assert.Equal(bay, found.BatteryFit!.Value.Value, Math.Max(0.03, 0.1 * bay));
+            Assert.Equal(SimulatedPrinter.PlugWanted - slot, found.PlugAllowance!.Value.Value, 0.03);
 
-            // Plugs are tried in tenths, roofs in layers: the nearest, and the next that slides.
-            Assert.Equal(SimulatedPrinter.PlugWanted - slot, found.PlugAllowance!.Value.Value, 0.06);
+            // Roofs are tried in layers: the next that slides.
             Assert.Equal(0.4, found.LayerFit!.Value.Value, 0.001);
             Assert.Equal("measured 2026-11-30, coupon snap-rings", found.SnapForce!.Value.Source);
         }
@@ -139,7 +139,7 @@ public sealed class SimulatedHandsTests
 
     [Theory]
     [InlineData("magnet-pockets", "tight 0.45, fits none, loose none", "0.675")]
-    [InlineData("plug-openings", "tight 0.7, fits none, loose none", "1.05")]
+    [InlineData("plug-openings", "tight 0.45, fits none, loose none", "0.675")]
     [InlineData("thin-walls", "broken 0.65, whole none, four-lines 1.67", "0.85")]
     [InlineData("bridges", "clean none, level none, closed 6", "6")]
     [InlineData("overhangs", "clean none, droops 30", "32.5")]
@@ -175,7 +175,7 @@ public sealed class SimulatedHandsTests
     [InlineData("snap-rings", "push-0.08 0.1, push-0.15 0.2, push-0.22 0.3", "push-0.22")]
     [InlineData("layer-fit", "tight 0.6, fits 0.4, loose none", "fits")]
     [InlineData("inlay-fit", "tight 0.3, fits none, loose 0.4", "fits")]
-    [InlineData("plug-openings", "tight 0.5, fits none, loose 0.3", "loose")]
+    [InlineData("plug-openings", "tight 0.4, fits none, loose 0.3", "loose")]
     public void Answers_that_can_not_be_true_are_told_and_set_nothing(string kind, string answers, string key)
     {
         Reading reading = CouponKinds.Find(kind)!.Read(Samples.Wish(), Sheet(answers));
