@@ -149,6 +149,40 @@ public class FollowingTests(Browser browser)
         await page.Context.CloseAsync();
     }
 
+    [SkippableFact]
+    public async Task A_page_that_is_open_in_too_many_tabs_says_so_and_not_that_the_command_has_stopped()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        const int most = 64;
+        using var served = new ServedBoard(Board);
+        IPage page = await browser.Open(await served.Address);
+        await State(page, "checked");
+        string? key = await page.Locator("#live-state").GetAttributeAsync("data-key");
+        var events = new Uri(new Uri(await served.Address), $"/events?key={key}");
+        using var others = new HttpClient();
+        var open = new List<HttpResponseMessage>();
+        try
+        {
+            for (int i = 0; i < most; i++)
+            {
+                open.Add(await others.GetAsync(events, HttpCompletionOption.ResponseHeadersRead));
+            }
+
+            await page.ReloadAsync();
+            await Browser.Until(page, "document.getElementById('live-state').textContent.includes('open in too many tabs')");
+        }
+        finally
+        {
+            open.ForEach(each => each.Dispose());
+        }
+
+        // As soon as others have closed theirs, a page follows again.
+        await page.ReloadAsync();
+        served.Save(Board.Replace("closure: snap", "closure: snpa", StringComparison.Ordinal));
+        await State(page, "broken");
+        await page.Context.CloseAsync();
+    }
+
     internal static Task State(IPage page, string state) =>
         Browser.Until(page, $"document.documentElement.dataset.state === '{state}'");
 

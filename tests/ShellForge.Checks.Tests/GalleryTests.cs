@@ -2,7 +2,6 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Print;
-using ShellForge.Geometry.Measuring;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
@@ -25,11 +24,7 @@ public class GalleryTests
     public void A_board_of_any_shape_gets_a_lit_housing_of_whole_parts_and_prints_without_a_word_about_itself(string name)
     {
         HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.At(Path.Combine(Folder, name + ".yaml")));
-        Assert.All(housing.Parts, part =>
-        {
-            Assert.True(part.IsSound, $"{part.Name}: {part.InPrint.Defect}");
-            Assert.Equal(1, Measure.Shells(part.PrintMesh.Mesh));
-        });
+        OwnGeometryTests.IsOfWholeParts(housing);
         Assert.Empty(new AuditFailed().Check(housing));
         Assert.Empty(new LedInTheDark().Check(housing));
         Assert.DoesNotContain(housing.Plan.Refusals, refusal => !refusal.IsReplaced);

@@ -3,6 +3,7 @@ using ShellForge.Board.Yaml;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Print;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Testing;
 
 namespace ShellForge.Checks.Tests;
@@ -31,10 +32,16 @@ public class OwnGeometryTests
     [Fact]
     public void A_seat_that_comes_near_the_wall_at_a_slant_leaves_no_wedge_that_closes()
     {
-        string text = File.ReadAllText(Repository.At("tests", "boards", "any", "seat-beside-slanted-wall.yaml"));
-        BoardReadResult read = BoardFileReader.Read("board.yaml", text, WrittenBoard.Shipped, []);
-        Assert.Empty(new GapCloses().Check(BuiltHousings.Of(read.File!)));
+        string path = Repository.At("tests", "boards", "any", "seat-beside-slanted-wall.yaml");
+        Assert.Empty(new GapCloses().Check(BuiltHousings.Of(WrittenBoard.At(path))));
     }
+
+    /// <summary>Every part is closed and one body.</summary>
+    internal static void IsOfWholeParts(HousingUnderCheck housing) => Assert.All(housing.Parts, part =>
+    {
+        Assert.True(part.IsSound, $"{part.Name}: {part.InPrint.Defect}");
+        Assert.Equal(1, Measure.Shells(part.PrintMesh.Mesh));
+    });
 
     /// <summary>No rule on printing says a word about the housing.</summary>
     internal static void PrintsWithoutAWord(HousingUnderCheck housing, string board)

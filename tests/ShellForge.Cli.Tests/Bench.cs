@@ -41,6 +41,9 @@ internal sealed class Bench : IDisposable
         print: {printer: fdm-0.4, shell: petg-black, diffuser: petg-white}
         """;
 
+    /// <summary>A plan of one variant of it.</summary>
+    public const string SlimPlan = "format: shellforge-plan/1\nboard: [board.yaml]\nvary:\n  housing.walls: [3]\n";
+
     public int Run(params string[] args) => RunUnder(CancellationToken.None, args);
 
     /// <summary>Runs it with variables of the environment, as name=value with blanks between.</summary>

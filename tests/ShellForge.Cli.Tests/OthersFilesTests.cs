@@ -98,7 +98,7 @@ public class OthersFilesTests
     {
         using var bench = new Bench();
         bench.Folder.Write("board.yaml", Bench.SmallBoard);
-        bench.Folder.Write("plan.yaml", "format: shellforge-plan/1\nboard: [board.yaml]\nvary:\n  housing.walls: [3]\n");
+        bench.Folder.Write("plan.yaml", Bench.SlimPlan);
         bench.Folder.Write("index.html", "my page");
         IReadOnlyDictionary<string, string> before = bench.Folder.Snapshot();
 
@@ -113,7 +113,7 @@ public class OthersFilesTests
     {
         using var bench = new Bench();
         bench.Folder.Write("board.yaml", Bench.SmallBoard);
-        bench.Folder.Write("plan.yaml", "format: shellforge-plan/1\nboard: [board.yaml]\nvary:\n  housing.walls: [3]\n");
+        bench.Folder.Write("plan.yaml", Bench.SlimPlan);
         Assert.Equal(0, bench.Run("sweep", "plan.yaml", "-o", "f", "--findings-only", "-q"));
         Assert.Equal(0, bench.Run("sweep", "plan.yaml", "-o", "f", "--findings-only", "-q"));
         Directory.Delete(bench.Folder.File("f/sweep-state"), recursive: true);
@@ -134,6 +134,22 @@ public class OthersFilesTests
         Assert.Equal(0, bench.Run("calibrate", "answers.yaml"));
 
         Assert.Equal(mine, File.ReadAllText(file + "~"));
+    }
+
+    [Theory]
+    [InlineData("shellforge-answers/1")]
+    [InlineData("shellforge-answers/2")]
+    public void Coupons_of_any_version_are_made_again_and_what_was_answered_is_kept(string format)
+    {
+        using var bench = new Bench();
+        Assert.Equal(0, bench.Run("coupon", "thin-walls", "-q"));
+        string answers = bench.Folder.File("coupon/answers.yaml");
+        string mine = File.ReadAllText(answers).Replace("shellforge-answers/1", format, StringComparison.Ordinal) + "# mine\n";
+        File.WriteAllText(answers, mine);
+
+        Assert.Equal(0, bench.Run("coupon", "overhangs", "-q"));
+
+        Assert.Equal(mine, File.ReadAllText(answers + "~"));
     }
 
     [Fact]

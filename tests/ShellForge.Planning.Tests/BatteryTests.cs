@@ -1,4 +1,3 @@
-using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Yaml;
 using ShellForge.Board.Yaml.Overriding;
 using ShellForge.Geometry.Numerics;
@@ -101,10 +100,10 @@ public sealed class BatteryTests
     }
 
     [Theory]
-    [InlineData("{disc: 70}", "18650")]
-    [InlineData("{disc: 110}", "{cell: aa, count: 6}")]
-    [InlineData("{ring: {outer: 110, bore: 60}}", "14500")]
-    public void A_battery_without_a_place_is_told_with_the_length_that_fits(string outline, string battery)
+    [InlineData("{disc: 70}", "18650", true)]
+    [InlineData("{disc: 110}", "{cell: aa, count: 6}", true)]
+    [InlineData("{ring: {outer: 110, bore: 60}}", "14500", true)]
+    public void A_battery_without_a_place_is_told_with_the_length_that_fits(string outline, string battery, bool someFit)
     {
         WrittenBoard board = Base with { Outline = outline, Holes = [] };
         board = outline.Contains("ring", StringComparison.Ordinal)
@@ -114,7 +113,8 @@ public sealed class BatteryTests
         Assert.Null(plan.Bay);
         Assert.True(told.Measured < told.Limit);
         Assert.Equal(outline.Contains("ring", StringComparison.Ordinal), told.Remedy.Contains("bore", StringComparison.Ordinal));
-        if (told.Measured < 5)
+        Assert.Equal(someFit, told.Measured >= 5);
+        if (!someFit)
         {
             return;
         }
@@ -181,8 +181,7 @@ public sealed class BatteryTests
         HousingPlan measured = Plan(Base, "housing.battery=18650", "housing.measured={battery: {diameter: 18.4, length: 67.1}}");
         Assert.Equal(nominal.Size.PocketWidth - 0.6, Bay(measured).Size.PocketWidth, 6);
         Assert.Equal(nominal.Size.PocketLength - 2.9, Bay(measured).Size.PocketLength, 6);
-        Assert.Contains(measured.Decisions, decision => decision.Path == "board.measured.diameter" || decision.Path.EndsWith(
-            "measured.battery.diameter", StringComparison.Ordinal));
+        Assert.Contains(measured.Decisions, decision => decision.Path == "housing.measured.battery.diameter");
     }
 
     [Theory]
@@ -196,8 +195,7 @@ public sealed class BatteryTests
         string[] sets = battery == "none" ? [$"housing.measured={measured}"]
             : [$"housing.battery={battery}", $"housing.measured={measured}"];
         BoardReadResult read = BoardFileReader.Read("board.yaml", Base.Text, WrittenBoard.Shipped, [.. sets.Select(SetOverride.Parse)]);
-        Diagnostic told = Assert.Single(read.Diagnostics, diagnostic => diagnostic.Code == code);
+        Assert.Single(read.Diagnostics, diagnostic => diagnostic.Code == code);
         Assert.Null(read.File);
-        Assert.NotEmpty(told.Message);
     }
 }

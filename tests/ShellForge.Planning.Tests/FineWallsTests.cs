@@ -75,6 +75,7 @@ public sealed class FineWallsTests
         BafflePlan baffle = plan.Baffle!;
         Assert.Contains(plan.Decisions, decision => decision.Path == "baffle.fine-walls" && decision.Value == "thickened");
         Assert.True(baffle.Surrounded.Contains(baffle.Walls));
+        Assert.Contains(baffle.Notches, notch => !notch.IsSlope && plan.Screws.Any(screw => screw.Name == notch.For));
         Assert.All(plan.Screws, screw => Assert.All(
             baffle.Notches.Where(notch => notch.For == screw.Name && !notch.IsSlope),
             notch => Assert.True(notch.Outline.Contains(Region.Disc(screw.At, Ring.Hole((screw.Screw.HeadDiameter / 2) + 0.45))))));

@@ -77,13 +77,12 @@ public sealed class SnapTests
     {
         WrittenBoard brittle = Stiff("{disc: 62}", "pla-black", 4);
         Assert.True(Snap(HousingPlanner.Plan(brittle.Read())).Strain > 0.01);
-        string unasked = brittle.Text.Replace("  closure: snap\n", "", StringComparison.Ordinal);
-        HousingPlan plan = HousingPlanner.Plan(
-            Board.Yaml.BoardFileReader.Read("board.yaml", unasked, WrittenBoard.Shipped, []).File!);
+        static HousingPlan Unasked(WrittenBoard board) => HousingPlanner.Plan(Board.Yaml.BoardFileReader.Read(
+            "board.yaml", board.Text.Replace("  closure: snap\n", "", StringComparison.Ordinal), WrittenBoard.Shipped, []).File!);
+        HousingPlan plan = Unasked(brittle);
         Assert.IsType<ScrewClosurePlan>(plan.Closure);
         Assert.Contains("a bead would strain the ring by 1.", plan.Decisions.Single(d => d.Path == "closure").Why);
-        string tough = Stiff("{disc: 62}", "petg-black", 4).Text.Replace("  closure: snap\n", "", StringComparison.Ordinal);
-        Snap(HousingPlanner.Plan(Board.Yaml.BoardFileReader.Read("board.yaml", tough, WrittenBoard.Shipped, []).File!));
+        Snap(Unasked(Stiff("{disc: 62}", "petg-black", 4)));
     }
 
     private static WrittenBoard Stiff(string outline, string shell, int walls)

@@ -1,6 +1,9 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ShellForge.Board.Yaml.Variation;
 using ShellForge.Output.Files;
+using ShellForge.Sweep.Folder;
+using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -48,6 +51,26 @@ internal static class Orders
             Overrides = [.. overrides],
             Version = "1.2.3",
         };
+    }
+
+    /// <summary>Runs an order in a folder to its index, as the command does.</summary>
+    /// <param name="order">The order.</param>
+    /// <param name="folder">Full name of the folder.</param>
+    /// <param name="part">What is made of it, by how many at a time; all of it, by two, where it is not given.</param>
+    /// <param name="make">What makes a variant; <see cref="Written"/> where it is not given.</param>
+    /// <returns>The rows that were made, not those that were there.</returns>
+    public static List<VariantRow> Run(
+        SweepOrder order, string folder, SweepPart? part = null, Func<Variant, string, CancellationToken, MadeVariant>? make = null)
+    {
+        var made = new ConcurrentBag<VariantRow>();
+        using (SweepFolder sweep = SweepFolder.Open(folder, order))
+        {
+            SweepRun.Run(order, sweep, part ?? new SweepPart(Shard.Whole, 2), make ?? Written, made.Add, CancellationToken.None);
+        }
+
+        using SweepFolder found = SweepFolder.OpenJoined(folder)!;
+        SweepIndex.Write(found);
+        return [.. made];
     }
 
     /// <summary>A row and two files whose bytes follow from the variant alone, without a housing being made.</summary>

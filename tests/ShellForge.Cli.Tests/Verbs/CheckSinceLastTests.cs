@@ -26,6 +26,23 @@ public sealed class CheckSinceLastTests
     }
 
     [Fact]
+    public void The_command_that_tells_all_names_the_board_as_one_word()
+    {
+        using var bench = new Bench();
+        File.WriteAllText(bench.Folder.File("my buoy.yaml"), Board("A", "[0, 0]"));
+        bench.Run("make", "my buoy.yaml", "-q", "-o", "last one");
+
+        // More changes than are listed.
+        File.WriteAllText(bench.Folder.File("my buoy.yaml"), Board("B", "[3, 0]").Replace("disc: 40", "disc: 48", StringComparison.Ordinal)
+            .Replace("closure: snap", "closure: screws", StringComparison.Ordinal));
+
+        bench.Run("check", "my buoy.yaml", "--last", "last one");
+
+        Assert.Contains("shellforge compare 'last one' 'my buoy.yaml' tells all", string.Join(' ', bench.Out.Split((char[]?)null,
+            StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_folder_that_is_named_must_have_a_report()
     {
         using var bench = new Bench();

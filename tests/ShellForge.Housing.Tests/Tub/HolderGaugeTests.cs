@@ -22,8 +22,8 @@ public sealed class HolderGaugeTests
         BuiltHousing built = Built(outline, "clamp");
         HousingPlan plan = built.Plan;
         ClampPlan clamp = Assert.IsType<ClampPlan>(plan.Hold.Holder);
-        RayGauge ring = RayGauge.OnAssembled(plan, PartNames.Clamp);
-        RayGauge tub = RayGauge.OnAssembled(plan, PartNames.Tub);
+        RayGauge ring = RayGauge.OnWritten(built.Solid(PartNames.Clamp), 1);
+        RayGauge tub = RayGauge.OnWritten(built.Solid(PartNames.Tub), 1);
         double middle = (clamp.Bottom + clamp.Top) / 2;
         foreach (ScrewJointPlan screw in plan.Screws.Where(screw => screw.Use == ScrewUse.Clamp))
         {
@@ -52,7 +52,7 @@ public sealed class HolderGaugeTests
         Region board = plan.Source.Board.Outline.Region.Filled();
         double edge = board.FarthestAlong(Angle.Of(free));
         double[] through = ring.Hits(new Point3(0, 0, middle), new Point3(free.X, free.Y, 0));
-        double slant = Slant(board, free, edge);
+        double slant = Slant(board, free);
         Near(clamp.Width, (through[^1] - through[^2]) * slant);
         Near(clamp.Overlap, (edge - through[^2]) * slant);
         double inRing = (through[^1] + through[^2]) / 2;
@@ -71,7 +71,7 @@ public sealed class HolderGaugeTests
         BuiltHousing built = Built(outline, "clips");
         HousingPlan plan = built.Plan;
         ClipsPlan clips = Assert.IsType<ClipsPlan>(plan.Hold.Holder);
-        RayGauge tub = RayGauge.OnAssembled(plan, PartNames.Tub);
+        RayGauge tub = RayGauge.OnWritten(built.Solid(PartNames.Tub), 1);
         foreach ((Point2 edge, Angle outward) in clips.Hooks)
         {
             Point2 way = Point2.Polar(1, outward);
@@ -102,12 +102,11 @@ public sealed class HolderGaugeTests
     }
 
     // How squarely a ray from the middle meets the edge.
-    private static double Slant(Region board, Point2 way, double edge)
+    private static double Slant(Region board, Point2 way)
     {
         var step = Angle.FromDegrees(0.2);
         Point2 before = Point2.Polar(board.FarthestAlong(Angle.Of(way) - step), Angle.Of(way) - step);
         Point2 after = Point2.Polar(board.FarthestAlong(Angle.Of(way) + step), Angle.Of(way) + step);
-        Assert.True(edge > 0);
         return Math.Abs(Point2.Cross(way, (1 / Point2.Distance(before, after)) * (after - before)));
     }
 

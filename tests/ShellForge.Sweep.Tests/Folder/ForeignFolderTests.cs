@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Text;
 using ShellForge.Output.Files;
 using ShellForge.Sweep.Folder;
@@ -17,16 +16,12 @@ public class ForeignFolderTests
 
     private static List<VariantRow> Run(SweepOrder order, string path)
     {
-        var made = new ConcurrentBag<VariantRow>();
         using (SweepFolder sweep = SweepFolder.Open(path, order))
         {
             SweepRun.Count(order, sweep, Shard.Whole);
-            SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), Orders.Written, made.Add, CancellationToken.None);
         }
 
-        using SweepFolder found = SweepFolder.OpenJoined(path)!;
-        SweepIndex.Write(found);
-        return [.. made];
+        return Orders.Run(order, path);
     }
 
     private static (TemporaryFolder Victim, IReadOnlyDictionary<string, string> Before) Victim()
@@ -167,7 +162,7 @@ public class ForeignFolderTests
 
     // A folder of the user's stands where a new file belongs, and goes as soon as others have been put beside it.
     [Fact]
-    public void Files_that_were_put_among_others_by_half_are_all_there_after_the_next_run()
+    public async Task Files_that_were_put_among_others_by_half_are_all_there_after_the_next_run()
     {
         SweepOrder order = Orders.Of("vary: {housing.walls: [2]}");
         Variant variant = VariantList.Of(order).Single();
@@ -199,8 +194,8 @@ public class ForeignFolderTests
                 }
                 catch (Exception e) when (run == 0 && e is IOException or UnauthorizedAccessException)
                 {
-                    ended.Cancel();
-                    clearing.Wait();
+                    await ended.CancelAsync();
+                    await clearing;
                 }
             }
 

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
 using ShellForge.Sweep.Folder;
-using ShellForge.Sweep.Index;
 using ShellForge.Sweep.Rows;
 using ShellForge.Sweep.Running;
 using ShellForge.Sweep.Variants;
@@ -14,19 +13,8 @@ public class SweepFolderTests
     private const string Plan = "vary: {housing.walls: [2, 3, 4], housing.floor: [1.6, 2.0, 2.4, 2.8]}";
 
     private static List<string> Run(SweepOrder order, TemporaryFolder folder, Shard? shard = null,
-        Func<Variant, string, CancellationToken, MadeVariant>? make = null)
-    {
-        var made = new ConcurrentBag<string>();
-        using (SweepFolder sweep = SweepFolder.Open(folder.Path, order))
-        {
-            SweepRun.Run(order, sweep, new SweepPart(shard ?? Shard.Whole, 3), make ?? Orders.Written, row => made.Add(row.Folder),
-                CancellationToken.None);
-        }
-
-        using SweepFolder found = SweepFolder.OpenJoined(folder.Path)!;
-        SweepIndex.Write(found);
-        return [.. made];
-    }
+        Func<Variant, string, CancellationToken, MadeVariant>? make = null) =>
+        [.. Orders.Run(order, folder.Path, new SweepPart(shard ?? Shard.Whole, 3), make).Select(row => row.Folder)];
 
     [Fact]
     public void A_second_run_makes_nothing_and_writes_nothing()
