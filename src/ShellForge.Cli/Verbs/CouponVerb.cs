@@ -257,8 +257,9 @@ internal static class CouponVerb
         CouponKind? kind = CouponKinds.Find(name);
         if (kind is null)
         {
-            faults.Add(
-                $"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or "
+            faults.Add(Path.HasExtension(name)
+                ? $"'{name}' is no kind of coupon; for those that a board's housing depends on, --board {ShellWord.OfPath(name)}"
+                : $"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or "
                     + $"{FitSlicePrint.Name}");
         }
 

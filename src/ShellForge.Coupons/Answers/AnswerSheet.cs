@@ -96,6 +96,14 @@ public sealed record Reading
     /// <summary>A value by its key; null where it is not among them.</summary>
     public double? Value(string key) => Values.FirstOrDefault(value => value.Key == key)?.Value;
 
+    /// <summary>The next coupon of a kind; where no profile takes what its steps lie around, what to do in its place.</summary>
+    /// <param name="key">The key that the kind sets for the printer with the filament.</param>
+    /// <param name="around">Middle of the next steps, in the unit of the key.</param>
+    /// <param name="beyond">What to do.</param>
+    internal static Reading Farther(string key, double? around, string beyond) => around > PairingSize.Find(key)!.Most
+        ? new() { Notes = [beyond] }
+        : new() { NextAround = around };
+
     /// <summary>Nothing but faults.</summary>
     public static Reading Wrong(params IEnumerable<AnswerFault> faults) => new() { Faults = [.. faults] };
 }

@@ -127,7 +127,9 @@ internal sealed class BatteryBays : CouponKind
                         $"the cell knocks even between walls {Base:0.##} mm apart, the closest that there are: try it with a wider AA cell",
                     ],
                 }
-            : new Reading { NextAround = judged.NextAround is { } next ? Math.Round(next + Base - Usual, 3) : null };
+            : Reading.Farther(
+                "battery-fit", judged.NextAround is { } next ? Math.Round(next + Base - Usual, 3) : null,
+                $"the cell drops between no walls up to {Base + Steps(wish)[^1]:0.00} mm apart: measure it again, and try another AA cell");
     }
 
     /// <inheritdoc />

@@ -100,7 +100,7 @@ internal sealed class InsertHoles : CouponKind
         InsertProfile insert = wish.Insert!;
         FitJudgement judged = Asked(wish).Judge(answers);
         return judged.Fault is { } fault ? Reading.Wrong(fault)
-            : judged.Value is not { } hole ? new Reading { NextAround = judged.NextAround }
+            : judged.Value is not { } hole ? Farther(insert, judged.NextAround!.Value)
             : hole > insert.OuterDiameter
                 ? Reading.Wrong(
                     new AnswerFault("fits",
@@ -129,6 +129,29 @@ internal sealed class InsertHoles : CouponKind
 
     // The chart's hole, as it comes out of a typical printer, is off by no more than this, mm: inserts and filaments differ by that.
     private const double MostApart = 0.25;
+
+    // Nothing is held by a hole as wide as the body, and what drops into one so much narrower is another insert. Share of the body.
+    private const double Narrowest = 0.8;
+
+    private static Reading Farther(InsertProfile insert, double around) => around - Below > insert.OuterDiameter
+        ? new Reading
+        {
+            Notes =
+            [
+                $"{insert.Name} sinks into no hole, though they are drawn as wide as its body of {insert.OuterDiameter.Value:0.00} mm: "
+                    + "measure it over its knurl, and see that the iron is as hot as the sheet says",
+            ],
+        }
+        : around < Narrowest * insert.OuterDiameter
+        ? new Reading
+        {
+            Notes =
+            [
+                $"the insert drops into every hole, though {insert.Name} has a body of {insert.OuterDiameter.Value:0.00} mm: measure it over "
+                    + "its knurl, and take the profile that says so",
+            ],
+        }
+        : new Reading { NextAround = around };
 
     private static ImmutableArray<double> Steps(CouponWish wish) =>
         StepGrid.Rising(Math.Round((wish.Around ?? InsertHoleDecision.Diameter(wish.Insert!)) - Below, 2), Step, Count);

@@ -103,7 +103,10 @@ internal sealed class MagnetPockets : CouponKind
                             + "much, or set 'magnet-allowance' below 0 in your profile",
                     ],
                 }
-            : new Reading { NextAround = judged.NextAround };
+            : Reading.Farther(
+                "magnet-allowance", judged.NextAround,
+                $"the magnet goes into no pocket up to {MagnetSize.Nominal.Diameter + Steps(wish)[^1]:0.00} mm wide: measure it, and try one "
+                    + $"of {MagnetSize.Nominal.Diameter:0.##} mm");
     }
 
     /// <inheritdoc />

@@ -130,7 +130,10 @@ internal sealed class PlugOpenings : CouponKind
                             + "'housing: {measured: {plug: ...}}' makes the opening closer",
                     ],
                 }
-            : new Reading { NextAround = judged.NextAround };
+            : Reading.Farther(
+                "plug-allowance", judged.NextAround,
+                $"your plug goes into no opening up to {Steps(wish)[^1]:0.00} mm larger than {wish.Plug!.Name} says: measure its grip, and "
+                    + "write that into the board file, 'housing: {measured: {plug: ...}}'");
     }
 
     /// <inheritdoc />

@@ -34,6 +34,18 @@ public sealed class CouponVerbTests
     }
 
     [Fact]
+    public void A_board_file_in_a_kinds_place_is_told_where_it_goes()
+    {
+        using var bench = new Bench();
+        bench.Folder.Write("my board.yaml", Bench.SmallBoard);
+
+        Assert.Equal(2, bench.Run("coupon", "my board.yaml"));
+
+        Assert.Contains("--board 'my board.yaml'", bench.Err, StringComparison.Ordinal);
+        Assert.Equal(["my board.yaml"], bench.Folder.Snapshot().Keys);
+    }
+
+    [Fact]
     public void A_coupon_of_more_than_half_an_hour_says_so()
     {
         using var bench = new Bench();

@@ -129,11 +129,17 @@ export function follow(onFresh) {
     refresh();
   });
   events.addEventListener('open', () => { if (opened) refresh(); opened = true; });
-  // A stream that is refused is closed for good; one whose command has gone is asked for again.
+  // A stream that is refused is closed for good, while the page itself is answered as ever; one whose command has gone is asked for again.
   events.addEventListener('error', () => {
-    banner.textContent = !opened && events.readyState === EventSource.CLOSED
-      ? 'This page is open in too many tabs and does not follow the file: close some, then load it again.'
-      : 'The command has stopped; this page no longer follows the file.';
+    if (opened || events.readyState !== EventSource.CLOSED) {
+      banner.textContent = 'The command has stopped; this page no longer follows the file.';
+      return;
+    }
+    banner.before(Object.assign(document.createElement('p'), {
+      id: 'live-apart',
+      className: 'live broken',
+      textContent: 'This page is open in too many tabs and does not follow the file: close some, then load it again.',
+    }));
   });
   refresh();
   openEditor(ask, (text) => {
