@@ -69,7 +69,8 @@ internal static class ImportVerb
         string? target = asked.Output is null ? null : bench.FullPath(asked.Output);
         if (target is not null && (Path.GetFileName(target) == EditorSchema.FileName || PictureOf(target) == Path.GetFileName(target)))
         {
-            throw new WrongFileException($"-o {asked.Output}: import writes another file of this name; name a board file, such as board.yaml");
+            throw new WrongFileException(
+                $"-o {asked.Output}: import writes another file of this name; name a board file, such as board.yaml");
         }
 
         (IReadOnlyList<EcadFile> files, IReadOnlyList<Diagnostic> loading) = EcadFileLoader.Load(asked.Files, bench.Folder);

@@ -48,7 +48,10 @@ internal static class OthersFiles
     /// <exception cref="WrongFileException">An earlier file is larger, so that it is not such a file.</exception>
     public static IReadOnlyList<OutputFile> WithKept(
         string folder, IReadOnlyList<OutputFile> files, long most, Func<OutputFile, bool>? mayHoldWork = null) =>
-        [.. files.Where(file => mayHoldWork?.Invoke(file) != false).Select(file => Kept(folder, file, most)).OfType<OutputFile>(), .. files];
+    [
+        .. files.Where(file => mayHoldWork?.Invoke(file) != false).Select(file => Kept(folder, file, most)).OfType<OutputFile>(),
+        .. files,
+    ];
 
     /// <summary>A copy, under a name that is free, of a file that is replaced and may hold a person's work.</summary>
     /// <param name="folder">Full name of its folder.</param>

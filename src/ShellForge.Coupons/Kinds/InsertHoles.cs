@@ -147,8 +147,8 @@ internal sealed class InsertHoles : CouponKind
         {
             Notes =
             [
-                $"the insert drops into every hole, though {insert.Name} has a body of {insert.OuterDiameter.Value:0.00} mm: measure it over "
-                    + "its knurl, and take the profile that says so",
+                $"the insert drops into every hole, though {insert.Name} has a body of {insert.OuterDiameter.Value:0.00} mm: measure it "
+                    + "over its knurl, and take the profile that says so",
             ],
         }
         : new Reading { NextAround = around };

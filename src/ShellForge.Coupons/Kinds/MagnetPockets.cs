@@ -105,8 +105,8 @@ internal sealed class MagnetPockets : CouponKind
                 }
             : Reading.Farther(
                 "magnet-allowance", judged.NextAround,
-                $"the magnet goes into no pocket up to {MagnetSize.Nominal.Diameter + Steps(wish)[^1]:0.00} mm wide: measure it, and try one "
-                    + $"of {MagnetSize.Nominal.Diameter:0.##} mm");
+                $"the magnet goes into no pocket up to {MagnetSize.Nominal.Diameter + Steps(wish)[^1]:0.00} mm wide: measure it, and "
+                    + $"try one of {MagnetSize.Nominal.Diameter:0.##} mm");
     }
 
     /// <inheritdoc />

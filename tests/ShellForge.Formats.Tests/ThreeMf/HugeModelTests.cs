@@ -65,7 +65,8 @@ public class HugeModelTests
 
         byte[] package = ModelPackage.Of(Encoding.UTF8.GetBytes(
             $"<model unit='millimeter'><resources><object id='1'><mesh><vertices>{vertices}</vertices><triangles>"
-            + $"<triangle v1='0' v2='1' v3='{count - 1}'/></triangles></mesh></object></resources><build><item objectid='1'/></build></model>"));
+            + $"<triangle v1='0' v2='1' v3='{count - 1}'/></triangles></mesh></object></resources>"
+            + "<build><item objectid='1'/></build></model>"));
 
         SoupFile read = ThreeMfReader.Read(new MemoryStream(package));
 
