@@ -153,7 +153,6 @@ public class FollowingTests(Browser browser)
     public async Task A_page_that_is_open_in_too_many_tabs_says_so_and_not_that_the_command_has_stopped()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        const int most = 64;
         using var served = new ServedBoard(Board);
         IPage page = await browser.Open(await served.Address);
         await State(page, "checked");
@@ -163,12 +162,17 @@ public class FollowingTests(Browser browser)
         var open = new List<HttpResponseMessage>();
         try
         {
-            for (int i = 0; i < most; i++)
+            // The page's own place is free as soon as it is left; then others take all.
+            await page.GotoAsync("about:blank");
+            for (int refused = 0; refused < 3;)
             {
+                Assert.True(open.Count < 300, "nobody was refused");
                 open.Add(await others.GetAsync(events, HttpCompletionOption.ResponseHeadersRead));
+                refused = open[^1].IsSuccessStatusCode ? 0 : refused + 1;
+                await Task.Delay(open[^1].IsSuccessStatusCode ? 0 : 500);
             }
 
-            await page.ReloadAsync();
+            await page.GotoAsync(await served.Address);
             await Browser.Until(page, "document.getElementById('live-apart')?.textContent.includes('open in too many tabs') === true");
             await State(page, "checked");
             Assert.DoesNotContain("stopped", await page.Locator("#live-state").InnerTextAsync(), StringComparison.Ordinal);
