@@ -17,6 +17,7 @@ public sealed partial class Region : IEquatable<Region>
     // Worked out by whoever asks first: many regions are only drawn, or only measured.
     private NetTopologySuite.Geometries.Geometry? _geometry;
     private OutlineRuns? _outline;
+    private int _hash;
 
     private Region(NetTopologySuite.Geometries.Geometry geometry)
         : this(Overlay.Parts(geometry))
@@ -177,9 +178,9 @@ public sealed partial class Region : IEquatable<Region>
 
     /// <summary>Same outlines, corner by corner.</summary>
     public bool Equals(Region? other) =>
-        other is not null && PartLoops.Length == other.PartLoops.Length
-        && PartLoops.Zip(other.PartLoops).All(p => p.First.Length == p.Second.Length
-            && p.First.Zip(p.Second).All(l => l.First.AsSpan().SequenceEqual(l.Second.AsSpan())));
+        ReferenceEquals(this, other) || (other is not null && PartLoops.Length == other.PartLoops.Length
+        && GetHashCode() == other.GetHashCode() && PartLoops.Zip(other.PartLoops).All(p => p.First.Length == p.Second.Length
+            && p.First.Zip(p.Second).All(l => l.First.AsSpan().SequenceEqual(l.Second.AsSpan()))));
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Region);
@@ -187,13 +188,19 @@ public sealed partial class Region : IEquatable<Region>
     /// <inheritdoc/>
     public override int GetHashCode()
     {
-        HashCode hash = default;
-        foreach (Point2 p in Loops.SelectMany(l => l))
+        // Regions are keys of many memories: theirs is worked out once. 0 stands for not yet.
+        if (_hash == 0)
         {
-            hash.Add(p);
+            HashCode hash = default;
+            foreach (Point2 p in Loops.SelectMany(l => l))
+            {
+                hash.Add(p);
+            }
+
+            _hash = hash.ToHashCode() is var code && code == 0 ? 1 : code;
         }
 
-        return hash.ToHashCode();
+        return _hash;
     }
 
     private Region Mapped(Func<Point2, Point2> map) => new(Overlay.Assemble(
