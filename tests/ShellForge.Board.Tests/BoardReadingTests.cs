@@ -226,6 +226,20 @@ public class BoardReadingTests
     public void An_outline_that_is_nowhere_as_wide_as_a_board_is_refused(string outline) =>
         Assert.Contains(Read(outline: outline).Diagnostics, d => d.Code == "outline-too-narrow");
 
+    // Strips 2.03 wide round an open middle: places looked for across their rectangle lie beside them all.
+    [Fact]
+    public void A_board_of_long_strips_has_its_middle_on_one_of_them()
+    {
+        BoardReadResult read = Read(
+            outline: "{polygon: [[-100, -60], [100, -60], [100, 60], [97.97, 60], [97.97, -57.97], [-97.97, -57.97], "
+                + "[-97.97, 60], [-100, 60]]}",
+            pixels: "{package: \"2020\", at: [0, -59]}");
+        Assert.Empty(read.Diagnostics.Where(d => d.IsError));
+        CircuitBoard board = read.File!.Board;
+        Assert.True(board.Outline.Region.Contains(Point2.Origin));
+        Assert.True(board.Outline.Region.DistanceToOutline(Point2.Origin) > 0.9);
+    }
+
     [Fact]
     public void Wires_take_their_thickness_from_their_gauge()
     {

@@ -101,7 +101,8 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
             return null;
         }
 
-        if (region.Grown(-Narrowest / 2).IsEmpty)
+        Region inner = region.Grown(-Narrowest / 2);
+        if (inner.IsEmpty)
         {
             sink.Error(
                 corners.Place, "outline-too-narrow", $"the outline is nowhere {NumberText.Written(Narrowest)} mm wide",
@@ -109,7 +110,7 @@ internal sealed class OutlineResolver(ParsedBoard board, DiagnosticSink sink)
             return null;
         }
 
-        Point2 shift = PlanOrigin.In(region);
+        Point2 shift = PlanOrigin.In(region, inner);
         if (IsTooLarge(corners, points.Select(p => p - Origin - shift), "a place well inside it", ""))
         {
             return null;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 
@@ -18,7 +19,9 @@ internal static class PlanOrigin
     private const double AsDeep = 0.9;
 
     /// <summary>The origin itself where it lies deep inside, else a place that does, on whole tenths of a mm.</summary>
-    public static Point2 In(Region outline)
+    /// <param name="outline">The outline.</param>
+    /// <param name="inner">What of it lies well inside; not empty.</param>
+    public static Point2 In(Region outline, Region inner)
     {
         Region whole = outline.Filled();
         double here = Depth(whole, Point2.Origin);
@@ -37,7 +40,14 @@ internal static class PlanOrigin
                 .Select(place => (place, Depth(whole, place)))
                 .Where(place => place.Item2 > 0),
         ];
-        double deepest = places.Select(place => place.Depth).DefaultIfEmpty(0).Max();
+        if (places.Length == 0)
+        {
+            // A long strip of board that bends round passes between all of them.
+            places = [.. inner.Loops.SelectMany(loop => Along(loop, step)).Select(at => new Point2(Tenth(at.X), Tenth(at.Y)))
+                .Select(place => (place, Depth(whole, place)))];
+        }
+
+        double deepest = places.Max(place => place.Depth);
         if (deepest <= here || here >= Share * deepest)
         {
             return Point2.Origin;
@@ -45,6 +55,19 @@ internal static class PlanOrigin
 
         var middle = new Point2(places.Average(place => place.At.X), places.Average(place => place.At.Y));
         return places.Where(place => place.Depth >= AsDeep * deepest).MinBy(place => Point2.Distance(place.At, middle)).At;
+    }
+
+    private static IEnumerable<Point2> Along(ImmutableArray<Point2> loop, double step)
+    {
+        for (int i = 0; i < loop.Length; i++)
+        {
+            (Point2 from, Point2 to) = (loop[i], loop[(i + 1) % loop.Length]);
+            int pieces = (int)Math.Ceiling(Point2.Distance(from, to) / step);
+            for (int k = 0; k < pieces; k++)
+            {
+                yield return from + ((double)k / pieces * (to - from));
+            }
+        }
     }
 
     private static double Depth(Region outline, Point2 at) =>
