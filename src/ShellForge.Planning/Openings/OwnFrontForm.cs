@@ -104,10 +104,15 @@ internal sealed class OwnFrontForm(OwnOpening wish) : OwnOpeningForm(wish)
         private static OpeningObstacle? AtWindow(FrontDraft front, Region mouth)
         {
             Region window = front.Window;
-            Region bezel = window.IsEmpty ? Region.Empty : mouth.Less(window);
-            double lit = window.IsEmpty ? double.PositiveInfinity : mouth.Distance(window);
+            if (window.IsEmpty)
+            {
+                return null;
+            }
+
+            Region bezel = mouth.Less(window);
+            double lit = mouth.Distance(window);
             double left = bezel.IsEmpty ? mouth.Loops[0].Min(window.DistanceToOutline) : lit;
-            return window.IsEmpty || (left >= Between && (bezel.IsEmpty || lit > 0)) ? null : new OpeningObstacle(
+            return left >= Between && (bezel.IsEmpty || lit > 0) ? null : new OpeningObstacle(
                 bezel.IsEmpty || lit > 0 ? $"{Reasons.Mm(Math.Round(left, 2))} mm are left to the window's edge, too little to print."
                     : "it lies on the window's edge.",
                 left, Between,
