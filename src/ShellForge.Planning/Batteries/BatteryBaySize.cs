@@ -78,6 +78,9 @@ public sealed record BatteryBaySize
     /// <summary>Length over the walls, mm.</summary>
     public double OuterLength => PocketLength + (2 * Wall);
 
+    /// <summary>What block and strap take of the floor, mm2.</summary>
+    public double TakenArea => (OuterLength * OuterWidth) + (2 * StrapBeside * StrapGap);
+
     /// <summary>Mass of all, g.</summary>
     public double Grams => Battery.Count * Battery.Grams;
 }

@@ -85,7 +85,7 @@ internal sealed class BatteryPlaces
     /// <summary>How much of a bay at a place stands out of the room, turned the best way, mm2; 0 where it fits.</summary>
     public double StandsOut(BatteryBaySize size, Point2 at) => IsInSpace(size, at)
         ? Ways(size).Min(way => BatteryBayPlan.TakenAt(size, at, way).Less(_room).Area)
-        : BatteryBayPlan.TakenAt(size, Point2.Origin, Angle.Zero).Area;
+        : size.TakenArea;
 
     private Angle[] Ways(BatteryBaySize size) => size.Battery.Along is { } along ? [along]
         : [.. Enumerable.Range(0, Directions).Select(i => _up + Angle.FromDegrees(90 + (i * 180.0 / Directions)))];
