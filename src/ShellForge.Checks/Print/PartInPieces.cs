@@ -37,7 +37,7 @@ public sealed class PartInPieces : IRule
             Rule = Name,
             Severity = Severity.Stop,
             Subject = part.Name,
-            Message = $"the {part.Name} comes out in {HandWords.Count(pieces, "piece", "pieces")}, planned are {part.Plan.Pieces}",
+            Message = $"the {part.Name} comes out in {HandWords.Count(pieces, "piece", "pieces")} instead of {part.Plan.Pieces}",
             Measured = pieces,
             Limit = part.Plan.Pieces,
             Remedy = "this is a defect of the program: send the board file; a small change of a dimension may avoid it",

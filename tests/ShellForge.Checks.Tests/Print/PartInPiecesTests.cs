@@ -21,7 +21,7 @@ public class PartInPiecesTests
         MadePart apart = Sound.Parts[0] with { InPrint = SolidEvaluator.Evaluate(Solid.Union(box, box.Moved(Transform3.Shift(9, 0, 0)))) };
         Finding finding = Assert.Single(new PartInPieces().Check(Sound with { Parts = [apart, .. Sound.Parts.Skip(1)] }));
         Assert.Equal(Severity.Stop, finding.Severity);
-        Assert.Equal("the tub comes out in 2 pieces, planned are 1", finding.Message);
+        Assert.Equal("the tub comes out in 2 pieces instead of 1", finding.Message);
     }
 
     [Fact]
