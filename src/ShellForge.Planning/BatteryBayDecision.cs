@@ -73,11 +73,11 @@ internal static class BatteryBayDecision
         BatteryBaySize size = SizeOf(given, battery, reasons);
         Region free = Free(given, choice, posts);
         Region roomy = Roomy(given, choice, free);
-        BatteryPlace? place = new BatteryPlaces(given.File.Board, roomy, given.File.Up).Best(size)
-            ?? new BatteryPlaces(given.File.Board, free, given.File.Up).Best(size);
+        var anywhere = new BatteryPlaces(given.File.Board, free, given.File.Up);
+        BatteryPlace? place = new BatteryPlaces(given.File.Board, roomy, given.File.Up).Best(size) ?? anywhere.Best(size);
         if (place is null)
         {
-            Refuse(given.File, size, free, reasons);
+            Refuse(given.File, size, anywhere, reasons);
             return reasons.Of<BatteryPlace?>(null);
         }
 
@@ -201,14 +201,14 @@ internal static class BatteryBayDecision
         return (behind ? place.Along + Angle.FromDegrees(180) : place.Along).Normalized;
     }
 
-    private static void Refuse(BoardFile file, BatteryBaySize size, Region free, Reasons reasons)
+    private static void Refuse(BoardFile file, BatteryBaySize size, BatteryPlaces places, Reasons reasons)
     {
         BatterySpec battery = size.Battery;
         string many = battery.Count == 1 ? battery.Name : $"{battery.Count} of {battery.Name} side by side";
         string bore = file.Board.Outline is RingOutline && file.Housing.BoreOpen != false ? "'bore: closed', " : "";
         if (battery.At is { } at)
         {
-            double stands = Math.Round(new BatteryPlaces(file.Board, free, file.Up).StandsOut(size, at), 1);
+            double stands = Math.Round(places.StandsOut(size, at), 1);
             reasons.Refuse(
                 "battery-without-place", "battery",
                 $"At its place the bay of {many}, {Reasons.Mm(Math.Round(size.OuterLength, 1))} x "
@@ -219,7 +219,7 @@ internal static class BatteryBayDecision
             return;
         }
 
-        double fits = Longest(file, size, free);
+        double fits = Longest(size, places);
         reasons.Refuse(
             "battery-without-place", "battery",
             $"The bay of {many} finds no place between walls and posts: "
@@ -229,10 +229,9 @@ internal static class BatteryBayDecision
     }
 
     // To a millimetre, downwards; 0 where not even a short one of that width fits.
-    private static double Longest(BoardFile file, BatteryBaySize size, Region free)
+    private static double Longest(BatteryBaySize size, BatteryPlaces places)
     {
         (double fits, double not) = (0, size.Battery.Length);
-        var places = new BatteryPlaces(file.Board, free, file.Up);
         for (int i = 0; i < Halvings; i++)
         {
             double middle = (fits + not) / 2;

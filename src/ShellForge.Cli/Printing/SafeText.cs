@@ -17,9 +17,12 @@ internal static class SafeText
     // Directions within a line: what is read is another text than what is there.
     private const string Turning = "\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069";
 
+    // Behind the last of the control signs, U+0000 to U+001F and U+007F to U+009F.
+    private const char AfterControls = '\u00A0';
+
     private static readonly SearchValues<char> Steering = SearchValues.Create(
-        [.. Enumerable.Range(0, char.MaxValue + 1).Select(code => (char)code)
-            .Where(sign => (char.IsControl(sign) && sign is not ('\n' or '\t')) || Turning.Contains(sign))]);
+        [.. Enumerable.Range(0, AfterControls).Select(code => (char)code).Where(sign => char.IsControl(sign) && sign is not ('\n' or '\t')),
+            .. Turning]);
 
     /// <summary>A text with a mark in place of each such sign; ends of lines and tabs stay.</summary>
     public static string Of(string text) => Steers(text) ? string.Concat(text.Select(sign => Steers(sign) ? Mark : sign)) : text;

@@ -26,6 +26,9 @@ internal static class PlanRules
         _ => EdgeGapRough,
     };
 
+    /// <summary>The same, mm, or as it is wished; where what stands at the rim asks for more, the gap is wider.</summary>
+    public static double EdgeGapOf(BoardFile file) => file.Housing.BoardEdgeClearance ?? EdgeGap(file.Board);
+
     /// <summary>Least clearance of anything printed from a part, LED, head or washer in plan, mm. Typical.</summary>
     public const double Beside = 0.5;
 

@@ -67,8 +67,9 @@ internal static class BaffleDecision
         Region surrounded = whole.Filled();
         (whole, notches) = (whole.And(fine.Thicker), fine.Notches);
         Region wanted = whole.And(bridges).Less(posts).Less(fine.LeftOut);
-        Region over = wanted.Intersect(whole);
-        notches = Carried(draft, notches, z => z < bridgesTop ? wanted : over, top, section.Wall);
+        Region through = BaffleNotches.Through(notches, top);
+        (Region withBridges, Region over) = (wanted.Less(through), wanted.Intersect(whole).Less(through));
+        notches = Carried(draft, notches, z => z < bridgesTop ? withBridges : over, top, section.Wall);
         Region joined = BaffleNotches.Largest(wanted.Less(BaffleNotches.Through(notches, top)));
         Region standing = whole.Intersect(joined);
         if (standing.IsEmpty || top - bottom < LeastHeight)
@@ -143,14 +144,9 @@ internal static class BaffleDecision
     private static ImmutableArray<BaffleNotch> Carried(
         HousingDraft draft, ImmutableArray<BaffleNotch> notches, Func<double, Region> walls, double top, double wall)
     {
-        Region through = BaffleNotches.Through(notches, top);
-        var left = new Dictionary<Region, Region>(ReferenceEqualityComparer.Instance);
-        ImmutableArray<BaffleNotch> slopes = CarriedRoofs.Over(draft, z => Left(walls(z)), notches, top);
-        Region before = BaffleNotches.Largest(walls(0).Less(through)).Less(BaffleNotches.Through(slopes, top));
+        ImmutableArray<BaffleNotch> slopes = CarriedRoofs.Over(draft, walls, notches, top);
+        Region before = BaffleNotches.Largest(walls(0)).Less(BaffleNotches.Through(slopes, top));
         return BaffleNotches.WithoutCrumbs(before, wall).Parts.Length > 1 ? notches : [.. notches, .. slopes];
-
-        // A few regions serve all layers.
-        Region Left(Region at) => left.TryGetValue(at, out Region? known) ? known : left[at] = at.Less(through);
     }
 
     // A straight bridge from rim to rim may cut across an inner corner of the walls.

@@ -200,7 +200,7 @@ internal sealed class ClampForm : HoldTraits
     // As few lines as reach over the rim by the least overlap; fewer where what stands near the rim would widen the gap round the board.
     private static double Width(Given given)
     {
-        double gap = given.File.Housing.BoardEdgeClearance ?? PlanRules.EdgeGap(given.File.Board);
+        double gap = PlanRules.EdgeGapOf(given.File);
         double Over(int lines) => given.File.Print.Printer.LooseFit + given.Basis.Wall(lines) - gap;
         double least = Math.Max(LeastOverlap, gap + LeastAcross);
         int lines = StiffLines;

@@ -55,7 +55,11 @@ internal sealed class ClipsForm : HoldTraits
     public override HoldKind Kind => HoldKind.Clips;
 
     /// <inheritdoc />
-    public override double LipReach(Given given) => Gap(given) + Reach(Gap(given)) + PlanRules.EdgeGapClean;
+    public override double LipReach(Given given)
+    {
+        double gap = PlanRules.EdgeGapOf(given.File);
+        return gap + Reach(gap) + PlanRules.EdgeGapClean;
+    }
 
     /// <inheritdoc />
     public override (string What, double Height)? BelowBoard(Given given, double gap) =>
@@ -87,12 +91,12 @@ internal sealed class ClipsForm : HoldTraits
             double length = Length(given, gap, MostLift);
             double strain = Strain(given.Basis.Wall(ThinLines), Bend(given, gap), length);
             double bears = filament.StrainAcrossLayers;
-            bool widened = gap > Gap(given) + Layers.Slack;
+            bool widened = gap > PlanRules.EdgeGapOf(given.File) + Layers.Slack;
             reasons.Refuse("clips-overstrained", "clips", string.Create(CultureInfo.InvariantCulture,
                     $"Upright clips {length:0.#} mm long{(widened ? $" over a gap of {Reasons.Mm(gap)} mm" : "")} would be strained by "
                         + $"{100 * strain:0.00} %; {filament.Name} bears {100 * bears:0.0} % across its layers. None are planned."),
                 100 * strain, 100 * bears, "%", default, widened
-                    ? "'hold: auto', or a smaller window, and parts not past the edge: they widened the gap round the board"
+                    ? "'hold: auto', or without what widens the gap round the board: the report tells it at 'shell.gap'"
                     : "'hold: clamp', or a tougher filament for the shell ('print: {shell: petg-black}')");
             return HoldForm.Nothing;
         }
@@ -173,8 +177,6 @@ internal sealed class ClipsForm : HoldTraits
             Play = play,
         };
     }
-
-    private static double Gap(Given given) => given.File.Housing.BoardEdgeClearance ?? PlanRules.EdgeGap(given.File.Board);
 
     private static double Reach(double gap) => Math.Round(gap + HeldAcross, 6);
 
