@@ -258,7 +258,7 @@ internal static class CouponVerb
         if (kind is null)
         {
             faults.Add(Path.HasExtension(name)
-                ? $"'{name}' is no kind of coupon; for those that a board's housing depends on, --board {ShellWord.OfPath(name)}"
+                ? $"'{name}' is no kind of coupon; for the coupons that its housing depends on, say --board {ShellWord.OfPath(name)}"
                 : $"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or "
                     + $"{FitSlicePrint.Name}");
         }

@@ -96,7 +96,7 @@ internal sealed class ClipsForm : HoldTraits
                     $"Upright clips {length:0.#} mm long{(widened ? $" over a gap of {Reasons.Mm(gap)} mm" : "")} would be strained by "
                         + $"{100 * strain:0.00} %; {filament.Name} bears {100 * bears:0.0} % across its layers. None are planned."),
                 100 * strain, 100 * bears, "%", default, widened
-                    ? "'hold: auto', or without what widens the gap round the board: the report tells it at 'shell.gap'"
+                    ? "'hold: auto', or take away what widens the gap round the board: the report names it at 'shell.gap'"
                     : "'hold: clamp', or a tougher filament for the shell ('print: {shell: petg-black}')");
             return HoldForm.Nothing;
         }
