@@ -63,9 +63,33 @@ public class DrawingsTests
 
     [Theory]
     [MemberData(nameof(Drawings))]
-    public void No_lettering_stands_on_other_lettering_on_an_outline_or_off_the_sheet(string drawing)
+    public void No_lettering_stands_on_other_lettering_on_an_outline_or_off_the_sheet(string drawing) =>
+        IsLegible(Repository.At("out-samples", drawing));
+
+    // Ears stand out on all sides: sizes over them, notes and the ends of the cutting line share the room beside the views.
+    [Fact]
+    public void Nor_does_it_where_ears_stand_out_over_a_round_wall()
     {
-        XElement sheet = XDocument.Load(Repository.At("out-samples", drawing)).Root!;
+        using var folder = new TemporaryFolder();
+        string board = folder.Write("eared.yaml", """
+            format: shellforge/1
+            name: Eared
+            board:
+              outline: {disc: 70}
+              thickness: 1.6
+              pixels: {package: "5050", circle: 40, count: 12}
+              parts:
+                - {ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: 1.0}
+            housing: {insert: m2.5x4-od4.6, hold: clamp, closure: screws, cable: {part: J1}}
+            power: {brightness: 0.3, capped: true}
+            """);
+        CommandRun.Run(folder.Path, "make", board, "-o", "made", "-q");
+        Assert.All(["plan.svg", "tub.svg", "cover.svg"], name => IsLegible(folder.File($"made/{name}")));
+    }
+
+    private static void IsLegible(string drawing)
+    {
+        XElement sheet = XDocument.Load(drawing).Root!;
         double[] size = Numbers(sheet.Attribute("viewBox")!.Value);
         Label[] labels = [.. sheet.Elements().Where(e => e.Name.LocalName == "text").Select(Read)];
         Assert.True(labels.Length >= 8, $"only {labels.Length} labels");

@@ -111,10 +111,11 @@ public static class PartDrawing
     {
         const double arrow = 6;
         double past = 3 / sheet.Scale;
-        double reach = (Math.Max(bounds.Size.X, bounds.Size.Y) / 2) + past;
+        double half = Math.Max(bounds.Size.X, bounds.Size.Y) / 2;
         Point2 along = Point2.Polar(1, direction);
-        Point2 from = sheet.At(-reach * along);
-        Point2 to = sheet.At(reach * along);
+        Point2 from = sheet.At(-(Within(Leaves(bounds, -1 * along)) + past) * along);
+        Point2 to = sheet.At((Within(Leaves(bounds, along)) + past) * along);
+        double Within(double leaves) => leaves < half - Chord ? leaves : half;
         sheet.Svg.Line(from, to, Stroke.Centre);
         sheet.Svg.Line(sheet.At(axis, bounds.Min.Y - past), sheet.At(axis, bounds.Max.Y + past), Stroke.Centre);
         if (direction != Angle.Zero)
@@ -129,6 +130,11 @@ public static class PartDrawing
             sheet.Svg.Lettering(end + (arrow * outward * onSheet) + new Point2(0, 1.2), "A", 3.5, TextAnchor.Middle);
         }
     }
+
+    // How far from the axis a way leaves the view's rectangle, mm: beyond, another view may stand.
+    private static double Leaves(Box3 bounds, Point2 way) => Math.Min(
+        way.X == 0 ? double.PositiveInfinity : (way.X > 0 ? bounds.Max.X : bounds.Min.X) / way.X,
+        way.Y == 0 ? double.PositiveInfinity : (way.Y > 0 ? bounds.Max.Y : bounds.Min.Y) / way.Y);
 
     private static void DrawSizes(DrawingSheet sheet, SectionSizes sizes, Box3 bounds, bool isRound, Nominal nominal)
     {
@@ -161,7 +167,9 @@ public static class PartDrawing
             sheet.At(sizes.Left, 0).X - RowSpacing, DimensionLines.Value(bounds.Size.Z));
 
         var notes = new LeaderNotes(sheet, new Box2(new Point2(sizes.Left, sizes.Bottom), new Point2(sizes.Right, sizes.Top)));
-        if (nominal.HasWall && sizes.Wall is { } wall)
+        // On the side of an ear, what is outermost may be the ear's own.
+        if (nominal.HasWall && sizes.Wall is { } wall
+            && (!isRound || sizes.Right < radius + Chord || Math.Abs(wall.To - wall.From - nominal.Wall) < Chord))
         {
             notes.Add(new Point2(wall.To, sizes.WallAt), $"wall {Nominal.Of(wall.To - wall.From, nominal.Wall)}");
         }

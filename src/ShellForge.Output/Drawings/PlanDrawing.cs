@@ -24,7 +24,13 @@ public static class PlanDrawing
     {
         HousingPlan plan = housing.Plan;
         Box2 extent = plan.Shell.Footprint.Bounds;
-        DrawingSheet sheet = DrawingSheet.For(extent, Room with { Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)) },
+        DrawingSheet sheet = DrawingSheet.For(
+            extent,
+            Room with
+            {
+                Left = Room.Left + (RowSpacing * RowsLeft(plan, extent)),
+                Below = Room.Below + (RowSpacing * (plan.Mount?.Distances.Length ?? 0)),
+            },
             housing.Board.Name, "tub from the front, cut level");
         Mesh? tub = housing.Part(PartNames.Tub)?.AssembledMesh;
         if (tub is null)
@@ -69,13 +75,21 @@ public static class PlanDrawing
         }
     }
 
+    // Over ears the size of a round wall is no diameter: that is noted at the wall.
+    private static bool IsDiameter(HousingPlan plan, Box2 extent) => plan.Shell.Round is { } shell
+        && Math.Max(extent.Size.X, extent.Size.Y) < (2 * shell.Outer) + PartDrawing.Chord;
+
+    // Rows of upright dimensions to the left of the view; notes stand beyond them.
+    private static int RowsLeft(HousingPlan plan, Box2 extent) =>
+        plan.Mount?.Distances.Any(IsUpright) == true ? 2 : IsDiameter(plan, extent) ? 0 : 1;
+
+    private static bool IsUpright(MountDistance distance) => Math.Abs(distance.From.X - distance.To.X) < DrawingSheet.Invisible
+        && Math.Abs(distance.From.Y - distance.To.Y) >= DrawingSheet.Invisible;
+
     private static void DrawSizes(DrawingSheet sheet, HousingPlan plan, Box2 extent)
     {
         double row = sheet.At(extent.Min).Y + RowSpacing;
-
-        // Over ears it is no diameter: that is noted at the wall.
-        bool isDiameter = plan.Shell.Round is { } shell
-            && Math.Max(extent.Size.X, extent.Size.Y) < (2 * shell.Outer) + PartDrawing.Chord;
+        bool isDiameter = IsDiameter(plan, extent);
         string sign = isDiameter ? "\u00D8" : "";
         DimensionLines.Horizontal(
             sheet.Svg, sheet.At(extent.Min.X, 0), sheet.At(extent.Max.X, 0), row, sign + DimensionLines.Value(extent.Size.X));
@@ -86,7 +100,8 @@ public static class PlanDrawing
                 DimensionLines.Value(extent.Size.Y));
         }
 
-        var notes = new LeaderNotes(sheet, extent);
+        var beside = new Point2(RowsLeft(plan, extent) * RowSpacing / sheet.Scale, 0);
+        var notes = new LeaderNotes(sheet, new Box2(extent.Min - beside, extent.Max));
         foreach (IGrouping<string, BossPlan> kind in plan.Bosses.GroupBy(BossText, StringComparer.Ordinal))
         {
             notes.Add(kind.First().At + Point2.Polar(kind.First().Diameter / 2, Outward(kind.First().At)), $"{kind.Count()}x {kind.Key}");
@@ -130,7 +145,7 @@ public static class PlanDrawing
         {
             DimensionLines.Horizontal(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To), row, text);
         }
-        else if (Math.Abs(distance.From.X - distance.To.X) < DrawingSheet.Invisible)
+        else if (IsUpright(distance))
         {
             DimensionLines.Vertical(sheet.Svg, sheet.At(distance.From), sheet.At(distance.To),
                 sheet.At(extent.Min).X - (2 * RowSpacing), text);
