@@ -76,7 +76,7 @@ internal static class CoverSideDecision
             PryNotches = reasons.Take(PryNotchDecision.Decide(draft, keyed)),
             Vents = vents,
             Mount = mount,
-            Lettering = [.. label, .. reasons.Take(LetteringDecision.Marks(draft, cover, vented))],
+            Lettering = [.. label, .. reasons.Take(RevisionMarks.Decide(draft, front, holder, mount, vented))],
         });
     }
 

@@ -1,3 +1,4 @@
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 using ShellForge.Planning.Plan;
 
@@ -12,7 +13,8 @@ internal static class Letters
         for (int i = 0; i < plan.Lettering.Length; i++)
         {
             LetteringPlan line = plan.Lettering[i];
-            Solid strokes = Shapes.Extrude(line.Strokes, line.FromZ - FeatureContribution.Overlap, line.ToZ)
+            Solid flat = Shapes.Extrude(line.Strokes, line.FromZ - FeatureContribution.Overlap, line.ToZ);
+            Solid strokes = (line.FromSide is { } side ? flat.Moved(OutwardFrame.Facing(Angle.Zero)).Moved(side) : flat)
                 .Tagged(FaceNames.Tag(FaceFeature.Lettering, i));
             FeatureContribution letters =
                 line.Raised ? FeatureContribution.Adds(line.Part, strokes) : FeatureContribution.Cuts(line.Part, strokes);

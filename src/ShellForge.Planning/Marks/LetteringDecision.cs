@@ -10,20 +10,19 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Marks;
 
 /// <summary>
-/// Decides lettering on the floor and the revision mark inside the parts. On the outer floor text runs mirrored in plan, so that whoever
+/// Decides lettering on the floor. On the outer floor text runs mirrored in plan, so that whoever
 /// turns the housing over about its upright axis reads it right; it never goes on the diffuser.
 /// </summary>
 internal static class LetteringDecision
 {
     // Source: trade practice for raised and engraved text: stroke 0.8 (0.6 at least), height 5 (2 at least), depth 0.4 to 0.8.
     private const double Height = 5.0;
-    private const double MarkHeight = 4.0;
     private const double Depth = 0.6;
-    private const double MarkDepth = 0.4;
     private const double Shrink = 0.95;
 
-    // Floor left over letters cut from below, in layers.
-    private const int LayersOver = 4;
+    /// <summary>Floor left over letters cut from below, in layers.</summary>
+    public const int LayersOver = 4;
+
     private const double Margin = 1.0;
 
     // Heights come in tenths.
@@ -101,57 +100,11 @@ internal static class LetteringDecision
         }
     }
 
-    /// <summary>The revision mark inside tub and cover.</summary>
-    public static Decided<ImmutableArray<LetteringPlan>> Marks(HousingDraft draft, CoverPlan cover, Region takenOnFloor)
-    {
-        var reasons = new Reasons();
-        string mark = draft.File.Revision;
-        if (string.IsNullOrWhiteSpace(mark))
-        {
-            return reasons.Of<ImmutableArray<LetteringPlan>>([]);
-        }
-
-        var marks = ImmutableArray.CreateBuilder<LetteringPlan>();
-        double floor = draft.Stack.FloorTop;
-        double depth = draft.Basis.UpDistance(MarkDepth);
-        double height = Math.Max(MarkHeight, PrintedLettering.LeastHeight(draft.Basis));
-        Region onFloor = Placed(draft, FloorRoom.Inside(draft, floor).Less(takenOnFloor), mark, height, mirrored: false, out _);
-        if (!onFloor.IsEmpty)
-        {
-            marks.Add(new LetteringPlan(onFloor, PartNames.Tub, floor, floor + depth, Raised: true) { IsMark = true });
-        }
-
-        double bezel = draft.Stack.Front - cover.BezelThickness;
-        Region free = cover.Cavity.Less(cover.Window).Less(cover.Seat).Less(cover.ToothSlot)
-            .Less(draft.Front.Diffuser.Outline).Less(draft.Front.Diffuser.Lap?.Outline ?? Region.Empty);
-        Region inCover = cover.BezelThickness - depth < (LayersOver * draft.Basis.Layer) - Layers.Slack
-            ? Region.Empty
-            : Placed(draft, free.Offset(-PrintedLettering.StrokeLeast), mark, height, mirrored: true, out _);
-        if (!inCover.IsEmpty)
-        {
-            marks.Add(new LetteringPlan(inCover, PartNames.Cover, bezel, bezel + depth, Raised: false) { IsMark = true });
-        }
-
-        if (marks.Count == 0)
-        {
-            reasons.Replace(
-                "mark-without-place", "revision", $"the mark \"{mark}\" has no place inside tub or cover: it is left out",
-                0, height, "mm", new Point3(0, 0, floor), "shorten `revision:`");
-        }
-
-        reasons.Choice("mark", mark, Reasons.Rule,
-            marks.Count == 0 ? "no room in tub or cover"
-            : onFloor.IsEmpty ? "inside the cover; the tub's floor has no room for it"
-            : inCover.IsEmpty ? "inside the tub; the cover's bezel has no room for it"
-            : "inside tub and cover; baffle and diffuser are too thin for letters");
-        return reasons.Of(marks.ToImmutable());
-    }
-
     // Longer than this, mm, no text fits on any floor, and its ends would leave the space that parts are made in.
     private const double LongestText = 200;
 
-    // The text at the largest height that fits, in tenths, lowest in use first; empty when none does.
-    private static Region Placed(HousingDraft draft, Region room, string text, double wanted, bool mirrored, out double height)
+    /// <summary>The text in plan at the largest height that fits, in tenths, lowest in use first; empty when none does.</summary>
+    public static Region Placed(HousingDraft draft, Region room, string text, double wanted, bool mirrored, out double height)
     {
         Angle down = draft.File.Up + Angle.FromDegrees(180);
         Angle along = draft.File.Up - Angle.FromDegrees(90);

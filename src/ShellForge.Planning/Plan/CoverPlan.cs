@@ -269,6 +269,12 @@ public sealed record LetteringPlan(Region Strokes, string Part, double FromZ, do
 {
     /// <summary>Whether it is a mark of the revision, inside, where no light is judged.</summary>
     public bool IsMark { get; init; }
+
+    /// <summary>
+    /// For lettering on the side of an upright wall, from the frame of its part to the assembled housing's: the strokes then lie in (y, z)
+    /// of that frame, and both faces are values of its x. Null where strokes lie in plan.
+    /// </summary>
+    public Transform3? FromSide { get; init; }
 }
 
 /// <summary>A printed part.</summary>
