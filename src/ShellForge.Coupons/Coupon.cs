@@ -34,6 +34,9 @@ public sealed record Coupon
     /// <summary>What it was drawn for.</summary>
     public required CouponWish Wish { get; init; }
 
+    /// <summary>What it is called in files.</summary>
+    public string Name => Wish.NameOf(Kind);
+
     /// <summary>Its pieces, each printed by itself.</summary>
     public required ImmutableArray<CouponPiece> Pieces { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Profiles;
 using ShellForge.Coupons.Answers;
 using ShellForge.Planning.Plan;
 
@@ -25,10 +26,11 @@ public abstract class CouponKind
     /// <summary>What is missing before it can be drawn, in a sentence; null for nothing.</summary>
     public virtual string? Lacks(CouponWish wish) => null;
 
-    /// <summary>
-    /// Why a housing depends on what it tells, in a few words; null where it does not, or where another filament's print tells it.
-    /// </summary>
+    /// <summary>Why a housing depends on what it tells, in a few words; null where it does not.</summary>
     public abstract string? Matters(HousingPlan plan);
+
+    /// <summary>Of which filament of a housing it is printed.</summary>
+    public virtual FilamentProfile FilamentOf(HousingPlan plan) => plan.Source.Print.Shell;
 
     /// <summary>Draws it.</summary>
     public abstract Coupon Draw(CouponWish wish);

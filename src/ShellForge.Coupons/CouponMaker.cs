@@ -38,8 +38,19 @@ public static class CouponMaker
         return new MadeCoupon(coupon, pieces, OneBed.Estimate(pieces.Select(piece => piece.Mesh), wish.Printer, wish.Filament));
     }
 
-    /// <summary>Minutes and grams of several coupons, all of one printer and one filament, on as few beds as hold them.</summary>
-    public static (double Minutes, double Grams) Together(ImmutableArray<MadeCoupon> coupons) => OneBed.Together(
-        coupons.SelectMany(coupon => coupon.Pieces).Select(piece => (piece.Piece.Name, piece.Mesh)), coupons[0].Coupon.Wish.Printer,
-        coupons[0].Coupon.Wish.Filament);
+    /// <summary>Minutes and grams of several coupons of one printer, on as few beds of each filament as hold them.</summary>
+    public static (double Minutes, double Grams) Together(ImmutableArray<MadeCoupon> coupons)
+    {
+        (double Minutes, double Grams)[] each =
+        [
+            .. ByFilament(coupons).Select(same => OneBed.Together(
+                same.SelectMany(coupon => coupon.Pieces).Select(piece => (piece.Piece.Name, piece.Mesh)), same[0].Coupon.Wish.Printer,
+                same[0].Coupon.Wish.Filament)),
+        ];
+        return (each.Sum(beds => beds.Minutes), each.Sum(beds => beds.Grams));
+    }
+
+    /// <summary>Coupons that are printed of one filament, in the order in which each filament first comes.</summary>
+    public static ImmutableArray<ImmutableArray<MadeCoupon>> ByFilament(ImmutableArray<MadeCoupon> coupons) =>
+        [.. coupons.GroupBy(coupon => coupon.Coupon.Wish.Filament.Name).Select(same => same.ToImmutableArray())];
 }

@@ -226,17 +226,29 @@ public sealed class MeasuredBackByHandTests
             ? (part.Bounds.Min.X, part.Bounds.Max.X) : (part.Bounds.Min.Y, part.Bounds.Max.Y))];
     }
 
-    // The height at which plastic begins or ends over a point, by halving.
+    // The height at which plastic begins or ends over a point: a plumb line through the triangles of the file.
     private static double Face(Mesh mesh, Point2 at, double from, double to)
     {
-        bool below = Slicing.At(mesh, from).Contains(at);
-        Assert.NotEqual(below, Slicing.At(mesh, to).Contains(at));
-        while (to - from > 0.002)
-        {
-            double middle = (from + to) / 2;
-            (from, to) = Slicing.At(mesh, middle).Contains(at) == below ? (middle, to) : (from, middle);
-        }
+        // Off the grid that edges of triangles lie on.
+        Point2 line = at + new Point2(0.00137, 0.00071);
+        double[] met =
+        [
+            .. Enumerable.Range(0, mesh.TriangleCount)
+                .Select(i => Plumb(Corner(mesh, 3 * i), Corner(mesh, (3 * i) + 1), Corner(mesh, (3 * i) + 2), line))
+                .OfType<double>().Where(z => z > from && z < to),
+        ];
+        return Assert.Single(met);
+    }
 
-        return (from + to) / 2;
+    private static Point3 Corner(Mesh mesh, int number) => mesh.Vertices[mesh.Triangles[number]].ToMillimetres();
+
+    // z of a triangle over a point; null beside it, or where it stands upright.
+    private static double? Plumb(Point3 a, Point3 b, Point3 c, Point2 at)
+    {
+        double Side(Point3 p, Point3 q) => ((q.X - p.X) * (at.Y - p.Y)) - ((q.Y - p.Y) * (at.X - p.X));
+        (double ab, double bc, double ca) = (Side(a, b), Side(b, c), Side(c, a));
+        double whole = ab + bc + ca;
+        return whole == 0 || ab * whole < 0 || bc * whole < 0 || ca * whole < 0 ? null
+            : ((bc * a.Z) + (ca * b.Z) + (ab * c.Z)) / whole;
     }
 }

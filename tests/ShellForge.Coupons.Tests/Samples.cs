@@ -12,6 +12,7 @@ namespace ShellForge.Coupons.Tests;
 internal static class Samples
 {
     private static readonly ConcurrentDictionary<(string Kind, CouponWish Wish), Lazy<MadeCoupon>> Made = new();
+    private static readonly ConcurrentDictionary<(string Kind, CouponWish Wish), Lazy<Coupon>> Drawings = new();
     private static readonly ConditionalWeakTable<MadePiece, Mesh> Read = [];
 
     public static CouponWish Wish(string printer = "fdm-0.4", string filament = "petg-black", string insert = "m2.5x4-od4.6") =>
@@ -21,9 +22,13 @@ internal static class Samples
             Plug = WrittenBoard.Shipped.Packages.Find("usb-c-receptacle")!,
         };
 
+    /// <summary>The coupon of a wish as it is drawn, drawn once for all tests.</summary>
+    public static Coupon Drawn(string kind, CouponWish wish) => Drawings.GetOrAdd((kind, wish),
+        key => new Lazy<Coupon>(() => CouponKinds.Find(key.Kind)!.Draw(key.Wish))).Value;
+
     /// <summary>The coupon of a wish, made once for all tests.</summary>
     public static MadeCoupon Make(string kind, CouponWish? wish = null) => Made.GetOrAdd((kind, wish ?? Wish()),
-        key => new Lazy<MadeCoupon>(() => CouponMaker.Make(CouponKinds.Find(key.Kind)!.Draw(key.Wish)))).Value;
+        key => new Lazy<MadeCoupon>(() => CouponMaker.Make(Drawn(key.Kind, key.Wish)))).Value;
 
     public static IEnumerable<object[]> KindsAndPrinters() =>
         from kind in CouponKinds.All

@@ -60,7 +60,7 @@ internal static class CalibrateVerb
                 question.Place, $"{question.Kind.Name}, {question.Question.Key} has no answer; expected {question.Question.Expected}")));
         }
 
-        Calibration calibration = Calibration.Of(file, asked, loaded.Library.PairingOf(file.Printer.Name, file.Filament.Name));
+        Calibration calibration = Calibration.Of(file, asked, loaded.Library);
         if (calibration.Faults.Length > 0)
         {
             return Refuse(bench, calibration.Faults);
@@ -72,8 +72,7 @@ internal static class CalibrateVerb
             return BadBoardReport.Print(beside.Source, bench, null);
         }
 
-        ImmutableArray<OutputFile> files = MeasuredProfiles.Files(calibration, file.Printer.Name, file.Filament.Name, loaded.Library,
-            bench.Today);
+        ImmutableArray<OutputFile> files = MeasuredProfiles.Files(calibration, file.Printer.Name, loaded.Library, bench.Today);
         string into = folder is not null ? bench.FullPath(folder)
             : board is not null ? Path.Combine(boardFolder!, UserProfiles.FolderName)
             : Path.Combine(bench.ConfigFolder ?? bench.Folder, UserProfiles.FolderName);
@@ -147,12 +146,13 @@ internal static class CalibrateVerb
     // Another file of the user's may give a profile of the same name, and come first.
     private static void TellWhetherUsed(Workbench bench, Calibration calibration, AnswerFile answers, ProfileLibrary library)
     {
-        PairingProfile? pairing = library.PairingOf(answers.Printer.Name, answers.Filament.Name);
         foreach (CouponFound found in calibration.Found)
         {
+            string filament = found.Wish.Filament.Name;
+            PairingProfile? pairing = library.PairingOf(answers.Printer.Name, filament);
             string source = MeasuredProfiles.Source(bench.Today, found.Kind);
             bool used = found.Values.All(value => value.Shelf == MeasuredShelf.Filament
-                ? library.Filaments.Find(answers.Filament.Name)?.TransmissionLength.Source == source
+                ? library.Filaments.Find(filament)?.TransmissionLength.Source == source
                 : pairing?.Readings.Any(
                     reading => reading.Coupon == found.Record && reading.Raw.EndsWith(found.Raw, StringComparison.Ordinal)) == true);
             if (!used)

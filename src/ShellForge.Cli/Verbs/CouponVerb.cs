@@ -16,7 +16,6 @@ using ShellForge.Coupons.Files;
 using ShellForge.Output.Files;
 using ShellForge.Output.Words;
 using ShellForge.Planning;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Cli.Verbs;
 
@@ -32,7 +31,7 @@ internal static class CouponVerb
         {
             Description =
                 $"What to try: {string.Join(", ", CouponKinds.All.Select(kind => kind.Name))}, or {FitSlicePrint.Name} of a board; "
-                    + $"nothing lists them, or with --board picks what the board depends on",
+                    + "a board file alone picks what its housing depends on; nothing lists them",
             Arity = ArgumentArity.ZeroOrMore,
         };
         var printer = new Option<string?>("--printer")
@@ -85,6 +84,11 @@ internal static class CouponVerb
 
     private static ExitCode Run(Workbench bench, Asked asked)
     {
+        if (asked.Board is null && Array.FindIndex(asked.Kinds, IsFile) is >= 0 and int place)
+        {
+            asked = asked with { Board = asked.Kinds[place], Kinds = [.. asked.Kinds.Where((_, i) => i != place)] };
+        }
+
         if (asked.Kinds.Length == 0 && asked.Board is null)
         {
             foreach (CouponKind kind in CouponKinds.All)
@@ -109,11 +113,6 @@ internal static class CouponVerb
             return ExitCode.BadInput;
         }
 
-        if (asked.Kinds.Length == 0)
-        {
-            asked = asked with { Kinds = Picked(bench, source!.File!, asked) };
-        }
-
         var faults = new List<string>();
         CouponWish? wish = Wish(asked, source?.File, loaded.Library, faults);
         CouponKind[] kinds =
@@ -124,12 +123,13 @@ internal static class CouponVerb
                 : $"{FitSlicePrint.Name} is a print of its own: ask for it alone");
         }
 
-        if (wish is not null)
-        {
-            faults.AddRange(kinds.Select(kind => kind.Lacks(wish) is { } lack ? $"{kind.Name}: {lack}" : null).OfType<string>());
-        }
+        ImmutableArray<(CouponKind Kind, CouponWish Wish)> wanted = wish is null ? []
+            : asked.Kinds.Length > 0 ? [.. kinds.Select(kind => (kind, wish))]
+            : Picked(bench, source!.File!, asked, wish, loaded.Library);
+        faults.AddRange(wanted
+            .Select(each => each.Kind.Lacks(each.Wish) is { } lack ? $"{each.Kind.Name}: {lack}" : null).OfType<string>());
 
-        if (asked.Around is not null && kinds.Length > 1)
+        if (asked.Around is not null && wanted.Length > 1)
         {
             faults.Add("--around holds for one kind of coupon; name that one alone");
         }
@@ -144,12 +144,13 @@ internal static class CouponVerb
             return ExitCode.BadInput;
         }
 
-        if (kinds.Length == 0)
+        if (wanted.IsEmpty)
         {
             return FitSlicePrint.Make(bench, source!.File!, asked.Folder, asked.Quiet);
         }
 
-        ImmutableArray<MadeCoupon> made = [.. kinds.Select(kind => CouponMaker.Make(kind.Draw(wish!), bench.Cancel))];
+        ImmutableArray<MadeCoupon> made =
+            [.. wanted.Select(each => CouponMaker.Make(each.Kind.Draw(each.Wish), bench.Cancel))];
         string path = bench.FullPath(asked.Folder);
         ImmutableArray<OutputFile> files = CouponFiles.Of(made);
         bool isOurs = BoundedFile.Read(Path.Combine(path, CouponFiles.AnswersFile), TextFile.LongestBytes) is { } there
@@ -173,7 +174,7 @@ internal static class CouponVerb
             {
                 bench.Out.Write(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{coupon.Coupon.Kind.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, "
+                    $"{coupon.Coupon.Name}: {coupon.Coupon.Kind.Tells}; {PrintEstimate.Duration(coupon.Estimate.Minutes)}, "
                         + $"{coupon.Estimate.Grams:0.0} g"
                         + $"{(coupon.IsLong ? $"; longer than half an hour on {coupon.Coupon.Wish.Printer.Name}" : "")}\n"));
             }
@@ -195,27 +196,21 @@ internal static class CouponVerb
     }
 
     // What this housing depends on, told with the reason.
-    private static string[] Picked(Workbench bench, BoardFile board, Asked asked)
+    private static ImmutableArray<(CouponKind Kind, CouponWish Wish)> Picked(
+        Workbench bench, BoardFile board, Asked asked, CouponWish wish, ProfileLibrary library)
     {
-        HousingPlan plan = HousingPlanner.Plan(board);
-        CouponKind[] picked = [.. CouponKinds.All.Where(kind => kind.Matters(plan) is not null)];
+        ImmutableArray<BoardCoupon> picked = BoardCoupons.Of(
+            HousingPlanner.Plan(board), asked.Insert is null ? wish with { Insert = null } : wish, library);
         if (!asked.Quiet && !asked.Json)
         {
-            foreach (CouponKind kind in picked)
+            foreach (BoardCoupon coupon in picked)
             {
-                bench.Out.Write($"{kind.Name}: {kind.Matters(plan)}\n");
-            }
-
-            if (plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name != board.Print.Shell.Name)
-            {
-                bench.Out.Write(
-                    $"its diffuser is a print of its own: shellforge coupon diffuser-steps "
-                        + $"--printer {ShellWord.Of(board.Print.Printer.Name)} "
-                        + $"--filament {ShellWord.Of(plan.Diffuser.Filament.Name)} -o coupon-diffuser\n");
+                string left = coupon.Kind.Lacks(coupon.Wish) is { } lack ? $"; left out, {lack}" : "";
+                bench.Out.Write($"{coupon.Wish.NameOf(coupon.Kind)}: {coupon.Why}{left}\n");
             }
         }
 
-        return [.. picked.Select(kind => kind.Name)];
+        return [.. picked.Where(coupon => coupon.Kind.Lacks(coupon.Wish) is null).Select(coupon => (coupon.Kind, coupon.Wish))];
     }
 
     private static CouponWish? Wish(Asked asked, BoardFile? board, ProfileLibrary library, List<string> faults)
@@ -230,13 +225,16 @@ internal static class CouponVerb
         PackageProfile? plug = plugName is null ? null : Named(library.Packages, plugName, "a package", library, faults);
         return printer is null || filament is null
             ? null
-            : new CouponWish(printer, library.PairingOf(printer.Name, filament.Name)?.Of(filament) ?? filament)
+            : new CouponWish(printer, CouponWish.Measured(library, printer, filament))
             {
                 Insert = insert,
                 Plug = plug,
                 Around = asked.Around
             };
     }
+
+    // No kind of coupon has a dot in its name.
+    private static bool IsFile(string name) => Path.HasExtension(name);
 
     private static T? Named<T>(ProfileShelf<T> shelf, string name, string what, ProfileLibrary library, List<string> faults)
         where T : class
@@ -257,8 +255,8 @@ internal static class CouponVerb
         CouponKind? kind = CouponKinds.Find(name);
         if (kind is null)
         {
-            faults.Add(Path.HasExtension(name)
-                ? $"'{name}' is no kind of coupon; for the coupons that its housing depends on, say --board {ShellWord.OfPath(name)}"
+            faults.Add(IsFile(name)
+                ? $"'{name}' is a second board file; a coupon is made for one board"
                 : $"there is no coupon '{name}'; expected {string.Join(", ", CouponKinds.All.Select(each => each.Name))} or "
                     + $"{FitSlicePrint.Name}");
         }

@@ -103,9 +103,9 @@ public sealed record Calibration
     /// <summary>Reads the answers.</summary>
     /// <param name="file">The file; <see cref="Questions"/> has found nothing wrong with it.</param>
     /// <param name="asked">Answers to its open questions, in their order.</param>
-    /// <param name="before">What was measured of the printer with the filament before; null for nothing.</param>
+    /// <param name="before">Profiles with what was measured before; null for nothing.</param>
     public static Calibration Of(
-        AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, PairingProfile? before = null)
+        AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, ProfileLibrary? before = null)
     {
         var read = new List<(AnsweredCoupon Coupon, CouponKind Kind, CouponWish Wish, AnswerSheet Sheet, Reading Reading)>();
         var faults = ImmutableArray.CreateBuilder<CalibrationFault>();
@@ -149,13 +149,19 @@ public sealed record Calibration
         faults.AddRange(Twice(file, found));
         if (faults.Count == 0)
         {
-            var all = new MeasuredSoFar(
-                found.SelectMany(each => each.Values.Where(value => value.Shelf == MeasuredShelf.Pairing && value.For is null)
-                        .Select(value => (value.Key, value.Value, each.Kind.Name)))
-                    .GroupBy(each => each.Key).ToDictionary(each => each.Key, each => (each.First().Value, each.First().Name)),
-                before);
-            faults.AddRange(read.SelectMany(each => each.Kind.Against(each.Wish, each.Sheet, each.Reading, all)
-                .Select(fault => Told(each.Coupon, each.Kind, fault))));
+            // What a printer does with one filament says nothing of another.
+            foreach (string filament in read.Select(each => each.Wish.Filament.Name).Distinct())
+            {
+                var all = new MeasuredSoFar(
+                    found.Where(each => each.Wish.Filament.Name == filament)
+                        .SelectMany(each => each.Values.Where(value => value.Shelf == MeasuredShelf.Pairing && value.For is null)
+                            .Select(value => (value.Key, value.Value, each.Kind.Name)))
+                        .GroupBy(each => each.Key).ToDictionary(each => each.Key, each => (each.First().Value, each.First().Name)),
+                    before?.PairingOf(file.Printer.Name, filament));
+                faults.AddRange(read.Where(each => each.Wish.Filament.Name == filament)
+                    .SelectMany(each => each.Kind.Against(each.Wish, each.Sheet, each.Reading, all)
+                        .Select(fault => Told(each.Coupon, each.Kind, fault))));
+            }
         }
 
         return faults.Count > 0
@@ -165,11 +171,12 @@ public sealed record Calibration
 
     // Two coupons of one kind that say different things: neither is believed.
     private static IEnumerable<CalibrationFault> Twice(AnswerFile file, IEnumerable<CouponFound> found) =>
-        found.SelectMany(each => each.Values.Select(value => (each.Kind, value)))
-            .GroupBy(each => (each.value.Shelf, each.value.Key, each.value.For))
+        found.SelectMany(each => each.Values.Select(value => (each.Kind, each.Wish.Filament, value)))
+            .GroupBy(each => (each.Filament.Name, each.value.Shelf, each.value.Key, each.value.For))
             .Where(same => same.Select(each => each.value.Value).Distinct().Count() > 1)
             .Select(same => new CalibrationFault(
-                file.Coupons.Last(coupon => coupon.Kind == same.Last().Kind.Name).Place,
+                file.Coupons.Last(coupon => coupon.Kind == same.Last().Kind.Name
+                    && WishOf(file, coupon).Filament.Name == same.Last().Filament.Name).Place,
                 $"{same.First().value.Words} comes out as "
                     + $"{string.Join(" and ", same.Select(each => each.value.Value.ToString("0.###", CultureInfo.InvariantCulture)))}: "
                     + "leave the coupon away that is out of date"));
@@ -179,5 +186,5 @@ public sealed record Calibration
             $"{kind.Name}, {fault.Key}: {fault.Message}");
 
     private static CouponWish WishOf(AnswerFile file, AnsweredCoupon coupon) =>
-        new(file.Printer, file.Filament) { Insert = coupon.Insert, Plug = coupon.Plug, Around = coupon.Around };
+        new(file.Printer, coupon.Filament ?? file.Filament) { Insert = coupon.Insert, Plug = coupon.Plug, Around = coupon.Around };
 }

@@ -9,7 +9,7 @@ using ShellForge.Output.Files;
 namespace ShellForge.Coupons.Calibrating;
 
 /// <summary>
-/// The user's profiles with what was measured, as files: one of the printer with the filament, one of the filament. What was measured
+/// The user's profiles with what was measured, as files: one of the printer with each filament, one of each filament. What was measured
 /// before and is not measured anew stays as it was.
 /// </summary>
 public static class MeasuredProfiles
@@ -25,23 +25,24 @@ public static class MeasuredProfiles
     /// <summary>The files that calibration writes.</summary>
     /// <param name="calibration">What was found.</param>
     /// <param name="printer">Name of the printer.</param>
-    /// <param name="filament">Name of the filament.</param>
     /// <param name="library">The profiles as they are, with what was measured before.</param>
     /// <param name="date">The day of the measurement.</param>
-    public static ImmutableArray<OutputFile> Files(Calibration calibration, string printer, string filament, ProfileLibrary library,
-        DateOnly date)
+    public static ImmutableArray<OutputFile> Files(Calibration calibration, string printer, ProfileLibrary library, DateOnly date) =>
+    [
+        .. calibration.Found.GroupBy(found => found.Wish.Filament.Name)
+            .SelectMany(found => Files([.. found], printer, found.Key, library, date)),
+    ];
+
+    private static IEnumerable<OutputFile> Files(
+        ImmutableArray<CouponFound> all, string printer, string filament, ProfileLibrary library, DateOnly date)
     {
-        var files = ImmutableArray.CreateBuilder<OutputFile>();
         PairingProfile before = library.PairingOf(printer, filament)
             ?? new PairingProfile { Name = $"{printer}+{filament}", Printer = printer, Filament = filament };
-        PairingProfile after = Merged(before, calibration, date);
-        if (after.Readings.Length > 0)
-        {
-            files.Add(new OutputFile($"measured-{FileName(before.Name)}.yaml", Encoding.UTF8.GetBytes(PairingText(after))));
-        }
+        yield return new OutputFile(
+            $"measured-{FileName(before.Name)}.yaml", Encoding.UTF8.GetBytes(PairingText(Merged(before, all, date))));
 
         ImmutableArray<(MeasuredValue Value, CouponKind Kind)> own =
-            [.. calibration.Found.SelectMany(
+            [.. all.SelectMany(
                 found => found.Values.Where(value => value.Shelf == MeasuredShelf.Filament).Select(value => (value, found.Kind)))];
         if (!own.IsEmpty)
         {
@@ -52,16 +53,14 @@ public static class MeasuredProfiles
                 Line(text, 4, value.Key, new Sourced(value.Value, Source(date, kind)));
             }
 
-            files.Add(new OutputFile($"measured-{FileName(filament)}.yaml", Encoding.UTF8.GetBytes(text.ToString())));
+            yield return new OutputFile($"measured-{FileName(filament)}.yaml", Encoding.UTF8.GetBytes(text.ToString()));
         }
-
-        return files.ToImmutable();
     }
 
-    private static PairingProfile Merged(PairingProfile before, Calibration calibration, DateOnly date)
+    private static PairingProfile Merged(PairingProfile before, ImmutableArray<CouponFound> all, DateOnly date)
     {
         PairingProfile after = before;
-        foreach (CouponFound found in calibration.Found)
+        foreach (CouponFound found in all)
         {
             foreach (MeasuredValue value in found.Values.Where(value => value.Shelf == MeasuredShelf.Pairing))
             {

@@ -26,6 +26,11 @@ public static class AnswerForm
         foreach (Coupon coupon in coupons.Select(made => made.Coupon))
         {
             Line(text, $"  - kind: {coupon.Kind.Name}");
+            if (coupon.Wish.Filament.Name != wish.Filament.Name)
+            {
+                Line(text, $"    filament: {coupon.Wish.Filament.Name}");
+            }
+
             if (coupon.Kind.NeedsInsert && coupon.Wish.Insert is { } insert)
             {
                 Line(text, $"    insert: {insert.Name}");

@@ -17,7 +17,8 @@ public static class BenchSheet
     {
         var text = new StringBuilder();
         CouponWish wish = coupons[0].Coupon.Wish;
-        Line(text, $"Coupons for {wish.Printer.Name} with {wish.Filament.Name}");
+        string[] filaments = [.. CouponMaker.ByFilament(coupons).Select(same => same[0].Coupon.Wish.Filament.Name)];
+        Line(text, $"Coupons for {wish.Printer.Name} with {string.Join(" and ", filaments)}");
         Line(text, "");
         Wrap(text, "",
             "Print with the settings that the housing will be printed with: the same layers, lines, speeds and temperature, no support, "
@@ -27,10 +28,11 @@ public static class BenchSheet
         {
             Coupon coupon = made.Coupon;
             Line(text, "");
-            Line(text, $"{coupon.Kind.Name}: {coupon.Kind.Tells}");
+            Line(text, $"{coupon.Name}: {coupon.Kind.Tells}");
             Line(text,
                 string.Create(CultureInfo.InvariantCulture,
                     $"  {string.Join(", ", made.Pieces.Select(piece => piece.Piece.Name + ".stl"))}: "
+                        + $"{(filaments.Length > 1 ? $"of {coupon.Wish.Filament.Name}, " : "")}"
                         + $"{PrintEstimate.Duration(made.Estimate.Minutes)}, {made.Estimate.Grams:0.0} g"
                         + $"{(made.IsLong ? ", longer than half an hour on this printer" : "")}"));
             foreach (string caution in coupon.Cautions)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using ShellForge.Coupons.Calibrating;
 using ShellForge.Formats.Png;
 using ShellForge.Formats.Rendering;
 using ShellForge.Formats.Stl;
@@ -19,23 +20,32 @@ public static class CouponFiles
     private static readonly View Stand = new(Geometry.Numerics.Angle.FromDegrees(-80), Geometry.Numerics.Angle.FromDegrees(72));
 
     /// <summary>Prints, pictures, the sheet for the bench and the file to fill in, which comes last.</summary>
-    /// <param name="coupons">The coupons, all of one printer and one filament.</param>
+    /// <param name="coupons">The coupons, all of one printer; each filament has beds of its own.</param>
     public static ImmutableArray<OutputFile> Of(ImmutableArray<MadeCoupon> coupons)
     {
         MadePiece[] pieces = [.. coupons.SelectMany(coupon => coupon.Pieces)];
-        ImmutableArray<PrintPlate> plates = Plates(pieces, coupons[0].Coupon.Wish);
+        ImmutableArray<ImmutableArray<MadeCoupon>> beds = CouponMaker.ByFilament(coupons);
         return
         [
             .. pieces.Select(
                 piece => OutputFile.Written($"{piece.Piece.Name}.stl",
                     stream => StlWriter.Write(stream, piece.Mesh, $"ShellForge {piece.Piece.Name} mm"))),
-            .. plates.Select((plate, i) => OutputFile.Written(
-                plates.Length == 1 ? "coupon.3mf" : string.Create(CultureInfo.InvariantCulture, $"coupon-{i + 1}.3mf"),
-                stream => ThreeMfWriter.Write(stream, "Coupon", plate))),
-            .. coupons.Select(coupon => new OutputFile($"{coupon.Coupon.Kind.Name}.png", PngWriter.ToBytes(PictureOf(coupon)))),
+            .. beds.SelectMany(same => PlateFiles(same, beds.Length > 1)),
+            .. coupons.Select(coupon => new OutputFile($"{coupon.Coupon.Name}.png", PngWriter.ToBytes(PictureOf(coupon)))),
             new OutputFile("coupon.txt", Encoding.UTF8.GetBytes(BenchSheet.Text(coupons))),
             new OutputFile(AnswersFile, Encoding.UTF8.GetBytes(AnswerForm.Text(coupons))),
         ];
+    }
+
+    // Whoever has two filaments to print of must not load the wrong one.
+    private static IEnumerable<OutputFile> PlateFiles(ImmutableArray<MadeCoupon> same, bool isOneOfSeveral)
+    {
+        CouponWish wish = same[0].Coupon.Wish;
+        string name = isOneOfSeveral ? $"coupon-{MeasuredProfiles.FileName(wish.Filament.Name)}" : "coupon";
+        ImmutableArray<PrintPlate> plates = Plates(same.SelectMany(coupon => coupon.Pieces), wish);
+        return plates.Select((plate, i) => OutputFile.Written(
+            plates.Length == 1 ? $"{name}.3mf" : string.Create(CultureInfo.InvariantCulture, $"{name}-{i + 1}.3mf"),
+            stream => ThreeMfWriter.Write(stream, "Coupon", plate)));
     }
 
     /// <summary>A picture of a coupon, its pieces side by side as they lie on the bed.</summary>

@@ -11,7 +11,11 @@ using ShellForge.Planning.Plan;
 
 namespace ShellForge.Coupons.Kinds;
 
-/// <summary>Windows of rising thickness that are held over one LED's cell: how much light the spool lets through.</summary>
+/// <summary>
+/// Windows of rising thickness that are held over one LED's cell: how much light the spool lets through. It takes a meter: thick windows of
+/// a dense and of a clear spool look alike beside each other (from 0.4 to 2.4 mm the light falls to 25 % where t0 is 0.25 mm, to 21 % where
+/// it is half of that), so that eyes which compare windows can't tell one from the other.
+/// </summary>
 internal sealed class DiffuserSteps : CouponKind
 {
     private const double WindowWidth = 14;
@@ -27,6 +31,12 @@ internal sealed class DiffuserSteps : CouponKind
     // A reading farther off the law of the others than this share was misread.
     private const double MostStray = 0.3;
 
+    // A bare LED's reading may lie off what the windows among themselves point to by this share, and by so many times what readings that
+    // stray by a fortieth leave open.
+    private const double OpenStray = 0.2;
+    private const double Fortieth = 0.025;
+    private const double Spreads = 3;
+
     private static readonly ImmutableArray<double> Wanted = [0.4, 0.8, 1.2, 1.6, 2.0, 2.4];
 
     private static readonly ReadingQuestion Open = new(
@@ -40,8 +50,10 @@ internal sealed class DiffuserSteps : CouponKind
 
     /// <inheritdoc />
     public override string? Matters(HousingPlan plan) =>
-        plan.Diffuser.Fit != DiffuserFit.CutSheet && plan.Diffuser.Filament.Name == plan.Source.Print.Shell.Name
-            ? "its diffuser is printed" : null;
+        plan.Diffuser.Fit != DiffuserFit.CutSheet ? $"its diffuser is printed of {plan.Diffuser.Filament.Name}" : null;
+
+    /// <inheritdoc />
+    public override FilamentProfile FilamentOf(HousingPlan plan) => plan.Diffuser.Filament;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)
@@ -79,9 +91,11 @@ internal sealed class DiffuserSteps : CouponKind
             Hands =
             [
                 "Print it of the diffuser's filament, solid (100 % infill), face down as it lies.",
-                "Put a black tube as wide as a window, 15 mm high, over one white LED at a steady brightness, in a dark room; a "
-                    + "telephone's light meter or a lux meter lies on it. Read it without the strip.",
-                "Lay each window between tube and meter, flat on the tube, and read again; the LED must stay as it is.",
+                "Put a black tube as wide as a window, 15 mm high, over one white LED at a steady brightness, in a dark room. A lux meter "
+                    + "lies on it, or a telephone that shows lux: most see light from the side too weakly, so stick a square of white "
+                    + "paper, 5 mm wide, over its sensor, and leave it there for all readings.",
+                "Read it without the strip. Then lay each window between tube and meter, flat on the tube, and read again; the LED must "
+                    + "stay as it is.",
             ],
             Cautions = ["Do not look into the LED; a quarter of its brightness is plenty."],
         };
@@ -134,6 +148,11 @@ internal sealed class DiffuserSteps : CouponKind
             }
         }
 
+        if (OpenFault(absorbs, steps, through, open) is { } unlike)
+        {
+            return Reading.Wrong(unlike);
+        }
+
         return new Reading
         {
             Values =
@@ -144,6 +163,32 @@ internal sealed class DiffuserSteps : CouponKind
                 },
             ],
         };
+    }
+
+    // The line through the windows alone, not held to begin at the bare LED: where it does not begin there, the meter sees the LED and a
+    // window that glows to all sides unlike, and all shares are off by one factor.
+    private static AnswerFault? OpenFault(bool absorbs, ImmutableArray<double> steps, double[] through, double open)
+    {
+        double[] lines = [.. through.Select(t => absorbs ? -Math.Log(t) : 1 / t)];
+        double[] weights = [.. lines.Select(line => 1 / Math.Pow(Fortieth * (absorbs ? 1 : line), 2))];
+        double Sum(Func<int, double> of) => Enumerable.Range(0, steps.Length).Sum(i => weights[i] * of(i));
+        double all = Sum(_ => 1);
+        double first = Sum(i => steps[i]);
+        double second = Sum(i => steps[i] * steps[i]);
+        double determinant = (all * second) - (first * first);
+        double start = ((second * Sum(i => lines[i])) - (first * Sum(i => steps[i] * lines[i]))) / determinant;
+        double spread = Math.Sqrt(second / determinant);
+        double off = absorbs ? start : start - 1;
+        if (Math.Abs(off) <= Math.Max(OpenStray, Spreads * spread))
+        {
+            return null;
+        }
+
+        double among = open / (absorbs ? Math.Exp(start) : Math.Max(start, OpenStray));
+        return new AnswerFault(Open.Key, string.Create(
+            CultureInfo.InvariantCulture,
+            $"{open:0.#} without the strip, where the windows point to {among:0.#}: stick white paper, 5 mm wide, over the meter's sensor "
+                + $"and read all again"));
     }
 
     private static ImmutableArray<double> Steps(PrintBasis basis) => [.. Wanted.Select(basis.Up).Distinct()];

@@ -77,7 +77,7 @@ internal sealed class InsertHoles : CouponKind
         {
             Kind = this,
             Wish = wish,
-            Pieces = [marks.Piece(Name, Solid.Union([.. solids, .. marks.Solids]).Less(holes))],
+            Pieces = [marks.Piece(wish.NameOf(this), Solid.Union([.. solids, .. marks.Solids]).Less(holes))],
             Hands =
             [
                 $"Set one insert {insert.Name} into each hole, from the smallest figure up: iron at {wish.Filament.IronCelsius.Value:0} "

@@ -31,7 +31,9 @@ internal sealed class SlotFit : CouponKind
     public override string Tells => "the gap at which a tongue slides into its slot";
 
     /// <inheritdoc />
-    public override string? Matters(HousingPlan plan) => plan.Tongues.Any() ? "tongues of the cover close openings" : null;
+    public override string? Matters(HousingPlan plan) => plan.Tongues.Any() ? "tongues of the cover close openings"
+        : plan.Key.Rib is not null ? "a rib of the cover goes into its slot in the wall"
+        : null;
 
     /// <inheritdoc />
     public override Coupon Draw(CouponWish wish)

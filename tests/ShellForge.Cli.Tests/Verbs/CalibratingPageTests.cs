@@ -35,7 +35,8 @@ public sealed partial class CalibratingPageTests
         // The plate for the board: what the page says of it.
         Assert.True(bench.Run(commands[0]) == 0, bench.Err);
         string[] plates = [.. Directory.GetFiles(bench.Folder.File("coupon"), "coupon*.3mf").Select(Path.GetFileName)!];
-        Assert.Contains(plates, name => name is "coupon.3mf" or "coupon-1.3mf");
+        Assert.All(["coupon-petg-black", "coupon-petg-white"],
+            name => Assert.Contains(plates, plate => plate == name + ".3mf" || plate == name + "-1.3mf"));
         Assert.All(["coupon.txt", "answers.yaml"], name => Assert.True(File.Exists(bench.Folder.File($"coupon/{name}")), name));
         string sheet = Flat(File.ReadAllText(bench.Folder.File("coupon/coupon.txt")));
         Assert.Contains("calibrate answers.yaml", sheet, StringComparison.Ordinal);
@@ -134,7 +135,12 @@ public sealed partial class CalibratingPageTests
         WeightQuestion { Key: "push-0.08" } => "2.9",
         WeightQuestion { Key: "push-0.15" } => "4.0",
         WeightQuestion => "5.1",
-        _ => "100",
+        ReadingQuestion { Key: "open" } => "1000",
+
+        // A spool twice as dense as its profile says.
+        ReadingQuestion => Said(1000 / (1 + (2 * double.Parse(open.Question.Key["window-".Length..], CultureInfo.InvariantCulture)
+            / WrittenBoard.Shipped.Filaments.Find("petg-white")!.TransmissionLength))),
+        _ => throw new InvalidOperationException(open.Question.Key),
     };
 
     private static string Chosen(string kind, StepQuestion step) => (kind, step.Key) switch

@@ -34,14 +34,15 @@ public sealed class CouponVerbTests
     }
 
     [Fact]
-    public void A_board_file_in_a_kinds_place_is_told_where_it_goes()
+    public void A_second_board_file_is_told_and_one_that_is_not_there_too()
     {
         using var bench = new Bench();
         bench.Folder.Write("my board.yaml", Bench.SmallBoard);
 
-        Assert.Equal(2, bench.Run("coupon", "my board.yaml"));
-
-        Assert.Contains("--board 'my board.yaml'", bench.Err, StringComparison.Ordinal);
+        Assert.Equal(2, bench.Run("coupon", "my board.yaml", "other.yaml"));
+        Assert.Contains("'other.yaml' is a second board file", bench.Err, StringComparison.Ordinal);
+        Assert.Equal(3, bench.Run("coupon", "missing.yaml"));
+        Assert.Contains("missing.yaml", bench.Err, StringComparison.Ordinal);
         Assert.Equal(["my board.yaml"], bench.Folder.Snapshot().Keys);
     }
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
@@ -19,8 +18,6 @@ namespace ShellForge.Coupons.Tests.Calibrating;
 /// </summary>
 public sealed class SimulatedHandsTests
 {
-    private static readonly DateOnly Day = new(2026, 11, 30);
-
     private static readonly string[] All =
     [
         "size-bar", "lid-fit", "slot-fit", "inlay-fit", "layer-fit", "magnet-pockets", "battery-bays", "plug-openings", "snap-rings",
@@ -131,7 +128,8 @@ public sealed class SimulatedHandsTests
     public void What_was_measured_before_counts_too()
     {
         ProfileLibrary before = Calibrated(new SimulatedPrinter(0, -0.2, -0.2, 0.0045));
-        Calibration later = Read(new SimulatedPrinter(0.4, -0.4, -0.2, 0.0045), Samples.Wish(), ["lid-fit"], before);
+        Calibration later = ThroughTheFile.Read(
+            new SimulatedPrinter(0.4, -0.4, -0.2, 0.0045), ThroughTheFile.Drawn(Samples.Wish(), "lid-fit"), before);
         CalibrationFault fault = Assert.Single(later.Faults);
         Assert.Contains("measured 2026-11-30, coupon size-bar): try this again, or print that coupon again", fault.Message,
             StringComparison.Ordinal);
@@ -156,8 +154,8 @@ public sealed class SimulatedHandsTests
         Assert.Empty(reading.Values);
         Assert.Equal(around, reading.NextAround!.Value.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture));
         double[] Values(Coupon coupon) => [.. coupon.Pieces[0].Steps.Where(step => step.Mark != "L4").Select(step => step.Value)];
-        double[] first = Values(form.Draw(wish));
-        double[] next = Values(form.Draw(wish with { Around = reading.NextAround }));
+        double[] first = Values(Samples.Drawn(kind, wish));
+        double[] next = Values(Samples.Drawn(kind, wish with { Around = reading.NextAround }));
         bool up = kind is not ("bridges" or "overhangs");
         Assert.True(up ? next.Max() > first.Max() : next.Min() < first.Min(), string.Join(' ', next));
 
@@ -232,12 +230,12 @@ public sealed class SimulatedHandsTests
             ("lid-fit", SimulatedPrinter.WantedGap), ("slot-fit", SimulatedPrinter.WantedGap), ("inlay-fit", SimulatedPrinter.InlayWanted),
         })
         {
-            Calibration first = Read(printer, Samples.Wish(), [kind], WrittenBoard.Shipped);
+            Calibration first = ThroughTheFile.Read(printer, ThroughTheFile.Drawn(Samples.Wish(), kind), WrittenBoard.Shipped);
             Assert.Empty(first.Faults);
             Assert.Empty(first.Found);
             NextCoupon next = Assert.Single(first.Next);
             Assert.Equal(kind, next.Kind.Name);
-            Calibration second = Read(printer, next.Wish, [kind], WrittenBoard.Shipped);
+            Calibration second = ThroughTheFile.Read(printer, ThroughTheFile.Drawn(next.Wish, kind), WrittenBoard.Shipped);
             Assert.Equal(wanted + 0.65, second.Found.Single().Values[0].Value, 0.03);
         }
     }
@@ -283,34 +281,16 @@ public sealed class SimulatedHandsTests
         return misfits.ToImmutable();
     }
 
-    private static ProfileLibrary Calibrated(SimulatedPrinter printer)
-    {
-        Calibration calibration = Read(printer, Samples.Wish(), All, WrittenBoard.Shipped);
-        Assert.True(calibration.Faults.IsEmpty, string.Join("\n", calibration.Faults));
-        ProfileLoadResult loaded = ProfileLibrary.Load(
-            MeasuredProfiles.Files(calibration, "fdm-0.4", "petg-black", WrittenBoard.Shipped, Day)
-                .Select(file => (file.Name, Encoding.UTF8.GetString(file.Content.ToArray()))));
-        Assert.True(loaded.Diagnostics.IsEmpty, string.Join("\n", loaded.Diagnostics));
-        return loaded.Library;
-    }
+    private static ProfileLibrary Calibrated(SimulatedPrinter printer) => ThroughTheFile.Library(
+        ThroughTheFile.Profiles(printer, ThroughTheFile.Drawn(Samples.Wish(), All), WrittenBoard.Shipped));
 
     private static Calibration Mixed(params (string Kind, SimulatedPrinter Printer)[] coupons)
     {
         CouponWish wish = Samples.Wish();
         ImmutableArray<MadeCoupon> drawn =
-            [.. coupons.Select(each => new MadeCoupon(CouponKinds.Find(each.Kind)!.Draw(wish), [], new(0, 0, 0)))];
+            [.. coupons.Select(each => ThroughTheFile.Drawn(wish, each.Kind)[0])];
         string text = AnswerForm.Text(
             drawn, (coupon, question) => coupons.Single(each => each.Kind == coupon.Kind.Name).Printer.Answer(coupon, question));
         return Calibration.Of(AnswerFileReader.Read("answers.yaml", text, WrittenBoard.Shipped).File!, []);
-    }
-
-    // By way of the file that people fill in.
-    private static Calibration Read(SimulatedPrinter printer, CouponWish wish, string[] kinds, ProfileLibrary library)
-    {
-        ImmutableArray<MadeCoupon> drawn = [.. kinds.Select(kind => new MadeCoupon(CouponKinds.Find(kind)!.Draw(wish), [], new(0, 0, 0)))];
-        AnswerReadResult read = AnswerFileReader.Read("answers.yaml", AnswerForm.Text(drawn, printer.Answer), library);
-        (ImmutableArray<OpenQuestion> open, ImmutableArray<CalibrationFault> faults) = Calibration.Questions(read.File!);
-        Assert.True(open.IsEmpty && faults.IsEmpty, string.Join("\n", faults));
-        return Calibration.Of(read.File!, [], library.PairingOf(wish.Printer.Name, wish.Filament.Name));
     }
 }

@@ -49,6 +49,9 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public const double UnderRoof = 0.05;
     public const double Tips = 0.45;
 
+    /// <summary>What share of a window's light the meter sees, which glows to all sides: 1 for one with a white dome.</summary>
+    public double Sideways { get; init; } = 1;
+
     private readonly Random _noise = new(7);
 
     /// <summary>How far a roof sags, mm.</summary>
@@ -97,7 +100,7 @@ internal sealed record SimulatedPrinter(double Outer, double Hole, double Slot, 
     public double Through(double thickness, FilamentProfile typical) => 1 / (1 + (thickness / (typical.TransmissionLength / Density)));
 
     private double Through(Coupon coupon, string key) => key == "open" ? 1
-        : Through(double.Parse(key["window-".Length..], CultureInfo.InvariantCulture), coupon.Wish.Filament);
+        : Sideways * Through(double.Parse(key["window-".Length..], CultureInfo.InvariantCulture), coupon.Wish.Filament);
 
     // The middle of three readings. The stiffness of ring and lid is the plan's own: what is looked for is by how much this plastic differs
     // from it.

@@ -1,11 +1,8 @@
 using System.Collections.Immutable;
-using System.Text;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
-using ShellForge.Board.Yaml.Answers;
 using ShellForge.Coupons.Calibrating;
-using ShellForge.Coupons.Files;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
@@ -15,8 +12,6 @@ namespace ShellForge.Coupons.Tests.Calibrating;
 /// <summary>Printers with known faults are found from their coupons, and a board planned with what was found fits them.</summary>
 public sealed class SimulatedPrinterTests
 {
-    private static readonly DateOnly Day = new(2026, 11, 30);
-
     private static readonly string[] Shell = ["size-bar", "lid-fit", "slot-fit", "insert-holes"];
 
     public static TheoryData<string, double, double, double, double, double> Printers() => new()
@@ -83,11 +78,11 @@ public sealed class SimulatedPrinterTests
         var printer = new SimulatedPrinter(0, -0.7, -0.3, 0.0045);
         CouponKind kind = CouponKinds.Find("insert-holes")!;
         CouponWish wish = Samples.Wish();
-        Calibration first = Read(printer, wish, ["insert-holes"], WrittenBoard.Shipped);
+        Calibration first = ThroughTheFile.Read(printer, ThroughTheFile.Drawn(wish, "insert-holes"), WrittenBoard.Shipped);
         Assert.Empty(first.Found);
         NextCoupon next = Assert.Single(first.Next);
         Assert.Same(kind, next.Kind);
-        Calibration second = Read(printer, next.Wish, ["insert-holes"], WrittenBoard.Shipped);
+        Calibration second = ThroughTheFile.Read(printer, ThroughTheFile.Drawn(next.Wish, "insert-holes"), WrittenBoard.Shipped);
         double best = wish.Insert!.HoleDiameter - SimulatedPrinter.ChartCloses + 0.7;
         Assert.Equal(best, second.Found.Single().Values.Single().Value, 0.03);
     }
@@ -96,12 +91,46 @@ public sealed class SimulatedPrinterTests
     public void What_was_measured_before_stays_when_something_else_is_measured()
     {
         var printer = new SimulatedPrinter(0.1, -0.35, -0.25, 0.006, 2);
-        ProfileLibrary first = Library([.. Profiles(printer, Samples.Wish(), Shell, WrittenBoard.Shipped)]);
-        (string Name, string Text)[] later = [.. Profiles(printer, Samples.Wish(insert: "m2x3-od3.0"), ["insert-holes"], first)];
-        PairingProfile both = Library(later).PairingOf("fdm-0.4", "petg-black")!;
+        ProfileLibrary first = ThroughTheFile.Library(
+            ThroughTheFile.Profiles(printer, ThroughTheFile.Drawn(Samples.Wish(), Shell), WrittenBoard.Shipped));
+        (string Name, string Text)[] later = ThroughTheFile.Profiles(
+            printer, ThroughTheFile.Drawn(Samples.Wish(insert: "m2x3-od3.0"), "insert-holes"), first);
+        PairingProfile both = ThroughTheFile.Library(later).PairingOf("fdm-0.4", "petg-black")!;
         Assert.Equal(first.PairingOf("fdm-0.4", "petg-black")!.LipFit, both.LipFit);
         Assert.Equal(["m2.5x4-od4.6", "m2x3-od3.0"], both.InsertHoles.Select(each => each.Insert).Order(StringComparer.Ordinal));
         Assert.Equal(5, both.Readings.Length);
+    }
+
+    // A bare sensor sees the LED straight before it and a window's light from the side unlike; under a bit of white paper, nearly alike.
+    [Theory]
+    [InlineData(0.55, 1, true)]
+    [InlineData(0.6, 1, true)]
+    [InlineData(0.6, 0.5, true)]
+    [InlineData(0.95, 1, false)]
+    [InlineData(1.03, 2, false)]
+    [InlineData(1, 0.3, false)]
+    [InlineData(1, 2, false)]
+    public void A_meter_that_sees_bare_light_and_a_windows_unlike_is_told(double sideways, double density, bool told)
+    {
+        for (int seed = 1; seed <= 20; seed++)
+        {
+            var printer = new SimulatedPrinter(0, -0.2, -0.2, 0.0045, density) { Seed = seed, Sideways = sideways };
+            CouponWish wish = Samples.Wish(filament: "petg-white");
+            Calibration read = ThroughTheFile.Read(printer, ThroughTheFile.Drawn(wish, "diffuser-steps"), WrittenBoard.Shipped);
+            if (told)
+            {
+                Assert.StartsWith("diffuser-steps, open: ", Assert.Single(read.Faults).Message, StringComparison.Ordinal);
+                Assert.Contains("white paper", read.Faults[0].Message, StringComparison.Ordinal);
+                Assert.InRange(read.Faults[0].Message.Length, 1, 160);
+                Assert.Empty(read.Found);
+            }
+            else
+            {
+                Assert.Empty(read.Faults);
+                double real = wish.Filament.TransmissionLength / density;
+                Assert.Equal(real, read.Found.Single().Values.Single().Value, 0.1 * real);
+            }
+        }
     }
 
     // What would not fit in the hand; the board is printed by the simulated printer.
@@ -150,36 +179,13 @@ public sealed class SimulatedPrinterTests
         return misfits.ToImmutable();
     }
 
-    private static ProfileLibrary Calibrated(SimulatedPrinter printer) => Library(
-    [
-        .. Profiles(printer, Samples.Wish(), Shell, WrittenBoard.Shipped),
-        .. Profiles(printer, Samples.Wish(filament: "petg-white"), ["diffuser-steps"], WrittenBoard.Shipped),
-    ]);
-
-    private static ProfileLibrary Library(IEnumerable<(string, string)> files)
-    {
-        ProfileLoadResult loaded = ProfileLibrary.Load(files);
-        Assert.True(loaded.Diagnostics.IsEmpty, string.Join("\n", loaded.Diagnostics));
-        return loaded.Library;
-    }
-
-    private static IEnumerable<(string Name, string Text)> Profiles(SimulatedPrinter printer, CouponWish wish, string[] kinds,
-        ProfileLibrary library) =>
-        MeasuredProfiles.Files(Read(printer, wish, kinds, library), wish.Printer.Name, wish.Filament.Name, library, Day)
-            .Select(file => (file.Name, Encoding.UTF8.GetString(file.Content.ToArray())));
-
-    // By way of the file that people fill in.
-    private static Calibration Read(SimulatedPrinter printer, CouponWish wish, string[] kinds, ProfileLibrary library)
-    {
-        ImmutableArray<MadeCoupon> drawn = [.. kinds.Select(kind => new MadeCoupon(CouponKinds.Find(kind)!.Draw(wish), [], new(0, 0, 0)))];
-        AnswerReadResult read = AnswerFileReader.Read("answers.yaml", AnswerForm.Text(drawn, printer.Answer), library);
-        Assert.True(read.File is not null, string.Join("\n", read.Diagnostics));
-        (ImmutableArray<OpenQuestion> open, ImmutableArray<CalibrationFault> faults) = Calibration.Questions(read.File!);
-        Assert.True(open.IsEmpty && faults.IsEmpty, string.Join("\n", faults));
-        Calibration calibration = Calibration.Of(read.File!, []);
-        Assert.True(calibration.Faults.IsEmpty, string.Join("\n", calibration.Faults));
-        return calibration;
-    }
+    // The shell's coupons and the diffuser's lie in one file of answers, each with its filament.
+    private static ProfileLibrary Calibrated(SimulatedPrinter printer) => ThroughTheFile.Library(ThroughTheFile.Profiles(
+        printer,
+        [
+            .. ThroughTheFile.Drawn(Samples.Wish(), Shell),
+            .. ThroughTheFile.Drawn(Samples.Wish(filament: "petg-white"), "diffuser-steps"),
+        ], WrittenBoard.Shipped));
 
     private const string Board =
         """

@@ -107,7 +107,7 @@ public sealed class SpoiledAnswersTests(ITestOutputHelper output)
         }
 
         ProfileLoadResult loaded = ProfileLibrary.Load(
-            MeasuredProfiles.Files(calibration, file.Printer.Name, file.Filament.Name, WrittenBoard.Shipped, new DateOnly(2026, 11, 30))
+            MeasuredProfiles.Files(calibration, file.Printer.Name, WrittenBoard.Shipped, new DateOnly(2026, 11, 30))
                 .Select(written => (written.Name, Encoding.UTF8.GetString(written.Content.ToArray()))));
         Assert.True(loaded.Diagnostics.IsEmpty, string.Join("\n", loaded.Diagnostics) + "\n" + text);
         return true;

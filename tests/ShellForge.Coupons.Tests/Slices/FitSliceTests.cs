@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using ShellForge.Board.Description;
 using ShellForge.Board.Yaml;
 using ShellForge.Coupons.Slices;
@@ -16,14 +17,15 @@ namespace ShellForge.Coupons.Tests.Slices;
 /// <summary>The slice that is printed before a housing is the housing's own, and quick.</summary>
 public sealed class FitSliceTests
 {
+    private static readonly ConcurrentDictionary<string, Lazy<(HousingPlan Plan, FitSlice Slice)>> Slices = new();
+
     [Theory]
     [InlineData("mooring-beacon")]
     [InlineData("tide-lamp")]
     [InlineData("dome-dial")]
     public void A_slice_is_one_sound_piece_each_and_what_stands_on_its_floor_is_the_tub(string sample)
     {
-        HousingPlan plan = HousingPlanner.Plan(Board(sample));
-        FitSlice slice = FitSlice.Of(plan);
+        (HousingPlan plan, FitSlice slice) = Cut(sample);
         Assert.All(slice.Pieces, piece => Assert.True(MeshAudit.Run(piece.Mesh).IsClean, piece.Name));
         Assert.All(slice.Pieces, piece => Assert.Equal(1, Measure.Shells(piece.Mesh)));
         Assert.All(slice.Pieces, piece => Assert.Equal(0, Measure.Bounds(piece.Mesh).Min.Z));
@@ -68,8 +70,7 @@ public sealed class FitSliceTests
     [InlineData("dome-dial")]
     public void The_strip_of_lip_goes_into_the_strip_of_wall_with_the_gap_of_the_housing(string sample)
     {
-        HousingPlan plan = HousingPlanner.Plan(Board(sample));
-        FitSlice slice = FitSlice.Of(plan);
+        (HousingPlan plan, FitSlice slice) = Cut(sample);
         double rim = Measure.Bounds(slice.Pieces[1].Mesh).Max.Z;
         double height = Measure.Bounds(slice.Pieces[2].Mesh).Max.Z;
         double over = height - (plan.Stack.PartingLine - plan.Cover.LipBottom);
@@ -95,8 +96,8 @@ public sealed class FitSliceTests
     public void A_slice_is_quick_and_light_by_a_slicer(string sample, double minutes)
     {
         Skip.If(Slicer.Executable is null, "no slicer is installed: prusa-slicer");
-        BoardFile board = Board(sample);
-        FitSlice slice = FitSlice.Of(HousingPlanner.Plan(board));
+        (HousingPlan plan, FitSlice slice) = Cut(sample);
+        BoardFile board = plan.Source;
         SlicerFigures figures = Slicer.Slice(OneBed.InARow(slice.Pieces.Select(piece => piece.Mesh)), board.Print.Printer,
             board.Print.Shell.Density, TimeSpan.FromMinutes(2));
         string told =
@@ -109,12 +110,18 @@ public sealed class FitSliceTests
     [Fact]
     public void The_check_list_names_every_opening_and_insert()
     {
-        HousingPlan plan = HousingPlanner.Plan(Board("tide-lamp"));
-        FitSlice slice = FitSlice.Of(plan);
+        FitSlice slice = Cut("tide-lamp").Slice;
         Assert.Contains(slice.Checks, step => step.Contains("into J1 through the opening", StringComparison.Ordinal));
         Assert.Contains(slice.Checks, step => step.Contains("m2.5x4-od4.6", StringComparison.Ordinal));
         Assert.NotEmpty(slice.Cautions);
     }
+
+    // Cut once for all tests.
+    private static (HousingPlan Plan, FitSlice Slice) Cut(string sample) => Slices.GetOrAdd(sample, name => new(() =>
+    {
+        HousingPlan plan = HousingPlanner.Plan(Board(name));
+        return (plan, FitSlice.Of(plan));
+    })).Value;
 
     private static BoardFile Board(string sample) => BoardFileReader.Read(
         "board.yaml", File.ReadAllText(Repository.At("out-samples", sample, "board.yaml")), WrittenBoard.Shipped, []).File!;

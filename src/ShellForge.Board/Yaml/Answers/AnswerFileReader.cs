@@ -16,17 +16,19 @@ public sealed record WrittenAnswer(string Key, string Text, FilePlace Place);
 
 /// <summary>A coupon that was printed, with the answers to its questions.</summary>
 /// <param name="Kind">Name of the kind of coupon.</param>
+/// <param name="Filament">The filament it was printed of; null for that of the file.</param>
 /// <param name="Insert">The insert it was drawn for; null for kinds that need none.</param>
 /// <param name="Plug">The connector whose plug it was drawn for; null for kinds that need none.</param>
 /// <param name="Around">The value its steps lie around; null for the profile's own.</param>
 /// <param name="Answers">The answers.</param>
 /// <param name="Place">Where it begins in the file.</param>
 public sealed record AnsweredCoupon(
-    string Kind, InsertProfile? Insert, PackageProfile? Plug, double? Around, ImmutableArray<WrittenAnswer> Answers, FilePlace Place);
+    string Kind, FilamentProfile? Filament, InsertProfile? Insert, PackageProfile? Plug, double? Around, ImmutableArray<WrittenAnswer> Answers,
+    FilePlace Place);
 
 /// <summary>A file of answers.</summary>
 /// <param name="Printer">The printer, as its profile is before anything of it was measured.</param>
-/// <param name="Filament">The filament, likewise.</param>
+/// <param name="Filament">The filament of all coupons that name none, likewise.</param>
 /// <param name="Coupons">The coupons.</param>
 public sealed record AnswerFile(PrinterProfile Printer, FilamentProfile Filament, ImmutableArray<AnsweredCoupon> Coupons);
 
@@ -48,6 +50,8 @@ public static class AnswerFileReader
     private static readonly Form<AnsweredCoupon> Coupon = new("a coupon", keys =>
     {
         FormKey<string> kind = keys.Required("kind", ProfileForms.ProfileNumbers.Word, "Kind of coupon.");
+        FormKey<FilamentProfile> filament = keys.Optional("filament", new ProfileKind<FilamentProfile>("a filament", l => l.Filaments),
+            "The filament it was printed of, where that is not the file's.");
         FormKey<InsertProfile> insert = keys.Optional("insert", new ProfileKind<InsertProfile>("an insert", l => l.Inserts),
             "The insert it was drawn for.");
         FormKey<PackageProfile> plug = keys.Optional("plug", new ProfileKind<PackageProfile>("a package", l => l.Packages),
@@ -57,6 +61,7 @@ public static class AnswerFileReader
         FormKey<ImmutableArray<WrittenAnswer>> answers = keys.Required("answers", new AnswersKind(), "The answers by question.");
         return values => new AnsweredCoupon(
             values.Get(kind).Value,
+            values.Get(filament).Given ? values.Get(filament).Value : null,
             values.Get(insert).Given ? values.Get(insert).Value : null,
             values.Get(plug).Given ? values.Get(plug).Value : null,
             values.Get(around).Given ? values.Get(around).Value : null,
