@@ -15,7 +15,7 @@ public static class BoardCoupons
 {
     /// <summary>The coupons, in the order in which a new printer is best measured.</summary>
     /// <param name="plan">The housing.</param>
-    /// <param name="wish">Printer and filament of its shell; an insert or a plug where the user named one in place of the housing's.</param>
+    /// <param name="wish">Printer and filament of its shell; an insert where the user named one, not the housing's.</param>
     /// <param name="library">Profiles as they are, with what was measured before.</param>
     public static ImmutableArray<BoardCoupon> Of(HousingPlan plan, CouponWish wish, ProfileLibrary library)
     {

@@ -10,7 +10,8 @@ public sealed class BoardCouponsTests
     private const string Port = "{ref: J1, package: usb-c-receptacle, side: bottom, faces: 270, past-edge: 1}";
 
     [Theory]
-    [InlineData("plain", "size-bar lid-fit slot-fit insert-holes snap-rings diffuser-steps", "battery-bays magnet-pockets plug-openings layer-fit")]
+    [InlineData("plain", "size-bar lid-fit slot-fit insert-holes snap-rings diffuser-steps",
+        "battery-bays magnet-pockets plug-openings layer-fit")]
     [InlineData("twist on magnets", "size-bar lid-fit layer-fit magnet-pockets overhangs", "snap-rings battery-bays plug-openings")]
     [InlineData("port", "plug-openings bridges overhangs", "battery-bays magnet-pockets")]
     [InlineData("battery", "battery-bays", "magnet-pockets layer-fit")]
@@ -42,7 +43,8 @@ public sealed class BoardCouponsTests
         {
             Holes =
             [
-                "{circle: 70, count: 3, from: 45, diameter: 2.7}", "{circle: 60, count: 1, from: 0, diameter: 2.2, insert: m2x3-od3.6, screw: pan}",
+                "{circle: 70, count: 3, from: 45, diameter: 2.7}",
+                "{circle: 60, count: 1, from: 0, diameter: 2.2, insert: m2x3-od3.6, screw: pan}",
             ],
         };
         BoardCoupon[] inserts = [.. Of(board).Where(coupon => coupon.Kind.NeedsInsert)];

@@ -10,8 +10,8 @@ namespace ShellForge.Planning.Marks;
 
 /// <summary>
 /// Decides the mark of the revision inside each printed part that has room for it: raised on the tub's floor, cut into the cover behind its
-/// bezel, into a cheek of the stand. A clamp ring is narrower than letters, a baffle's walls are thinner, and in a diffuser they would show in
-/// its light.
+/// bezel, into a cheek of the stand. A clamp ring is narrower than letters, a baffle's walls are thinner, and in a diffuser they would show
+/// in its light.
 /// </summary>
 internal static class RevisionMarks
 {
@@ -74,7 +74,8 @@ internal static class RevisionMarks
         reasons.Choice("mark", mark, Reasons.Rule, string.Join("; ",
         [
             .. marked.Length > 0 ? [$"inside {Listed(marked, "and")}"] : Array.Empty<string>(),
-            .. without.Length > 0 ? [$"{Listed(without, "and")} {(without.Length == 1 ? "has" : "have")} no room for it"] : Array.Empty<string>(),
+            .. without.Length == 0 ? Array.Empty<string>()
+                : [$"{Listed(without, "and")} {(without.Length == 1 ? "has" : "have")} no room for it"],
             .. never,
         ]));
         return reasons.Of<ImmutableArray<LetteringPlan>>([.. wanted.Select(each => each.Mark).OfType<LetteringPlan>()]);
@@ -168,7 +169,7 @@ internal static class RevisionMarks
 
     private static string Listed(IEnumerable<string> words, string last)
     {
-        string[] all = [.. words];
+        string[] all = [.. words.Select(word => $"the {word}")];
         return all.Length == 1 ? all[0] : $"{string.Join(", ", all[..^1])} {last} {all[^1]}";
     }
 }

@@ -23,8 +23,8 @@ public sealed record WrittenAnswer(string Key, string Text, FilePlace Place);
 /// <param name="Answers">The answers.</param>
 /// <param name="Place">Where it begins in the file.</param>
 public sealed record AnsweredCoupon(
-    string Kind, FilamentProfile? Filament, InsertProfile? Insert, PackageProfile? Plug, double? Around, ImmutableArray<WrittenAnswer> Answers,
-    FilePlace Place);
+    string Kind, FilamentProfile? Filament, InsertProfile? Insert, PackageProfile? Plug, double? Around,
+    ImmutableArray<WrittenAnswer> Answers, FilePlace Place);
 
 /// <summary>A file of answers.</summary>
 /// <param name="Printer">The printer, as its profile is before anything of it was measured.</param>
