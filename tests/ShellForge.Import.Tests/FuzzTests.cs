@@ -5,6 +5,7 @@ using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
 using ShellForge.Import.Writing;
 using ShellForge.Testing;
+using Xunit.Abstractions;
 
 namespace ShellForge.Import.Tests;
 
@@ -12,7 +13,7 @@ namespace ShellForge.Import.Tests;
 /// One promise for any bytes: a board or diagnostics, soon, never an exception. A fixed number of files here; minutes of it, with other
 /// files each time, on demand: see <see cref="FuzzRuns"/>.
 /// </summary>
-public class FuzzTests
+public class FuzzTests(ITestOutputHelper output)
 {
     // As many as a second and a half gave on the machine that was slowest.
     private const int Runs = 120;
@@ -69,6 +70,8 @@ public class FuzzTests
 
             Assert.True(took < Longest || Debugger.IsAttached, $"{kind}, run {time.Tried}: {took} for {Keep(files)}");
         }
+
+        output.WriteLine($"{kind}: {time.Tried} files, {read} gave a board");
 
         // Spoiling so hard that nothing is ever read would test the recognition alone.
         Assert.True(read > 0, $"none of {time.Tried} spoiled files was read as a board");
