@@ -83,6 +83,11 @@ internal static class PitchGrids
 
         // The mean of all gaps that are one step is truer than the smallest.
         double smallest = gaps.Min();
+        if (!(sorted[^1] - sorted[0] < MostPlaces * smallest))
+        {
+            return null;
+        }
+
         int count = 1 + (int)Math.Round((sorted[^1] - sorted[0]) / smallest);
         double step = Math.Round((sorted[^1] - sorted[0]) / (count - 1), 3);
         double Off(double at) => Math.Abs(at - sorted[0] - (step * Math.Round((at - sorted[0]) / step)));
