@@ -73,7 +73,10 @@ public sealed class Browser : IAsyncLifetime, IDisposable
     public static string PageOf(string sample) => new Uri(Repository.At("out-samples", sample, "report.html")).AbsoluteUri;
 
     /// <summary>Opens a page and waits until its view stands.</summary>
-    public async Task<IPage> Open(string address, BrowserNewContextOptions? options = null)
+    /// <param name="address">Its address.</param>
+    /// <param name="options">How the browser is set up.</param>
+    /// <param name="before">A script that runs before the page's own.</param>
+    public async Task<IPage> Open(string address, BrowserNewContextOptions? options = null, string? before = null)
     {
         IBrowserContext context = await _browser!.NewContextAsync(options ?? new BrowserNewContextOptions
         {
@@ -82,6 +85,11 @@ public sealed class Browser : IAsyncLifetime, IDisposable
         });
         context.SetDefaultTimeout(120_000);
         IPage page = await context.NewPageAsync();
+        if (before is not null)
+        {
+            await page.AddInitScriptAsync(before);
+        }
+
         await page.GotoAsync(address);
         await Until(page, "document.documentElement.dataset.view !== undefined");
         await Drawn(page);

@@ -10,10 +10,15 @@ internal sealed class ServedBoard : IDisposable
     private readonly Task _run;
     private readonly TaskCompletionSource<string> _address = new();
 
-    public ServedBoard(string board)
+    /// <param name="board">The board file; null for one that is begun on the page.</param>
+    public ServedBoard(string? board)
     {
-        Save(board);
-        _run = Task.Run(() => Cli.ShellForgeCommand.Run(["view", "board.yaml"], new Cli.Workbench
+        if (board is not null)
+        {
+            Save(board);
+        }
+
+        _run = Task.Run(() => Cli.ShellForgeCommand.Run(board is null ? ["view", "--new", "board.yaml"] : ["view", "board.yaml"], new Cli.Workbench
         {
             Out = new Listener(_address),
             Err = TextWriter.Null,
@@ -23,6 +28,9 @@ internal sealed class ServedBoard : IDisposable
     }
 
     public Task<string> Address => _address.Task.WaitAsync(TimeSpan.FromSeconds(60));
+
+    /// <summary>Its folder.</summary>
+    public string Folder => _folder.Path;
 
     public string Text => File.ReadAllText(_folder.File("board.yaml"));
 

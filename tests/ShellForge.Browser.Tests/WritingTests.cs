@@ -84,7 +84,8 @@ public class WritingTests(Browser browser)
     public async Task A_number_that_was_tried_is_put_into_the_text_and_all_else_is_kept()
     {
         Skip.IfNot(Browser.Missing is null, Browser.Missing);
-        string board = FollowingTests.Board.Replace("floor: 2.0", "floor: 2.0   # as thin as it goes", StringComparison.Ordinal);
+        string board = "# A remark before all else.\n"
+            + FollowingTests.Board.Replace("floor: 2.0", "floor: 2.0   # as thin as it goes", StringComparison.Ordinal);
         using var served = new ServedBoard(board);
         IPage page = await Opened(served);
 
@@ -130,6 +131,26 @@ public class WritingTests(Browser browser)
         await page.Locator("#take-theirs").ClickAsync();
         Assert.Equal(FollowingTests.Board, await Text(page));
         await FollowingTests.State(page, "checked");
+        await page.Context.CloseAsync();
+    }
+
+    [SkippableFact]
+    public async Task Without_3D_the_file_is_written_in_all_the_same()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new ServedBoard(FollowingTests.Board);
+        IPage page = await browser.Open(await served.Address, before: "HTMLCanvasElement.prototype.getContext = () => null");
+        await FollowingTests.State(page, "checked");
+        await Browser.Until(page, "Boolean(window.housing?.editor)");
+
+        await Type(page, "floor: 2.0", "floor: 4.0");
+        await Browser.Until(page, "document.getElementById('live-state').textContent === 'With what you wrote, not saved yet'");
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, "bench-flat.png") });
+        await page.Locator("#save-file").ClickAsync();
+        await Browser.Until(page, "document.getElementById('file-state').textContent === 'As saved.'");
+
+        Assert.Contains("floor: 4.0", served.Text, StringComparison.Ordinal);
+        Assert.Contains("cannot draw in 3D", await page.Locator("#view-status").InnerTextAsync(), StringComparison.Ordinal);
         await page.Context.CloseAsync();
     }
 

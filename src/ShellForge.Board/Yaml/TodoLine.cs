@@ -13,6 +13,25 @@ namespace ShellForge.Board.Yaml;
 public sealed record TodoLine(string Path, string What, int Line = 0, int Column = 0)
 {
     private const string Mark = "# TODO ";
+    private const string SameFor = "; the same for ";
+    private const string AndMore = ", ...";
+
+    // A board file takes a thousand parts; a line need not name them all to be understood.
+    private const int MostOthers = 8;
+
+    /// <summary>The end of a sentence that settles other parts by the same value; empty for none.</summary>
+    public static string AlsoFor(IReadOnlyCollection<string> others) => others.Count == 0 ? ""
+        : $"{SameFor}{string.Join(", ", others.Take(MostOthers))}{(others.Count > MostOthers ? AndMore : "")}";
+
+    /// <summary>Parts that the same value settles, as far as the line names them.</summary>
+    public ImmutableArray<string> Others
+    {
+        get
+        {
+            int at = What.IndexOf(SameFor, StringComparison.Ordinal);
+            return at < 0 ? [] : [.. What[(at + SameFor.Length)..].Replace(AndMore, "", StringComparison.Ordinal).Split(", ")];
+        }
+    }
 
     /// <summary>The line without indentation and line end.</summary>
     public string Text => $"{Mark}{Path}: {What}";

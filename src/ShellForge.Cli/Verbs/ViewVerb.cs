@@ -19,26 +19,35 @@ internal static class ViewVerb
             HelpName = "NUMBER",
             CustomParser = SharedOptions.WholeNumber("a port", 0, LastPort),
         };
+        var isNew = new Option<bool>("--new")
+        {
+            Description = "Begin with an empty file, to drop hand-over files on or to write; the first save makes it",
+        };
         Option<string[]> set = SharedOptions.Set();
         var command = new Command(
             "view", "Show the housing on a local page that follows the board file, which can be written in beside it")
         {
-            board, port, set,
+            board, isNew, port, set,
         };
         command.SetAction((parsed, _) => Run(
-            bench, parsed.GetRequiredValue(board), parsed.GetValue(port) ?? 0, parsed.GetRequiredValue(set)));
+            bench, parsed.GetRequiredValue(board), parsed.GetValue(isNew), parsed.GetValue(port) ?? 0, parsed.GetRequiredValue(set)));
         return command;
     }
 
-    private static async Task<int> Run(Workbench bench, string board, int port, string[] set)
+    private static async Task<int> Run(Workbench bench, string board, bool isNew, int port, string[] set)
     {
-        // A file that is not there is told at once; one with mistakes is what the page is for.
-        BoardSource source = BoardSource.Read(board, set, bench);
-        DiagnosticsText.Write(source.NotAmongFindings, bench, errorsOnly: false);
-        using var watch = new FileWatch(source.Path);
+        string path = bench.FullPath(board);
+        if (!isNew || File.Exists(path))
+        {
+            // A file that is not there is told at once; one with mistakes is what the page is for.
+            BoardSource source = BoardSource.Read(board, set, bench);
+            DiagnosticsText.Write(source.NotAmongFindings, bench, errorsOnly: false);
+        }
+
+        using var watch = new FileWatch(path);
         var housing = new ViewedHousing(board, [.. set], bench);
         var site = new ViewSite(
-            housing, new WrittenFile(source.Path, board), board,
+            housing, new WrittenFile(path, board), board, isNew,
             e => ProgramDefectReport.Tell(e, ["view", board, .. set.SelectMany(text => new[] { "--set", text })], bench));
         using LoopbackServer server = LoopbackServer.Start(port, site);
         bench.Out.WriteLine($"{board} is shown at {server.Address}");

@@ -23,6 +23,9 @@ internal interface IWebSite
     /// <summary>What every request must carry: only who was shown the address knows it.</summary>
     string Key { get; }
 
+    /// <summary>How many bytes may be sent to a path.</summary>
+    int LongestBody(string path);
+
     /// <summary>Answers a request that has passed all guards.</summary>
     /// <param name="request">What is asked for.</param>
     /// <param name="body">What was sent with it; null for a GET.</param>
@@ -53,9 +56,6 @@ internal sealed class LoopbackServer : IDisposable
 
     // Pages in tabs that wait for news; each keeps its connection, and all together leave room for those that ask.
     private const int MostListeners = 64;
-
-    // A board file may be so long; see where text files are read.
-    private const int LongestBody = 4 << 20;
 
     // Nothing is loaded from anywhere: style and script stand in the page, pictures are data.
     private const string Guards =
@@ -239,8 +239,8 @@ internal sealed class LoopbackServer : IDisposable
             return WebAnswer.Text("403 Forbidden", "open the whole address that the command shows, with its key");
         }
 
-        return !sends || request.BodyLength is >= 0 and <= LongestBody ? null
-            : WebAnswer.Text("413 Content Too Large", "longer than any board file, or its length is not said");
+        return !sends || (request.BodyLength is >= 0 && request.BodyLength <= _site.LongestBody(request.Path)) ? null
+            : WebAnswer.Text("413 Content Too Large", "longer than anything that this page sends, or its length is not said");
     }
 
     // Everything was read: the next thing is the end of the connection.

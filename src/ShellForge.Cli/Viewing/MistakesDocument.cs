@@ -6,10 +6,12 @@ using ShellForge.Output.Page;
 namespace ShellForge.Cli.Viewing;
 
 /// <summary>What the page is told of a file that can't be used.</summary>
-internal sealed record MistakesDocument(ImmutableArray<PageMistake> Diagnostics)
+/// <param name="Diagnostics">Its mistakes.</param>
+/// <param name="IsBegun">Whether it is only begun and not there yet: no mistake at all.</param>
+internal sealed record MistakesDocument(ImmutableArray<PageMistake> Diagnostics, bool IsBegun)
 {
-    public static byte[] Bytes(ImmutableArray<PageMistake> mistakes) =>
-        JsonText.Bytes(new MistakesDocument(mistakes), MistakesContext.Default.MistakesDocument);
+    public static byte[] Bytes(ImmutableArray<PageMistake> mistakes, bool isBegun) =>
+        JsonText.Bytes(new MistakesDocument(mistakes, isBegun), MistakesContext.Default.MistakesDocument);
 }
 
 /// <summary>How it is written.</summary>

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using ShellForge.Board.Schema;
 using ShellForge.Cli.Reading;
+using ShellForge.Output.Files;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 
@@ -11,19 +12,23 @@ namespace ShellForge.Cli.Viewing;
 /// <summary>
 /// The page of a housing that follows its file: <c>/</c> is the page; <c>/page</c> the same without style and script, with numbers
 /// that are tried (<c>set=path=value</c>) and a text that is sent in place of the file's, checked when <c>checked=1</c>, or status 422
-/// with the mistakes; <c>/file</c> the board file, written when a text is sent with the stamp of the one it replaces; <c>/schema</c> what
-/// can stand in it, and <c>/names</c> the names of profiles that can. Nothing else is there.
+/// with the mistakes; <c>/made</c> the files that <c>make</c> would write, their names or the one of a <c>name</c>; <c>/file</c> the
+/// board file, written when a text is sent with the stamp of the one it replaces; <c>/schema</c> what can stand in it, and <c>/names</c>
+/// the names of profiles that can; <c>/handed-over</c> reads hand-over files that are sent into the text of a board file, and
+/// <c>/questions</c> tells what a text still leaves open. Nothing else is there.
 /// </summary>
 /// <param name="housing">The housing.</param>
 /// <param name="file">Its board file, as it is written.</param>
 /// <param name="boardName">Its name as the user gave it.</param>
+/// <param name="isNew">Whether it may begin with no file.</param>
 /// <param name="defect">Told what the program can't answer for: a defect of its own.</param>
-internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string boardName, Action<Exception> defect) : IWebSite
+internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string boardName, bool isNew, Action<Exception> defect) : IWebSite
 {
     // As many as sliders stand on the page, and some more.
     private const int MostTried = 32;
     private const int LongestTried = 200;
     private const int KeyLength = 32;
+    private const string HandOverPath = "/handed-over";
 
     private const string Html = "text/html; charset=utf-8";
     private const string Json = "application/json";
@@ -36,15 +41,25 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
     public Task<long> NextEvent(long seen, CancellationToken cancel) => housing.NextVersion(seen, cancel);
 
     /// <inheritdoc />
+    public int LongestBody(string path) => path == HandOverPath ? HandedOver.LongestBody : TextFile.LongestBytes;
+
+    /// <inheritdoc />
     public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel)
     {
         try
         {
+            if (request.Path == HandOverPath && body is not null)
+            {
+                return Imported(HandedOver.Of(body), cancel);
+            }
+
             string? text = body is null ? null : Strict.GetString(body);
             return request.Path switch
             {
                 "/" when text is null => Whole(cancel),
                 "/page" => Part(request, text, cancel),
+                "/made" => Made(request, text, cancel),
+                "/questions" when text is not null => new WebAnswer(Ok, Json, OpenQuestions.Of(text, housing.Profiles()).Bytes()),
                 "/file" when text is null => new WebAnswer(Ok, Json, file.Read().Bytes()),
                 "/file" => Write(text, request.Values("stamp").FirstOrDefault() ?? ""),
                 "/names" when text is null => new WebAnswer(Ok, Json, NamesDocument.Bytes(housing.Profiles())),
@@ -92,15 +107,38 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
 
     private WebAnswer Part(WebRequestHead request, string? draft, CancellationToken cancel)
     {
-        ImmutableArray<string> tried = [.. request.Values("set").Take(MostTried + 1)];
-        if (tried.Length > MostTried || tried.Any(text => text.Length > LongestTried))
+        ViewedPage page = housing.Page(Tried(request), draft, request.Values("checked").Contains("1"), cancel);
+        return page.Content is null ? Mistaken(page.Mistakes, draft) : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
+    }
+
+    private WebAnswer Made(WebRequestHead request, string? draft, CancellationToken cancel)
+    {
+        (ImmutableArray<OutputFile> files, ImmutableArray<PageMistake> mistakes) = housing.Files(Tried(request), draft, cancel);
+        if (!mistakes.IsEmpty)
         {
-            return WebAnswer.Text("400 Bad Request", "more numbers than this page tries");
+            return Mistaken(mistakes, draft);
         }
 
-        ViewedPage page = housing.Page(tried, draft, request.Values("checked").Contains("1"), cancel);
-        return page.Content is null
-            ? new WebAnswer("422 Unprocessable Content", Json, MistakesDocument.Bytes(page.Mistakes))
-            : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
+        return request.Values("name").FirstOrDefault() is not { } name ? new WebAnswer(Ok, Json, MadeFilesDocument.Bytes(files))
+            : files.FirstOrDefault(file => file.Name == name) is { } wanted
+                ? new WebAnswer(Ok, "application/octet-stream", wanted.Content)
+            : WebAnswer.Text("404 Not Found", "no file of this housing");
+    }
+
+    private WebAnswer Imported(HandedOver sent, CancellationToken cancel)
+    {
+        (ImportedDocument? import, ImmutableArray<PageMistake> mistakes) =
+            sent.Read(Path.GetFileNameWithoutExtension(boardName), housing.Profiles(), cancel);
+        return import is null ? Mistaken(mistakes, "") : new WebAnswer(Ok, Json, import.Bytes());
+    }
+
+    private WebAnswer Mistaken(ImmutableArray<PageMistake> mistakes, string? draft) => new(
+        "422 Unprocessable Content", Json, MistakesDocument.Bytes(mistakes, isBegun: draft is null && isNew && !file.Exists));
+
+    private static ImmutableArray<string> Tried(WebRequestHead request)
+    {
+        ImmutableArray<string> tried = [.. request.Values("set").Take(MostTried + 1)];
+        return tried.Length <= MostTried && tried.All(text => text.Length <= LongestTried) ? tried
+            : throw new WrongFileException("more numbers than this page tries");
     }
 }

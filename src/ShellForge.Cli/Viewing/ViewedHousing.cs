@@ -95,14 +95,10 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     /// <param name="cancel">Stops the computation.</param>
     public ViewedPage Page(ImmutableArray<string> tried, string? draft, bool isChecked, CancellationToken cancel)
     {
-        long version = Version;
-        string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, draft is null ? "" : "draft:" + draft]);
-
         // One computation at a time: it takes all cores.
         lock (_turn)
         {
-            cancel.ThrowIfCancellationRequested();
-            Kept kept = _kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried, draft);
+            (Kept kept, long version) = Of(tried, draft, cancel);
             if (kept.Mistakes is { } mistakes)
             {
                 return new ViewedPage(null, mistakes);
@@ -127,6 +123,37 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     /// <summary>The profiles that the board file can name.</summary>
     /// <exception cref="IOException">One can't be read.</exception>
     public ProfileLibrary Profiles() => UserProfiles.Load(Path.GetDirectoryName(bench.FullPath(boardName)), bench).Library;
+
+    /// <summary>The files of the housing as <c>make</c> writes them.</summary>
+    /// <param name="tried">Numbers in place of the file's, each as <c>path=value</c>.</param>
+    /// <param name="draft">A text that stands in place of the file's; null for the file's own.</param>
+    /// <param name="cancel">Stops the computation.</param>
+    public (ImmutableArray<OutputFile> Files, ImmutableArray<PageMistake> Mistakes) Files(
+        ImmutableArray<string> tried, string? draft, CancellationToken cancel)
+    {
+        lock (_turn)
+        {
+            (Kept kept, _) = Of(tried, draft, cancel);
+            if (kept.Mistakes is { } mistakes)
+            {
+                return ([], mistakes);
+            }
+
+            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
+            kept.Made ??= HousingPipeline.Check(kept.Drawn, cancel: cancel);
+            kept.Files ??= HousingFiles.Of(DrawnFiles.Of(kept.Made.Housing, OutputFormat.Usual), kept.Made.Report);
+            Keep(kept);
+            return (kept.Files.Value, []);
+        }
+    }
+
+    private (Kept Kept, long Version) Of(ImmutableArray<string> tried, string? draft, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        long version = Version;
+        string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, draft is null ? "" : "draft:" + draft]);
+        return (_kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried, draft), version);
+    }
 
     private Kept Read(string key, ImmutableArray<string> tried, string? draft)
     {
@@ -180,6 +207,8 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
         public HousingUnderCheck? Drawn { get; set; }
 
         public MadeHousing? Made { get; set; }
+
+        public ImmutableArray<OutputFile>? Files { get; set; }
     }
 }
 

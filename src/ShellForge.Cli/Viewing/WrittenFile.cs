@@ -14,11 +14,14 @@ internal sealed class WrittenFile(string path, string shownName)
 {
     private readonly Lock _turn = new();
 
+    /// <summary>Whether it is there.</summary>
+    public bool Exists => File.Exists(path);
+
     /// <summary>The file as it is now; without text and with an empty stamp when it is gone.</summary>
     /// <exception cref="IOException">It is there and can't be read.</exception>
     public WrittenFileDocument Read()
     {
-        if (!File.Exists(path))
+        if (!Exists)
         {
             return new WrittenFileDocument(null, "");
         }

@@ -48,6 +48,40 @@ public static class EcadFileLoader
         return (reading.Files, log.Closed());
     }
 
+    /// <summary>Files that are in memory already, held to the same limits.</summary>
+    /// <param name="files">The files, in order.</param>
+    /// <returns>Those that are read, and what is too large or too many.</returns>
+    public static (IReadOnlyList<EcadFile> Files, IReadOnlyList<Diagnostic> Diagnostics) Within(IReadOnlyList<EcadFile> files)
+    {
+        var log = new EcadLog();
+        if (files.Count is 0 or > EcadLimits.Files)
+        {
+            log.Error("files", 0, files.Count == 0 ? "ecad-no-files" : "ecad-too-many", $"{files.Count} files at once",
+                $"1 to {EcadLimits.Files} hand-over files of one board");
+            return ([], log.Closed());
+        }
+
+        long left = EcadLimits.AllBytes;
+        var taken = new List<EcadFile>();
+        foreach (EcadFile file in files)
+        {
+            if (file.Bytes.Length > Math.Min(EcadLimits.FileBytes, left))
+            {
+                log.Add(TooLarge(file.Name, DiagnosticSeverity.Warning));
+                continue;
+            }
+
+            left -= file.Bytes.Length;
+            taken.Add(file);
+        }
+
+        return (taken, log.Closed());
+    }
+
+    private static Diagnostic TooLarge(string name, DiagnosticSeverity severity) => new(
+        name, 0, 0, "ecad-too-large", severity, "too large for a hand-over file; not read",
+        $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all");
+
     // Each file once, up to the limit of all together.
     private sealed class Reading
     {
@@ -80,11 +114,7 @@ public static class EcadFileLoader
                 if (content.Length >= most)
                 {
                     // A folder may hold a large copper layer beside what is wanted; a file that was asked for is another matter.
-                    string limits =
-                        $"at most {EcadLimits.FileBytes / 1048576} MB for one file and {EcadLimits.AllBytes / 1048576} MB for all";
-                    Log.Add(new Diagnostic(
-                        name, 0, 0, "ecad-too-large", explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
-                        "too large for a hand-over file; not read", limits));
+                    Log.Add(TooLarge(name, explicitly ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning));
                     return;
                 }
 

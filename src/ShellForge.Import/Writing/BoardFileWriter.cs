@@ -12,12 +12,21 @@ namespace ShellForge.Import.Writing;
 /// </summary>
 public static class BoardFileWriter
 {
+    /// <summary>Words before a pattern of LEDs that was found and is not lit yet, as it would stand in the file.</summary>
+    public const string PatternFound = "to light them: ";
+
     /// <summary>The text of the board file. Only for imports that were not refused.</summary>
-    public static string Text(ImportResult result)
+    /// <param name="result">The import.</param>
+    /// <param name="besideSchema">Whether the schema for editors lies beside it.</param>
+    public static string Text(ImportResult result, bool besideSchema = true)
     {
         ImportedBoard board = result.Board;
         var lines = new BoardFileLines();
-        lines.Remark(0, EditorSchema.Comment);
+        if (besideSchema)
+        {
+            lines.Remark(0, EditorSchema.Comment);
+        }
+
         lines.Remark(0, "Read from hand-over files; coordinates are theirs. Each line names its source.");
         lines.Remark(0, "A line that begins with TODO is not in those files: settle it and delete it; until then check tells it.");
         foreach (ImportedFile f in board.Files.Where(f => f.Kind is not (FileKind.Unknown or FileKind.Accompanying)))

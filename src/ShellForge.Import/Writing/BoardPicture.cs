@@ -109,7 +109,9 @@ public static class BoardPicture
 
         foreach (ImportedPart part in board.Parts.Where(p => p.Placed && p.Skip is null && p.Bottom == mirrored).Take(MostDrawn))
         {
+            svg.Append("<g data-ref=\"").Append(Escaped(part.Reference)).Append("\">");
             PartBody(svg, part, scale);
+            svg.Append("</g>\n");
         }
 
         svg.Append("</g>\n");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShellForge.Board.Yaml;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
@@ -52,7 +53,7 @@ internal static class PartLines
             string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
             lines.Todo(
                 2, "board.pixels",
-                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Lie}, but {why}; to light them: "
+                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Lie}, but {why}; {BoardFileWriter.PatternFound}"
                     + $"{line.Entry("\"5050\"")} with the right package");
         }
 
@@ -128,7 +129,7 @@ internal static class PartLines
         else if (p.Match is { HasMouth: true })
         {
             lines.Todo(4, $"board.parts[{Plain(name)}].faces",
-                "the angle its mouth looks to, and past-edge, how far it stands out past the board's edge");
+                "the angle its mouth looks to, in place of rotation; and past-edge, how far it stands out past the board's edge");
         }
     }
 
@@ -138,8 +139,7 @@ internal static class PartLines
         foreach (var group in unknown.GroupBy(u => u.Part.Package, StringComparer.OrdinalIgnoreCase))
         {
             List<(ImportedPart Part, string Name)> all = [.. group];
-            string others = all.Count > 1
-                ? $"; the same for {string.Join(", ", all.Skip(1).Take(8).Select(u => u.Name))}{(all.Count > 9 ? ", ..." : "")}" : "";
+            string others = TodoLine.AlsoFor([.. all.Skip(1).Select(u => u.Name)]);
             string size = all[0].Part.Body.IsEmpty && all[0].Part.Match is null ? ", and its size, for which 2 x 2 stands in" : "";
             string filler = all[0].Part.LibraryHeight is { } h ? $" (the library's {Numeral.Text(h)} is a filler)" : "";
             lines.Todo(4, $"board.parts[{Plain(all[0].Name)}].height", $"height of {all[0].Part.Package}{filler}{size}{others}");

@@ -95,6 +95,8 @@ public class LoopbackServerTests
     {
         public string Key => "k";
 
+        public int LongestBody(string path) => 0;
+
         public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => WebAnswer.Text("200 OK", "here");
 
         public async Task<long> NextEvent(long seen, CancellationToken cancel)
@@ -107,6 +109,8 @@ public class LoopbackServerTests
     private sealed class LargeSite : IWebSite
     {
         public string Key => "k";
+
+        public int LongestBody(string path) => 0;
 
         public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) =>
             new("200 OK", "text/plain", new byte[Large]);

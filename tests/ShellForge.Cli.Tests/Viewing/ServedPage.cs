@@ -11,17 +11,21 @@ internal sealed class ServedPage : IAsyncDisposable
 
     private readonly string _saved;
 
-    private ServedPage(string board, bool isLink)
+    private ServedPage(string? board, bool isLink)
     {
         _saved = isLink ? "elsewhere/kept.yaml" : "board.yaml";
-        _folder.Write(_saved, board);
+        if (board is not null)
+        {
+            _folder.Write(_saved, board);
+        }
+
         if (isLink)
         {
             File.CreateSymbolicLink(_folder.File("board.yaml"), _folder.File(_saved));
         }
 
         var told = new AddressWriter();
-        _run = Task.Run(() => ShellForgeCommand.Run(["view", "board.yaml"], new Workbench
+        _run = Task.Run(() => ShellForgeCommand.Run(board is null ? ["view", "--new", "board.yaml"] : ["view", "board.yaml"], new Workbench
         {
             Out = told,
             Err = TextWriter.Null,
@@ -38,6 +42,9 @@ internal sealed class ServedPage : IAsyncDisposable
     public HttpClient Client { get; } = new() { Timeout = TimeSpan.FromMinutes(3) };
 
     public static ServedPage Of(string board) => new(board, isLink: false);
+
+    /// <summary>A board file that is begun on the page.</summary>
+    public static ServedPage New() => new(null, isLink: false);
 
     /// <summary>The same, its board file a link to a file in another folder.</summary>
     public static ServedPage OfLink(string board) => new(board, isLink: true);
@@ -71,6 +78,15 @@ internal sealed class ServedPage : IAsyncDisposable
     /// <summary>Asks as the page does.</summary>
     public async Task<(int Status, string Text)> Get(string path, params (string Name, string Value)[] fields) =>
         await Ask(new HttpRequestMessage(HttpMethod.Get, new Uri(await Address, path)), [.. fields, ("X-Key", await Key())]);
+
+    /// <summary>Asks for bytes.</summary>
+    public async Task<byte[]> Bytes(string path)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(await Address, path));
+        request.Headers.Add("X-Key", await Key());
+        using HttpResponseMessage answer = await Client.SendAsync(request);
+        return await answer.Content.ReadAsByteArrayAsync();
+    }
 
     /// <summary>Sends a text as the page does.</summary>
     public async Task<(int Status, string Text)> Send(string path, string text, params (string Name, string Value)[] fields) => await Ask(

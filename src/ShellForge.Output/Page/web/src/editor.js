@@ -1,6 +1,6 @@
 // The board file beside its housing: typed in here, looked at at once, written only when it is saved.
 import { autocompletion, closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete';
-import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { defaultKeymap, history, historyKeymap, isolateHistory } from '@codemirror/commands';
 import { yaml } from '@codemirror/lang-yaml';
 import { bracketMatching, HighlightStyle, indentOnInput, syntaxHighlighting } from '@codemirror/language';
 import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
@@ -9,7 +9,7 @@ import { EditorState } from '@codemirror/state';
 import { EditorView, highlightActiveLine, highlightActiveLineGutter, hoverTooltip, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import { keysAt, placeIn, wordsAt } from './schema.js';
-import { settingValue } from './writing.js';
+import { settingValue, settling, stepsOf } from './writing.js';
 
 const word = /[\w.-]*$/;
 
@@ -71,13 +71,14 @@ function meanings(schema) {
   });
 }
 
-// ask(path, body): asks the command. onDraft(text or null): the text has changed; null when it is the file's again.
+// ask(path, body): asks the command. onDraft(text or null, text): the text has changed; null when it is the file's again.
 export async function openEditor(ask, onDraft) {
   const state = document.getElementById('file-state');
   const save = document.getElementById('save-file');
   const clash = document.getElementById('file-clash');
   const [file, schema, { names }] = await Promise.all(['/file', '/schema', '/names'].map(async (path) => (await ask(path)).json()));
-  let saved = file.text;
+  // A file that is begun is written by the first save.
+  let saved = file.text ?? '';
   let stamp = file.stamp;
   const view = new EditorView({
     parent: document.getElementById('editor'),
@@ -103,12 +104,12 @@ export async function openEditor(ask, onDraft) {
 
   function tell() {
     save.disabled = !isChanged();
-    state.textContent = isChanged() ? 'Not saved yet.' : 'As saved.';
+    state.textContent = isChanged() ? 'Not saved yet.' : stamp === '' ? 'A new file.' : 'As saved.';
   }
 
   function changed() {
     tell();
-    onDraft(isChanged() ? text() : null);
+    onDraft(isChanged() ? text() : null, view.state.doc.toString());
   }
 
   function replace(with_) {
@@ -177,9 +178,19 @@ export async function openEditor(ask, onDraft) {
     // Values by their paths, written into the text.
     put(values) {
       for (const [path, value] of values) {
-        view.dispatch({ changes: settingValue(view.state.doc.toString(), path.split('.'), value), userEvent: 'input' });
+        view.dispatch({ changes: settingValue(view.state.doc.toString(), stepsOf(path), value), userEvent: 'input' });
       }
     },
+    // Another text in place of all, to be taken back with one undo.
+    take(whole) {
+      view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: view.state.toText(whole) }, selection: { anchor: 0 },
+        userEvent: 'input.import', annotations: isolateHistory.of('full'), scrollIntoView: true });
+    },
+    // A question of the text is settled: its line goes, the values come.
+    settle(line, values) {
+      view.dispatch({ changes: settling(view.state.doc.toString(), line, values), userEvent: 'input', annotations: isolateHistory.of('full') });
+    },
+    text: () => view.state.doc.toString(),
     // The file was saved, here or elsewhere.
     async fileChanged() {
       await writing;

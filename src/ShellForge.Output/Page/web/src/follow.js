@@ -1,20 +1,24 @@
 // With the page served by the command: follow the board file, write in it, and try numbers.
+import { askOpenQuestions } from './asking.js';
 import { openEditor } from './editor.js';
+import { takeHandOver } from './handover.js';
+import { offerFiles } from './taking.js';
 
 export function follow(onFresh) {
   const banner = document.getElementById('live-state');
   const { key } = banner.dataset;
   let draft = null;
   let editor = null;
+  let questions = null;
   const chosen = new Map();
   let asked = 0;
   let running = null;
   let timer = 0;
   let shown = false;
 
+  const numbers = () => new URLSearchParams([...chosen].map(([path, value]) => ['set', `${path}=${value}`]));
   const address = (isChecked) => {
-    const query = new URLSearchParams();
-    for (const [path, value] of chosen) query.append('set', `${path}=${value}`);
+    const query = numbers();
     if (isChecked) query.append('checked', '1');
     return `/page?${query}`;
   };
@@ -24,8 +28,18 @@ export function follow(onFresh) {
     headers: { 'X-Key': key }, ...(body === undefined ? {} : { method: 'POST', body }), signal,
   });
 
-  function tellMistakes(diagnostics) {
-    editor?.mark(diagnostics);
+  function tellMistakes({ diagnostics, isBegun }) {
+    const verdict = document.querySelector('.verdict');
+    verdict.className = 'verdict busy';
+    verdict.textContent = shown ? 'Shown: the last good housing' : 'Nothing to show yet';
+    document.documentElement.classList.toggle('empty', !shown);
+    document.documentElement.dataset.state = 'broken';
+    editor?.mark(isBegun ? [] : diagnostics);
+    if (isBegun) {
+      banner.className = 'live';
+      banner.textContent = 'A new board file: drop the files that your layout program handed over on this page, or write it here.';
+      return;
+    }
     const what = chosen.size > 0 ? 'This number does not go' : draft === null ? 'The file has mistakes' : 'What you wrote has mistakes';
     const tried = shown ? `${what}; the last good housing is shown.` : `${what}. The housing appears here when they are gone.`;
     const list = document.createElement('ul');
@@ -36,15 +50,14 @@ export function follow(onFresh) {
     }
     banner.className = 'live broken';
     banner.replaceChildren(Object.assign(document.createElement('p'), { textContent: tried }), list);
-    const verdict = document.querySelector('.verdict');
-    verdict.className = 'verdict busy';
-    verdict.textContent = shown ? 'Shown: the last good housing' : 'Nothing to show yet';
-    document.documentElement.dataset.state = 'broken';
   }
+
+  const forgetFiles = offerFiles(ask, () => ({ query: numbers(), draft: draft ?? undefined }));
 
   // The housing comes at once, what the rules say about it when they are through.
   async function refresh() {
     const mine = ++asked;
+    forgetFiles();
     running?.abort();
     document.documentElement.dataset.state = 'asked';
     running = new AbortController();
@@ -54,7 +67,7 @@ export function follow(onFresh) {
         const text = await answer.text();
         if (mine !== asked) return;
         if (answer.status === 422) {
-          tellMistakes(JSON.parse(text).diagnostics);
+          tellMistakes(JSON.parse(text));
           return;
         }
         if (!answer.ok) throw new Error(text);
@@ -64,6 +77,7 @@ export function follow(onFresh) {
         editor?.mark([]);
         keepTries(fresh);
         shown = true;
+        document.documentElement.classList.remove('empty');
         banner.className = 'live';
         const what = chosen.size > 0 ? 'With the numbers that you try' : draft === null ? state.textContent : 'With what you wrote, not saved yet';
         banner.textContent = `${what}${isChecked ? '' : ', being checked'}`;
@@ -77,6 +91,8 @@ export function follow(onFresh) {
 
   // A number that was not touched is the file's.
   function keepTries(fresh) {
+    // A page that began with a file that can't be used has none yet.
+    if (!document.querySelector('#tries .try')) document.querySelector('#tries p').after(...fresh.querySelectorAll('#tries .try'));
     for (const input of document.querySelectorAll('#tries input[data-path]')) {
       const other = fresh.querySelector(`#tries input[data-path="${CSS.escape(input.dataset.path)}"]`);
       if (other && !chosen.has(input.dataset.path)) {
@@ -142,12 +158,21 @@ export function follow(onFresh) {
     }));
   });
   refresh();
-  openEditor(ask, (text) => {
-    draft = text;
+  openEditor(ask, (changed, text) => {
+    draft = changed;
     clearTimeout(timer);
-    timer = setTimeout(refresh, 250);
+    timer = setTimeout(() => {
+      refresh();
+      questions.refresh(text);
+    }, 250);
   }).then((opened_) => {
     editor = opened_;
     window.housing.editor = editor.view;
+    questions = askOpenQuestions(ask, editor);
+    questions.refresh(editor.text());
+    takeHandOver(ask, ({ text, picture }) => {
+      editor.take(text);
+      questions.picture(picture);
+    });
   });
 }

@@ -99,19 +99,15 @@ function pick(viewer, pins, finding) {
   $('view-status').textContent = `Looking at finding ${finding.number}: ${finding.message} The plastic is glassy until you choose a view.`;
 }
 
-// follow: what keeps a page that the command serves up to date.
-export async function start(follow) {
-  wireSheets();
-  let data = readData(document);
-  if (!data || !$('canvas')) return;
-  let viewer;
+// The housing in space; null where the browser can't draw it.
+async function openStage(getData) {
   try {
     let pins;
-    viewer = new Viewer($('canvas'), () => pins?.place());
+    const viewer = new Viewer($('canvas'), () => pins?.place());
     pins = new Pins($('pins'), viewer, (finding) => pick(viewer, pins, finding));
-    viewer.setParts(await bodies(data), true);
-    pins.set(data.findings);
-    const section = wireControls(viewer, () => data);
+    viewer.setParts(await bodies(getData()), true);
+    pins.set(getData().findings);
+    const section = wireControls(viewer, getData);
     document.body.addEventListener('click', (e) => {
       const place = e.target.closest?.('[data-place]')?.dataset.place;
       if (place) {
@@ -120,34 +116,43 @@ export async function start(follow) {
         pins.mark(place.split(' ').map(Number));
       }
       const number = e.target.closest?.('[data-fly]')?.dataset.fly;
-      const finding = number && data.findings.find((f) => String(f.number) === number);
+      const finding = number && getData().findings.find((f) => String(f.number) === number);
       if (finding) { $('view').scrollIntoView({ block: 'nearest' }); pick(viewer, pins, finding); }
     });
     $('view').classList.add('ready');
     document.documentElement.dataset.view = 'ready';
-    window.housing = { viewer };
-    if (follow) {
-      follow(async (fresh, isTried) => {
-        const last = data;
-        data = readData(fresh);
-        keepingSheet(() => swapSections(fresh, isTried));
-        swapTicks(fresh);
-        const same = JSON.stringify(last.bodies) === JSON.stringify(data.bodies);
-        if (!same) {
-          viewer.setParts(await bodies(data), last.bodies.length === 0);
-          section();
-        }
-        pins.set(data.findings);
-        // Until the rules are through, the light is the last one's.
-        if (fresh.getElementById('live-state').dataset.checked !== 'yes') data.light ??= last.light;
-        $('light-switch').hidden = !data.light;
-        await viewer.glow($('glow').checked ? data.light : null);
-      });
-    }
+    return { viewer, pins, section };
   } catch (error) {
     $('view-status').textContent = 'This browser cannot draw in 3D; the drawings below show the same housing.';
     $('view').classList.add('flat');
     document.documentElement.dataset.view = 'flat';
     console.warn(error);
+    return null;
   }
+}
+
+// follow: what keeps a page that the command serves up to date.
+export async function start(follow) {
+  wireSheets();
+  let data = readData(document);
+  if (!data || !$('canvas')) return;
+  const stage = await openStage(() => data);
+  window.housing = { viewer: stage?.viewer };
+  follow?.(async (fresh, isTried) => {
+    const last = data;
+    data = readData(fresh);
+    keepingSheet(() => swapSections(fresh, isTried));
+    if (!stage) return;
+    swapTicks(fresh);
+    const same = JSON.stringify(last.bodies) === JSON.stringify(data.bodies);
+    if (!same) {
+      stage.viewer.setParts(await bodies(data), last.bodies.length === 0);
+      stage.section();
+    }
+    stage.pins.set(data.findings);
+    // Until the rules are through, the light is the last one's.
+    if (fresh.getElementById('live-state').dataset.checked !== 'yes') data.light ??= last.light;
+    $('light-switch').hidden = !data.light;
+    await stage.viewer.glow($('glow').checked ? data.light : null);
+  });
 }

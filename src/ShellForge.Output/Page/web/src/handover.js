@@ -1,0 +1,103 @@
+// Hand-over files of a layout program, dropped on the page or chosen: read by the command into the text of a board file.
+
+const json = (value) => JSON.stringify(value);
+
+// A dropped folder gives the files that lie in it, not those of its folders.
+async function filesOf(transfer) {
+  const entries = [...transfer.items].map((item) => item.webkitGetAsEntry?.()).filter(Boolean);
+  if (entries.length === 0) return [...transfer.files];
+  const files = [];
+  for (const entry of entries) {
+    if (entry.isFile) files.push(entry);
+    else files.push(...(await inFolder(entry)).filter((each) => each.isFile));
+  }
+  return Promise.all(files.map((entry) => new Promise((resolve, reject) => { entry.file(resolve, reject); })));
+}
+
+// A reader gives its folder in parts.
+async function inFolder(folder) {
+  const reader = folder.createReader();
+  const all = [];
+  for (;;) {
+    const some = await new Promise((resolve, reject) => { reader.readEntries(resolve, reject); });
+    if (some.length === 0) return all;
+    all.push(...some);
+  }
+}
+
+const content = (file) => new Promise((resolve, reject) => {
+  const reader = new FileReader();
+  reader.addEventListener('load', () => resolve(reader.result.slice(reader.result.indexOf(',') + 1)));
+  reader.addEventListener('error', () => reject(reader.error));
+  reader.readAsDataURL(file);
+});
+
+// ask(path, body): asks the command. onImport({ text, picture }): files were read.
+export function takeHandOver(ask, onImport) {
+  const chooser = document.getElementById('hand-over-files');
+  const state = document.getElementById('hand-over-state');
+  const told = document.getElementById('hand-over-told');
+  const again = document.getElementById('hand-over-again');
+  const unit = document.getElementById('hand-over-unit');
+  const shift = [document.getElementById('hand-over-x'), document.getElementById('hand-over-y')];
+  let last = [];
+
+  function tell(words, lines) {
+    state.textContent = words;
+    told.replaceChildren(...lines.map((line) => Object.assign(document.createElement('li'), { textContent: line })));
+    told.hidden = lines.length === 0;
+  }
+
+  async function read(files) {
+    if (files.length === 0) return;
+    last = files;
+    tell(`Reading ${files.length === 1 ? files[0].name : `${files.length} files`} ...`, []);
+    try {
+      const sent = await Promise.all(files.map(async (file) => ({ name: file.name, content: await content(file) })));
+      const by = shift.map((input) => Number(input.value));
+      const answer = await ask('/handed-over', json({
+        files: sent, unit: unit.value ? Number(unit.value) : null, shift: by.some(Boolean) ? by : null,
+      }));
+      again.hidden = false;
+      if (answer.status === 422) {
+        tell('These files make no board:', (await answer.json()).diagnostics.map(({ text }) => text));
+      } else if (!answer.ok) {
+        tell(await answer.text(), []);
+      } else {
+        const import_ = await answer.json();
+        tell('Read. The text is replaced here, not in the file; Ctrl+Z in it brings the earlier one back.', import_.told);
+        onImport(import_);
+      }
+    } catch (error) {
+      tell(error instanceof TypeError ? 'The command does not answer.' : `Not read: ${error.message}`, []);
+    }
+  }
+
+  chooser.addEventListener('change', async () => {
+    await read([...chooser.files]);
+    chooser.value = '';
+  });
+  again.querySelector('button').addEventListener('click', () => read(last));
+
+  // What falls beside the page's own places would be opened by the browser in place of the page.
+  const carriesFiles = (event) => event.dataTransfer?.types.includes('Files');
+  addEventListener('dragover', (event) => {
+    if (!carriesFiles(event)) return;
+    event.preventDefault();
+    event.dataTransfer.dropEffect = 'copy';
+    document.documentElement.classList.add('dropping');
+  });
+  addEventListener('dragleave', (event) => {
+    if (event.relatedTarget === null) document.documentElement.classList.remove('dropping');
+  });
+  addEventListener('drop', async (event) => {
+    if (!carriesFiles(event)) return;
+    event.preventDefault();
+    document.documentElement.classList.remove('dropping');
+    try {
+      await read(await filesOf(event.dataTransfer));
+    } catch (error) {
+      tell(`Not read: ${error.message}`, []);
+    }
+  }, { capture: true });
+}

@@ -1,0 +1,55 @@
+// The files of the housing that is shown, to be taken from the page: what 'make' would write.
+
+const size = (bytes) => (bytes < 100_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1e6).toFixed(1)} MB`);
+
+// ask(path, body): asks the command. wanted(): the query and the text of what is shown.
+export function offerFiles(ask, wanted) {
+  const button = document.getElementById('list-made');
+  const state = document.getElementById('made-state');
+  const list = document.getElementById('made-files');
+
+  async function get(name) {
+    const { query, draft } = wanted();
+    if (name) query.append('name', name);
+    const answer = await ask(`/made?${query}`, draft);
+    if (answer.status === 422) throw new Error('The board file has mistakes; they stand above.');
+    if (!answer.ok) throw new Error(await answer.text());
+    return answer;
+  }
+
+  async function save(name) {
+    const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(await (await get(name)).blob()), download: name });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  }
+
+  async function doing(words, work, done) {
+    state.textContent = words;
+    button.disabled = true;
+    try {
+      await work();
+      state.textContent = done;
+    } catch (error) {
+      state.textContent = error instanceof TypeError ? 'The command does not answer.' : error.message;
+    }
+    button.disabled = false;
+  }
+
+  button.addEventListener('click', () => doing('Making them ...', async () => {
+    const { files } = await (await get()).json();
+    list.replaceChildren(...files.map(({ name, bytes }) => {
+      const item = document.createElement('li');
+      const take = Object.assign(document.createElement('button'), { type: 'button', className: 'plain small', textContent: name });
+      take.addEventListener('click', () => doing(`Fetching ${name} ...`, () => save(name), ''));
+      item.append(take, ` ${size(bytes)}`);
+      return item;
+    }));
+    list.hidden = false;
+  }, 'Of the housing that is shown.'));
+
+  // What was listed is of an earlier housing.
+  return () => {
+    list.hidden = true;
+    state.textContent = '';
+  };
+}
