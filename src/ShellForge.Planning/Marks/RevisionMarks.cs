@@ -19,6 +19,10 @@ internal static class RevisionMarks
     private const double Height = 4.0;
     private const double Depth = 0.4;
 
+    // Letters in an upright wall are cut no less deep, and their roofs lean less than the printer manages, mm and degrees.
+    private const double LeastDepth = 0.3;
+    private const double BelowOverhangDegrees = 3;
+
     // Lines of a wall that stay behind letters cut into its side.
     private const int LinesBehind = 2;
 
@@ -45,7 +49,7 @@ internal static class RevisionMarks
         }
 
         double height = Math.Max(Height, PrintedLettering.LeastHeight(draft.Basis));
-        var wanted = new List<(string Part, LetteringPlan? Mark)>
+        var wanted = new List<(string Part, LetteringPlan[] Mark)>
         {
             (PartNames.Tub, OnFloor(draft, mark, height, takenOnFloor)),
             (PartNames.Cover, BehindBezel(draft, front.Cover, mark, height)),
@@ -55,7 +59,7 @@ internal static class RevisionMarks
             wanted.Add((PartNames.Stand, InCheek(draft, stand, mark, height)));
         }
 
-        if (wanted.All(each => each.Mark is null))
+        if (wanted.All(each => each.Mark.Length == 0))
         {
             reasons.Replace(
                 "mark-without-place", "revision",
@@ -63,8 +67,8 @@ internal static class RevisionMarks
                 0, height, "mm", new Point3(0, 0, draft.Stack.FloorTop), "shorten `revision:`");
         }
 
-        string[] marked = [.. wanted.Where(each => each.Mark is not null).Select(each => each.Part)];
-        string[] without = [.. wanted.Where(each => each.Mark is null).Select(each => each.Part)];
+        string[] marked = [.. wanted.Where(each => each.Mark.Length > 0).Select(each => each.Part)];
+        string[] without = [.. wanted.Where(each => each.Mark.Length == 0).Select(each => each.Part)];
         string[] never =
         [
             .. holder is ClampPlan ? ["a clamp ring is too narrow for it"] : Array.Empty<string>(),
@@ -78,23 +82,23 @@ internal static class RevisionMarks
                 : [$"{Listed(without, "and")} {(without.Length == 1 ? "has" : "have")} no room for it"],
             .. never,
         ]));
-        return reasons.Of<ImmutableArray<LetteringPlan>>([.. wanted.Select(each => each.Mark).OfType<LetteringPlan>()]);
+        return reasons.Of<ImmutableArray<LetteringPlan>>([.. wanted.SelectMany(each => each.Mark)]);
     }
 
-    private static LetteringPlan? OnFloor(HousingDraft draft, string mark, double height, Region taken)
+    private static LetteringPlan[] OnFloor(HousingDraft draft, string mark, double height, Region taken)
     {
         double floor = draft.Stack.FloorTop;
         Region strokes = LetteringDecision.Placed(draft, FloorRoom.Inside(draft, floor).Less(taken), mark, height, mirrored: false, out _);
-        return strokes.IsEmpty ? null
-            : new LetteringPlan(strokes, PartNames.Tub, floor, floor + draft.Basis.UpDistance(Depth), Raised: true) { IsMark = true };
+        return strokes.IsEmpty ? []
+            : [new LetteringPlan(strokes, PartNames.Tub, floor, floor + draft.Basis.UpDistance(Depth), Raised: true) { IsMark = true }];
     }
 
-    private static LetteringPlan? BehindBezel(HousingDraft draft, CoverPlan cover, string mark, double height)
+    private static LetteringPlan[] BehindBezel(HousingDraft draft, CoverPlan cover, string mark, double height)
     {
         double depth = draft.Basis.UpDistance(Depth);
         if (!LeavesLayers(draft, cover.BezelThickness - depth))
         {
-            return null;
+            return [];
         }
 
         double bezel = draft.Stack.Front - cover.BezelThickness;
@@ -102,17 +106,21 @@ internal static class RevisionMarks
             .Less(draft.Front.Diffuser.Outline).Less(draft.Front.Diffuser.Lap?.Outline ?? Region.Empty);
         Region strokes =
             LetteringDecision.Placed(draft, free.Offset(-PrintedLettering.StrokeLeast), mark, height, mirrored: true, out _);
-        return strokes.IsEmpty ? null
-            : new LetteringPlan(strokes, PartNames.Cover, bezel, bezel + depth, Raised: false) { IsMark = true };
+        return strokes.IsEmpty ? []
+            : [new LetteringPlan(strokes, PartNames.Cover, bezel, bezel + depth, Raised: false) { IsMark = true }];
     }
 
-    // On the inner side of the right cheek, which nobody sees; level, or upright where the cheek is narrow.
-    private static LetteringPlan? InCheek(HousingDraft draft, StandMountPlan stand, string mark, double height)
+    // On the inner side of the right cheek, which nobody sees; level, or upright where the cheek is narrow. Cut in steps, each a layer
+    // farther in from the edges of the strokes, so that their roofs lean no flatter than the printer manages.
+    private static LetteringPlan[] InCheek(HousingDraft draft, StandMountPlan stand, string mark, double height)
     {
-        double depth = draft.Basis.UpDistance(Depth);
-        if (stand.Wall - depth < draft.Basis.Wall(LinesBehind) - Layers.Slack)
+        Angle lean = Angle.FromDegrees(draft.File.Print.Printer.OverhangDegrees - BelowOverhangDegrees);
+        double step = Math.Min(Depth, draft.Basis.Layer * lean.Sin / lean.Cos);
+        int steps = Math.Min(
+            (int)Math.Round(Depth / step), (int)Math.Floor((stand.Wall - draft.Basis.Wall(LinesBehind) + Layers.Slack) / step));
+        if (steps * step < LeastDepth)
         {
-            return null;
+            return [];
         }
 
         // Above the band, whose inner side is no face of the cheek alone.
@@ -120,6 +128,24 @@ internal static class RevisionMarks
         Region room = stand.RightSide.Less(Region.Rectangle(
             new Point2(bounds.Min.X - 1, bounds.Min.Y - 1), new Point2(bounds.Max.X + 1, Math.Max(stand.BandHeight, bounds.Min.Y))))
             .Offset(-Margin);
+        Region strokes = InRoom(draft, room, mark, height);
+        double inner = stand.HalfWidth - stand.Wall;
+        return
+        [
+            .. Enumerable.Range(0, steps).Select(i => strokes.Offset(-i * draft.Basis.Layer)).TakeWhile(each => !each.IsEmpty)
+                .Select((each, i) => new LetteringPlan(
+                    each, PartNames.Stand, Lattice.Snap(inner + (i * step)), Lattice.Snap(inner + ((i + 1) * step)), Raised: false)
+                {
+                    IsMark = true,
+                    FromSide = stand.ToHousing,
+                }),
+        ];
+    }
+
+    // Seen from between the cheeks, y runs to the left.
+    private static Region InRoom(HousingDraft draft, Region room, string mark, double height)
+    {
+        Box2 bounds = room.IsEmpty ? new Box2(Point2.Origin, Point2.Origin) : room.Bounds;
         foreach (double tried in Heights(draft, height))
         {
             (double width, double tall) = PrintedLettering.Size(mark, tried, draft.Basis);
@@ -132,23 +158,14 @@ internal static class RevisionMarks
                         Point2 place = Lattice.Snap(new Point2(y, z));
                         if (FloorPlaces.Fits(room, place, middle => PartEnvelope.Rectangle(middle, width, tall, along)))
                         {
-                            double inner = stand.HalfWidth - stand.Wall;
-
-                            // Seen from between the cheeks, y runs to the left.
-                            return new LetteringPlan(
-                                PrintedLettering.Of(mark, tried, draft.Basis).Turned(along).MirroredX().Moved(place),
-                                PartNames.Stand, inner, inner + depth, Raised: false)
-                            {
-                                IsMark = true,
-                                FromSide = stand.ToHousing,
-                            };
+                            return PrintedLettering.Of(mark, tried, draft.Basis).Turned(along).MirroredX().Moved(place);
                         }
                     }
                 }
             }
         }
 
-        return null;
+        return Region.Empty;
     }
 
     private static bool LeavesLayers(HousingDraft draft, double thickness) =>

@@ -43,7 +43,8 @@ public sealed class RevisionMarkTests
         string told = Assert.Single(plan.Decisions, decision => decision.Path == "mark").Why;
         foreach (MadePart part in PartMaker.Make(plan).Where(part => marked.Contains(part.Name)))
         {
-            LetteringPlan line = marks.Single(each => each.Part == part.Name);
+            LetteringPlan[] own = [.. marks.Where(each => each.Part == part.Name)];
+            LetteringPlan line = own[0];
             Assert.Contains(part.Name, told, StringComparison.Ordinal);
             Mesh assembled = Written(part).Mapped(part.Plan.ToFile.Inverse());
             Mesh mesh = line.FromSide is { } side
@@ -54,14 +55,33 @@ public sealed class RevisionMarkTests
             AssertSame(line, Slicing.At(mesh, line.FromZ + Hundredth), around);
             AssertSame(line, Slicing.At(mesh, line.ToZ - Hundredth), around);
             Ends(line, Slicing.At(mesh, line.Raised ? line.ToZ + Hundredth : line.FromZ - Hundredth), around, filled: false);
-            Ends(line, Slicing.At(mesh, line.Raised ? line.FromZ - Hundredth : line.ToZ + Hundredth), around, filled: true);
+            Ends(line, Slicing.At(mesh, line.Raised ? line.FromZ - Hundredth : own[^1].ToZ + Hundredth), around, filled: true);
+            Assert.All(own, step => AssertSame(step, Slicing.At(mesh, (step.FromZ + step.ToZ) / 2), around));
 
-            // Whole layers, or a line, deep; as high as the printer keeps open; strokes no thinner than it draws.
-            Assert.InRange(line.ToZ - line.FromZ, Math.Min(2 * basis.Layer, 0.4) - 0.001, 0.8);
+            // Deep enough to be felt; as high as the printer keeps open; strokes no thinner than it draws.
+            Assert.InRange(own[^1].ToZ - line.FromZ, 0.3, 0.8);
             double least = PrintedLettering.LeastHeight(basis);
             (double width, double tall) = PrintedLettering.Size(mark, least, basis);
             Assert.True(Extent(line.Strokes, tall) >= Math.Min(width, tall) - 0.1, $"{part.Name}: {mark} is too small to print");
             Assert.True(line.Strokes.Offset(-(PrintedLettering.StrokeLeast / 2) + 0.02).Parts.Length >= 1);
+        }
+    }
+
+    // Letters in an upright wall have roofs: each leans no flatter than the printer manages, so that nothing is to be told of them.
+    [Fact]
+    public void Each_step_of_letters_in_a_cheek_reaches_no_farther_than_the_layer_under_it_carries()
+    {
+        HousingPlan plan = Planned("screwed", "B");
+        LetteringPlan[] steps = [.. plan.Lettering.Where(line => line.IsMark && line.Part == PartNames.Stand)];
+        Assert.True(steps.Length > 1);
+        double layer = PrintBasis.Of(plan.Source.Print.Printer).Layer;
+        double most = layer * Math.Tan(plan.Source.Print.Printer.OverhangDegrees * Math.PI / 180);
+        Assert.All(steps, step => Assert.InRange(step.ToZ - step.FromZ, 0.1, most));
+        for (int i = 1; i < steps.Length; i++)
+        {
+            Assert.Equal(steps[i - 1].ToZ, steps[i].FromZ, 0.0011);
+            Assert.True(steps[i].Strokes.Offset(layer - Hundredth).Less(steps[i - 1].Strokes).IsEmpty,
+                "a step is wider than a layer carries");
         }
     }
 
