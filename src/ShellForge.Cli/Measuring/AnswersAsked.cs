@@ -3,17 +3,29 @@ using ShellForge.Coupons.Calibrating;
 
 namespace ShellForge.Cli.Measuring;
 
+/// <summary>What was answered at the terminal.</summary>
+/// <param name="Answers">The answers, in the order of the questions.</param>
+/// <param name="LeftOut">Numbers of the coupons that were left out: not printed, or not to be tried for want of a tool.</param>
+internal sealed record TypedAnswers(ImmutableArray<(OpenQuestion Question, string Answer)> Answers, ImmutableArray<int> LeftOut);
+
 /// <summary>Asks at the terminal what a file of answers leaves open, one question after the other.</summary>
 internal static class AnswersAsked
 {
+    private const string Skip = "skip";
+
     /// <summary>The answers; null where nobody answers.</summary>
-    public static ImmutableArray<(OpenQuestion Question, string Answer)>? All(Workbench bench, ImmutableArray<OpenQuestion> open,
-        bool quiet)
+    public static TypedAnswers? All(Workbench bench, ImmutableArray<OpenQuestion> open, bool quiet)
     {
+        var leftOut = ImmutableArray.CreateBuilder<int>();
         var answers = ImmutableArray.CreateBuilder<(OpenQuestion, string)>();
         int coupon = -1;
         foreach (OpenQuestion each in open)
         {
+            if (leftOut.Contains(each.Coupon))
+            {
+                continue;
+            }
+
             if (quiet || bench.In is null)
             {
                 return null;
@@ -22,7 +34,7 @@ internal static class AnswersAsked
             if (each.Coupon != coupon)
             {
                 coupon = each.Coupon;
-                bench.Out.Write($"{each.Kind.Name}: {each.Kind.Tells}\n");
+                bench.Out.Write($"{each.Kind.Name}: {each.Kind.Tells} ('{Skip}' leaves it out)\n");
             }
 
             if (Asked(bench, each) is not { } answer)
@@ -30,10 +42,17 @@ internal static class AnswersAsked
                 return null;
             }
 
-            answers.Add((each, answer));
+            if (answer == Skip)
+            {
+                leftOut.Add(each.Coupon);
+            }
+            else
+            {
+                answers.Add((each, answer));
+            }
         }
 
-        return answers.ToImmutable();
+        return new TypedAnswers(answers.ToImmutable(), leftOut.ToImmutable());
     }
 
     private static string? Asked(Workbench bench, OpenQuestion each)
@@ -49,7 +68,7 @@ internal static class AnswersAsked
                 return null;
             }
 
-            if (answer.Length > 0 && each.Question.Refuse(answer) is not { } fault)
+            if (answer == Skip || (answer.Length > 0 && each.Question.Refuse(answer) is null))
             {
                 return answer;
             }

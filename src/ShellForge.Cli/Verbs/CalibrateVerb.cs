@@ -60,7 +60,7 @@ internal static class CalibrateVerb
                 question.Place, $"{question.Kind.Name}, {question.Question.Key} has no answer; expected {question.Question.Expected}")));
         }
 
-        Calibration calibration = Calibration.Of(file, asked, loaded.Library);
+        Calibration calibration = Calibration.Of(file, asked.Answers, loaded.Library, asked.LeftOut);
         if (calibration.Faults.Length > 0)
         {
             return Refuse(bench, calibration.Faults);

@@ -104,8 +104,10 @@ public sealed record Calibration
     /// <param name="file">The file; <see cref="Questions"/> has found nothing wrong with it.</param>
     /// <param name="asked">Answers to its open questions, in their order.</param>
     /// <param name="before">Profiles with what was measured before; null for nothing.</param>
+    /// <param name="leftOut">Numbers of coupons that are left out; none by default.</param>
     public static Calibration Of(
-        AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, ProfileLibrary? before = null)
+        AnswerFile file, ImmutableArray<(OpenQuestion Question, string Answer)> asked, ProfileLibrary? before = null,
+        ImmutableArray<int> leftOut = default)
     {
         var read = new List<(AnsweredCoupon Coupon, CouponKind Kind, CouponWish Wish, AnswerSheet Sheet, Reading Reading)>();
         var faults = ImmutableArray.CreateBuilder<CalibrationFault>();
@@ -117,6 +119,12 @@ public sealed record Calibration
             AnsweredCoupon coupon = file.Coupons[i];
             CouponKind kind = CouponKinds.Find(coupon.Kind)!;
             CouponWish wish = WishOf(file, coupon);
+            if (!leftOut.IsDefault && leftOut.Contains(i))
+            {
+                notes.Add($"{kind.Name}: left out, nothing of it is set");
+                continue;
+            }
+
             ImmutableDictionary<string, string> answers = coupon.Answers.Where(answer => answer.Text.Length > 0)
                 .Select(answer => KeyValuePair.Create(answer.Key, answer.Text))
                 .Concat(asked.Where(each => each.Question.Coupon == i)

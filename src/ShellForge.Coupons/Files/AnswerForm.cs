@@ -19,6 +19,7 @@ public static class AnswerForm
         CouponWish wish = coupons[0].Coupon.Wish;
         var text = new StringBuilder();
         Line(text, "# Answers to coupons. Fill in what stands behind each colon, then: shellforge calibrate answers.yaml");
+        Line(text, "# What stays empty is asked; a coupon that you did not try is left out by 'skip' then, or by deleting its lines here.");
         Line(text, "format: shellforge-answers/1");
         Line(text, $"printer: {wish.Printer.Name}");
         Line(text, $"filament: {wish.Filament.Name}");

@@ -44,6 +44,19 @@ public sealed class CalibrateVerbTests
         Assert.Contains("gap per side of a lid's lip 0.3 mm", bench.Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_coupon_that_was_not_tried_is_left_out_and_sets_nothing()
+    {
+        using var bench = new Bench { Typed = "skip\n" };
+        File.WriteAllText(bench.Folder.File("answers.yaml"),
+            Answers + "  - kind: diffuser-steps\n    filament: petg-white\n    answers: {open: 1000}\n");
+        Assert.Equal(0, bench.Run("calibrate", "answers.yaml"));
+        Assert.Contains("'skip' leaves it out", bench.Out, StringComparison.Ordinal);
+        Assert.Contains("diffuser-steps: left out, nothing of it is set", bench.Out, StringComparison.Ordinal);
+        Assert.Equal(["measured-fdm-0.4+petg-black.yaml"],
+            Directory.GetFiles(bench.Folder.File("config/profiles")).Select(Path.GetFileName));
+    }
+
     [Theory]
     [InlineData("fits: .3", "fits: .2", "answers.yaml:8:13: lid-fit, fits: 0.20 can't fit while 0.25 is too tight")]
     [InlineData("loose: .4", "loose: .2", "answers.yaml:9:14: lid-fit, loose: 0.25 can't be too tight while 0.20 is too loose")]
