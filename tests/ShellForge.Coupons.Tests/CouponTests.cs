@@ -9,6 +9,47 @@ namespace ShellForge.Coupons.Tests;
 /// <summary>Every kind of coupon, as its file gives it back: sound, quick, light, its figures readable.</summary>
 public sealed class CouponTests
 {
+    private const double Hundredth = 0.01;
+
+    // Where the steps of each kind are measured back from its file.
+    private static readonly Dictionary<string, (Type Tests, string Test)> MeasuredBack = new()
+    {
+        ["size-bar"] = (typeof(MeasuredBackTests), nameof(MeasuredBackTests.The_size_bar_has_the_sizes_that_are_asked_for)),
+        ["lid-fit"] = (typeof(MeasuredBackTests), nameof(MeasuredBackTests.Rings_and_lid_differ_by_the_gap_of_their_figures)),
+        ["slot-fit"] = (typeof(MeasuredBackTests), nameof(MeasuredBackTests.Slots_and_tongue_differ_by_the_gap_of_their_figures)),
+        ["insert-holes"] = (typeof(MeasuredBackTests), nameof(MeasuredBackTests.Insert_holes_have_the_diameter_of_their_figures)),
+        ["diffuser-steps"] =
+            (typeof(MeasuredBackTests), nameof(MeasuredBackTests.Windows_of_the_diffuser_strip_are_as_thick_as_their_figures)),
+        ["inlay-fit"] =
+            (typeof(MeasuredBackByHandTests), nameof(MeasuredBackByHandTests.Seats_and_tile_differ_by_the_gap_of_their_figures)),
+        ["layer-fit"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Tunnels_are_higher_than_the_bar_by_their_figures_and_end_on_layers)),
+        ["magnet-pockets"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Magnet_pockets_are_wider_than_the_magnet_by_their_figures)),
+        ["battery-bays"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Walls_for_a_cell_stand_apart_by_fourteen_and_their_figures)),
+        ["plug-openings"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Openings_for_every_connector_are_larger_than_its_own_by_their_figures)),
+        ["snap-rings"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Bead_and_rings_overlap_by_their_figures_and_strain_no_more_than_the_filament_bears)),
+        ["thin-walls"] = (typeof(MeasuredBackByHandTests),
+            nameof(MeasuredBackByHandTests.Thin_walls_have_the_thickness_of_their_figures_from_half_a_line_on)),
+        ["bridges"] =
+            (typeof(MeasuredBackByHandTests), nameof(MeasuredBackByHandTests.Decks_span_what_their_figures_say_with_nothing_below)),
+        ["overhangs"] =
+            (typeof(MeasuredBackByHandTests), nameof(MeasuredBackByHandTests.Walls_lean_by_the_degrees_of_their_figures)),
+    };
+
+    [Fact]
+    public void The_steps_of_every_kind_are_measured_back_somewhere()
+    {
+        Assert.Equal(CouponKinds.All.Select(kind => kind.Name).Order(StringComparer.Ordinal),
+            MeasuredBack.Keys.Order(StringComparer.Ordinal));
+        Assert.All(MeasuredBack.Values, each => Assert.NotEmpty(
+            each.Tests.GetMethod(each.Test)!.GetCustomAttributes(typeof(TheoryAttribute), inherit: true)));
+        Assert.Equal(MeasuredBack.Count, MeasuredBack.Values.Distinct().Count());
+    }
+
     public static IEnumerable<object[]> All() => Samples.KindsAndPrinters();
 
     [Theory]
@@ -24,24 +65,34 @@ public sealed class CouponTests
 
     [Theory]
     [MemberData(nameof(All))]
-    public void Every_figure_stands_on_its_face_as_drawn(string kind, string printer)
+    public void Every_figure_stands_on_its_face_as_drawn_to_a_hundredth(string kind, string printer)
     {
         MadeCoupon made = Samples.Make(kind, Samples.Wish(printer));
+        double scale = made.Coupon.WrittenScale;
         int met = 0;
         foreach (MadePiece piece in made.Pieces)
         {
             Mesh mesh = Samples.Written(piece);
-            foreach (CouponMark mark in piece.Piece.Marks)
+            foreach (IGrouping<(double FromZ, double ToZ), CouponMark> face in piece.Piece.Marks.GroupBy(mark => (mark.FromZ, mark.ToZ)))
             {
-                double scale = made.Coupon.WrittenScale;
-                Region drawn = Scaled(mark.Strokes, scale);
-                Region above = Slicing.At(mesh, (mark.FromZ + mark.ToZ) / 2);
-                Region around = drawn.Offset(0.3);
-                Assert.InRange(above.Intersect(around).Area / drawn.Area, 0.99, 1.01);
-                Assert.InRange(above.Intersect(drawn).Area / drawn.Area, 0.99, 1.001);
-                Assert.True(Slicing.At(mesh, mark.FromZ - 0.1).Intersect(around).Area > 0.999 * around.Area,
-                    $"{mark.Text} hangs over an edge");
-                met++;
+                (double from, double to) = face.Key;
+                Region[] letters = [Slicing.At(mesh, from + Hundredth), Slicing.At(mesh, to - Hundredth)];
+                Region over = Slicing.At(mesh, to + Hundredth);
+                Region under = Slicing.At(mesh, from - Hundredth);
+                foreach (CouponMark mark in face)
+                {
+                    Region drawn = Scaled(mark.Strokes, scale);
+                    Region around = drawn.Offset(0.3);
+                    foreach (Region section in letters.Select(section => section.Intersect(around)))
+                    {
+                        Assert.True(section.Less(drawn.Offset(Hundredth)).IsEmpty, $"{mark.Text} is wider than drawn");
+                        Assert.True(drawn.Offset(-Hundredth).Less(section).IsEmpty, $"{mark.Text} lacks a stroke");
+                    }
+
+                    Assert.True(over.Intersect(around).IsEmpty, $"{mark.Text} is higher than {to:0.00}");
+                    Assert.True(under.Intersect(around).Area > 0.999 * around.Area, $"{mark.Text} hangs over an edge");
+                    met++;
+                }
             }
         }
 

@@ -11,11 +11,12 @@ using ShellForge.Housing;
 using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
+using Xunit.Abstractions;
 
 namespace ShellForge.Coupons.Tests.Slices;
 
 /// <summary>The slice that is printed before a housing is the housing's own, and quick.</summary>
-public sealed class FitSliceTests
+public sealed class FitSliceTests(ITestOutputHelper output)
 {
     private static readonly ConcurrentDictionary<string, Lazy<(HousingPlan Plan, FitSlice Slice)>> Slices = new();
 
@@ -103,6 +104,7 @@ public sealed class FitSliceTests
         string told =
             FormattableString.Invariant(
                 $"{figures.Minutes:0.0} min, {figures.Grams:0.0} g; ours {slice.Estimate.LayingMinutes:0.0} min, {slice.Estimate.Grams:0.0} g");
+        output.WriteLine($"{sample}: {told}");
         Assert.True(figures.Minutes < minutes, told);
         Assert.True(figures.Grams < 12, told);
     }
