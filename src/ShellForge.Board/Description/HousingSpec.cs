@@ -365,6 +365,9 @@ public sealed record PrintSpec
     /// <summary>Filament of the baffle; null: the plan decides by look.</summary>
     public FilamentProfile? Baffle { get; init; }
 
+    /// <summary>All filaments that there is a profile of, the maker's own too, as their profiles have them.</summary>
+    public ImmutableArray<FilamentProfile> Known { get; init; } = [];
+
     /// <summary>What was measured of the printer with the shell's filament; null for nothing. Both have it in them.</summary>
     public PairingProfile? Measured { get; init; }
 }

@@ -17,13 +17,14 @@ public sealed class ProfileShelf<T>
         (string Name, T Profile)[] all = [.. profiles];
         Names = [.. all.Select(p => p.Name)];
         _byName = all.ToImmutableDictionary(p => p.Name, p => p.Profile, StringComparer.Ordinal);
+        All = [.. Names.Select(name => _byName[name])];
     }
 
     /// <summary>All names, shipped ones first, else in file order.</summary>
     public ImmutableArray<string> Names { get; }
 
     /// <summary>All profiles, in the order of their names.</summary>
-    public IEnumerable<T> All => Names.Select(name => _byName[name]);
+    public ImmutableArray<T> All { get; }
 
     /// <summary>The profile of a name, or null.</summary>
     public T? Find(string name) => _byName.GetValueOrDefault(name);

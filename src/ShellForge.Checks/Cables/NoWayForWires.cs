@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
@@ -21,6 +22,9 @@ public sealed class NoWayForWires() : Rule(
 
     /// <summary>How far from its joint a lead may begin its way, mm: the bend at the blob.</summary>
     private const double AtJoint = 2.5;
+
+    // A lead of 30 AWG with its jacket, mm: nothing thinner is soldered to a board by hand.
+    private const double ThinnestLead = 0.8;
 
     // Widths are told to a tenth of a millimetre.
     private const double Step = 0.1;
@@ -61,11 +65,22 @@ public sealed class NoWayForWires() : Rule(
             yield return Found(
                 widest < bundle ? Severity.Stop : Severity.Warn, wire.Name,
                 widest == 0
-                    ? $"its leads find no way to {target.Name} below the board: it ends {between}"
-                    : $"on the way to {target.Name} its leads, a bundle of {bundle:0.0} mm, find a passage of {widest:0.0} mm {between}",
-                widest, wanted, new Point3(neck.X, neck.Y, housing.Plan.Stack.BoardBottom),
-                "solder them elsewhere, take thinner wire, or move parts or holes there apart on the board");
+                    ? string.Create(CultureInfo.InvariantCulture,
+                        $"its leads find no way to {target.Name}: {between} there is none; "
+                            + $"their bundle of {bundle:0.0} mm wants {wanted:0.0} mm")
+                    : string.Create(CultureInfo.InvariantCulture,
+                        $"to {target.Name} there are {widest:0.0} mm {between}; its bundle of {bundle:0.0} mm wants {wanted:0.0} mm"),
+                widest, wanted, new Point3(neck.X, neck.Y, housing.Plan.Stack.BoardBottom), Remedy(wire, wanted, widest));
         }
+    }
+
+    // A bundle is as many times as wide as its leads.
+    private static string Remedy(WireLead wire, double wanted, double widest)
+    {
+        double fits = Math.Floor(10 * wire.Diameter * widest / wanted) / 10;
+        string thinner = fits >= ThinnestLead
+            ? string.Create(CultureInfo.InvariantCulture, $"leads of {fits:0.0} mm or less ('diameter:'), ") : "";
+        return $"{thinner}another place to solder them (its 'at:'), or parts and holes there farther apart on the board";
     }
 
     // What stands on either side of a place below the board, by the names on the board.

@@ -28,12 +28,19 @@ public sealed class HeadAgainstPart() : Rule(
             double face = joint.FromFront ? joint.SeatZ : housing.Plan.Stack.BoardBottom;
             double far = joint.FromFront ? face + rise : face - rise;
             var at = new Point3(joint.At.X, joint.At.Y, face);
+            BoardHole? hole = housing.Board.Board.Holes.FirstOrDefault(hole => hole.At == joint.At);
             string worn = joint.Washer ? "washer" : "head";
             foreach (BoardBody part in parts.Where(
                 part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
             {
                 double gap = Math.Round(part.Outline.Distance(joint.At) - headRadius, 3);
-                if (gap < Wanted)
+                if (hole is not null && part.Outline.Distance(joint.At) < hole.Diameter / 2)
+                {
+                    yield return Found(
+                        Severity.Stop, joint.Name, $"{part.Ref} lies over {hole.Name} itself: no screw goes through it", gap, Wanted, at,
+                        $"correct the place of {part.Ref} or of {hole.Name} ('at:'), or say that nothing holds there ('for: tooling')");
+                }
+                else if (gap < Wanted)
                 {
                     yield return Found(
                         gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
@@ -43,7 +50,6 @@ public sealed class HeadAgainstPart() : Rule(
                 }
             }
 
-            BoardHole? hole = housing.Board.Board.Holes.FirstOrDefault(hole => hole.At == joint.At);
             double? free = joint.FromFront ? hole?.KeepOutTop : hole?.KeepOutBottom;
             if (free is double diameter && diameter < 2 * headRadius)
             {

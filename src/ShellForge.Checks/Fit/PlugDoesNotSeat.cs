@@ -23,12 +23,10 @@ public sealed class PlugDoesNotSeat() : Rule(
         {
             double warn = port.Mouth.SeatDepthWarn;
             double stop = port.Mouth.SeatDepthStop;
-            double byBoard = BehindBoard(housing, port);
-            double behind = Math.Round(Math.Max(port.MouthBehind, byBoard), 3);
+            (double behind, bool board) = Behind(housing, port);
             if (behind > warn)
             {
                 Point2 at = port.Face + Point2.Polar(behind, port.Faces);
-                bool board = byBoard > port.MouthBehind;
                 yield return Found(
                     behind > stop ? Severity.Stop : Severity.Warn, port.Ref,
                     $"its mouth lies {behind:0.00} mm behind the {(board ? "board's edge" : "face")} that the plug's overmould meets",
@@ -38,6 +36,16 @@ public sealed class PlugDoesNotSeat() : Rule(
                         : "move the connector outward on the board ('past-edge:'), thin the wall, or widen the recess to the overmould");
             }
         }
+    }
+
+    /// <summary>Whether a plug is stopped far from its mouth: what else it would meet on the way is of no interest.</summary>
+    internal static bool Stops(HousingUnderCheck housing, PortPlan port) => Behind(housing, port).Depth > port.Mouth.SeatDepthStop;
+
+    // How far the mouth lies behind what stops the overmould, and whether that is the board.
+    private static (double Depth, bool ByBoard) Behind(HousingUnderCheck housing, PortPlan port)
+    {
+        double byBoard = BehindBoard(housing, port);
+        return (Math.Round(Math.Max(port.MouthBehind, byBoard), 3), byBoard > port.MouthBehind);
     }
 
     // How far the laminate stands out past the mouth within the overmould's width, where the overmould is thick enough to meet it.

@@ -4,6 +4,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Booleans;
 using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 using Region = ShellForge.Geometry.Planar.Region;
 
@@ -23,35 +24,45 @@ public sealed class PlugMeetsHousing() : Rule(
     /// <summary>How far behind the seated plug its way is looked at, mm: what a hand needs to line it up.</summary>
     private const double Way = 25;
 
+    // Less than this deep is a touch, mm.
+    private const double Touching = 0.005;
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        foreach (PortPlan port in housing.Plan.Ports)
+        foreach (PortPlan port in housing.Plan.Ports.Where(port => !PlugDoesNotSeat.Stops(housing, port)))
         {
             PlugEnvelope plug = PlugEnvelope.Of(port, Way);
-            IEnumerable<(string Name, SurfaceTree Surface)> inTheWay =
-                housing.SoundParts.Select(part => ($"the {part.Name}", housing.TreeOf(part)))
-                .Concat(Neighbours(housing, plug));
-            foreach ((string name, SurfaceTree surface) in inTheWay)
+            (string Name, Gap Gap)[] met =
+            [
+                .. housing.SoundParts.Select(part => ($"the {part.Name}", housing.TreeOf(part))).Concat(Neighbours(housing, plug))
+                    .Select(each => (each.Item1, Clearance.SignedGap(plug.Surface, each.Item2, Wanted)))
+                    .Where(each => each.Item2 is { } gap && Math.Round(gap.Distance, 3) < Wanted)
+                    .Select(each => (each.Item1, each.Item2!.Value)),
+            ];
+            if (met.Length > 0)
             {
-                if (Clearance.SignedGap(plug.Surface, surface, Wanted) is { } gap && Math.Round(gap.Distance, 3) < Wanted)
-                {
-                    string size = string.Create(CultureInfo.InvariantCulture,
-                        $"{port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm with corners of "
-                            + $"{port.Mouth.PlugCornerRadius.Value:0.0#}");
-                    yield return Found(
-                        gap.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref,
-                        gap.Distance <= 0
-                            ? gap.Distance > -0.005 ? $"the overmould of its plug, {size}, touches {name} and never comes to the mouth"
-                                : $"the overmould of its plug, {size}, meets {name} {-gap.Distance:0.00} mm deep and never comes to the "
-                                    + $"mouth"
-                            : $"the overmould of its plug, {size}, has {gap.Distance:0.00} mm to {name}",
-                        gap.Distance, Wanted, gap.OnSecond,
-                        "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or "
-                            + "bring the mouth to the outer wall ('past-edge:')");
-                }
+                // One plug is one thing to mend, whatever it meets.
+                Gap worst = met.MinBy(each => each.Gap.Distance).Gap;
+                string names = HandWords.Listed(
+                    met.Where(each => (each.Gap.Distance <= 0) == (worst.Distance <= 0)).Select(each => each.Name));
+                yield return Found(
+                    worst.Distance <= 0 ? Severity.Stop : Severity.Warn, port.Ref, Message(port, names, worst.Distance), worst.Distance,
+                    Wanted, worst.OnSecond,
+                    "widen recess and opening in the package profile to the plug at hand, take a cable with a smaller overmould, or "
+                        + "bring the mouth to the outer wall ('past-edge:')");
             }
         }
+    }
+
+    private static string Message(PortPlan port, string names, double gap)
+    {
+        string plug = string.Create(CultureInfo.InvariantCulture,
+            $"the overmould of its plug, {port.Mouth.PlugWidth.Value:0.0#} x {port.Mouth.PlugHeight.Value:0.0#} mm with corners of "
+                + $"{port.Mouth.PlugCornerRadius.Value:0.0#}");
+        return gap > 0 ? string.Create(CultureInfo.InvariantCulture, $"{plug}, has {gap:0.00} mm to {names}")
+            : gap > -Touching ? $"{plug}, touches {names} and never comes to the mouth"
+            : string.Create(CultureInfo.InvariantCulture, $"{plug}, meets {names} {-gap:0.00} mm deep and never comes to the mouth");
     }
 
     // Other parts of the board on the plug's way.

@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShellForge.Board.Description;
+using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Heat;
 using ShellForge.Physics.Power;
@@ -45,6 +47,30 @@ internal static class HeatWords
             ? "let air get behind it ('mount: stand' or 'use: {orientation: hanging}', with 'vents: floor')"
             : "let air through it ('vents: floor')";
 
+    /// <summary>
+    /// The plastic that just bears a temperature, in the colours that are used, as keys of the board file; null where no profile has one.
+    /// </summary>
+    public static string? Filament(HousingUnderCheck housing, double celsius)
+    {
+        PrintSpec print = housing.Board.Print;
+        (string Key, FilamentProfile Filament)[] weak =
+        [
+            .. new (string Key, FilamentProfile? Filament)[]
+                {
+                    ("shell", print.Shell), ("diffuser", print.Diffuser), ("baffle", print.Baffle),
+                }
+                .Where(each => each.Filament is { } filament && filament.ServiceLimitCelsius < celsius)
+                .Select(each => (each.Key, each.Filament!)),
+        ];
+        IGrouping<string, FilamentProfile>? family = print.Known.Where(filament => filament.ServiceLimitCelsius >= celsius)
+            .GroupBy(filament => filament.Family, StringComparer.Ordinal)
+            .Where(each => weak.All(part => each.Any(filament => filament.Colour == part.Filament.Colour)))
+            .MinBy(each => each.Min(filament => filament.ServiceLimitCelsius.Value));
+        return family is null || weak.Length == 0 ? null
+            : $"print it of {family.Key} ('print: {{" + string.Join(", ", weak.Select(part =>
+                $"{part.Key}: {family.First(filament => filament.Colour == part.Filament.Colour).Name}")) + "}')";
+    }
+
     /// <summary>What makes a lamp cooler, as keys and numbers of the board file.</summary>
     /// <param name="housing">The housing.</param>
     /// <param name="plasticCelsius">What another filament would have to bear, degrees Celsius; null where it is not the filament that
@@ -59,9 +85,9 @@ internal static class HeatWords
             ways.Add(Capped(largest));
         }
 
-        if (plasticCelsius is double celsius)
+        if (plasticCelsius is double celsius && Filament(housing, celsius) is { } filament)
         {
-            ways.Add(string.Create(CultureInfo.InvariantCulture, $"take a filament good to {Math.Ceiling(celsius):0} \u00b0C"));
+            ways.Add(filament);
         }
 
         if (Vented(housing) is { } vented)

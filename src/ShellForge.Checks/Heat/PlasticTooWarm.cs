@@ -49,8 +49,8 @@ public sealed class PlasticTooWarm() : Rule(
                 most > 0
                     ? string.Create(CultureInfo.InvariantCulture,
                         $"measure the warm lamp once with a thermometer; at or below {most} of 255 it holds with any LED of that name")
-                    : string.Create(CultureInfo.InvariantCulture,
-                        $"measure the warm lamp once with a thermometer, or take a filament good to {Math.Ceiling(told.High):0} \u00b0C"),
+                    : "measure the warm lamp once with a thermometer"
+                        + (HeatWords.Filament(housing, told.High) is { } filament ? ", or " + filament : ""),
                 "\u00b0C");
         }
         else if (full.Celsius > limit)

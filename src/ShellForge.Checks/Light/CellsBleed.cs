@@ -27,9 +27,13 @@ public sealed class CellsBleed() : Rule(
             string filament = housing.Plan.Baffle!.Filament.Name;
             yield return Found(
                 light.Crosstalk > Washes ? Severity.Warn : Severity.Note, PartNames.Baffle,
-                string.Create(CultureInfo.InvariantCulture,
-                    $"{100 * light.Crosstalk:0.#} % of an LED's light reaches its neighbour's cell; {100 * light.ThroughCellWall:0.#} % "
-                        + $"pass the {filament} wall"),
+                light.Crosstalk > 1
+                    ? string.Create(CultureInfo.InvariantCulture,
+                        $"an LED lights its neighbour's cell more than its own; "
+                            + $"{100 * light.ThroughCellWall:0.#} % pass the {filament} wall")
+                    : string.Create(CultureInfo.InvariantCulture,
+                        $"a neighbour's cell is lit {100 * light.Crosstalk:0.#} % as brightly as the LED's own; "
+                            + $"{100 * light.ThroughCellWall:0.#} % pass the {filament} wall"),
                 light.Crosstalk, light.Crosstalk > Washes ? Washes : Seen, BetweenTwo(housing),
                 housing.Plan.Baffle.Filament.Absorbs
                     ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark "

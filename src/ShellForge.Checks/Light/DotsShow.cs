@@ -36,10 +36,7 @@ public sealed class DotsShow() : Rule(
                     $"the dimmest place {Along(worst)} has {100 * worst.Along.MinimumOverMean:0} % of the mean light; "
                         + $"'{housing.Board.Housing.Light.EvennessWord}' asks for {100 * wanted:0} %"),
                 worst.Along.MinimumOverMean, wanted, worst.Least,
-                housing.Plan.Diffuser.Band is null
-                    ? "a larger 'diffuser.distance' or 'auto', a thicker or whiter diffuser, or a lower 'evenness'"
-                    : "LEDs nearer to each other or farther from the wall, or a lower 'evenness'; ribs that carry the cover over the band "
-                        + "stay dark", "");
+                DiffuserWords.MoreEven(housing, worst.Along.MinimumOverMean), "");
         }
     }
 

@@ -15,12 +15,10 @@ public sealed class FrontTooDim() : Rule(
     "typical: 20 to 32 % is what makers settle on, below 12 % the lamp looks weak by daylight; t0 spreads by two between spools: print a "
         + "coupon")
 {
-    private const double Weak = 0.12;
-
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
-        if (housing.Light is { } light && light.Map.Diffuser.Transmission < Weak)
+        if (housing.Light is { } light && light.Map.Diffuser.Transmission < DiffuserWords.Weak)
         {
             DiffuserPlan diffuser = housing.Plan.Diffuser;
             bool sheet = diffuser.Fit == DiffuserFit.CutSheet;
@@ -31,9 +29,9 @@ public sealed class FrontTooDim() : Rule(
                 sheet ? Severity.Note : Severity.Warn, PartNames.Diffuser,
                 sheet ? $"a sheet of {stuff} that scatters as {diffuser.Filament.Name} does would {share}"
                     : $"{stuff} of {diffuser.Filament.Name} {share}",
-                light.Map.Diffuser.Transmission, Weak, Places.OfDiffuser(housing),
+                light.Map.Diffuser.Transmission, DiffuserWords.Weak, Places.OfDiffuser(housing),
                 sheet ? "see what the sheet's data say, and name the filament nearest to it as 'print: {diffuser: ...}'"
-                    : "a thinner diffuser, 0.8 of white, or natural filament", "");
+                    : DiffuserWords.Brighter(housing), "");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Planning.Plan;
@@ -19,9 +20,6 @@ public sealed class WallGlows() : Rule(
     private const double Seen = 0.10;
     private const double Bright = 0.25;
 
-    // A window so dark beside its wall is no window: how many times is of no interest.
-    private const double Beyond = 10;
-
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -31,16 +29,26 @@ public sealed class WallGlows() : Rule(
 
             // The baffle is no wall of the outside: what is seen of it is seen through a port or a slot.
             bool baffle = LightOfHousing.PartOf(housing, light.Leaks.WallMaterial) == PartNames.Baffle;
-            string much = light.Leaks.WallGlow > Beyond ? "to many times" : string.Create(
-                CultureInfo.InvariantCulture, $"up to {100 * light.Leaks.WallGlow:0} % of");
+            // Beside a window that is darker still, a share of its light is no figure that anyone can picture.
+            string much = light.Leaks.WallGlow > 1 ? "more light than through the window" : string.Create(
+                CultureInfo.InvariantCulture, $"up to {100 * light.Leaks.WallGlow:0} % of the window's light");
             string share = string.Create(CultureInfo.InvariantCulture,
-                $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes {much} the window's light");
+                $"{light.Leaks.WallThickness:0.##} mm of {(baffle ? "it" : "wall")} comes {much}");
             yield return Found(
                 bright ? Severity.Warn : Severity.Note, baffle ? PartNames.Baffle : "wall",
                 baffle ? $"it is seen to glow through an opening of the wall: through {share}" : $"through {share}",
                 light.Leaks.WallGlow, bright ? Bright : Seen, light.Leaks.WallAt,
-                baffle ? "a black baffle ('print: {baffle: ...}'), or a plug that fills the opening"
+                baffle ? $"a black baffle ('print: {{baffle: {Black(housing)}}}'), or a plug that fills the opening"
                     : "a darker shell filament, more lines of wall, or paint or foil inside", "");
         }
+    }
+
+    // The nearest dark filament: the shell's where it is dark, else the darkest of the baffle's plastic.
+    private static string Black(HousingUnderCheck housing)
+    {
+        PrintSpec print = housing.Board.Print;
+        return print.Shell.Absorbs ? print.Shell.Name
+            : print.Known.FirstOrDefault(
+                filament => filament.Absorbs && filament.Family == housing.Plan.Baffle!.Filament.Family)?.Name ?? "...";
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
@@ -24,20 +25,21 @@ public sealed class FeatureVanishes() : Rule(
         {
             ReportedPlaces told = new ReportedPlaces(line * 4);
             PartLayers stack = housing.LayersOf(part);
-            foreach (PrintedLayer layer in stack.Changes)
+            IEnumerable<(FineFeature, Point3)> found = stack.Changes.SelectMany(layer =>
+                stack.FinerThan(line - PrintTolerances.Width, layer).Where(fine => told.IsNew(fine.At))
+                    .Select(fine => (fine, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)))));
+            foreach (AlikeFeatures alike in AlikeFeatures.Of(found))
             {
-                foreach (FineFeature fine in stack.FinerThan(line - PrintTolerances.Width, layer))
-                {
-                    if (told.IsNew(fine.At))
-                    {
-                        yield return Found(
-                            Severity.Warn, part.Name,
-                            $"a feature {fine.Width:0.00} mm wide and {fine.Length:0.0} mm long is narrower than {what}: it will be "
-                                + $"missing",
-                            fine.Width, line, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)),
-                            "a finer nozzle draws it; lettering, a window or an opening of yours can be made larger");
-                    }
-                }
+                yield return Found(
+                    Severity.Warn, part.Name,
+                    alike.Count == 1
+                        ? string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"a feature {alike.Widths} wide and {alike.Narrowest.Length:0.0} mm long is narrower than {what}: "
+                                + $"it will be missing")
+                        : $"{alike.Count} features {alike.Widths} wide are narrower than {what} and will be missing, at {alike.Places}",
+                    alike.Narrowest.Width, line, alike.At,
+                    "a finer nozzle draws it; lettering, a window or an opening of yours can be made larger");
             }
         }
     }

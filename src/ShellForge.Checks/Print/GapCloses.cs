@@ -2,7 +2,6 @@ using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
-using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Print;
@@ -43,7 +42,7 @@ public sealed class GapCloses() : Rule(
                 yield return Found(
                     Severity.Warn, part.Name,
                     count == 1 ? $"a gap {alike.Key} closes while printing"
-                        : $"{count} gaps {alike.Key} close while printing, at {Listed([.. alike.Select(each => each.At)])}",
+                        : $"{count} gaps {alike.Key} close while printing, at {AlikeFeatures.PlacesOf([.. alike.Select(each => each.At)])}",
                     narrowest.Width, limit, at, Remedy(housing, part, limit - narrowest.Width));
             }
         }
@@ -60,14 +59,4 @@ public sealed class GapCloses() : Rule(
 
     private static string Size(FineFeature gap) =>
         string.Create(CultureInfo.InvariantCulture, $"{gap.Width:0.00} mm wide and {gap.Length:0.0} mm long");
-
-    // "(21.6, 21.5), (-21.6, 21.5) and 2 more": as many as a line holds.
-    private static string Listed(Point3[] places)
-    {
-        const int most = 4;
-        string[] told = [.. places.Take(most).Select(at => string.Create(
-            CultureInfo.InvariantCulture, $"({at.X:0.0;-0.0;0.0}, {at.Y:0.0;-0.0;0.0})"))];
-        int more = places.Length - told.Length;
-        return HandWords.Listed(more > 0 ? [.. told, string.Create(CultureInfo.InvariantCulture, $"{more} more")] : told);
-    }
 }

@@ -23,6 +23,11 @@ public sealed class NothingBelow() : Rule(
     /// <summary>From so many on it falls.</summary>
     private const double LinesThatFall = 4;
 
+    // What a maker can do: nobody can slant what the housing alone has.
+    private const string Support = 
+        "let the slicer put support under this place alone; under an opening of yours ('openings:'), make it narrower";
+    private const string Leave = "nothing to do: it sags by a hair and holds; print it slowly there for a smooth edge";
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -83,7 +88,7 @@ public sealed class NothingBelow() : Rule(
                 return piece.Area < PrintTolerances.Area
                     ? null
                     : Found(Severity.Stop, part, $"an island of {piece.Reach:0.0} mm starts in the air, {layer.FromZ:0.0} mm above the bed",
-                        piece.Reach, 0, at, "put a 45 degree cone or a rib under it, or turn the part");
+                        piece.Reach, 0, at, Support);
             case Hold.Bridge:
                 Severity? weight = piece.Reach > printer.BridgeStop ? Severity.Stop
                     : piece.Reach > printer.BridgeWarn ? Severity.Warn : piece.Reach > printer.BridgeNote ? Severity.Note : null;
@@ -95,15 +100,16 @@ public sealed class NothingBelow() : Rule(
                 };
                 return weight is { } severity
                     ? Found(severity, part, $"a bridge spans {piece.Reach:0.0} mm, {layer.FromZ:0.0} mm above the bed", piece.Reach, broken,
-                        at, "give it a 45 degree roof, or a rib in its middle")
+                        at, severity == Severity.Note ? Leave : Support)
                     : null;
             default:
                 double degrees = Angle.Of(new Point2(rise, piece.Reach)).Degrees;
+                Severity sags = piece.Reach <= LinesThatSag * line ? Severity.Note
+                    : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop;
                 return Found(
-                    piece.Reach <= LinesThatSag * line ? Severity.Note
-                        : piece.Reach <= LinesThatFall * line ? Severity.Warn : Severity.Stop, part,
+                    sags, part,
                     $"an overhang of {degrees:0}\u00b0 reaches {piece.Reach:0.00} mm into the air, {layer.FromZ:0.0} mm above the bed",
-                    degrees, printer.OverhangDegrees, at, "chamfer it at 45 degrees, or turn the part", "degrees");
+                    degrees, printer.OverhangDegrees, at, sags == Severity.Note ? Leave : Support, "degrees");
         }
     }
 }

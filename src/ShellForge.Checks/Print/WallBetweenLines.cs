@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
@@ -32,18 +33,18 @@ public sealed class WallBetweenLines() : Rule(
                 [.. changes.Select(layer => stack.FinerThan(two - PrintTolerances.Width, layer)
                 .Where(fine => fine.Length >= LeastLength && fine.Width > OneLineStretched * basis.LineWidth).ToArray())];
             ReportedPlaces told = new ReportedPlaces(LeastLength);
-            for (int i = 0; i < changes.Length; i++)
+            IEnumerable<(FineFeature, Point3)> walls = changes.SelectMany((layer, i) => found[i]
+                .Where(fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At))
+                .Select(fine => (fine, part.ToAssembled(new Point3(fine.At.X, fine.At.Y, layer.FromZ)))));
+            foreach (AlikeFeatures alike in AlikeFeatures.Of(walls))
             {
-                foreach (FineFeature fine in found[i].Where(
-                    fine => HeightOf(fine, i, changes, found, stack) >= LeastHeight && told.IsNew(fine.At)))
-                {
-                    yield return Found(
-                        Severity.Note, part.Name,
-                        $"a wall of {fine.Width:0.00} mm is too wide for one line and too narrow for two ({two:0.00} mm)",
-                                fine.Width, two,
-                        part.ToAssembled(new Point3(fine.At.X, fine.At.Y, changes[i].FromZ)),
-                        $"make it {two:0.00} mm, or one line of {basis.LineWidth:0.00} mm");
-                }
+                string too = string.Create(CultureInfo.InvariantCulture, $"too wide for one line and too narrow for two ({two:0.00} mm)");
+                yield return Found(
+                    Severity.Note, part.Name,
+                    alike.Count == 1 ? $"a wall of {alike.Widths} is {too}"
+                        : $"{alike.Count} walls of {alike.Widths} are {too}, at {alike.Places}",
+                    alike.Narrowest.Width, two, alike.At,
+                    "slice it with lines of varying width; an opening of yours ('openings:') that leaves the wall so thin can be moved");
             }
         }
     }

@@ -181,8 +181,22 @@ internal static class BaffleDecision
             : cells ? (shell, shell.Reflectance < DarkReflectance
                 ? "black walls keep pixels apart"
                 : "as the shell; black would keep pixels apart better")
-            : diffuser.Reflectance >= WhiteReflectance ? (diffuser, "white walls throw light back and mix it")
-            : (shell, "as the shell; white would throw more light back");
+            : diffuser.Reflectance < WhiteReflectance ? (shell, "as the shell; white would throw more light back")
+            : shell.Absorbs && SeenThrough(file) is { } opening
+                ? (shell, $"as the shell: white walls would be seen to glow through the opening for {opening}")
+            : (diffuser, "white walls throw light back and mix it");
+    }
+
+    // What opens the wall over the board, where rims stand right behind it: a connector on the LED side, or an opening of the maker's own.
+    private static string? SeenThrough(BoardFile file)
+    {
+        BoardPart[] onTop = [.. file.Board.Parts.Where(part => part.Side == BoardSide.Top)];
+        bool IsOpen(BoardPart part) => part.Mouth is not null
+            && (part.Port == PortWish.Open
+                || (part.Port == PortWish.Unsaid && file.Housing.Cables.OfType<ConnectorCable>().Any(cable => cable.PartRef == part.Ref)));
+        return onTop.FirstOrDefault(IsOpen)?.Ref
+            ?? file.Housing.Openings.FirstOrDefault(opening => opening.In == OpenedSide.Wall
+                && (opening.OverBoard > 0 || onTop.Any(part => part.Ref == opening.PartRef)))?.Name;
     }
 
     // Highest thing on the board that a turning baffle passes over: radii count, directions don't.

@@ -238,8 +238,8 @@ internal static class FrontDecision
             : spec.Distance is not null ? "as asked, in whole layers"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"{(even ? "least distance" : "the most even there is, not enough")} for '{light.EvennessWord}': "
-                    + $"smallest over mean {light.MinimumOverMean:0.##} {planned.JudgedAlong}");
+                $"{(even ? "least distance" : "the most even there is, not enough")} for '{light.EvennessWord}', which asks for "
+                    + $"{100 * light.MinimumOverMean:0} % of the mean light {planned.JudgedAlong}");
         reasons.Length("diffuser.distance", distance, from, why);
         if (spec.Distance is double asked && distance > asked + basis.Layer)
         {

@@ -73,12 +73,13 @@ internal sealed class FileResolver(DiagnosticSink sink, ProfileLibrary profiles,
         Duty = said.Duty.Value,
     };
 
-    private static PrintSpec Print(ParsedPrint said) => new()
+    private PrintSpec Print(ParsedPrint said) => new()
     {
         Printer = said.Printer.Value,
         Shell = said.Shell.Value,
         Diffuser = said.Diffuser.Value,
         Baffle = said.Baffle.Given ? said.Baffle.Value : null,
+        Known = profiles.Filaments.All,
     };
 
     private static UseSpec Use(ParsedUse said) =>
