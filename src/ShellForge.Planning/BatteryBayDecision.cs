@@ -223,7 +223,9 @@ internal static class BatteryBayDecision
         reasons.Refuse(
             "battery-without-place", "battery",
             $"The bay of {many} finds no place between walls and posts: "
-                + (fits > 0 ? $"it is {Reasons.Mm(battery.Length)} mm long, {Reasons.Mm(fits)} mm would fit." : "it is too wide."),
+                + (fits > 0
+                    ? $"it is {Reasons.Mm(battery.Length)} mm long, and one as wide as it may be {Reasons.Mm(fits)} mm long at most."
+                    : "it is too wide at any length."),
             Math.Max(0, fits), battery.Length, "mm", default,
             $"{bore}a smaller battery at 'battery', or fewer side by side ('count')");
     }

@@ -48,7 +48,7 @@ public class FaultBoardsTests
     private static string Told(Finding[] findings) => string.Join('\n', findings.Select(finding => finding.ToString()));
 
     private sealed record Expected(string Rule, Severity Severity, string Subject, double Least, double Most, Point3 At, double Within,
-        bool TwinMayNote)
+        bool TwinMayNote, string Says)
     {
         // Files hold floats.
         private const double Slack = 1e-4;
@@ -67,7 +67,7 @@ public class FaultBoardsTests
                 lines["rule"], Enum.Parse<Severity>(lines["severity"], ignoreCase: true), lines["subject"], Number(measured[0]),
                 Number(measured[1]),
                 new Point3(place[0], place[1], place[2]), Number(at[1]),
-                lines.GetValueOrDefault("twin") == "note");
+                lines.GetValueOrDefault("twin") == "note", lines.GetValueOrDefault("says", ""));
         }
 
         public bool IsOfIt(Finding finding) => finding.Rule == Rule && finding.Subject.StartsWith(Subject, StringComparison.Ordinal);
@@ -77,7 +77,8 @@ public class FaultBoardsTests
         public bool Fits(Finding finding) =>
             IsOfIt(finding) && finding.Severity == Severity && finding.At is { } at
             && (double.IsNaN(Least) ? finding.Measured is null
-                : finding.Measured >= Least - Slack && finding.Measured <= Most + Slack) && Point3.Distance(at, At) <= Within;
+                : finding.Measured >= Least - Slack && finding.Measured <= Most + Slack) && Point3.Distance(at, At) <= Within
+            && $"{finding.Message}; {finding.Remedy}".Contains(Says, StringComparison.Ordinal);
 
         private static double Number(string text) => double.Parse(text.Trim(), CultureInfo.InvariantCulture);
     }

@@ -52,6 +52,19 @@ public sealed class FineWallsTests
         Assert.Empty(Finer(plan.Cover.Seat, line));
     }
 
+    // A capacitor beside every LED bites into a wall of every cell: what it leaves once got one line more, which is neither one nor two.
+    [Fact]
+    public void What_notches_leave_of_the_walls_of_cells_is_two_lines_thick()
+    {
+        HousingPlan plan = HousingPlanner.Plan(WrittenBoard.Sample("tide-lamp"));
+        BafflePlan baffle = plan.Baffle!;
+        double[] levels = [.. baffle.Notches.Select(notch => notch.Top).Where(top => top < baffle.Top).Distinct()];
+        Assert.NotEmpty(levels);
+        Assert.All(levels, level => Assert.Empty(Finer(
+            baffle.Walls.Less(Region.Union(baffle.Notches.Where(notch => notch.Top >= level).Select(notch => notch.Outline))),
+            0.95 * baffle.Wall)));
+    }
+
     [Theory]
     [InlineData("fdm-0.4", 0.4)]
     [InlineData("fdm-0.4-fine", 0.48)]

@@ -2,18 +2,21 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Planning.Hands;
 using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
 /// <summary>A screw head or washer that meets a part or the copper round its hole.</summary>
 public sealed class HeadAgainstPart() : Rule(
-    "head-against-part",
+    Id,
     "Heads and washers of board screws must stay clear of parts, LEDs and the hole's keep-out.",
     "A head that sits on an LED or bridges copper breaks the board at the last turn.",
-    "gap in plan between the head's (or washer's) circle and every body of its side that is in its height; 0 stops, 0.5 mm warns",
+    "gap in plan between the head's (or washer's) circle and every body of its side that is in its height; 0 stops, 0.5 mm warns; a "
+        + "part over the hole itself stops",
     "practice; head and washer sizes from ISO 7045, ISO 4762, ISO 7089")
 {
+    private const string Id = "head-against-part";
     private const double Wanted = 0.5;
 
     /// <inheritdoc />
@@ -30,17 +33,22 @@ public sealed class HeadAgainstPart() : Rule(
             var at = new Point3(joint.At.X, joint.At.Y, face);
             BoardHole? hole = housing.Board.Board.Holes.FirstOrDefault(hole => hole.At == joint.At);
             string worn = joint.Washer ? "washer" : "head";
+            string[] over = hole is null ? [] : [.. Over(housing.Plan, hole).Select(part => part.Ref)];
+            if (over.Length > 0)
+            {
+                yield return Found(
+                    Severity.Stop, joint.Name,
+                    $"{HandWords.Listed(over)} {(over.Length == 1 ? "lies" : "lie")} over {hole!.Name} itself: no screw goes through it",
+                    -hole.Diameter / 2, 0, at,
+                    $"correct the place of {over[0]} or of {hole.Name} ('at:'), or say that nothing holds there ('for: tooling')");
+                continue;
+            }
+
             foreach (BoardBody part in parts.Where(
                 part => part.Side == side && part.FromZ < Math.Max(face, far) && part.ToZ > Math.Min(face, far)))
             {
                 double gap = Math.Round(part.Outline.Distance(joint.At) - headRadius, 3);
-                if (hole is not null && part.Outline.Distance(joint.At) < hole.Diameter / 2)
-                {
-                    yield return Found(
-                        Severity.Stop, joint.Name, $"{part.Ref} lies over {hole.Name} itself: no screw goes through it", gap, Wanted, at,
-                        $"correct the place of {part.Ref} or of {hole.Name} ('at:'), or say that nothing holds there ('for: tooling')");
-                }
-                else if (gap < Wanted)
+                if (gap < Wanted)
                 {
                     yield return Found(
                         gap < 0 ? Severity.Stop : Severity.Warn, joint.Name,
@@ -60,4 +68,14 @@ public sealed class HeadAgainstPart() : Rule(
             }
         }
     }
+
+    /// <summary>Parts, on either side, that lie over a hole where a screw has to go through.</summary>
+    internal static IEnumerable<BoardPart> Over(HousingPlan plan, BoardHole hole) => plan.Source.Board.Parts.Where(
+        part => part.Height != 0 && BoardBody.OutlineOf(part).Distance(hole.At) < hole.Diameter / 2);
+
+    /// <summary>Whether a part lies over a hole with a screw and this rule tells it: what else it meets there has the same cause.</summary>
+    internal static bool Tells(HousingUnderCheck housing, string part) =>
+        housing.Board.Accept.All(accepted => accepted.Rule != Id)
+            && housing.Board.Board.Holes.Any(hole => housing.Plan.Screws.Any(joint => joint.IsInTub && joint.At == hole.At)
+                && Over(housing.Plan, hole).Any(over => over.Ref == part || part == over.Ref + " joint"));
 }

@@ -4,7 +4,6 @@ using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
-using ShellForge.Planning.Plan;
 
 namespace ShellForge.Checks.Fit;
 
@@ -34,7 +33,7 @@ public sealed class HoleNearEdge() : Rule(
         {
             double toEdge = board.DistanceToOutline(hole.At);
             double web = Math.Round(toEdge - (hole.Diameter / 2), 2);
-            if (web >= Firm - Chords || housing.Plan.Screws.FirstOrDefault(joint => joint.IsInTub && joint.At == hole.At) is not { } joint)
+            if (web >= Firm - Chords || housing.Plan.Screws.FirstOrDefault(joint => joint.At == hole.At) is not { } joint)
             {
                 continue;
             }

@@ -38,7 +38,7 @@ public sealed class NoWayForDriver() : Rule(
 
             foreach (BoardBody body in joint.IsInTub ? bodies : [])
             {
-                if (body.ToZ > head)
+                if (body.ToZ > head && !HeadAgainstPart.Tells(housing, body.Ref))
                 {
                     Nearer(body.Outline, joint.At, body.ToZ, body.Ref, ref nearest);
                 }

@@ -29,7 +29,7 @@ public sealed class PartAgainstHousing() : Rule(
         double under = MeasuredGap.UnderParts(housing);
         foreach (MadePart part in housing.SoundParts.Where(part => part.Plan.IsOfHousing))
         {
-            foreach (MeasuredGap gap in housing.GapsOf(part))
+            foreach (MeasuredGap gap in housing.GapsOf(part).Where(gap => !HeadAgainstPart.Tells(housing, gap.Body)))
             {
                 if (Judged(gap, part, housing.Plan, under) is { } finding)
                 {

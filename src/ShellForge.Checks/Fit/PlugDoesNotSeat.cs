@@ -9,13 +9,15 @@ namespace ShellForge.Checks.Fit;
 
 /// <summary>A connector too far behind the face that stops the plug.</summary>
 public sealed class PlugDoesNotSeat() : Rule(
-    "plug-does-not-seat",
+    Id,
     "A plug must reach its connector before its overmould meets the wall or the edge of the board.",
     "A receptacle 2 mm behind the wall is a ruined print: the plug wobbles, does not latch, or cannot be pulled.",
     "distance from the connector's mouth to the face that the overmould touches first, the wall's or recess's, or the board's own edge "
         + "where the overmould is thicker than the connector's axis is high; against the mouth's profile (warn and stop)",
     "connector drawings as listed in the package profile")
 {
+    private const string Id = "plug-does-not-seat";
+
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
     {
@@ -39,7 +41,8 @@ public sealed class PlugDoesNotSeat() : Rule(
     }
 
     /// <summary>Whether a plug is stopped far from its mouth: what else it would meet on the way is of no interest.</summary>
-    internal static bool Stops(HousingUnderCheck housing, PortPlan port) => Behind(housing, port).Depth > port.Mouth.SeatDepthStop;
+    internal static bool Stops(HousingUnderCheck housing, PortPlan port) =>
+        housing.Board.Accept.All(accepted => accepted.Rule != Id) && Behind(housing, port).Depth > port.Mouth.SeatDepthStop;
 
     // How far the mouth lies behind what stops the overmould, and whether that is the board.
     private static (double Depth, bool ByBoard) Behind(HousingUnderCheck housing, PortPlan port)

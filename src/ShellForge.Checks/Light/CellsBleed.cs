@@ -38,7 +38,7 @@ public sealed class CellsBleed() : Rule(
                 housing.Plan.Baffle.Filament.Absorbs
                     ? "'look: blend', or less distance ('diffuser.distance'): what passes goes over the walls, whose filament is dark "
                         + "already"
-                    : "a black baffle ('print.baffle'), or 'look: blend'", "");
+                    : $"a black baffle ('print: {{baffle: {WallGlows.Black(housing)}}}'), or 'look: blend'", "");
         }
     }
 

@@ -43,8 +43,8 @@ public sealed class WallGlows() : Rule(
         }
     }
 
-    // The nearest dark filament: the shell's where it is dark, else the darkest of the baffle's plastic.
-    private static string Black(HousingUnderCheck housing)
+    /// <summary>The nearest dark filament for a baffle: the shell's where it is dark, else one of the baffle's plastic.</summary>
+    internal static string Black(HousingUnderCheck housing)
     {
         PrintSpec print = housing.Board.Print;
         return print.Shell.Absorbs ? print.Shell.Name

@@ -21,7 +21,7 @@ public sealed class ContactsOverloaded() : Rule(
             yield return Found(
                 Severity.Stop, connector,
                 string.Create(CultureInfo.InvariantCulture,
-                    $"{connector} would carry up to {power.LargestAmps:0.00} A (worst LEDs): its contacts are good for "
+                    $"it would carry up to {power.LargestAmps:0.00} A (worst LEDs): its contacts are good for "
                         + $"{power.Input.ContactAmps:0.##} A."),
                 power.LargestAmps, power.Input.ContactAmps, Places.OfFeed(housing),
                 PowerWords.Within(power, power.Input.ContactAmps, "take a connector that carries more"), "A");

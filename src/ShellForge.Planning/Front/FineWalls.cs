@@ -6,8 +6,8 @@ using ShellForge.Planning.Plan;
 namespace ShellForge.Planning.Front;
 
 /// <summary>
-/// Walls of the baffle where notches and posts leave less of them than a line: thickened by a line on the side that is free, since what
-/// stands over a notch has to stand on something; where neither side is free, left out.
+/// Walls of the baffle where notches and posts leave less of them than two lines: thickened by two on the side that is free, since what
+/// stands over a notch has to stand on something; what is finer than a line where neither side is free is left out.
 /// <code>
 ///       │ wall │                 │ wall │
 ///       │   ╭──╯                 │   ╭──╯
@@ -31,10 +31,9 @@ internal sealed record FineWalls(Region Thicker, Region LeftOut, ImmutableArray<
     /// <param name="room">Where walls may stand.</param>
     public static FineWalls Mended(HousingDraft draft, Region walls, Region posts, ImmutableArray<BaffleNotch> notches, Region room)
     {
-        double line = draft.Basis.LineWidth;
         Region inside = walls.Filled().Intersect(room);
         Region[] taken = [.. BaffleNotches.Bodies(draft).Select(body => body.Outline.Offset(body.Beside))];
-        var wanted = new FineWallsRound(inside, posts, taken, line) { Left = walls.Less(posts) };
+        var wanted = new FineWallsRound(inside, posts, taken, draft.Basis.LineWidth, draft.Basis.Wall(2)) { Left = walls.Less(posts) };
         Region leftOut = wanted.Beside(posts.Parts);
         wanted.Settle();
         var mended = ImmutableArray.CreateBuilder<BaffleNotch>(notches.Length);

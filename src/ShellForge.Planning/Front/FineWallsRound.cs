@@ -12,10 +12,14 @@ namespace ShellForge.Planning.Front;
 /// <param name="posts">What goes through the baffle.</param>
 /// <param name="taken">What stands beside the walls.</param>
 /// <param name="line">Width of a line, mm.</param>
-internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken, double line)
+/// <param name="two">Width of a wall of two lines, mm.</param>
+internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken, double line, double two)
 {
-    // What is looked at round a cut reaches farther than slivers of it and a line beside them, mm.
+    // What is looked at round a cut reaches farther than slivers of it and two lines beside them, mm.
     private const double Around = 5;
+
+    // Walls of two lines that lie on the lattice and along chords are narrower by so much at most, as a share.
+    private const double Chords = 0.05;
 
     private readonly List<Mended> _mended = [];
 
@@ -25,7 +29,10 @@ internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken
     /// <summary>What was added.</summary>
     public Region Thicker { get; private set; } = Region.Empty;
 
-    /// <summary>Mends the walls beside some cuts: thickens what they leave finer than a line, or gives what has to go.</summary>
+    /// <summary>
+    /// Mends the walls beside some cuts: thickens what they leave finer than two lines, where slicers stretch one line or strew dots, and
+    /// gives what is finer than one even so and has to go.
+    /// </summary>
     public Region Beside(IReadOnlyCollection<Region> cuts)
     {
         if (cuts.Count == 0 || Left.IsEmpty)
@@ -34,20 +41,20 @@ internal sealed class FineWallsRound(Region inside, Region posts, Region[] taken
         }
 
         var cut = Region.Union(cuts);
-        Box2 window = cut.Bounds.Grown(Around + line);
+        Box2 window = cut.Bounds.Grown(Around + two);
         Region left = Left.Intersect(Region.Rectangle(window.Min, window.Max));
         foreach (Mended earlier in _mended.Where(each => each.Box.Touches(window)))
         {
             left = left.And(earlier.Free).Less(earlier.Less);
         }
 
-        Region slivers = Slivers.Beside(left, cuts, line);
+        Region slivers = Slivers.Beside(left, cuts, (1 - Chords) * two);
         if (slivers.IsEmpty)
         {
             return Region.Empty;
         }
 
-        Region wide = slivers.Offset(line);
+        Region wide = slivers.Offset(two);
         Region free = wide.Intersect(inside).Less(cut).Less(posts)
             .Less(Region.Union(taken.Where(body => body.Bounds.Touches(wide.Bounds))));
         Region less = Slivers.Beside(left.And(free), cuts, line);

@@ -34,8 +34,9 @@ public sealed record HousingPlan
     /// <summary>Those of them that a plug enters.</summary>
     public IEnumerable<PortPlan> Ports => Openings.OfType<PortPlan>();
 
-    /// <summary>Whether an opening leads to a part.</summary>
-    public bool Opens(BoardPart part) => Openings.Any(opening => opening.Ref == part.Ref);
+    /// <summary>Whether an opening leads to a part: made by itself, or by the maker for that part.</summary>
+    public bool Opens(BoardPart part) =>
+        Openings.Any(opening => opening.Ref == part.Ref || (opening is OwnOpeningPlan own && own.PartRef == part.Ref));
 
     /// <summary>Whether a part is a module whose own connector is shut in.</summary>
     public bool ShutsIn(BoardPart part) => part.Mouth is not null && part.Package is { MountingRequired: true } && !Opens(part);

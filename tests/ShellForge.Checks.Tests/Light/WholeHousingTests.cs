@@ -3,6 +3,7 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Light;
 using ShellForge.Checks.Print;
 using ShellForge.Physics.Light;
+using ShellForge.Planning;
 using ShellForge.Planning.Plan;
 using ShellForge.Testing;
 
@@ -22,6 +23,17 @@ public class WholeHousingTests
         Closure = "screws",
         Light = "{through: wall, look: blend, evenness: soft}",
         Diffuser = "{distance: auto}",
+    };
+
+    private static readonly WrittenBoard PortOnTop = new()
+    {
+        Outline = "{disc: 60}",
+        Holes = ["{circle: 52, count: 4, from: 45, diameter: 2.2}"],
+        Pixels = "{package: \"2020\", circle: 34, count: 12, from: 90, direction: cw}",
+        Parts = ["{ref: J1, package: usb-c-receptacle, side: top, faces: 270, past-edge: -0.5}"],
+        Insert = "m2x3-od3.6",
+        Cable = "{part: J1}",
+        Diffuser = "{fit: printed-in}",
     };
 
     private static readonly Lazy<HousingUnderCheck> Side = new(() => BuiltHousings.Of(SideLit.Read()));
@@ -108,20 +120,24 @@ public class WholeHousingTests
     [Fact]
     public void A_white_baffle_seen_through_a_port_on_the_LED_side_is_told_as_the_baffle()
     {
-        HousingUnderCheck housing = BuiltHousings.Of(new WrittenBoard
-        {
-            Outline = "{disc: 60}",
-            Holes = ["{circle: 52, count: 4, from: 45, diameter: 2.2}"],
-            Pixels = "{package: \"2020\", circle: 34, count: 12, from: 90, direction: cw}",
-            Parts = ["{ref: J1, package: usb-c-receptacle, side: top, faces: 270, past-edge: -0.5}"],
-            Insert = "m2x3-od3.6",
-            Cable = "{part: J1}",
-            Diffuser = "{fit: printed-in}",
-        }.Read());
+        HousingUnderCheck housing = BuiltHousings.Of(PortOnTop.Read("print.baffle=petg-white"));
         Finding found = Assert.Single(new WallGlows().Check(housing));
         Assert.Equal("baffle", found.Subject);
         Assert.InRange(found.Measured!.Value, 0.68, 0.80);
         Assert.InRange(found.At!.Value.X, -7, 7);
         Assert.InRange(found.At.Value.Y, -23, -22);
+        Assert.Contains("'print: {baffle: petg-black}'", found.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_baffle_whose_filament_is_left_to_the_plan_does_not_glow_through_a_port()
+    {
+        HousingUnderCheck housing = BuiltHousings.Of(PortOnTop.Read());
+        Assert.Equal("petg-black", housing.Plan.Baffle!.Filament.Name);
+        Assert.Empty(new WallGlows().Check(housing));
+
+        // Where nobody looks in, white walls throw light back.
+        Assert.Equal("petg-white", HousingPlanner.Plan(PortOnTop.Read("board.parts[0].side=bottom")).Baffle!.Filament.Name);
+        Assert.Equal("petg-white", HousingPlanner.Plan((PortOnTop with { Cable = "none" }).Read()).Baffle!.Filament.Name);
     }
 }

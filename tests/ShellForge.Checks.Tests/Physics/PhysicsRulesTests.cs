@@ -188,9 +188,25 @@ public class PhysicsRulesTests
         }
 
         Finding hot = Assert.Single(new PlasticTooWarm().Check(Lamp("use.ambient=58")));
-        Assert.StartsWith("dimming alone does not help: take a filament good to ", hot.Remedy, StringComparison.Ordinal);
+        Assert.StartsWith("dimming alone does not help: print it of pc ('print: {shell: pc-black, diffuser: pc-white}')", hot.Remedy, StringComparison.Ordinal);
         Assert.Contains("fewer LEDs or a larger board", hot.Remedy, StringComparison.Ordinal);
         Assert.Contains("'vents: floor'", hot.Remedy, StringComparison.Ordinal);
+    }
+
+    // Polycarbonate is good to 95 degrees; nothing that there is a profile of bears more.
+    [Fact]
+    public void No_remedy_asks_for_a_filament_that_nobody_has()
+    {
+        Finding hot = Assert.Single(new PlasticTooWarm().Check(Lamp("use.ambient=80")));
+        Assert.DoesNotContain("print it of", hot.Remedy, StringComparison.Ordinal);
+        ProfileLibrary own = ProfileLibrary.Load(
+            [("mine.yaml",
+                "format: shellforge-profiles/1\nfilaments:\n  hot-black: {like: pc-black, family: hot, service-limit: [150, mine]}\n"
+                    + "  hot-white: {like: pc-white, family: hot, service-limit: [150, mine]}\n")]).Library;
+        BoardFile file = BoardFileReader.Read("board.yaml", Text, own, [SetOverride.Parse("use.ambient=80")]).File!;
+        Finding told = Assert.Single(new PlasticTooWarm().Check(
+            new HousingUnderCheck { Board = file, Plan = HousingPlanner.Plan(file), Parts = [] }));
+        Assert.Contains("print it of hot ('print: {shell: hot-black, diffuser: hot-white}')", told.Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -153,6 +153,25 @@ public class KnownShapesTests
         Assert.All(found, finding => Assert.Empty(MessageStyle.Faults(finding.Message, finding.Remedy)));
     }
 
+    [Fact]
+    public void Walls_of_nearly_one_width_are_one_finding_with_their_places_and_others_are_their_own()
+    {
+        Solid plate = Shapes.Box(new Point3(-20, -20, 0), new Point3(20, 20, 1));
+        (double Y, double Width)[] walls = [(-12, 0.22), (-6, 0.24), (0, 0.26), (6, 0.28), (9, 0.3), (12, 0.6), (18, 0.62)];
+        foreach ((double y, double width) in walls)
+        {
+            plate = plate.And(Shapes.Box(new Point3(-8, y, 1), new Point3(8, y + width, 5)));
+        }
+
+        Finding fine = Assert.Single(KnownShapes.Found(new FeatureVanishes(), plate));
+        Assert.StartsWith("5 features 0.2", fine.Message, StringComparison.Ordinal);
+        Assert.EndsWith(" and 1 more", fine.Message, StringComparison.Ordinal);
+        Assert.Equal(0.22, fine.Measured!.Value, 0.02);
+        Finding between = Assert.Single(KnownShapes.Found(new WallBetweenLines(), plate));
+        Assert.StartsWith("2 walls of 0.6", between.Message, StringComparison.Ordinal);
+        Assert.All(new[] { fine, between }, finding => Assert.Empty(MessageStyle.Faults(finding.Message, finding.Remedy)));
+    }
+
     [Theory]
     [InlineData(0.2, true)]
     [InlineData(0.4, false)]
@@ -200,8 +219,11 @@ public class KnownShapesTests
     public void A_part_too_long_for_the_bed_fits_turned_or_is_a_stop()
     {
         Assert.Empty(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -3, 0), new Point3(120, 3, 5))));
-        Assert.Equal(Severity.Stop,
-            Assert.Single(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -60, 0), new Point3(120, 60, 5)))).Severity);
+        Finding stop = Assert.Single(KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-120, -60, 0), new Point3(120, 60, 5))));
+        Assert.Equal(Severity.Stop, stop.Severity);
+        Assert.DoesNotContain("turned", stop.Message, StringComparison.Ordinal);
+        Assert.Contains("even turned by", Assert.Single(
+            KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-160, -3, 0), new Point3(160, 3, 5)))).Message, StringComparison.Ordinal);
     }
 
     [Fact]
