@@ -24,7 +24,7 @@ public sealed class NothingBelow() : Rule(
     private const double LinesThatFall = 4;
 
     // What a maker can do: nobody can slant what the housing alone has.
-    private const string Support = 
+    private const string Support =
         "let the slicer put support under this place alone; under an opening of yours ('openings:'), make it narrower";
     private const string Leave = "nothing to do: it sags by a hair and holds; print it slowly there for a smooth edge";
 
