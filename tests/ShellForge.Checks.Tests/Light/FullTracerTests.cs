@@ -6,51 +6,95 @@ using Xunit.Abstractions;
 
 namespace ShellForge.Checks.Tests.Light;
 
-/// <summary>The light of the shipped samples beside a tracer of all reflections that shares no code with the model.</summary>
+/// <summary>
+/// The light of the shipped samples beside a tracer of all reflections that shares no code with the model. The tracer's noise is not
+/// guessed: it runs with several seeds, and what leaving out one of them changes says how far chance takes each figure.
+/// </summary>
+/// <remarks>
+/// What the model is off the tracer at 1.6 million photons, with the tracer's own standard deviation behind it, in per cent:
+/// <code>
+///                                         tide-lamp, cells     dome-dial, blend
+/// straight onto the diffuser                -0.6   0.04           -0.1   0.06
+/// seen in front                             -6.6   0.2            -3.7   0.1
+/// smallest over mean along the circle       +0.7   2.5            +2.7   0.9
+/// edge over mean across the window          +2.0   0.8            +2.2   1.0
+/// at the next LED's place                   +2.5   1.2            -0.9   0.3
+/// </code>
+/// So it is within the noise along the LEDs, and 3 to 7 % darker than the tracer as a whole, which is far outside of the noise: its sheet
+/// passes one share of whatever direction, where the cloud passes more of what comes square to it.
+/// </remarks>
 public class FullTracerTests(ITestOutputHelper output)
 {
-    private const int Photons = 200_000;
+    private const int Runs = 8;
+    private const int PhotonsPerRun = 50_000;
+
+    // So many standard deviations are left to chance.
+    private const double Sigmas = 3;
 
     // Waves in the light along the circle that are compared; what is finer is the tracer's noise.
     private const int Harmonics = 3;
 
-    // Two standard deviations of the tracer at that many photons, as shares: of sums over the window, of places along and across it.
-    private const double NoiseOfSums = 0.01;
-    private const double NoiseOfPlaces = 0.04;
+    private static readonly string[] Figures = ["direct", "seen", "along", "across", "next"];
 
-    // What the model may differ by beyond that: its grid and rays, and a sheet that passes one share of whatever direction, where the cloud
-    // passes more of what comes square to it.
-    private const double Model = 0.03;
-    private const double ModelOfSheet = 0.06;
-    private const double ModelOfEdge = 0.10;
+    // What the model itself may be off, as shares: the table above and a little.
+    private static readonly Dictionary<string, double[]> OfModelItself = new()
+    {
+        ["tide-lamp"] = [0.01, 0.07, 0.03, 0.03, 0.03],
+        ["dome-dial"] = [0.005, 0.042, 0.03, 0.03, 0.015],
+    };
 
     [Theory]
     [InlineData("tide-lamp")]
     [InlineData("dome-dial")]
-    public void The_light_of_a_sample_is_what_photons_make_of_it_through_all_their_reflections(string sample)
+    public void The_light_of_a_sample_is_what_photons_make_of_it_but_for_their_noise_and_the_models_own_error(string sample)
     {
         HousingUnderCheck housing = BuiltHousings.Of(WrittenBoard.Sample(sample));
-        var tracer = new FullTracer(housing, 5, housing.Board.Board.PixelCircles[0].Led.BodyReflectance);
-        tracer.Run(Photons);
-        HousingLight light = housing.Light!;
-        (double[] along, double[] across, double next) = Ours(light.Map, tracer);
-        double nextTraced = (tracer.Apart[1] + tracer.Apart[^1]) / 2 / tracer.Apart[0];
-        (double, double)[] compared =
-        [
-            (light.Map.DirectShare, tracer.Direct), (light.Map.SeenShare, tracer.Seen), (Least(along), Least(tracer.Along)),
-            (Edge(across), Edge(tracer.Across)), (next, nextTraced),
-        ];
-        output.WriteLine($"{sample}: model and tracer: direct, seen, along, across, next: "
-            + string.Join("; ", compared.Select(pair => $"{pair.Item1:0.0000} {pair.Item2:0.0000}")));
+        FullTracer[] runs = [.. Enumerable.Range(1, Runs).Select(seed => Traced(housing, seed))];
+        double[] ours = OfModel(housing.Light!.Map, runs[0]);
+        double[] traced = Of(runs);
+        double[][] without = [.. runs.Select(run => Of([.. runs.Where(other => other != run)]))];
+        Assert.All(Figures.Index(), figure =>
+        {
+            (int k, string name) = figure;
+            double model = OfModelItself[sample][k];
 
-        Near(light.Map.DirectShare, tracer.Direct, NoiseOfSums + Model);
-        Near(light.Map.SeenShare, tracer.Seen, NoiseOfSums + ModelOfSheet);
-        Near(Least(along), Least(tracer.Along), NoiseOfPlaces + ModelOfSheet);
-        Near(Edge(across), Edge(tracer.Across), NoiseOfPlaces + ModelOfEdge);
-        Assert.InRange(next - nextTraced, -0.02, 0.02);
+            // The jackknife: the spread of what is left without one run, times the runs less one.
+            double mean = without.Average(each => each[k]);
+            double noise = Math.Sqrt((Runs - 1.0) / Runs * without.Sum(each => Math.Pow(each[k] - mean, 2))) / traced[k];
+            double off = (ours[k] / traced[k]) - 1;
+            output.WriteLine(FormattableString.Invariant(
+                $"{sample} {name}: model {ours[k]:0.0000}, tracer {traced[k]:0.0000}, off {100 * off:0.0} %, sigma {100 * noise:0.00} %"));
+            Assert.InRange(off, -model - (Sigmas * noise), model + (Sigmas * noise));
+        });
     }
 
-    private static void Near(double ours, double traced, double slack) => Assert.InRange(ours / traced, 1 - slack, 1 + slack);
+    private static FullTracer Traced(HousingUnderCheck housing, int seed)
+    {
+        var tracer = new FullTracer(housing, seed, housing.Board.Board.PixelCircles[0].Led.BodyReflectance);
+        tracer.Run(PhotonsPerRun);
+        return tracer;
+    }
+
+    // The figures of several runs together: shares that come straight and that are seen, smallest over mean along the circle, the edge
+    // across the window, and light at the next LED's place over that at its own.
+    private static double[] Of(FullTracer[] runs)
+    {
+        double[] apart = Mean(runs, run => run.Apart);
+        return
+        [
+            runs.Average(run => run.Direct), runs.Average(run => run.Seen), Least(Mean(runs, run => run.Along)),
+            Edge(Mean(runs, run => run.Across)), (apart[1] + apart[^1]) / 2 / apart[0],
+        ];
+    }
+
+    private static double[] Mean(FullTracer[] runs, Func<FullTracer, double[]> of) =>
+        [.. Enumerable.Range(0, of(runs[0]).Length).Select(i => runs.Average(run => of(run)[i]))];
+
+    private static double[] OfModel(LightMap map, FullTracer places)
+    {
+        (double[] along, double[] across, double next) = Ours(map, places);
+        return [map.DirectShare, map.SeenShare, Least(along), Edge(across), next];
+    }
 
     // Smallest over mean of the first waves of what repeats from LED to LED and looks the same from both sides.
     private static double Least(double[] along)

@@ -188,7 +188,8 @@ public class PhysicsRulesTests
         }
 
         Finding hot = Assert.Single(new PlasticTooWarm().Check(Lamp("use.ambient=58")));
-        Assert.StartsWith("dimming alone does not help: print it of pc ('print: {shell: pc-black, diffuser: pc-white}')", hot.Remedy, StringComparison.Ordinal);
+        Assert.StartsWith("dimming alone does not help: print it of pc ('print: {shell: pc-black, diffuser: pc-white}')", hot.Remedy,
+            StringComparison.Ordinal);
         Assert.Contains("fewer LEDs or a larger board", hot.Remedy, StringComparison.Ordinal);
         Assert.Contains("'vents: floor'", hot.Remedy, StringComparison.Ordinal);
     }

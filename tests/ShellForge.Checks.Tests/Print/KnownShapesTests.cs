@@ -223,7 +223,8 @@ public class KnownShapesTests
         Assert.Equal(Severity.Stop, stop.Severity);
         Assert.DoesNotContain("turned", stop.Message, StringComparison.Ordinal);
         Assert.Contains("even turned by", Assert.Single(
-            KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-160, -3, 0), new Point3(160, 3, 5)))).Message, StringComparison.Ordinal);
+            KnownShapes.Found(new OffTheBed(), Shapes.Box(new Point3(-160, -3, 0), new Point3(160, 3, 5)))).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
