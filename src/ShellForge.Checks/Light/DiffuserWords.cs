@@ -20,6 +20,9 @@ internal static class DiffuserWords
     // Light gets more even with distance in about this step; more is asked for again.
     private const double Farther = 1.25;
 
+    // The least that a board file can ask for.
+    private const double LeastEvenness = 0.05;
+
     /// <summary>How the light along the LEDs becomes more even.</summary>
     public static string MoreEven(HousingUnderCheck housing, double found)
     {
@@ -44,7 +47,8 @@ internal static class DiffuserWords
             }
         }
 
-        ways.Add(Text($"'light: {{evenness: {Math.Floor(100 * found) / 100:0.##}}}' takes it as it is"));
+        double asItIs = Math.Max(LeastEvenness, Math.Floor(100 * found) / 100);
+        ways.Add(Text($"'light: {{evenness: {asItIs:0.##}}}' takes it as it is"));
         return string.Join(", ", ways[..^1]) + (ways.Count > 1 ? ", or " : "") + ways[^1];
     }
 
