@@ -12,6 +12,9 @@ public partial class ReadmeTests
     [GeneratedRegex("Save it as `(?<name>[^`]+)`")]
     private static partial Regex FileName();
 
+    [GeneratedRegex("^\\| Linux .*`(?<command>[^`]+)` \\|$", RegexOptions.Multiline)]
+    private static partial Regex InstallOnLinux();
+
     [GeneratedRegex("\"[^\"]*\"|\\S+")]
     private static partial Regex Word();
 
@@ -69,6 +72,34 @@ public partial class ReadmeTests
         foreach (string name in (string[])["tub.stl", "cover.stl", "report.html"])
         {
             Assert.True(File.Exists(Path.Combine(folder.Path, "harbour-light", name)), name);
+        }
+    }
+
+    /// <summary>As a newcomer does it: the archive of the release in a folder, a shell, and of this machine nothing but its tools.</summary>
+    [SkippableFact]
+    public void Copied_line_by_line_into_a_terminal_it_ends_with_a_lamp()
+    {
+        string? archive = Environment.GetEnvironmentVariable("SHELLFORGE_ARCHIVE");
+        Skip.If(string.IsNullOrEmpty(archive), "SHELLFORGE_ARCHIVE does not name the archive of a release");
+        using var home = new TemporaryFolder();
+        File.Copy(archive!, home.File(Path.GetFileName(archive!)));
+        string readme = File.ReadAllText(Repository.At("README.md")).ReplaceLineEndings("\n");
+        home.Write(FileName().Match(readme).Groups["name"].Value, Read().Board);
+        string[] lines = [
+            InstallOnLinux().Match(readme).Groups["command"].Value,
+            .. Block().Matches(readme).Where(m => m.Groups["kind"].Value == "sh")
+                .SelectMany(m => m.Groups["text"].Value.Split('\n', StringSplitOptions.RemoveEmptyEntries)),
+        ];
+
+        // Each line tells its status, as a prompt would: the first look finds something, as the README says.
+        string script = string.Concat(lines.Select(line => $"{line}\necho \"status $?\"\n"));
+        ForeignRun typed = ForeignRun.Of("env", home.Path, ["-i", $"HOME={home.Path}", "PATH=/usr/bin:/bin", "bash", "-c", script]);
+
+        string[] statuses = [.. typed.Told.Split('\n').Where(line => line.StartsWith("status ", StringComparison.Ordinal))];
+        Assert.True(statuses is ["status 0", "status 1", "status 0"], typed.Told);
+        foreach (string name in (string[])["tub.stl", "cover.stl", "report.html"])
+        {
+            Assert.True(File.Exists(Path.Combine(home.Path, "harbour-light", name)), typed.Told);
         }
     }
 }
