@@ -20,8 +20,9 @@ namespace ShellForge.Checks.Tests.Light;
 /// edge over mean across the window          +2.0   0.8            +2.2   1.0
 /// at the next LED's place                   +2.5   1.2            -0.9   0.3
 /// </code>
-/// So it is within the noise along the LEDs, and 3 to 7 % darker than the tracer as a whole, which is far outside of the noise: its sheet
-/// passes one share of whatever direction, where the cloud passes more of what comes square to it.
+/// Along the LEDs and across the window it is within about three deviations. What is seen in front is 3 to 7 % darker than the tracer's,
+/// which is far outside of the noise: the model's sheet passes one share of whatever direction, where the cloud passes more of what comes
+/// square to it.
 /// </remarks>
 public class FullTracerTests(ITestOutputHelper output)
 {
