@@ -33,7 +33,8 @@ public class HandOverTests(Browser browser)
             ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"], await Answers(page, new()
             {
                 ["board.thickness"] = async () => await page.GetByRole(AriaRole.Button, new() { Name = "1.2", Exact = true }).ClickAsync(),
-                ["board.holes"] = async () => await page.Locator("#question-0").FillAsync("{circle: 52, count: 3, from: 30, diameter: 2.7}"),
+                ["board.holes"] = async () =>
+                    await page.Locator("#question-0").FillAsync("{circle: 52, count: 3, from: 30, diameter: 2.7}"),
                 ["board.parts[J1].faces"] = async () =>
                 {
                     await page.GetByRole(AriaRole.Button, new() { Name = "270", Exact = true }).ClickAsync();
@@ -46,7 +47,9 @@ public class HandOverTests(Browser browser)
 
         string text = await page.EvaluateAsync<string>("housing.editor.state.sliceDoc()");
         Assert.DoesNotContain("# TODO", text, StringComparison.Ordinal);
-        foreach (string line in new[] { "thickness: 1.2", "faces: 270", "past-edge: 1", "cable: {part: J1}", "holes: [{circle: 52", "insert: m2.5x4-od4.6" })
+        string[] said =
+            ["thickness: 1.2", "faces: 270", "past-edge: 1", "cable: {part: J1}", "holes: [{circle: 52", "insert: m2.5x4-od4.6"];
+        foreach (string line in said)
         {
             Assert.Contains(line, text, StringComparison.Ordinal);
         }
@@ -102,7 +105,8 @@ public class HandOverTests(Browser browser)
             (texts) => {
               const carried = new DataTransfer();
               texts.forEach((text, i) => carried.items.add(new File([text], i === 0 ? 'edge.gbr' : 'parts.pos')));
-              document.getElementById('view').dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
+              const drop = new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true });
+              document.getElementById('view').dispatchEvent(drop);
             }
             """,
             Files.Select(File.ReadAllText).ToArray());

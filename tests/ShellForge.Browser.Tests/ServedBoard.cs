@@ -18,7 +18,8 @@ internal sealed class ServedBoard : IDisposable
             Save(board);
         }
 
-        _run = Task.Run(() => Cli.ShellForgeCommand.Run(board is null ? ["view", "--new", "board.yaml"] : ["view", "board.yaml"], new Cli.Workbench
+        string[] asked = board is null ? ["view", "--new", "board.yaml"] : ["view", "board.yaml"];
+        _run = Task.Run(() => Cli.ShellForgeCommand.Run(asked, new Cli.Workbench
         {
             Out = new Listener(_address),
             Err = TextWriter.Null,

@@ -75,7 +75,7 @@ public partial class ReadmeTests
         }
     }
 
-    /// <summary>As a newcomer does it: the archive of the release in a folder, a shell, and of this machine nothing but its tools.</summary>
+    /// <summary>As a newcomer does it: the archive of the release in a folder, a shell, nothing else but tools.</summary>
     [SkippableFact]
     public void Copied_line_by_line_into_a_terminal_it_ends_with_a_lamp()
     {

@@ -68,7 +68,8 @@ internal sealed record HandedOver(ImmutableArray<HandedOverFile> Files, double? 
         return told.Any(each => each.IsError)
             ? (null, [.. told.Where(each => each.IsError).Select(each => new PageMistake(each.ToString(), ""))])
             : (new ImportedDocument(
-                BoardFileWriter.Text(result, besideSchema: false), BoardPicture.Svg(result), [.. told.Select(each => each.ToString())]), []);
+                BoardFileWriter.Text(result, besideSchema: false), BoardPicture.Svg(result),
+                [.. told.Select(each => each.ToString())]), []);
     }
 
     private static string NameOf(HandedOverFile file)

@@ -59,7 +59,7 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
                 "/" when text is null => Whole(cancel),
                 "/page" => Part(request, text, cancel),
                 "/made" => Made(request, text, cancel),
-                "/questions" when text is not null => new WebAnswer(Ok, Json, OpenQuestions.Of(text, housing.Profiles()).Bytes()),
+                "/questions" when text is not null => new WebAnswer(Ok, Json, BoardQuestions.Of(text, housing.Profiles()).Bytes()),
                 "/file" when text is null => new WebAnswer(Ok, Json, file.Read().Bytes()),
                 "/file" => Write(text, request.Values("stamp").FirstOrDefault() ?? ""),
                 "/names" when text is null => new WebAnswer(Ok, Json, NamesDocument.Bytes(housing.Profiles())),
@@ -108,7 +108,8 @@ internal sealed class ViewSite(ViewedHousing housing, WrittenFile file, string b
     private WebAnswer Part(WebRequestHead request, string? draft, CancellationToken cancel)
     {
         ViewedPage page = housing.Page(Tried(request), draft, request.Values("checked").Contains("1"), cancel);
-        return page.Content is null ? Mistaken(page.Mistakes, draft) : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
+        return page.Content is null ? Mistaken(page.Mistakes, draft)
+            : new WebAnswer(Ok, Html, Encoding.UTF8.GetBytes(PageHtml.Write(page.Content, new PageAssets("", ""))));
     }
 
     private WebAnswer Made(WebRequestHead request, string? draft, CancellationToken cancel)

@@ -59,7 +59,8 @@ public class HandedOverTests
     {
         await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
 
-        (_, string asked) = await page.Send("/questions", "  # TODO board.parts[C1].height: height of CAN; the same for C2, C3, ...\n# TODO nothing\n");
+        (_, string asked) = await page.Send(
+            "/questions", "  # TODO board.parts[C1].height: height of CAN; the same for C2, C3, ...\n# TODO nothing\n");
 
         using JsonDocument json = JsonDocument.Parse(asked);
         JsonElement question = Assert.Single(json.RootElement.GetProperty("questions").EnumerateArray());
@@ -129,7 +130,8 @@ public class HandedOverTests
         string edge = Convert.ToBase64String(File.ReadAllBytes(Path.Combine(Ring, "edge.gbr")));
 
         (int status, string text) = await page.Send(
-            "/handed-over", $$"""{"files": [{"name": "copper.gbr", "content": "{{large}}"}, {"name": "edge.gbr", "content": "{{edge}}"}]}""");
+            "/handed-over",
+            $$"""{"files": [{"name": "copper.gbr", "content": "{{large}}"}, {"name": "edge.gbr", "content": "{{edge}}"}]}""");
 
         Assert.Equal(200, status);
         Assert.Contains("copper.gbr: too large", text, StringComparison.Ordinal);
@@ -154,7 +156,8 @@ public class HandedOverTests
         using var bench = new Bench();
         bench.Folder.Write("board.yaml", Bench.SmallBoard);
         bench.Run("make", "board.yaml", "-o", "out");
-        string[] expected = [.. Directory.GetFiles(bench.Folder.File("out")).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+        string[] expected =
+            [.. Directory.GetFiles(bench.Folder.File("out")).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
 
         (int status, string text) = await page.Get("/made");
 
@@ -188,7 +191,8 @@ public class HandedOverTests
     }
 
     private static string[] Choices(JsonElement question) =>
-        [.. question.GetProperty("fields")[0].GetProperty("choices").EnumerateArray().Select(each => each.GetProperty("value").GetString()!)];
+        [.. question.GetProperty("fields")[0].GetProperty("choices").EnumerateArray()
+            .Select(each => each.GetProperty("value").GetString()!)];
 
     private static string Sent(params string[] names) => JsonSerializer.Serialize(new
     {

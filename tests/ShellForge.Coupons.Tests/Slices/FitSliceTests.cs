@@ -103,7 +103,7 @@ public sealed class FitSliceTests(ITestOutputHelper output)
             board.Print.Shell.Density, TimeSpan.FromMinutes(2));
         string told =
             FormattableString.Invariant(
-                $"{figures.Minutes:0.0} min, {figures.Grams:0.0} g; ours {slice.Estimate.LayingMinutes:0.0} min, {slice.Estimate.Grams:0.0} g");
+                $"{figures.Minutes:0.0} min, {figures.Grams:0.0} g; ours {slice.Estimate.LayingMinutes:0.0}, {slice.Estimate.Grams:0.0}");
         output.WriteLine($"{sample}: {told}");
         Assert.True(figures.Minutes < minutes, told);
         Assert.True(figures.Grams < 12, told);

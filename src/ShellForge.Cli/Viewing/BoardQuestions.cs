@@ -10,7 +10,7 @@ namespace ShellForge.Cli.Viewing;
 
 /// <summary>What a board file still leaves open, as questions that a person can answer one after the other.</summary>
 /// <param name="Questions">In the order of the file.</param>
-internal sealed record OpenQuestions(ImmutableArray<OpenQuestion> Questions)
+internal sealed record BoardQuestions(ImmutableArray<BoardQuestion> Questions)
 {
     private static readonly ImmutableArray<string> UsualThicknesses = ["0.8", "1", "1.2", "1.6", "2"];
     private static readonly ImmutableArray<string> UsualAngles = ["0", "90", "180", "270"];
@@ -18,22 +18,22 @@ internal sealed record OpenQuestions(ImmutableArray<OpenQuestion> Questions)
     /// <summary>The questions of a text.</summary>
     /// <param name="text">The text of a board file.</param>
     /// <param name="profiles">The profiles that it can name.</param>
-    public static OpenQuestions Of(string text, ProfileLibrary profiles)
+    public static BoardQuestions Of(string text, ProfileLibrary profiles)
     {
         ImmutableArray<TodoLine> lines = TodoLine.FindAll(text);
 
         // Only where a question needs the board: reading it takes longer than finding the lines.
         CircuitBoard? board = lines.Any(line => line.Path == CablePath)
             ? BoardFileReader.Read("board", text, profiles, []).File?.Board : null;
-        return new OpenQuestions([.. lines.Select(line => Of(line, board, profiles))]);
+        return new BoardQuestions([.. lines.Select(line => Of(line, board, profiles))]);
     }
 
     /// <summary>As it is told to the page.</summary>
-    public byte[] Bytes() => JsonText.Bytes(this, OpenQuestionsContext.Default.OpenQuestions);
+    public byte[] Bytes() => JsonText.Bytes(this, BoardQuestionsContext.Default.BoardQuestions);
 
     private const string CablePath = "housing.cable";
 
-    private static OpenQuestion Of(TodoLine line, CircuitBoard? board, ProfileLibrary profiles)
+    private static BoardQuestion Of(TodoLine line, CircuitBoard? board, ProfileLibrary profiles)
     {
         string? part = PartOf(line.Path);
         ImmutableArray<QuestionField> fields = line.Path switch
@@ -54,7 +54,7 @@ internal sealed record OpenQuestions(ImmutableArray<OpenQuestion> Questions)
             "board.pixels" => [new(line.Path, "LEDs", "", Suggested(line.What))],
             _ => [new(line.Path, "Value", "", [])],
         };
-        return new OpenQuestion(line.Line, line.Path, line.What, part, fields, line.Others);
+        return new BoardQuestion(line.Line, line.Path, line.What, part, fields, line.Others);
     }
 
     private static string? PartOf(string path)
@@ -91,7 +91,7 @@ internal sealed record OpenQuestions(ImmutableArray<OpenQuestion> Questions)
 /// <param name="Part">The part that it is about; null for none.</param>
 /// <param name="Fields">What can be said to it; empty where only a look at the board settles it.</param>
 /// <param name="Others">Other parts that the same answer settles.</param>
-internal sealed record OpenQuestion(
+internal sealed record BoardQuestion(
     int Line, string Path, string What, string? Part, ImmutableArray<QuestionField> Fields, ImmutableArray<string> Others);
 
 /// <summary>A value that answers a question.</summary>
@@ -116,5 +116,5 @@ internal sealed record FieldChoice(string Value, string Label, string? Part);
 
 /// <summary>How they are written.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Metadata)]
-[JsonSerializable(typeof(OpenQuestions))]
-internal sealed partial class OpenQuestionsContext : JsonSerializerContext;
+[JsonSerializable(typeof(BoardQuestions))]
+internal sealed partial class BoardQuestionsContext : JsonSerializerContext;
