@@ -29,6 +29,8 @@ public class HandOverTests(Browser browser)
         await Shot(page, "bench-question");
         await Browser.AxeFindsNothing(page, "asking");
 
+        // A question whose line has moved since it was asked: what is typed above it stays.
+        await page.EvaluateAsync("housing.editor.dispatch({ changes: { from: 0, insert: '# One.\\n# Two.\\n# Three.\\n' } })");
         Assert.Equal(
             ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"], await Answers(page, new()
             {
@@ -47,6 +49,7 @@ public class HandOverTests(Browser browser)
 
         string text = await page.EvaluateAsync<string>("housing.editor.state.sliceDoc()");
         Assert.DoesNotContain("# TODO", text, StringComparison.Ordinal);
+        Assert.StartsWith("# One.\n# Two.\n# Three.\n# Read from", text, StringComparison.Ordinal);
         string[] said =
             ["thickness: 1.2", "faces: 270", "past-edge: 1", "cable: {part: J1}", "holes: [{circle: 52", "insert: m2.5x4-od4.6"];
         foreach (string line in said)

@@ -107,9 +107,9 @@ export function askOpenQuestions(ask, editor) {
       return;
     }
     const others = question.others.flatMap((other) => values.map((each) => ({ ...each, path: each.path.replace(`[${question.part}]`, `[${other}]`) })));
-    editor.settle(question.line, [...values, ...others]);
+    editor.settle(question, [...values, ...others]);
   });
-  document.getElementById('question-stands').addEventListener('click', () => editor.settle(questions[at].line, []));
+  document.getElementById('question-stands').addEventListener('click', () => editor.settle(questions[at], []));
   document.getElementById('question-later').addEventListener('click', () => {
     at = (at + 1) % questions.length;
     show();

@@ -187,8 +187,8 @@ export async function openEditor(ask, onDraft) {
         userEvent: 'input.import', annotations: isolateHistory.of('full'), scrollIntoView: true });
     },
     // A question of the text is settled: its line goes, the values come.
-    settle(line, values) {
-      view.dispatch({ changes: settling(view.state.doc.toString(), line, values), userEvent: 'input', annotations: isolateHistory.of('full') });
+    settle(question, values) {
+      view.dispatch({ changes: settling(view.state.doc.toString(), question, values), userEvent: 'input', annotations: isolateHistory.of('full') });
     },
     text: () => view.state.doc.toString(),
     // The file was saved, here or elsewhere.

@@ -86,9 +86,12 @@ const changed = (text, change) => (change ? text.slice(0, change.from) + change.
 
 // A text without the line that asks for a value, and with the values in their places: { from, to, insert }, one change for one undo.
 // values: { path, value, instead }, the last a key beside it that can't stand there any more.
-export function settling(text, line, values) {
+// question: { line, path }; its line may have moved since it was asked for.
+export function settling(text, question, values) {
   const lines = text.split('\n');
-  lines.splice(line - 1, 1);
+  const asks = (each) => each.trimStart().startsWith(`# TODO ${question.path}: `);
+  const at = lines.flatMap((each, i) => (asks(each) ? [i] : [])).sort((a, b) => Math.abs(a + 1 - question.line) - Math.abs(b + 1 - question.line))[0];
+  if (at !== undefined) lines.splice(at, 1);
   let now = lines.join('\n');
   for (const { path, value, instead } of values) {
     const steps = stepsOf(path);
