@@ -12,6 +12,9 @@ namespace ShellForge.Cli.Viewing;
 /// <param name="Questions">In the order of the file.</param>
 internal sealed record BoardQuestions(ImmutableArray<BoardQuestion> Questions)
 {
+    // More than a person answers; files of strangers may hold a hundred thousand such lines.
+    private const int MostAsked = 200;
+
     private static readonly ImmutableArray<string> UsualThicknesses = ["0.8", "1", "1.2", "1.6", "2"];
     private static readonly ImmutableArray<string> UsualAngles = ["0", "90", "180", "270"];
 
@@ -20,7 +23,7 @@ internal sealed record BoardQuestions(ImmutableArray<BoardQuestion> Questions)
     /// <param name="profiles">The profiles that it can name.</param>
     public static BoardQuestions Of(string text, ProfileLibrary profiles)
     {
-        ImmutableArray<TodoLine> lines = TodoLine.FindAll(text);
+        ImmutableArray<TodoLine> lines = [.. TodoLine.FindAll(text).DistinctBy(line => line.Path).Take(MostAsked)];
 
         // Only where a question needs the board: reading it takes longer than finding the lines.
         CircuitBoard? board = lines.Any(line => line.Path == CablePath)

@@ -68,6 +68,18 @@ public class HandedOverTests
         Assert.Equal(["C2", "C3"], question.GetProperty("others").EnumerateArray().Select(each => each.GetString()));
     }
 
+    [Fact]
+    public async Task A_hundred_thousand_questions_are_bounded()
+    {
+        await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
+        string many = string.Concat(Enumerable.Range(0, 50_000).Select(i => $"# TODO housing.cable: a\n# TODO b{i}: c; the same for {i}\n"));
+
+        (int status, string asked) = await page.Send("/questions", Bench.SmallBoard + "\n" + many);
+
+        Assert.Equal(200, status);
+        Assert.True(asked.Length < 100_000, $"{asked.Length}");
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("{")]

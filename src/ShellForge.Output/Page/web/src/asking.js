@@ -59,7 +59,7 @@ export function askOpenQuestions(ask, editor) {
     mark([question.part, ...question.others, ...question.fields.flatMap(({ choices }) => choices.map(({ part }) => part))].filter(Boolean));
   }
 
-  const sentence = (text) => text[0].toUpperCase() + text.slice(1);
+  const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
   // Few choices are buttons, many a list to type into.
   function field({ label, unit, choices }, number) {
@@ -107,7 +107,9 @@ export function askOpenQuestions(ask, editor) {
       return;
     }
     const others = question.others.flatMap((other) => values.map((each) => ({ ...each, path: each.path.replace(`[${question.part}]`, `[${other}]`) })));
-    editor.settle(question, [...values, ...others]);
+    if (!editor.settle(question, [...values, ...others])) {
+      document.getElementById('question-line').textContent = `The file has no place for it: ${values[0].path}`;
+    }
   });
   document.getElementById('question-stands').addEventListener('click', () => editor.settle(questions[at], []));
   document.getElementById('question-later').addEventListener('click', () => {

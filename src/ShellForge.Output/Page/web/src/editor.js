@@ -188,7 +188,9 @@ export async function openEditor(ask, onDraft) {
     },
     // A question of the text is settled: its line goes, the values come.
     settle(question, values) {
-      view.dispatch({ changes: settling(view.state.doc.toString(), question, values), userEvent: 'input', annotations: isolateHistory.of('full') });
+      const changes = settling(view.state.doc.toString(), question, values);
+      if (changes) view.dispatch({ changes, userEvent: 'input', annotations: isolateHistory.of('full') });
+      return changes !== null;
     },
     text: () => view.state.doc.toString(),
     // The file was saved, here or elsewhere.

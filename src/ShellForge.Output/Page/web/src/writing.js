@@ -86,7 +86,7 @@ const changed = (text, change) => (change ? text.slice(0, change.from) + change.
 
 // A text without the line that asks for a value, and with the values in their places: { from, to, insert }, one change for one undo.
 // values: { path, value, instead }, the last a key beside it that can't stand there any more.
-// question: { line, path }; its line may have moved since it was asked for.
+// question: { line, path }; its line may have moved since it was asked for. Null where the file has no place for a value.
 export function settling(text, question, values) {
   const lines = text.split('\n');
   const asks = (each) => each.trimStart().startsWith(`# TODO ${question.path}: `);
@@ -96,7 +96,9 @@ export function settling(text, question, values) {
   for (const { path, value, instead } of values) {
     const steps = stepsOf(path);
     if (instead) now = changed(now, leavingOut(now, steps.slice(0, -1), instead));
-    now = changed(now, settingValue(now, steps, value));
+    const change = settingValue(now, steps, value);
+    if (!change) return null;
+    now = changed(now, change);
   }
   let from = 0;
   while (from < text.length && text[from] === now[from]) from++;
