@@ -29,7 +29,8 @@ public sealed record TodoLine(string Path, string What, int Line = 0, int Column
         get
         {
             int at = What.IndexOf(SameFor, StringComparison.Ordinal);
-            return at < 0 ? [] : [.. What[(at + SameFor.Length)..].Replace(AndMore, "", StringComparison.Ordinal).Split(", ").Take(MostOthers)];
+            return at < 0 ? []
+                : [.. What[(at + SameFor.Length)..].Replace(AndMore, "", StringComparison.Ordinal).Split(", ").Take(MostOthers)];
         }
     }
 

@@ -72,7 +72,8 @@ public class HandedOverTests
     public async Task A_hundred_thousand_questions_are_bounded()
     {
         await using ServedPage page = ServedPage.Of(Bench.SmallBoard);
-        string many = string.Concat(Enumerable.Range(0, 50_000).Select(i => $"# TODO housing.cable: a\n# TODO b{i}: c; the same for {i}\n"));
+        string many = string.Concat(
+            Enumerable.Range(0, 50_000).Select(i => $"# TODO housing.cable: a\n# TODO b{i}: c; the same for {i}\n"));
 
         (int status, string asked) = await page.Send("/questions", Bench.SmallBoard + "\n" + many);
 
