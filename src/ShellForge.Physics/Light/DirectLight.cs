@@ -13,10 +13,12 @@ internal sealed class DirectLight
 
     private readonly ShadowTree _solids;
     private readonly Emitter[] _emitters;
+    private readonly SheetEntry _entry;
 
     public DirectLight(LightScene scene)
     {
         _solids = scene.Solids;
+        _entry = new SheetEntry(scene.Diffuser);
         _emitters = [.. scene.Leds.Select(led => new Emitter(
             led.At, led.Axis, led.Lobe, led.Emitters()))];
     }
@@ -25,7 +27,7 @@ internal sealed class DirectLight
     public int Count => _emitters.Length;
 
     /// <summary>Irradiance from the middle of an LED's window, shadows left out.</summary>
-    public double Unshadowed(int led, Point3 at, Point3 normal)
+    public LightOnSheet Unshadowed(int led, Point3 at, Point3 normal)
     {
         Emitter emitter = _emitters[led];
         return Brings(emitter, emitter.At, at, normal);
@@ -35,7 +37,7 @@ internal sealed class DirectLight
     /// <param name="led">Number of the LED.</param>
     /// <param name="at">The place, mm.</param>
     /// <param name="normal">The side that is lit, of length 1.</param>
-    public double Irradiance(int led, Point3 at, Point3 normal) => Irradiance(led, at, [], normal);
+    public LightOnSheet Irradiance(int led, Point3 at, Point3 normal) => Irradiance(led, at, [], normal);
 
     /// <summary>
     /// Mean irradiance over places near to each other, shadows included: each point of the LED's window looks at one of them, so that the
@@ -45,29 +47,29 @@ internal sealed class DirectLight
     /// <param name="middle">The middle of the places, mm: what the one point of a window without width looks at.</param>
     /// <param name="places">The places, mm: as many as a window has points, or none.</param>
     /// <param name="normal">The side that is lit, of length 1.</param>
-    public double Irradiance(int led, Point3 middle, ReadOnlySpan<Point3> places, Point3 normal)
+    public LightOnSheet Irradiance(int led, Point3 middle, ReadOnlySpan<Point3> places, Point3 normal)
     {
         Emitter emitter = _emitters[led];
-        double sum = 0;
+        LightOnSheet sum = default;
         for (int i = 0; i < emitter.Points.Length; i++)
         {
             Point3 point = emitter.Points[i];
             Point3 at = places.Length == emitter.Points.Length ? places[i] : middle;
-            double light = Brings(emitter, point, at, normal);
-            if (light > 0 && !_solids.Blocks(point + (Lift * emitter.Axis), at + (Lift * normal)))
+            LightOnSheet light = Brings(emitter, point, at, normal);
+            if (light.Falls > 0 && !_solids.Blocks(point + (Lift * emitter.Axis), at + (Lift * normal)))
             {
                 sum += light;
             }
         }
 
-        return sum / emitter.Points.Length;
+        return 1.0 / emitter.Points.Length * sum;
     }
 
     /// <summary>Whether the middle of an LED's window sees a place.</summary>
     public bool Sees(int led, Point3 at, Point3 normal) =>
         !_solids.Blocks(_emitters[led].At + (Lift * _emitters[led].Axis), at + (Lift * normal));
 
-    private static double Brings(Emitter emitter, Point3 from, Point3 at, Point3 normal)
+    private LightOnSheet Brings(Emitter emitter, Point3 from, Point3 at, Point3 normal)
     {
         Point3 ray = at - from;
         double squared = Point3.Dot(ray, ray);
@@ -75,11 +77,12 @@ internal sealed class DirectLight
         double outgoing = Point3.Dot(ray, emitter.Axis);
         if (incoming <= 0 || outgoing <= 0)
         {
-            return 0;
+            return default;
         }
 
         double distance = Math.Sqrt(squared);
-        return emitter.Lobe.Intensity(outgoing / distance) * incoming / (squared * distance);
+        double falls = emitter.Lobe.Intensity(outgoing / distance) * incoming / (squared * distance);
+        return new LightOnSheet(falls, falls * _entry.Of(incoming / distance));
     }
 
     private sealed record Emitter(Point3 At, Point3 Axis, Lobe Lobe, Point3[] Points);

@@ -52,32 +52,28 @@ internal sealed class LedZones
     /// <summary>What LEDs bring to zones.</summary>
     public ZoneFlux Flux { get; }
 
-    /// <summary>Mean irradiance that an LED brings to a zone.</summary>
+    /// <summary>Mean of what an LED's light brings into the sheet in a zone.</summary>
     public double Mean(int led, int zone) => Cells[zone] == 0 ? 0 : Flux.Of(led, zone) / Cells[zone];
 }
 
-/// <summary>How much each LED brings to each zone: irradiance times cells.</summary>
+/// <summary>How much each LED brings to the sheet: irradiance times cells.</summary>
 internal sealed class ZoneFlux(int leds)
 {
     private readonly double[] _sums = new double[leds * leds];
+    private readonly double[] _falls = new double[leds];
 
-    /// <summary>What an LED brings to a zone.</summary>
+    /// <summary>What of an LED's light enters the sheet in a zone.</summary>
     public double Of(int led, int zone) => _sums[(led * leds) + zone];
 
-    /// <summary>What an LED brings to all zones.</summary>
-    public double Of(int led)
+    /// <summary>What of an LED's light falls on the sheet in all zones.</summary>
+    public double FallsOf(int led) => _falls[led];
+
+    /// <summary>Adds what an LED brings to a zone, times cells.</summary>
+    public void Add(int led, int zone, in LightOnSheet light)
     {
-        double sum = 0;
-        for (int zone = 0; zone < leds; zone++)
-        {
-            sum += Of(led, zone);
-        }
-
-        return sum;
+        _sums[(led * leds) + zone] += light.Enters;
+        _falls[led] += light.Falls;
     }
-
-    /// <summary>Adds what an LED brings to a zone.</summary>
-    public void Add(int led, int zone, double irradianceTimesCells) => _sums[(led * leds) + zone] += irradianceTimesCells;
 
     /// <summary>Adds all that another part of the grid gets.</summary>
     public void Add(ZoneFlux other)
@@ -85,6 +81,11 @@ internal sealed class ZoneFlux(int leds)
         for (int i = 0; i < _sums.Length; i++)
         {
             _sums[i] += other._sums[i];
+        }
+
+        for (int i = 0; i < _falls.Length; i++)
+        {
+            _falls[i] += other._falls[i];
         }
     }
 }

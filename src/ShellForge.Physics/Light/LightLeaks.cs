@@ -137,7 +137,7 @@ public sealed record LightLeaks(
             double lit = 0;
             for (int led = 0; led < _direct.Count; led++)
             {
-                double light = _direct.Unshadowed(led, hit.At, hit.Normal);
+                double light = _direct.Unshadowed(led, hit.At, hit.Normal).Falls;
                 lit += light > 0 && _direct.Sees(led, hit.At, hit.Normal) ? light : 0;
             }
 

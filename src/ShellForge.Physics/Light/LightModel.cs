@@ -65,11 +65,12 @@ public static class LightModel
     {
         var zones = new LedZones(scene);
         var fields = new LightFields(scene.Face.Count);
-        AddDirect(scene, direct, fields, zones, cancel);
+        var entering = new LightFields(scene.Face.Count);
+        AddDirect(scene, direct, (fields, entering), zones, cancel);
         double directMean = Mean(scene.Face, fields.AllCells);
         double area = scene.Face.Step * scene.Face.Step;
-        ImmutableArray<double> directOf = [.. Enumerable.Range(0, scene.Leds.Length).Select(led => area * zones.Flux.Of(led))];
-        reflected.AddTo(scene.Face, fields, zones.Of);
+        ImmutableArray<double> directOf = [.. Enumerable.Range(0, scene.Leds.Length).Select(led => area * zones.Flux.FallsOf(led))];
+        reflected.AddTo(scene.Face, fields, entering, zones.Of);
         reflected.AddTo(zones.Flux);
         double mean = Mean(scene.Face, fields.AllCells);
         var seen = new LightFields(scene.Face.Count);
@@ -84,7 +85,7 @@ public static class LightModel
 
         for (int f = 0; f < 3; f++)
         {
-            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, fields.Arrays[f], seen.Arrays[f]);
+            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, entering.Arrays[f], seen.Arrays[f]);
         }
 
         double perFlux = scene.Leds.IsEmpty ? 0 : scene.Face.OpenArea / scene.Leds.Length;
@@ -106,7 +107,7 @@ public static class LightModel
     // Bands of rows are looked at side by side. They are cut by the grid alone, not by how many cores there are, and what they add up to is
     // summed in their order, so the light is the same to the last bit everywhere.
     private static void AddDirect(
-        LightScene scene, DirectLight direct, LightFields fields, LedZones zones, CancellationToken cancel)
+        LightScene scene, DirectLight direct, (LightFields Falls, LightFields Enters) fields, LedZones zones, CancellationToken cancel)
     {
         var sight = new DirectSight(scene, direct, Peaks(scene, direct), new FarSight(scene, direct));
         int rows = Math.Max(1, scene.Face.Rows / Bands / FarSight.Side) * FarSight.Side;
@@ -126,7 +127,8 @@ public static class LightModel
     // What a cell sees of the LEDs: their light, each one's most anywhere, and which of them a far cell sees.
     private sealed record DirectSight(LightScene Scene, DirectLight Light, double[] Peaks, FarSight Far);
 
-    private static void AddDirect(DirectSight sight, Range cells, LightFields fields, int[] zoneOf, ZoneFlux flux)
+    private static void AddDirect(
+        DirectSight sight, Range cells, (LightFields Falls, LightFields Enters) fields, int[] zoneOf, ZoneFlux flux)
     {
         (LightScene scene, DirectLight direct, double[] peaks, FarSight far) = sight;
         ReceiverGrid face = scene.Face;
@@ -148,22 +150,23 @@ public static class LightModel
             SheetSide[] sides = face.Sides(i);
             for (int led = 0; led < direct.Count; led++)
             {
-                double unshadowed = direct.Unshadowed(led, at, normal);
-                if (unshadowed <= Negligible * peaks[led])
+                LightOnSheet unshadowed = direct.Unshadowed(led, at, normal);
+                if (unshadowed.Falls <= Negligible * peaks[led])
                 {
                     continue;
                 }
 
-                double light = unshadowed > Faint * peaks[led] ? direct.Irradiance(led, at, looked, normal)
-                    : far.Sees(led, i) ? unshadowed : 0;
+                LightOnSheet light = unshadowed.Falls > Faint * peaks[led] ? direct.Irradiance(led, at, looked, normal)
+                    : far.Sees(led, i) ? unshadowed : default;
                 foreach (SheetSide side in sides)
                 {
                     light += side.Share * direct.Irradiance(led, side.At, side.Normal);
                 }
 
-                if (light > 0)
+                if (light.Falls > 0)
                 {
-                    fields.Add(i, led, scene.Alone, light);
+                    fields.Falls.Add(i, led, scene.Alone, light.Falls);
+                    fields.Enters.Add(i, led, scene.Alone, light.Enters);
                     flux.Add(led, zoneOf[i], light);
                 }
             }
@@ -181,7 +184,7 @@ public static class LightModel
                 (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
                 for (int led = 0; led < peaks.Length; led++)
                 {
-                    peaks[led] = Math.Max(peaks[led], direct.Unshadowed(led, at, normal));
+                    peaks[led] = Math.Max(peaks[led], direct.Unshadowed(led, at, normal).Falls);
                 }
             }
         }

@@ -9,16 +9,22 @@ namespace ShellForge.Physics.Light;
 internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
 {
     /// <summary>Rays that came to each other place, weighed; places of the diffuser are numbered ~0, ~1 and so on.</summary>
-    public Dictionary<int, double> Sees { get; } = [];
+    public Dictionary<int, LightOnSheet> Sees { get; } = [];
 
     /// <summary>Light straight from LEDs, one value a channel; blocks of the diffuser only: patches are looked up in finer steps.</summary>
-    public double[] Straight { get; set; } = [];
+    public LightOnSheet[] Straight { get; set; } = [];
 
     /// <summary>Light by way of one surface that LEDs light straight.</summary>
-    public double[] Once { get; set; } = [];
+    public LightOnSheet[] Once { get; set; } = [];
 
     /// <summary>Light by way of any number of surfaces.</summary>
-    public double[] Reflected { get; set; } = [];
+    public LightOnSheet[] Reflected { get; set; } = [];
+
+    /// <summary>What it throws back: of all light that comes to a block, of a patch's only what came by way of a surface.</summary>
+    public double[] Thrown { get; set; } = [];
+
+    /// <summary>What it throws back of light; only the diffuser tells directions apart.</summary>
+    public double ThrownOf(in LightOnSheet light) => Straight.Length > 0 ? light.ThrownBack(Reflectance) : Reflectance * light.Falls;
 }
 
 /// <summary>The places of a scene that throw light at each other, found by rays, and their balance of light.</summary>
@@ -40,6 +46,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     private const int Bands = 4;
 
     private readonly Dictionary<(int, int, int, int, int), int> _known = [];
+    private readonly SheetEntry _entry = new(scene.Diffuser);
 
     /// <summary>The patches found so far.</summary>
     public List<Site> Patches { get; } = [];
@@ -49,14 +56,14 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     {
         Point2 middle = scene.Face.Middle(cell);
         (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
-        var site = new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new double[channels] };
+        var site = new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new LightOnSheet[channels] };
         double step = Aside * scene.Face.Step;
         foreach ((double u, double v) in ((double, double)[])[(step, step), (-step, step), (step, -step), (-step, -step)])
         {
             (Point3 place, Point3 facing) = scene.Face.At(middle.X + u, middle.Y + v);
-            foreach ((int led, double light) in LitWalls.LightOn(direct, place, facing))
+            foreach ((int led, LightOnSheet light) in LitWalls.LightOn(direct, place, facing))
             {
-                site.Straight[channels == 1 ? 0 : led] += light / 4;
+                site.Straight[channels == 1 ? 0 : led] += 0.25 * light;
             }
         }
 
@@ -71,27 +78,28 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     public void Look(Site[] sites, Point3[] directions, bool finds, CancellationToken cancel)
     {
         var met = new (int Block, SurfaceHit Hit, bool Wall)[sites.Length][];
+        LightOnSheet[] shares = Shares(directions);
         Parallel.For(0, Bands, band =>
         {
             var walls = new LitWalls(direct);
             for (int i = sites.Length * band / Bands; i < sites.Length * (band + 1) / Bands; i++)
             {
                 cancel.ThrowIfCancellationRequested();
-                met[i] = Look(sites[i], directions, walls);
+                met[i] = Look(sites[i], directions, shares, walls);
             }
         });
 
         for (int i = 0; i < sites.Length; i++)
         {
-            foreach ((int block, SurfaceHit hit, bool wall) in met[i])
+            foreach ((int k, (int block, SurfaceHit hit, bool wall)) in met[i].Index())
             {
                 if (block >= 0)
                 {
-                    sites[i].Sees[~block] = sites[i].Sees.GetValueOrDefault(~block) + (1.0 / directions.Length);
+                    sites[i].Sees[~block] = sites[i].Sees.GetValueOrDefault(~block) + shares[k];
                 }
                 else if (wall && PatchAt(hit, finds) is int patch and >= 0)
                 {
-                    sites[i].Sees[patch] = sites[i].Sees.GetValueOrDefault(patch) + (1.0 / directions.Length);
+                    sites[i].Sees[patch] = sites[i].Sees.GetValueOrDefault(patch) + shares[k];
                 }
             }
         }
@@ -101,13 +109,16 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     public void Balance(Site?[] blocks, int mostRounds, double settled)
     {
         Site[] all = [.. Patches.Where(patch => patch.Once.Length > 0), .. blocks.OfType<Site>()];
-        (int From, double Share)[][] links = [.. all.Select(site => site.Sees
-            .Select(seen => (From: seen.Key, Share: seen.Value * (seen.Key < 0 ? blocks[~seen.Key]! : Patches[seen.Key]).Reflectance))
-            .Where(link => link.Share > 0 && (link.From < 0 || Patches[link.From].Once.Length > 0))
-            .OrderBy(link => link.From).ToArray())];
-        foreach (Site site in all)
+        Site From(int place) => place < 0 ? blocks[~place]! : Patches[place];
+        (Site From, LightOnSheet Share, double Thrown)[][] links = [.. all.Select(site => site.Sees
+            .Where(seen => From(seen.Key) is { Reflectance: > 0, Once.Length: > 0 })
+            .OrderBy(seen => seen.Key)
+            .Select(seen => (From(seen.Key), seen.Value, site.ThrownOf(seen.Value))).ToArray())];
+        double[][] own = [.. all.Select(site => site.Once
+            .Select((light, i) => site.ThrownOf(light) + (site.Straight.Length > 0 ? site.ThrownOf(site.Straight[i]) : 0)).ToArray())];
+        foreach ((int i, Site site) in all.Index())
         {
-            site.Reflected = [.. site.Once];
+            site.Thrown = [.. own[i]];
         }
 
         double before = 0;
@@ -116,15 +127,13 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             double sum = 0;
             for (int i = 0; i < all.Length; i++)
             {
-                double[] to = all[i].Reflected;
-                Array.Copy(all[i].Once, to, channels);
-                foreach ((int from, double share) in links[i])
+                double[] to = all[i].Thrown;
+                Array.Copy(own[i], to, channels);
+                foreach ((Site from, _, double share) in links[i])
                 {
-                    Site source = from < 0 ? blocks[~from]! : Patches[from];
-                    AddTo(to, share, source.Reflected);
-                    if (from < 0)
+                    for (int channel = 0; channel < channels; channel++)
                     {
-                        AddTo(to, share, source.Straight);
+                        to[channel] += share * from.Thrown[channel];
                     }
                 }
 
@@ -133,28 +142,40 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
 
             if (Math.Abs(sum - before) <= settled * sum)
             {
-                return;
+                break;
             }
 
             before = sum;
         }
-    }
 
-    private static void AddTo(double[] to, double share, double[] from)
-    {
-        for (int i = 0; i < to.Length; i++)
+        foreach ((int i, Site site) in all.Index().Where(each => each.Item.Straight.Length > 0))
         {
-            to[i] += share * from[i];
+            site.Reflected = [.. site.Once];
+            foreach ((Site from, LightOnSheet share, _) in links[i])
+            {
+                for (int channel = 0; channel < channels; channel++)
+                {
+                    site.Reflected[channel] += from.Thrown[channel] * share;
+                }
+            }
         }
     }
 
-    private (int Block, SurfaceHit Hit, bool Wall)[] Look(Site site, Point3[] directions, LitWalls walls)
+    // What each ray of a fan stands for: equal shares of diffuse light, of which all enters that is diffuse.
+    private LightOnSheet[] Shares(Point3[] directions)
+    {
+        double[] enter = [.. directions.Select(direction => _entry.Of(direction.Z))];
+        double sum = enter.Sum();
+        return [.. enter.Select(each => new LightOnSheet(1.0 / directions.Length, each / sum))];
+    }
+
+    private (int Block, SurfaceHit Hit, bool Wall)[] Look(Site site, Point3[] directions, LightOnSheet[] shares, LitWalls walls)
     {
         var met = new (int, SurfaceHit, bool)[directions.Length];
         Point3 first = Sideways(site);
         Point3 second = Point3.Cross(site.Normal, first);
         Point3 from = site.At + (Lift * site.Normal);
-        site.Once = new double[channels];
+        site.Once = new LightOnSheet[channels];
         for (int k = 0; k < directions.Length; k++)
         {
             Point3 direction = directions[k];
@@ -172,9 +193,9 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             double reflectance = wall ? scene.Materials[hit.Material].Reflectance : 0;
             if (reflectance > 0)
             {
-                foreach ((int led, double light) in walls.On(hit))
+                foreach ((int led, LightOnSheet light) in walls.On(hit))
                 {
-                    site.Once[channels == 1 ? 0 : led] += reflectance / directions.Length * light;
+                    site.Once[channels == 1 ? 0 : led] += reflectance * light.Falls * shares[k];
                 }
             }
         }

@@ -17,15 +17,15 @@ internal sealed class LitWalls(DirectLight direct)
     // Hits so near to each other, mm, and of like direction share one look at the LEDs.
     private const double Patch = 1.0;
 
-    private readonly Dictionary<(int, int, int, int), (int Led, double Light)[]> _patches = [];
+    private readonly Dictionary<(int, int, int, int), (int Led, LightOnSheet Light)[]> _patches = [];
 
     /// <summary>What LEDs bring to the wall at a hit.</summary>
-    public (int Led, double Light)[] On(in SurfaceHit hit)
+    public (int Led, LightOnSheet Light)[] On(in SurfaceHit hit)
     {
         int facing = (int)Math.Round(hit.Normal.X) + (3 * (int)Math.Round(hit.Normal.Y)) + (9 * (int)Math.Round(hit.Normal.Z));
         (int, int, int, int) key = (
             (int)Math.Floor(hit.At.X / Patch), (int)Math.Floor(hit.At.Y / Patch), (int)Math.Floor(hit.At.Z / Patch), facing);
-        if (!_patches.TryGetValue(key, out (int Led, double Light)[]? lights))
+        if (!_patches.TryGetValue(key, out (int Led, LightOnSheet Light)[]? lights))
         {
             _patches[key] = lights = LightOn(direct, hit.At, hit.Normal);
         }
@@ -34,23 +34,23 @@ internal sealed class LitWalls(DirectLight direct)
     }
 
     /// <summary>What LEDs bring to a place.</summary>
-    public static (int Led, double Light)[] LightOn(DirectLight direct, Point3 at, Point3 normal)
+    public static (int Led, LightOnSheet Light)[] LightOn(DirectLight direct, Point3 at, Point3 normal)
     {
-        Span<double> unshadowed = direct.Count <= Few ? stackalloc double[direct.Count] : new double[direct.Count];
+        Span<LightOnSheet> unshadowed = direct.Count <= Few ? stackalloc LightOnSheet[direct.Count] : new LightOnSheet[direct.Count];
         double brightest = 0;
         for (int led = 0; led < unshadowed.Length; led++)
         {
             unshadowed[led] = direct.Unshadowed(led, at, normal);
-            brightest = Math.Max(brightest, unshadowed[led]);
+            brightest = Math.Max(brightest, unshadowed[led].Falls);
         }
 
-        var lit = new List<(int Led, double Light)>();
+        var lit = new List<(int Led, LightOnSheet Light)>();
         for (int led = 0; led < unshadowed.Length; led++)
         {
             // The window's corners matter for near LEDs only.
-            double light = unshadowed[led] > Near * brightest ? direct.Irradiance(led, at, normal)
-                : unshadowed[led] > Negligible * brightest && direct.Sees(led, at, normal) ? unshadowed[led] : 0;
-            if (light > 0)
+            LightOnSheet light = unshadowed[led].Falls > Near * brightest ? direct.Irradiance(led, at, normal)
+                : unshadowed[led].Falls > Negligible * brightest && direct.Sees(led, at, normal) ? unshadowed[led] : default;
+            if (light.Falls > 0)
             {
                 lit.Add((led, light));
             }

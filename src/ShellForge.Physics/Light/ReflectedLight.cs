@@ -41,7 +41,7 @@ internal sealed class ReflectedLight
     private readonly int[] _cellOf;
     private readonly int[] _openCells;
     private readonly int[] _zoneOf;
-    private readonly double[] _brings;
+    private readonly LightOnSheet[] _brings;
     private readonly int _channels;
 
     /// <summary>Solves a scene.</summary>
@@ -64,7 +64,7 @@ internal sealed class ReflectedLight
             _zoneOf[block] = _cellOf[block] < 0 || direct.Count == 0 ? -1 : LedZones.Nearest(scene, Place(_cellOf[block]).At);
         }
 
-        _brings = new double[_columns * _rows * _channels];
+        _brings = new LightOnSheet[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
             Solve(cancel);
@@ -78,7 +78,7 @@ internal sealed class ReflectedLight
         {
             for (int led = 0; led < _channels && _zoneOf[block] >= 0; led++)
             {
-                flux.Add(led, _zoneOf[block], _brings[(block * _channels) + led] * _openCells[block]);
+                flux.Add(led, _zoneOf[block], _openCells[block] * _brings[(block * _channels) + led]);
             }
         }
     }
@@ -87,14 +87,20 @@ internal sealed class ReflectedLight
     /// Adds the light to the cells of a face, this one or a part of it in finer cells: between the four gathering places around a cell;
     /// with cells of their own, from those of the same cell only.
     /// </summary>
-    public void AddTo(ReceiverGrid cells, LightFields fields, int[] zones)
+    public void AddTo(ReceiverGrid cells, LightFields falls, LightFields enters, int[] zones)
+    {
+        AddTo(cells, falls, zones, light => light.Falls);
+        AddTo(cells, enters, zones, light => light.Enters);
+    }
+
+    private void AddTo(ReceiverGrid cells, LightFields fields, int[] zones, Func<LightOnSheet, double> of)
     {
         var gathered = new LightFields(_zoneOf.Length);
         for (int block = 0; block < _zoneOf.Length; block++)
         {
             for (int channel = 0; channel < _channels; channel++)
             {
-                gathered.Add(block, _scene.OnlyAll ? -1 : channel, _scene.Alone, _brings[(block * _channels) + channel]);
+                gathered.Add(block, _scene.OnlyAll ? -1 : channel, _scene.Alone, of(_brings[(block * _channels) + channel]));
             }
         }
 
