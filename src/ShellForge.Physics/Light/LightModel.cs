@@ -5,7 +5,8 @@ namespace ShellForge.Physics.Light;
 
 /// <summary>
 /// Light on a diffuser: direct with shadows, thrown back and forth between walls, board, LEDs and the sheet itself, then spread and
-/// weakened by the sheet. Surfaces are matt: gloss, which the model leaves out, shifts light but makes none.
+/// weakened by the sheet, which lets more in of what comes square to it (<see cref="SheetEntry"/>). Surfaces are matt: gloss, which the
+/// model leaves out, shifts light but makes none.
 /// </summary>
 public static class LightModel
 {

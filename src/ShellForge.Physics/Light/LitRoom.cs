@@ -181,7 +181,8 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             Point3 direction = directions[k];
             Point3 along = (direction.X * first) + (direction.Y * second) + (direction.Z * site.Normal);
             bool wall = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
-            (double far, int cell) = scene.Face.CellAhead(from, along, scene.Sectors);
+            (double far, int cell) = scene.Face.StepAhead(from, along);
+            (far, cell) = cell >= 0 ? (far, cell) : scene.Face.CellAhead(from, along, scene.Sectors);
             if (cell >= 0 && far - FaceSlack < (wall ? hit.Distance : Longest))
             {
                 met[k] = (blockAt(cell), default, false);

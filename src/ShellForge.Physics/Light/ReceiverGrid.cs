@@ -21,6 +21,11 @@ public sealed class ReceiverGrid
         Holes = holes;
     }
 
+    // By how much each cell of a stepped sheet lies nearer to the LEDs, and the most of it, mm.
+    private ImmutableArray<float> Nearer { get; init; } = [];
+
+    private double Nearest { get; init; }
+
     // The cells of a grid, as its properties tell them.
     private readonly record struct Cells(int Columns, int Rows, double Left, double Bottom, double Step, bool Wraps);
 
@@ -175,7 +180,11 @@ public sealed class ReceiverGrid
                 return (at + (nearer[CellAt(new Point2(u, v))] * normal), normal);
             },
             _sheet.Meeting);
-        var stepped = new ReceiverGrid(new Cells(Columns, Rows, Left, Bottom, Step, Wraps), sheet, Open, Holes);
+        var stepped = new ReceiverGrid(new Cells(Columns, Rows, Left, Bottom, Step, Wraps), sheet, Open, Holes)
+        {
+            Nearer = Wraps ? [] : nearer,
+            Nearest = Wraps ? 0 : nearer.Max(),
+        };
         for (int i = 0; i < Count && !Wraps; i++)
         {
             if (nearer[i] > 0 && Open[i])
@@ -212,6 +221,34 @@ public sealed class ReceiverGrid
                 yield return new SheetSide(at + ((nearer[beside] + (high / 2)) * normal), new Point3(x, y, 0), high / Step);
             }
         }
+    }
+
+    /// <summary>
+    /// How far along a ray from a flat sheet the upright side of a step of it stands, mm, and the cell that ends with it; infinity and -1
+    /// for none.
+    /// </summary>
+    internal (double Distance, int Cell) StepAhead(Point3 from, Point3 along)
+    {
+        if (Nearest == 0 || along.Z >= 0)
+        {
+            return (double.PositiveInfinity, -1);
+        }
+
+        double depth = _sheet.Meeting(from, new Point3(0, 0, 1)).Distance;
+        for (double far = Step / 2; depth - (far * along.Z) < Nearest; far += Step / 2)
+        {
+            if (Inside(from.XY + (far * along.XY)) is not int cell)
+            {
+                break;
+            }
+
+            if (Open[cell] && Nearer[cell] > depth - (far * along.Z))
+            {
+                return (far, cell);
+            }
+        }
+
+        return (double.PositiveInfinity, -1);
     }
 
     /// <summary>The cell of a place in unrolled coordinates, the nearest one for a place beside the grid.</summary>

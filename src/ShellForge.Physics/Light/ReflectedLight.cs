@@ -27,10 +27,10 @@ internal sealed class ReflectedLight
     private const double FromSides = 0.5;
 
     // Repetitions: each is one more reflection, and three quarters of the light at most come back from one.
-    private const int MostRounds = 24;
+    private const int MostRounds = 40;
 
     // What a further reflection would add, as a share of all light, where repetition stops: far below the figures that are told.
-    private const double Settled = 1e-3;
+    private const double Settled = 1e-4;
 
     private readonly LightScene _scene;
     private readonly DirectLight _direct;

@@ -15,14 +15,13 @@ namespace ShellForge.Checks.Tests.Light;
 /// <code>
 ///                                         tide-lamp, cells     dome-dial, blend
 /// straight onto the diffuser                -0.6   0.04           -0.1   0.06
-/// seen in front                             -6.6   0.2            -3.7   0.1
-/// smallest over mean along the circle       +0.7   2.5            +2.7   0.9
-/// edge over mean across the window          +2.0   0.8            +2.2   1.0
-/// at the next LED's place                   +2.5   1.2            -0.9   0.3
+/// seen in front                             +0.1   0.2            -0.5   0.09
+/// smallest over mean along the circle       -1.3   2.5            +2.0   0.9
+/// edge over mean across the window          +1.5   0.8            +0.5   1.0
+/// at the next LED's place                   -0.2   1.2            -5.4   0.3
 /// </code>
-/// Along the LEDs and across the window it is within about three deviations. What is seen in front is 3 to 7 % darker than the tracer's,
-/// which is far outside of the noise: the model's sheet passes one share of whatever direction, where the cloud passes more of what comes
-/// square to it.
+/// All but two are within three deviations or one per cent. Along the LEDs of a blend it is 2 % more even than the tracer, and the next
+/// LED's place gets 5 % less of one LED's light: more than in the tracer comes back near to where it was thrown down.
 /// </remarks>
 public class FullTracerTests(ITestOutputHelper output)
 {
@@ -40,8 +39,8 @@ public class FullTracerTests(ITestOutputHelper output)
     // What the model itself may be off, as shares: the table above and a little.
     private static readonly Dictionary<string, double[]> OfModelItself = new()
     {
-        ["tide-lamp"] = [0.01, 0.07, 0.03, 0.03, 0.03],
-        ["dome-dial"] = [0.005, 0.042, 0.03, 0.03, 0.015],
+        ["tide-lamp"] = [0.006, 0.003, 0.02, 0.02, 0.01],
+        ["dome-dial"] = [0.002, 0.006, 0.02, 0.015, 0.055],
     };
 
     [Theory]

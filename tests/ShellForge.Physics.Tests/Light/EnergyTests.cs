@@ -32,9 +32,8 @@ public class EnergyTests
             [Scenes.Up(-1, 0, 120, 2), Scenes.Up(1.5, 0.5, 90, 2)], Scenes.Square(room, h, 0.5),
             new WallSet().Room(room, h, 1), reflectance / 255.0, sheet));
 
-        // What comes to the sheet stays there but for the share that it throws back into the room.
-        return map.DirectShare > 0.05 && (map.DirectShare + map.ReflectedShare) * (1 - sheet.Reflectance) <= 1.01
-            && map.SeenShare <= (map.DirectShare + map.ReflectedShare) * sheet.Transmission * 1.0001
+        // What gets into the sheet stays there but for the share that is seen; what is seen leaves a little at the edges.
+        return map.DirectShare > 0.05 && map.SeenShare / sheet.Transmission * (1 - sheet.Reflectance) <= 1.01
             && sheet.Transmission + sheet.Reflectance <= 1;
     }
 
@@ -55,16 +54,32 @@ public class EnergyTests
     {
         var sheet = new DiffuserOptics(0.3, 0.6, 1.2);
         LightMap map = LightModel.Map(Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(40, 2, 0.5), sheet: sheet));
+        LightMap sharp = LightModel.Map(Scenes.Of([Scenes.Up(0, 0)], Scenes.Square(40, 2, 0.5), sheet: sheet with { Spread = 0 }));
         double before = 0;
         double after = 0;
         for (int i = 0; i < map.Face.Count; i++)
         {
-            before += map.Irradiance.All[i];
+            before += sharp.Seen.All[i];
             after += map.Seen.All[i];
         }
 
-        Assert.InRange(after / (0.3 * before), 0.999, 1.0001);
-        Assert.True(map.Face.Sample(map.Seen.All, 0, 0) < 0.25 * map.Face.Sample(map.Irradiance.All, 0, 0));
+        Assert.InRange(after / before, 0.999, 1.0001);
+        Assert.True(map.Face.Sample(map.Seen.All, 0, 0) < 0.8 * map.Face.Sample(sharp.Seen.All, 0, 0));
+    }
+
+    // Walls, floor and sheet swallow nothing, so whatever gets in at once or is thrown back and forth is seen in the end. The room is low as
+    // housings are: in a tall white one the coarse patches of its walls add up to some per cent.
+    [Theory]
+    [InlineData(3, 0.4)]
+    [InlineData(3, 0.15)]
+    public void A_low_white_room_gives_off_all_the_light_of_its_LEDs_through_a_sheet_that_swallows_none(double height, double transmission)
+    {
+        const double half = 5;
+        WallSet walls = new WallSet().Room(half, height, 1).Box(new(-half - 1, -half - 1, -1), new(half + 1, half + 1, 0));
+        LightMap map = LightModel.Map(Scenes.Of(
+            [Scenes.Up(-2, 0.1, 120, 2), Scenes.Up(2, -0.3, 60, 2)], Scenes.Square(half, height, 0.5), walls, 1,
+            new DiffuserOptics(transmission, 1 - transmission, 0)));
+        Assert.InRange(map.SeenShare, 0.98, 1.02);
     }
 
     [Property(MaxTest = 30)]
