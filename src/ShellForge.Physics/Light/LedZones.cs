@@ -3,8 +3,8 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Physics.Light;
 
 /// <summary>
-/// To each open cell of the grid the LED that lies nearest to it, and how much each LED brings into the sheet of each zone: the matrix from which
-/// crosstalk is read.
+/// To each open cell of the grid the LED that lies nearest to it, and how much each LED brings into the sheet of each zone: the matrix
+/// from which crosstalk is read.
 /// </summary>
 internal sealed class LedZones
 {

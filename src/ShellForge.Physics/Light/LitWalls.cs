@@ -7,7 +7,7 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 internal sealed class LitWalls(DirectLight direct)
 {
-    // An LED whose light at a wall is below this share of the brightest there is left out: that of a hundred such LEDs would be less than a tenth.
+    // An LED whose light at a wall is below this share of the brightest there is left out: a hundred of them make less than a tenth.
     private const double Negligible = 0.001;
 
     private const double Near = 0.25;

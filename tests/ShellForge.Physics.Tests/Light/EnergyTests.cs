@@ -67,8 +67,8 @@ public class EnergyTests
         Assert.True(map.Face.Sample(map.Seen.All, 0, 0) < 0.8 * map.Face.Sample(sharp.Seen.All, 0, 0));
     }
 
-    // Walls, floor and sheet swallow nothing, so whatever gets in at once or is thrown back and forth is seen in the end. The room is low as
-    // housings are: in a tall white one the coarse patches of its walls add up to some per cent.
+    // Walls, floor and sheet swallow nothing, so whatever gets in at once or is thrown back and forth is seen in the end. The room is
+    // low as housings are: in a tall white one the coarse patches of its walls add up to some per cent.
     [Theory]
     [InlineData(3, 0.4)]
     [InlineData(3, 0.15)]
