@@ -41,10 +41,10 @@ public sealed class FineWallsTests
         HousingPlan plan = HousingPlanner.Plan(Boards[name].Read());
         BafflePlan baffle = plan.Baffle!;
         double line = plan.Source.Print.Printer.LineWidth;
-        foreach (double level in baffle.Notches.Select(notch => notch.Top).Append(baffle.Top).Where(top => top <= baffle.Top).Distinct())
+        foreach (double level in baffle.Notches.Select(notch => Math.Min(notch.Top, baffle.Top)).Append(baffle.Top).Distinct())
         {
             Region section =
-                baffle.Walls.Less(Region.Union(baffle.Notches.Where(notch => notch.Top >= level).Select(notch => notch.Outline)));
+                baffle.Walls.Less(Region.Union(baffle.Notches.Where(notch => notch.IsAt(level - 0.05)).Select(notch => notch.Outline)));
             Assert.Empty(Finer(section, line));
         }
 
@@ -61,7 +61,7 @@ public sealed class FineWallsTests
         double[] levels = [.. baffle.Notches.Select(notch => notch.Top).Where(top => top < baffle.Top).Distinct()];
         Assert.NotEmpty(levels);
         Assert.All(levels, level => Assert.Empty(Finer(
-            baffle.Walls.Less(Region.Union(baffle.Notches.Where(notch => notch.Top >= level).Select(notch => notch.Outline))),
+            baffle.Walls.Less(Region.Union(baffle.Notches.Where(notch => notch.IsAt(level - 0.05)).Select(notch => notch.Outline))),
             0.95 * baffle.Wall)));
     }
 

@@ -62,7 +62,7 @@ internal static class Baffle
             {
                 yield return FeatureContribution.Cuts(
                     PartNames.Baffle,
-                    Shapes.Extrude(notch.Outline, baffle.Bottom - overlap, notch.Top)
+                    Shapes.Extrude(notch.Outline, notch.From ?? (baffle.Bottom - overlap), notch.Top)
                         .Tagged(FaceNames.Tag(FaceFeature.BaffleNotch, i)));
             }
         }

@@ -31,6 +31,9 @@ internal static class CarriedRoofs
     // Walls are looked at with so much round a cut, mm.
     private const double Around = 3;
 
+    // A slope stays over its own notch but for what goes past faces: farther apart than this, mm, slopes don't meet.
+    private const double Apart = 0.5;
+
     /// <summary>What slopes cut, layer by layer, as notches over the ones that there are.</summary>
     /// <param name="draft">For layers, and what the printer lays in the air.</param>
     /// <param name="walls">Walls and bridges in plan at a height.</param>
@@ -48,7 +51,7 @@ internal static class CarriedRoofs
         {
             Box2 box = Region.Union(group.Select(notch => notch.Outline)).Bounds.Grown(Around);
             var look = Region.Rectangle(box.Min, box.Max);
-            BaffleNotch[] near = [.. notches.Where(notch => notch.Outline.Bounds.Touches(box))];
+            var section = new Section(walls, look, [.. notches.Where(notch => notch.Outline.Bounds.Touches(box))]);
             Region cut = Region.Empty;
             Region below = Region.Empty;
             double next;
@@ -61,8 +64,8 @@ internal static class CarriedRoofs
                     continue;
                 }
 
-                below = cut.IsEmpty ? Section(z - (layer / 2)) : below;
-                Region wanted = Section(z + (layer / 2));
+                below = cut.IsEmpty ? section.At(z - (layer / 2)) : below;
+                Region wanted = section.At(z + (layer / 2));
                 Region carried = below.Offset(step);
                 bool thin = !cut.IsEmpty && z > top - BaffleNotches.RoofLeast;
                 Region over = Region.Union(starting.Select(notch => notch.Outline).Prepend(cut));
@@ -76,12 +79,11 @@ internal static class CarriedRoofs
                 cut = cut.Offset(PastFaces).Less(carried);
                 cut = cut.And(Slivers.Beside(wanted.Less(cut), [cut], draft.Basis.LineWidth));
                 below = wanted.Less(cut);
-                double end = next > top - Layers.Slack ? draft.Stack.Front : next;
-                slopes.Add(new BaffleNotch(cut, end, group[0].For) { IsSlope = true });
-            }
 
-            Region Section(double z) => walls(z).Intersect(look)
-                .Less(Region.Union(near.Where(notch => notch.Top > z).Select(notch => notch.Outline)));
+                // Into the room below it, but not to the middle of a layer, where a slicer looks.
+                double end = next > top - Layers.Slack ? draft.Stack.Front : next;
+                slopes.Add(new BaffleNotch(cut, end, group[0].For) { From = z - (layer / 4) });
+            }
         }
 
         return slopes.ToImmutable();
@@ -108,12 +110,32 @@ internal static class CarriedRoofs
         var groups = new List<BaffleNotch[]>();
         foreach (BaffleNotch notch in notches)
         {
-            Box2 reach = notch.Outline.Bounds.Grown(Around);
+            Box2 reach = notch.Outline.Bounds.Grown(Apart);
             BaffleNotch[][] met = [.. groups.Where(group => group.Any(other => other.Outline.Bounds.Touches(reach)))];
             groups.RemoveAll(met.Contains);
             groups.Add([.. met.SelectMany(group => group), notch]);
         }
 
         return groups;
+    }
+
+    // Walls near a group, less the notches that reach to a height; the same from one layer to the next but where a notch ends.
+    private sealed class Section(Func<double, Region> walls, Region look, BaffleNotch[] notches)
+    {
+        private readonly List<(Region Walls, int Higher, Region Left)> _known = [];
+
+        public Region At(double z)
+        {
+            Region all = walls(z);
+            BaffleNotch[] higher = [.. notches.Where(notch => notch.Top > z)];
+            int known = _known.FindIndex(one => ReferenceEquals(one.Walls, all) && one.Higher == higher.Length);
+            if (known < 0)
+            {
+                known = _known.Count;
+                _known.Add((all, higher.Length, all.Intersect(look).Less(Region.Union(higher.Select(notch => notch.Outline)))));
+            }
+
+            return _known[known].Left;
+        }
     }
 }
