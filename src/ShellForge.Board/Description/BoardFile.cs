@@ -50,6 +50,9 @@ public sealed record BoardFile
     /// <summary>Rules that the maker has accepted to be broken, each with the reason.</summary>
     public ImmutableArray<AcceptedRule> Accept { get; init; } = [];
 
+    /// <summary>Whether the maker has accepted a rule to be broken.</summary>
+    public bool Accepts(string rule) => Accept.Any(entry => entry.Rule == rule);
+
     /// <summary>
     /// What the reader told of the file that does not keep it from being used: what is still to do, what does not fit together. In the
     /// order of their places.

@@ -33,7 +33,7 @@ public sealed class HeadAgainstPart() : Rule(
             var at = new Point3(joint.At.X, joint.At.Y, face);
             BoardHole? hole = housing.Board.Board.Holes.FirstOrDefault(hole => hole.At == joint.At);
             string worn = joint.Washer ? "washer" : "head";
-            string[] over = hole is null ? [] : [.. Over(housing.Plan, hole).Select(part => part.Ref)];
+            string[] over = hole is null ? [] : [.. housing.Board.Board.Parts.Where(part => IsOver(part, hole)).Select(part => part.Ref)];
             if (over.Length > 0)
             {
                 yield return Found(
@@ -69,13 +69,16 @@ public sealed class HeadAgainstPart() : Rule(
         }
     }
 
-    /// <summary>Parts, on either side, that lie over a hole where a screw has to go through.</summary>
-    internal static IEnumerable<BoardPart> Over(HousingPlan plan, BoardHole hole) => plan.Source.Board.Parts.Where(
-        part => part.Height != 0 && BoardBody.OutlineOf(part).Distance(hole.At) < hole.Diameter / 2);
+    /// <summary>
+    /// Whether a body is a part's that lies over a hole with a screw, and this rule tells it: what else it meets there has the same cause.
+    /// </summary>
+    internal static bool Tells(HousingUnderCheck housing, string body) =>
+        !housing.Board.Accepts(Id)
+            && housing.Board.Board.Parts.FirstOrDefault(part => body == part.Ref || body == part.Ref + " joint") is { } part
+            && housing.Board.Board.Holes.Any(
+                hole => IsOver(part, hole) && housing.Plan.Screws.Any(joint => joint.IsInTub && joint.At == hole.At));
 
-    /// <summary>Whether a part lies over a hole with a screw and this rule tells it: what else it meets there has the same cause.</summary>
-    internal static bool Tells(HousingUnderCheck housing, string part) =>
-        housing.Board.Accept.All(accepted => accepted.Rule != Id)
-            && housing.Board.Board.Holes.Any(hole => housing.Plan.Screws.Any(joint => joint.IsInTub && joint.At == hole.At)
-                && Over(housing.Plan, hole).Any(over => over.Ref == part || part == over.Ref + " joint"));
+    // On either side of the board: the screw has to go through.
+    private static bool IsOver(BoardPart part, BoardHole hole) =>
+        part.Height != 0 && BoardBody.OutlineOf(part).Distance(hole.At) < hole.Diameter / 2;
 }

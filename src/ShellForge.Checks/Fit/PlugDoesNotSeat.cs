@@ -42,7 +42,7 @@ public sealed class PlugDoesNotSeat() : Rule(
 
     /// <summary>Whether a plug is stopped far from its mouth: what else it would meet on the way is of no interest.</summary>
     internal static bool Stops(HousingUnderCheck housing, PortPlan port) =>
-        housing.Board.Accept.All(accepted => accepted.Rule != Id) && Behind(housing, port).Depth > port.Mouth.SeatDepthStop;
+        !housing.Board.Accepts(Id) && Behind(housing, port).Depth > port.Mouth.SeatDepthStop;
 
     // How far the mouth lies behind what stops the overmould, and whether that is the board.
     private static (double Depth, bool ByBoard) Behind(HousingUnderCheck housing, PortPlan port)

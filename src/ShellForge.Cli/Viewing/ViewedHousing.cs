@@ -104,18 +104,12 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
                 return new ViewedPage(null, mistakes);
             }
 
-            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
-            if (isChecked)
-            {
-                kept.Made ??= HousingPipeline.Check(kept.Drawn, cancel: cancel);
-            }
-
-            Keep(kept);
-            var live = new PageLive(version, PageTries.Of(kept.Drawn.Plan), isChecked);
+            HousingUnderCheck drawn = Drawn(kept, cancel);
+            MadeHousing? made = isChecked ? Made(kept, cancel) : null;
+            var live = new PageLive(version, PageTries.Of(drawn.Plan), isChecked);
             return new ViewedPage(
-                isChecked
-                    ? HousingFiles.PageOf(DrawnFiles.OfPage(kept.Made!.Housing), kept.Made.Report) with { Live = live }
-                    : PageBuilder.OfUnchecked(kept.Drawn, live),
+                made is null ? PageBuilder.OfUnchecked(drawn, live)
+                    : HousingFiles.PageOf(DrawnFiles.OfPage(made.Housing), made.Report) with { Live = live },
                 []);
         }
     }
@@ -139,12 +133,23 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
                 return ([], mistakes);
             }
 
-            kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
-            kept.Made ??= HousingPipeline.Check(kept.Drawn, cancel: cancel);
-            kept.Files ??= HousingFiles.Of(DrawnFiles.Of(kept.Made.Housing, OutputFormat.Usual), kept.Made.Report);
-            Keep(kept);
+            MadeHousing made = Made(kept, cancel);
+            kept.Files ??= HousingFiles.Of(DrawnFiles.Of(made.Housing, OutputFormat.Usual), made.Report);
             return (kept.Files.Value, []);
         }
+    }
+
+    private HousingUnderCheck Drawn(Kept kept, CancellationToken cancel)
+    {
+        kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
+        Keep(kept);
+        return kept.Drawn;
+    }
+
+    private MadeHousing Made(Kept kept, CancellationToken cancel)
+    {
+        HousingUnderCheck drawn = Drawn(kept, cancel);
+        return kept.Made ??= HousingPipeline.Check(drawn, cancel: cancel);
     }
 
     private (Kept Kept, long Version) Of(ImmutableArray<string> tried, string? draft, CancellationToken cancel)

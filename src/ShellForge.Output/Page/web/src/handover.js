@@ -1,7 +1,5 @@
 // Hand-over files of a layout program, dropped on the page or chosen: read by the command into the text of a board file.
 
-const json = (value) => JSON.stringify(value);
-
 // A dropped folder gives the files that lie in it, not those of its folders.
 async function filesOf(transfer) {
   const entries = [...transfer.items].map((item) => item.webkitGetAsEntry?.()).filter(Boolean);
@@ -55,7 +53,7 @@ export function takeHandOver(ask, onImport) {
     try {
       const sent = await Promise.all(files.map(async (file) => ({ name: file.name, content: await content(file) })));
       const by = shift.map((input) => Number(input.value));
-      const answer = await ask('/handed-over', json({
+      const answer = await ask('/handed-over', JSON.stringify({
         files: sent, unit: unit.value ? Number(unit.value) : null, shift: by.some(Boolean) ? by : null,
       }));
       again.hidden = false;
