@@ -94,6 +94,30 @@ public class HandOverTests(Browser browser)
         await page.Context.CloseAsync();
     }
 
+    // A folder of downloads let go over the page by mistake.
+    [SkippableFact]
+    public async Task More_files_than_a_board_has_are_told_before_they_are_read()
+    {
+        Skip.IfNot(Browser.Missing is null, Browser.Missing);
+        using var served = new ServedBoard(FollowingTests.Board);
+        IPage page = await browser.Open(await served.Address);
+        await Browser.Until(page, "Boolean(window.housing?.editor)");
+
+        await page.EvaluateAsync(
+            """
+            () => {
+              const carried = new DataTransfer();
+              for (let i = 0; i < 201; i += 1) carried.items.add(new File(['G04*'], `layer-${i}.gbr`));
+              FileReader.prototype.readAsDataURL = () => { throw new Error('a file was read'); };
+              const drop = new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true });
+              document.getElementById('view').dispatchEvent(drop);
+            }
+            """);
+        await Browser.Until(page, "document.getElementById('hand-over-state').textContent.includes('more than 200 files')");
+        Assert.Equal(FollowingTests.Board, await page.EvaluateAsync<string>("housing.editor.state.sliceDoc()"));
+        await page.Context.CloseAsync();
+    }
+
     [SkippableFact]
     public async Task Dropped_files_are_read_and_one_undo_brings_the_text_back()
     {

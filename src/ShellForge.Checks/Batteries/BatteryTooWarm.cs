@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Heat;
+using ShellForge.Checks.Power;
 using ShellForge.Physics.Heat;
 using ShellForge.Planning.Marks;
 
@@ -42,31 +43,45 @@ public sealed class BatteryTooWarm() : Rule(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{HeatWords.When(housing, power.Capped)} the air round it reaches {HeatWords.Range(air)}: it is good to {limit:0} "
                         + $"\u00b0C."),
-                air.Celsius, limit, bay.Middle, Remedy(housing, limit), "\u00b0C");
+                air.Celsius, limit, bay.Middle, Remedy(housing), "\u00b0C");
         }
     }
 
-    private static string Remedy(HousingUnderCheck housing, double limit)
+    private static string Remedy(HousingUnderCheck housing)
     {
         string vents = HeatWords.Vented(housing) is { } vented ? vented + ", " : "";
-        return Brightness(housing, limit) is double cool
-            ? $"{HeatWords.Capped(cool)}, {vents}or keep the battery outside"
+        return CoolEnough(housing) is double cool && BrightnessCap.Remedy(housing, cool) is { } dimmed
+            ? $"{dimmed}, {vents}or keep the battery outside"
             : $"dimming alone does not help: {vents}use it in a cooler place ('use: {{ambient: ...}}'), or keep the battery outside";
     }
 
-    // The largest brightness at which it is cool enough, to a hundredth; null where even dark LEDs are too warm.
-    private static double? Brightness(HousingUnderCheck housing, double limit)
+    /// <summary>
+    /// The largest brightness at which the battery is cool enough, to a hundredth; 0 where even dark LEDs are too warm, null without one.
+    /// </summary>
+    internal static double? CoolEnough(HousingUnderCheck housing)
     {
+        if (housing.Plan.Bay is not { } bay)
+        {
+            return null;
+        }
+
         var heat = new RememberedHeat(housing.Memory);
-        (double cool, double warm) = (0, housing.Board.Power.Capped ? housing.Board.Power.Brightness : 1);
+        double limit = bay.Size.Battery.WarmestCelsius;
+        if (Air(1) <= limit)
+        {
+            return 1;
+        }
+
+        (double cool, double warm) = (0, 1);
         for (int i = 0; i < Halvings; i++)
         {
             double middle = (cool + warm) / 2;
-            double air = heat.Of(housing.Heat.Input with { Brightness = middle }, housing.Heat.Coefficients)[HeatBody.InnerAir].Celsius;
-            (cool, warm) = air > limit ? (cool, middle) : (middle, warm);
+            (cool, warm) = Air(middle) > limit ? (cool, middle) : (middle, warm);
         }
 
-        double kept = Math.Floor(cool / BrightnessStep) * BrightnessStep;
-        return kept > 0 ? kept : null;
+        return Math.Floor(cool / BrightnessStep) * BrightnessStep;
+
+        double Air(double brightness) => heat.Of(
+            housing.Heat.Input with { Brightness = brightness }, housing.Heat.Coefficients)[HeatBody.InnerAir].Celsius;
     }
 }

@@ -2,8 +2,8 @@ using System.Globalization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Power;
 using ShellForge.Physics.Heat;
-using ShellForge.Physics.Power;
 using ShellForge.Planning.Hands;
 using ShellForge.Planning.Marks;
 
@@ -33,13 +33,6 @@ internal static class HeatWords
     /// <summary>A temperature with its range: "51 °C (48 to 58, by your LEDs' dies)".</summary>
     public static string Range(NodeTemperature node) => string.Create(
         CultureInfo.InvariantCulture, $"{node.Celsius:0} \u00b0C ({node.Low:0} to {node.High:0}, by your LEDs' dies)");
-
-    /// <summary>How to keep the LEDs at a brightness: in the firmware and in the board file.</summary>
-    /// <param name="brightness">The brightness, 0 to 1: at least one step of 255.</param>
-    public static string Capped(double brightness) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"cap the firmware at {PowerModel.FirmwareCap(brightness)} of 255 and write "
-            + $"'power: {{brightness: {brightness:0.###}, capped: true}}'");
 
     /// <summary>How to let air through the housing; null where it goes through already.</summary>
     public static string? Vented(HousingUnderCheck housing) => !housing.Plan.Vents.IsEmpty ? null
@@ -77,12 +70,11 @@ internal static class HeatWords
     /// fails.</param>
     public static string Cooler(HousingUnderCheck housing, double? plasticCelsius)
     {
-        double largest = housing.Heat.LargestBrightness;
-        int most = PowerModel.FirmwareCap(largest);
+        string? dimmed = BrightnessCap.Remedy(housing, housing.Heat.LargestBrightness);
         var ways = new List<string>();
-        if (most > 0)
+        if (dimmed is not null)
         {
-            ways.Add(Capped(largest));
+            ways.Add(dimmed);
         }
 
         if (plasticCelsius is double celsius && Filament(housing, celsius) is { } filament)
@@ -95,12 +87,12 @@ internal static class HeatWords
             ways.Add(vented);
         }
 
-        if (most == 0)
+        if (dimmed is null)
         {
             ways.Add("take fewer LEDs or a larger board");
         }
 
         string listed = ways.Count < 2 ? string.Join("", ways) : string.Join(", ", ways[..^1]) + ", or " + ways[^1];
-        return most > 0 ? listed : "dimming alone does not help: " + listed;
+        return dimmed is not null ? listed : "dimming alone does not help: " + listed;
     }
 }

@@ -24,7 +24,7 @@ public sealed class ContactsOverloaded() : Rule(
                     $"it would carry up to {power.LargestAmps:0.00} A (worst LEDs): its contacts are good for "
                         + $"{power.Input.ContactAmps:0.##} A."),
                 power.LargestAmps, power.Input.ContactAmps, Places.OfFeed(housing),
-                PowerWords.Within(power, power.Input.ContactAmps, "take a connector that carries more"), "A");
+                PowerWords.Within(housing, power.Input.ContactAmps, "take a connector that carries more"), "A");
         }
     }
 }

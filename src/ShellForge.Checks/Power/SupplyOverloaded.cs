@@ -31,10 +31,11 @@ public sealed class SupplyOverloaded() : Rule(
                 string.Create(CultureInfo.InvariantCulture,
                     $"{when}: up to {power.LargestAmps:0.00} A (worst LEDs), too much for this supply ({allowed:0.0#} A, 80 % of its "
                         + $"{power.Input.SupplyAmps:0.##} A)."),
-                power.LargestAmps, allowed, Places.OfFeed(housing), PowerWords.Less(power, allowed), "A");
+                power.LargestAmps, allowed, Places.OfFeed(housing), PowerWords.Less(housing, allowed), "A");
         }
         else if (power.Result.StrongestAmps > allowed)
         {
+            double within = power.Result.BrightnessWithin(power.Input, allowed);
             yield return Found(
                 Severity.Note, supply,
                 string.Create(CultureInfo.InvariantCulture,
@@ -42,8 +43,7 @@ public sealed class SupplyOverloaded() : Rule(
                         + $"80 % of its {power.Input.SupplyAmps:0.##} A). At your {percent}: {power.LargestAmps:0.00} A."),
                 power.Result.StrongestAmps, allowed, Places.OfFeed(housing),
                 string.Create(CultureInfo.InvariantCulture,
-                    $"keep the firmware at or below {PowerModel.FirmwareCap(power.Result.BrightnessWithin(power.Input, allowed))} of "
-                        + $"255"), "A");
+                    $"keep the firmware at or below {PowerModel.FirmwareCap(BrightnessCap.Settling(housing, within))} of 255"), "A");
         }
     }
 }

@@ -4,23 +4,11 @@ using System.Text.Json.Serialization;
 using ShellForge.Board.Description;
 using ShellForge.Board.Json;
 using ShellForge.Checks.Gauges;
+using ShellForge.Checks.Power;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Physics.Power;
 
 namespace ShellForge.Output.Leds;
-
-/// <summary>What sets the cap on brightness.</summary>
-internal enum CapReason
-{
-    /// <summary>The brightness that the board file plans.</summary>
-    Planned,
-
-    /// <summary>The supply, its cable's contacts included.</summary>
-    Supply,
-
-    /// <summary>The plastic's heat.</summary>
-    Plastic,
-}
 
 /// <summary>
 /// What firmware needs to know of the LEDs: places as the housing hangs, seen from the front, and limits. Members stand in the order of
@@ -31,7 +19,7 @@ internal sealed record LedDocument(
     [property: Description("Name of the housing.")] string Name,
     int Count,
     [property: Description("Whether walls give every LED a cell of its own.")] bool Cells,
-    [property: Description("Largest brightness byte, 0 to 255, that plan, supply and plastic allow.")] int BrightnessCap,
+    [property: Description("Largest brightness byte, 0 to 255, that plan, supply, plastic and battery allow.")] int BrightnessCap,
     [property: JsonConverter(typeof(KebabWords<CapReason>))] CapReason CapSetBy,
     [property: Description("Current that may be drawn, all LEDs and the board together, mA.")] int CurrentLimitMa,
     [property: Description("Current at that cap with all LEDs white, strongest dies, mA.")] int CurrentAtCapMa,
@@ -51,13 +39,8 @@ internal sealed record LedDocument(
     {
         BoardFile file = housing.Board;
         PowerResult power = housing.Power.Result;
-        (double brightness, CapReason reason) = new[]
-        {
-            (file.Power.Brightness, CapReason.Planned),
-            (power.AllowedBrightness, CapReason.Supply),
-            (housing.Heat.LargestBrightness, CapReason.Plastic),
-        }.MinBy(cap => cap.Item1);
-        int cap = PowerModel.FirmwareCap(brightness);
+        var least = BrightnessCap.Of(housing);
+        int cap = PowerModel.FirmwareCap(least.Brightness);
         double atCap = power.IdleAmps + ((power.StrongestAmps - power.IdleAmps) * cap / PowerModel.FullByte);
         PixelCircle[] circles = [.. file.Board.PixelCircles.Where(circle => !circle.Pixels.IsEmpty)];
         int first = 0;
@@ -69,7 +52,7 @@ internal sealed record LedDocument(
         }
 
         return new LedDocument(
-            FormatName, file.Name, first, housing.Plan.Baffle is { Cells: true }, cap, reason,
+            FormatName, file.Name, first, housing.Plan.Baffle is { Cells: true }, cap, least.By,
             (int)Math.Floor(power.AllowedAmps * MilliampsPerAmp), (int)Math.Ceiling(atCap * MilliampsPerAmp),
             told.MoveToImmutable(),
             [.. circles.SelectMany((circle, i) => circle.Pixels.Select(pixel => LedPlace.Of(pixel, i, file.Up)))]);

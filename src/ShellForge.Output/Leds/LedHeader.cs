@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ShellForge.Checks.Power;
 
 namespace ShellForge.Output.Leds;
 
@@ -67,6 +68,7 @@ internal static class LedHeader
         CapReason.Planned => "brightness that is planned",
         CapReason.Supply => "supply",
         CapReason.Plastic => "heat that the plastic stands",
+        CapReason.Battery => "heat that the battery stands",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason."),
     };
 }

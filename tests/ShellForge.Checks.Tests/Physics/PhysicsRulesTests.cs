@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.RegularExpressions;
 using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
@@ -54,6 +55,23 @@ public class PhysicsRulesTests
     [InlineData("power.supply=usb-default", "Warn usb-default")]
     public void The_supply_is_overloaded_when_the_firmware_lets_it(string set, string told) =>
         Assert.Equal(told, Told(new SupplyOverloaded(), set.Length > 0 ? [set] : []));
+
+    // A lamp that is too warm and asks too much of its supply: who does as the first finding says must not meet the second.
+    [Theory]
+    [InlineData("usb-default", "20")]
+    [InlineData("usb-c-1.5A", "45")]
+    public void Findings_that_dimming_settles_name_one_brightness_and_it_settles_all(string supply, string ambient)
+    {
+        string[] set = [$"power.supply={supply}", $"use.ambient={ambient}", "print.shell=pla-black"];
+        IRule[] rules = [new SupplyOverloaded(), new PlasticTooWarm(), new LedsTooWarm()];
+        Finding[] told = [.. rules.SelectMany(rule => rule.Check(Lamp([.. set, "power.capped=false"])))];
+        Assert.True(told.Length > 1, string.Join("\n", told.Select(finding => finding.Message)));
+        string[] named = [.. told.Select(finding => Regex.Match(finding.Remedy, @"cap .*? of 255 and write '[^']*'").Value).Distinct()];
+        string brightness = Regex.Match(Assert.Single(named), @"brightness: ([\d.]+)").Groups[1].Value;
+
+        Assert.All(rules.SelectMany(rule => rule.Check(Lamp([.. set, $"power.brightness={brightness}", "power.capped=true"]))),
+            finding => Assert.Equal(Severity.Note, finding.Severity));
+    }
 
     [Theory]
     [InlineData("", "")]

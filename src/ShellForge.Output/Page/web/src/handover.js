@@ -1,5 +1,9 @@
 // Hand-over files of a layout program, dropped on the page or chosen: read by the command into the text of a board file.
 
+// The command reads no more than this: what is larger is told before the browser reads all of it.
+const mostFiles = 200;
+const mostBytes = 24 * 1024 * 1024;
+
 // A dropped folder gives the files that lie in it, not those of its folders.
 async function filesOf(transfer) {
   const entries = [...transfer.items].map((item) => item.webkitGetAsEntry?.()).filter(Boolean);
@@ -18,8 +22,8 @@ async function inFolder(folder) {
   const all = [];
   for (;;) {
     const some = await new Promise((resolve, reject) => { reader.readEntries(resolve, reject); });
-    if (some.length === 0) return all;
     all.push(...some);
+    if (some.length === 0 || all.length > mostFiles) return all;
   }
 }
 
@@ -48,6 +52,13 @@ export function takeHandOver(ask, onImport) {
 
   async function read(files) {
     if (files.length === 0) return;
+    const bytes = files.reduce((sum, file) => sum + file.size, 0);
+    if (files.length > mostFiles || bytes > mostBytes) {
+      const size = bytes > mostBytes ? `${Math.ceil(bytes / 1048576)} MB` : `more than ${mostFiles} files`;
+      const most = `at most ${mostFiles} files and ${mostBytes / 1048576} MB`;
+      tell(`Not read: ${size} are no hand-over of one board; ${most}. Drop the files of one board alone.`, []);
+      return;
+    }
     last = files;
     tell(`Reading ${files.length === 1 ? files[0].name : `${files.length} files`} ...`, []);
     try {
