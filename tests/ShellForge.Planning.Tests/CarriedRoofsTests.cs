@@ -18,7 +18,7 @@ public sealed class CarriedRoofsTests
     [Fact]
     public void The_layers_of_a_slope_lie_on_one_another()
     {
-        BaffleNotch[] layers = [.. Sloped().Notches.Where(notch => notch.IsSlope).OrderBy(notch => notch.Top)];
+        BaffleNotch[] layers = [.. Sloped().Notches.Where(notch => notch.From is not null).OrderBy(notch => notch.Top)];
         Assert.True(layers.Length > 20, $"{layers.Length} layers");
         Assert.All(layers.Zip(layers.Skip(1)), pair => Assert.InRange(pair.Second.From!.Value, pair.First.Top - 0.1, pair.First.Top));
     }
@@ -28,8 +28,8 @@ public sealed class CarriedRoofsTests
     public void No_layer_of_a_slope_meets_more_rooms_than_its_neighbours()
     {
         BaffleNotch[] notches = [.. Sloped().Notches];
-        Assert.All(notches.Where(notch => notch.IsSlope), layer => Assert.InRange(
-            notches.Count(other => other != layer && Bounds(other).Touches(Bounds(layer)) && other.IsSlope), 0, 2));
+        Assert.All(notches.Where(notch => notch.From is not null), layer => Assert.InRange(
+            notches.Count(other => other != layer && Bounds(other).Touches(Bounds(layer)) && other.From is not null), 0, 2));
 
         static Box3 Bounds(BaffleNotch notch) => new(
             new Point3(notch.Outline.Bounds.Min.X, notch.Outline.Bounds.Min.Y, notch.From ?? 0),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Checks.Batteries;
+using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Power;
 
 namespace ShellForge.Checks.Power;

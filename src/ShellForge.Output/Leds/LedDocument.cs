@@ -39,7 +39,7 @@ internal sealed record LedDocument(
     {
         BoardFile file = housing.Board;
         PowerResult power = housing.Power.Result;
-        var least = BrightnessCap.Of(housing);
+        var least = Checks.Power.BrightnessCap.Of(housing);
         int cap = PowerModel.FirmwareCap(least.Brightness);
         double atCap = power.IdleAmps + ((power.StrongestAmps - power.IdleAmps) * cap / PowerModel.FullByte);
         PixelCircle[] circles = [.. file.Board.PixelCircles.Where(circle => !circle.Pixels.IsEmpty)];

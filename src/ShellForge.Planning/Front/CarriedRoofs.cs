@@ -77,12 +77,19 @@ internal static class CarriedRoofs
                 }
 
                 cut = cut.Offset(PastFaces).Less(carried);
-                cut = cut.And(Slivers.Beside(wanted.Less(cut), [cut], draft.Basis.LineWidth));
-                below = wanted.Less(cut);
+                Region slivers = Slivers.Beside(wanted.Less(cut), [cut], draft.Basis.LineWidth);
+                double end = next > top - Layers.Slack ? draft.Stack.Front : next;
 
                 // Into the room below it, but not to the middle of a layer, where a slicer looks.
-                double end = next > top - Layers.Slack ? draft.Stack.Front : next;
-                slopes.Add(new BaffleNotch(cut, end, group[0].For) { From = z - (layer / 4) });
+                slopes.Add(new BaffleNotch(cut, end, group[0].For) { IsSlope = true, From = z - (layer / 4) });
+                if (!slivers.IsEmpty)
+                {
+                    // What stands below a sliver would be left alone.
+                    slopes.Add(new BaffleNotch(slivers, end, group[0].For) { IsSlope = true });
+                    cut = cut.And(slivers);
+                }
+
+                below = wanted.Less(cut);
             }
         }
 

@@ -244,14 +244,14 @@ public sealed record ToothPlan(Angle At, double Width, double Root, double Rim, 
 /// <param name="For">What it clears: a designator or a screw.</param>
 public sealed record BaffleNotch(Region Outline, double Top, string For)
 {
+    /// <summary>Whether it goes over nothing but is a layer of the slope over another, whose roof would hang in the air.</summary>
+    public bool IsSlope { get; init; }
+
     /// <summary>
-    /// z from which a layer of a slope is cut, within the room below it; null for a notch over something, which is open below. Layers that
-    /// all began at the baffle's feet would cross each other all the way up, which costs the square of their number.
+    /// z from which it is cut, within the room below it; null where it is open below. Layers of a slope that all began at the baffle's feet
+    /// would cross each other all the way up, which costs the square of their number.
     /// </summary>
     public double? From { get; init; }
-
-    /// <summary>Whether it goes over nothing but is a layer of the slope over another, whose roof would hang in the air.</summary>
-    public bool IsSlope => From is not null;
 
     /// <summary>Whether it is there at a height.</summary>
     public bool IsAt(double z) => z > (From ?? double.NegativeInfinity) && z < Top;
