@@ -5,7 +5,6 @@ using ShellForge.Checks.Gauges;
 using ShellForge.Checks.Heat;
 using ShellForge.Checks.Power;
 using ShellForge.Physics.Heat;
-using ShellForge.Planning.Marks;
 
 namespace ShellForge.Checks.Batteries;
 
@@ -20,10 +19,6 @@ public sealed class BatteryTooWarm() : Rule(
 {
     // A lithium cell may be used, though not charged, up to 60 degrees where it may be charged up to 45. Typical: check your data sheet.
     private const double StopsAbove = 15;
-
-    // Halvings of the brightness looked for: to less than a hundredth.
-    private const int Halvings = 7;
-    private const double BrightnessStep = 0.01;
 
     /// <inheritdoc />
     public override IEnumerable<Finding> Check(HousingUnderCheck housing)
@@ -50,38 +45,8 @@ public sealed class BatteryTooWarm() : Rule(
     private static string Remedy(HousingUnderCheck housing)
     {
         string vents = HeatWords.Vented(housing) is { } vented ? vented + ", " : "";
-        return CoolEnough(housing) is double cool && BrightnessCap.Remedy(housing, cool) is { } dimmed
+        return housing.Heat.BatteryBrightness is double cool && BrightnessCap.Remedy(housing, cool) is { } dimmed
             ? $"{dimmed}, {vents}or keep the battery outside"
             : $"dimming alone does not help: {vents}use it in a cooler place ('use: {{ambient: ...}}'), or keep the battery outside";
-    }
-
-    /// <summary>
-    /// The largest brightness at which the battery is cool enough, to a hundredth; 0 where even dark LEDs are too warm, null without one.
-    /// </summary>
-    internal static double? CoolEnough(HousingUnderCheck housing)
-    {
-        if (housing.Plan.Bay is not { } bay)
-        {
-            return null;
-        }
-
-        var heat = new RememberedHeat(housing.Memory);
-        double limit = bay.Size.Battery.WarmestCelsius;
-        if (Air(1) <= limit)
-        {
-            return 1;
-        }
-
-        (double cool, double warm) = (0, 1);
-        for (int i = 0; i < Halvings; i++)
-        {
-            double middle = (cool + warm) / 2;
-            (cool, warm) = Air(middle) > limit ? (cool, middle) : (middle, warm);
-        }
-
-        return Math.Floor(cool / BrightnessStep) * BrightnessStep;
-
-        double Air(double brightness) => heat.Of(
-            housing.Heat.Input with { Brightness = brightness }, housing.Heat.Coefficients)[HeatBody.InnerAir].Celsius;
     }
 }

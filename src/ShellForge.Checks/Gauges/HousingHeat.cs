@@ -9,6 +9,10 @@ namespace ShellForge.Checks.Gauges;
 /// <summary>Heat of a housing: what went into the model, and what came out.</summary>
 public sealed record HousingHeat
 {
+    // Halvings of a brightness that is looked for: to less than a hundredth.
+    private const int Halvings = 7;
+    private const double BrightnessStep = 0.01;
+
     /// <summary>What the model took.</summary>
     public required HeatInput Input { get; init; }
 
@@ -48,6 +52,12 @@ public sealed record HousingHeat
     /// </summary>
     public required double LargestBrightness { get; init; }
 
+    /// <summary>
+    /// Largest brightness at which the air round a battery inside stays within the battery's limit, 0 to 1, to a hundredth; null without
+    /// one.
+    /// </summary>
+    public double? BatteryBrightness { get; init; }
+
     /// <summary>Whether there are vents that the wall or the table behind the floor closes.</summary>
     public required bool VentsCovered { get; init; }
 
@@ -80,8 +90,28 @@ public sealed record HousingHeat
             PlasticSoftensCelsius = weakest.GlassTransitionCelsius,
             WeakestFilament = weakest.Name,
             LargestBrightness = heat.LargestBrightness(input, coefficients, weakest.ServiceLimitCelsius, ledLimit),
+            BatteryBrightness = plan.Bay is { } bay ? CoolEnough(heat, input, coefficients, bay.Size.Battery.WarmestCelsius) : null,
             VentsCovered = !plan.Vents.IsEmpty && PlannedHeat.FloorIsCovered(file, plan.Mount),
         };
+    }
+
+    private static double CoolEnough(RememberedHeat heat, HeatInput input, HeatCoefficients coefficients, double limit)
+    {
+        if (Air(1) <= limit)
+        {
+            return 1;
+        }
+
+        (double cool, double warm) = (0, 1);
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (cool + warm) / 2;
+            (cool, warm) = Air(middle) > limit ? (cool, middle) : (middle, warm);
+        }
+
+        return Math.Floor(cool / BrightnessStep) * BrightnessStep;
+
+        double Air(double brightness) => heat.Of(input with { Brightness = brightness }, coefficients)[HeatBody.InnerAir].Celsius;
     }
 
     private static IEnumerable<FilamentProfile> Filaments(HousingUnderCheck housing) =>

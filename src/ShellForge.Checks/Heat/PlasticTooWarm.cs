@@ -1,7 +1,6 @@
 using System.Globalization;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
-using ShellForge.Checks.Power;
 using ShellForge.Physics.Heat;
 using ShellForge.Physics.Power;
 
@@ -33,7 +32,7 @@ public sealed class PlasticTooWarm() : Rule(
         string reached = string.Create(
             CultureInfo.InvariantCulture,
             $"{HeatWords.When(housing, atPlanned)} {HeatWords.Where(told.Body)} reaches {HeatWords.Range(told)}: {bears}");
-        int most = PowerModel.FirmwareCap(BrightnessCap.Settling(housing, heat.LargestBrightness));
+        int most = PowerModel.FirmwareCap(heat.LargestBrightness);
         if (told.Celsius > limit)
         {
             yield return Found(

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ShellForge.Checks.Batteries;
 using ShellForge.Checks.Gauges;
 using ShellForge.Physics.Power;
 
@@ -47,21 +46,18 @@ public sealed record BrightnessCap(double Brightness, CapReason By)
             return null;
         }
 
-        double all = Settling(housing, own);
+        double all = Limits(housing).Select(cap => cap.Brightness)
+            .Where(brightness => PowerModel.FirmwareCap(brightness) > 0).Append(own).Min();
         return string.Create(
             CultureInfo.InvariantCulture,
             $"cap the firmware at {PowerModel.FirmwareCap(all)} of 255 and write 'power: {{brightness: "
                 + $"{Math.Floor(all * Thousand) / Thousand:0.###}, capped: true}}'");
     }
 
-    /// <summary>The least brightness that settles a finding and all others that dimming can settle, 0 to 1.</summary>
-    internal static double Settling(HousingUnderCheck housing, double own) =>
-        Limits(housing).Select(cap => cap.Brightness).Where(brightness => PowerModel.FirmwareCap(brightness) > 0).Append(own).Min();
-
     private static ImmutableArray<BrightnessCap> Limits(HousingUnderCheck housing) =>
     [
         new(housing.Power.Result.AllowedBrightness, CapReason.Supply),
         new(housing.Heat.LargestBrightness, CapReason.Plastic),
-        .. BatteryTooWarm.CoolEnough(housing) is double cool ? [new BrightnessCap(cool, CapReason.Battery)] : Array.Empty<BrightnessCap>(),
+        .. housing.Heat.BatteryBrightness is double cool ? [new(cool, CapReason.Battery)] : Array.Empty<BrightnessCap>(),
     ];
 }

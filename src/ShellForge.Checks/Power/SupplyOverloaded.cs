@@ -43,7 +43,7 @@ public sealed class SupplyOverloaded() : Rule(
                         + $"80 % of its {power.Input.SupplyAmps:0.##} A). At your {percent}: {power.LargestAmps:0.00} A."),
                 power.Result.StrongestAmps, allowed, Places.OfFeed(housing),
                 string.Create(CultureInfo.InvariantCulture,
-                    $"keep the firmware at or below {PowerModel.FirmwareCap(BrightnessCap.Settling(housing, within))} of 255"), "A");
+                    $"keep the firmware at or below {PowerModel.FirmwareCap(within)} of 255"), "A");
         }
     }
 }

@@ -59,12 +59,16 @@ public class PhysicsRulesTests
     // A lamp that is too warm and asks too much of its supply: who does as the first finding says must not meet the second.
     [Theory]
     [InlineData("usb-default", "20")]
-    [InlineData("usb-c-1.5A", "45")]
+    [InlineData("usb-c-1.5A", "25")]
     public void Findings_that_dimming_settles_name_one_brightness_and_it_settles_all(string supply, string ambient)
     {
         string[] set = [$"power.supply={supply}", $"use.ambient={ambient}", "print.shell=pla-black"];
         IRule[] rules = [new SupplyOverloaded(), new PlasticTooWarm(), new LedsTooWarm()];
-        Finding[] told = [.. rules.SelectMany(rule => rule.Check(Lamp([.. set, "power.capped=false"])))];
+        Finding[] told =
+        [
+            .. rules.SelectMany(rule => rule.Check(Lamp([.. set, "power.capped=false"])))
+                .Where(finding => finding.Severity != Severity.Note),
+        ];
         Assert.True(told.Length > 1, string.Join("\n", told.Select(finding => finding.Message)));
         string[] named = [.. told.Select(finding => Regex.Match(finding.Remedy, @"cap .*? of 255 and write '[^']*'").Value).Distinct()];
         string brightness = Regex.Match(Assert.Single(named), @"brightness: ([\d.]+)").Groups[1].Value;
