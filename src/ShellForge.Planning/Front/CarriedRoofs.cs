@@ -134,7 +134,7 @@ internal static class CarriedRoofs
         public Region At(double z)
         {
             Region all = walls(z);
-            BaffleNotch[] higher = [.. notches.Where(notch => notch.Top > z)];
+            BaffleNotch[] higher = [.. notches.Where(notch => notch.IsAt(z))];
             int known = _known.FindIndex(one => ReferenceEquals(one.Walls, all) && one.Higher == higher.Length);
             if (known < 0)
             {
