@@ -11,19 +11,19 @@ async function filesOf(transfer) {
   const files = [];
   for (const entry of entries) {
     if (entry.isFile) files.push(entry);
-    else files.push(...(await inFolder(entry)).filter((each) => each.isFile));
+    else files.push(...await inFolder(entry));
   }
   return Promise.all(files.map((entry) => new Promise((resolve, reject) => { entry.file(resolve, reject); })));
 }
 
-// A reader gives its folder in parts.
+// A reader gives its folder in parts. Files are counted, not folders: what is cut short here is told as too many.
 async function inFolder(folder) {
   const reader = folder.createReader();
-  const all = [];
+  const files = [];
   for (;;) {
     const some = await new Promise((resolve, reject) => { reader.readEntries(resolve, reject); });
-    all.push(...some);
-    if (some.length === 0 || all.length > mostFiles) return all;
+    files.push(...some.filter((each) => each.isFile));
+    if (some.length === 0 || files.length > mostFiles) return files;
   }
 }
 
@@ -54,9 +54,8 @@ export function takeHandOver(ask, onImport) {
     if (files.length === 0) return;
     const bytes = files.reduce((sum, file) => sum + file.size, 0);
     if (files.length > mostFiles || bytes > mostBytes) {
-      const size = bytes > mostBytes ? `${Math.ceil(bytes / 1048576)} MB` : `more than ${mostFiles} files`;
-      const most = `at most ${mostFiles} files and ${mostBytes / 1048576} MB`;
-      tell(`Not read: ${size} are no hand-over of one board; ${most}. Drop the files of one board alone.`, []);
+      const much = bytes > mostBytes ? `more than ${mostBytes / 1048576} MB` : `more than ${mostFiles} files`;
+      tell(`Not read: ${much}. Drop the files of one board alone.`, []);
       return;
     }
     last = files;
