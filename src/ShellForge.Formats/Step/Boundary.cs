@@ -1,0 +1,296 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Formats.Step;
+
+/// <summary>The curve that a run of edges stands for.</summary>
+internal enum CurveKind
+{
+    /// <summary>Straight from corner to corner.</summary>
+    Line,
+
+    /// <summary>An arc about an upright axis.</summary>
+    Arc,
+
+    /// <summary>None that both faces have.</summary>
+    None,
+}
+
+/// <summary>
+/// Faces of a mesh as they are written: triangles joined to faces, flat and round, with the loops round them, corners where their faces
+/// meet, and a curve for each run. In lattice steps.
+/// </summary>
+internal sealed class Boundary
+{
+#if ANA
+    public static Dictionary<string,int> Why = new();
+    public static string Kind(Boundary b, int f) => b.Round[f] is {} r ? (r.IsCylinder ? "cyl" : "cone") : b._normals[f] is {X:0,Y:0} ? "level" : Math.Abs(b._normals[f].Z) < 1e-4 ? "wall" : "slope";
+    public static void Tell(string k) => Why[k] = Why.GetValueOrDefault(k) + 1;
+#endif
+    // An arc strays from its chords by the chord error, and a corner moves along a plane that meets it at an angle: further than this is
+    // no rounding.
+    private const double FurthestMove = 4 * Tolerances.ChordError / Lattice.Step;
+
+    private readonly Dictionary<int, Point3> _placed = [];
+    private readonly Dictionary<int, SortedSet<int>> _meeting = [];
+    private readonly Point3[] _normals;
+
+    private Boundary(HalfEdges edges, int[] patches, RoundSurface?[] round)
+    {
+        Edges = edges;
+        Patches = patches;
+        Round = round;
+        Loops = Borders.Of(edges, patches);
+        _normals = [.. CoplanarFaces.Normals(edges, patches).Select(normal => 1 / normal.Length * normal)];
+    }
+
+    public HalfEdges Edges { get; }
+
+    /// <summary>The face of each triangle.</summary>
+    public int[] Patches { get; }
+
+    /// <summary>The surface of each face; null for flat ones.</summary>
+    public RoundSurface?[] Round { get; }
+
+    /// <summary>The loops of each face.</summary>
+    public List<List<BorderRun>>[] Loops { get; }
+
+    /// <summary>The outward direction of a flat face.</summary>
+    public Point3 Normal(int face) => _normals[face];
+
+    /// <summary>Where a corner is.</summary>
+    public Point3 Corner(int vertex) => _placed.TryGetValue(vertex, out Point3 at) ? at : Edges.At(vertex);
+
+    /// <summary>The boundary with as many round faces as can be had exactly; the rest is flat facets.</summary>
+    public static Boundary Of(HalfEdges edges)
+    {
+        int[] facets = CoplanarFaces.Of(edges);
+        List<RoundGroup> groups = RoundGroups.Of(edges, facets);
+        while (true)
+        {
+            var boundary = Joined(edges, facets, RoundPieces.Of(edges, facets, groups));
+            HashSet<int> faults = boundary.Faults(facets);
+            if (faults.Count == 0)
+            {
+                return boundary;
+            }
+
+            groups = [.. groups.Select(group => group with { Facets = [.. group.Facets.Where(facet => !faults.Contains(facet))] })];
+        }
+    }
+
+    private static Boundary Joined(HalfEdges edges, int[] facets, RoundPiece?[] pieces)
+    {
+        int[] patches = new int[facets.Length];
+        Array.Fill(patches, -1);
+        var round = new List<RoundSurface?>();
+        var waiting = new Stack<int>();
+        for (int seed = 0; seed < patches.Length; seed++)
+        {
+            if (patches[seed] >= 0)
+            {
+                continue;
+            }
+
+            RoundPiece? piece = pieces[facets[seed]];
+            patches[seed] = round.Count;
+            waiting.Push(seed);
+            while (waiting.TryPop(out int t))
+            {
+                for (int e = 3 * t; e < (3 * t) + 3; e++)
+                {
+                    int other = HalfEdges.TriangleOf(edges.Twin(e));
+                    if (patches[other] < 0 && (facets[other] == facets[seed] || (piece is not null && pieces[facets[other]] == piece)))
+                    {
+                        patches[other] = round.Count;
+                        waiting.Push(other);
+                    }
+                }
+            }
+
+            round.Add(piece?.Surface);
+        }
+
+        return new Boundary(edges, patches, [.. round]);
+    }
+
+    // The round facets that can't be: at corners that no point fits, along curves that are none, in loops that meet themselves.
+    private HashSet<int> Faults(int[] facets)
+    {
+        var faults = new HashSet<int>();
+        var atCorner = new HashSet<int>();
+        for (int face = 0; face < Loops.Length; face++)
+        {
+            foreach (List<BorderRun> loop in Loops[face])
+            {
+                for (int i = 0; i < loop.Count; i++)
+                {
+                    int corner = Edges.From(loop[i].Edges[0]);
+                    if (!_meeting.TryGetValue(corner, out SortedSet<int>? meeting))
+                    {
+                        _meeting.Add(corner, meeting = []);
+                    }
+
+                    meeting.Add(face);
+                    meeting.Add(loop[i].Other);
+                    meeting.Add(loop[(i + loop.Count - 1) % loop.Count].Other);
+                }
+            }
+        }
+
+        foreach ((int corner, SortedSet<int> meeting) in _meeting)
+        {
+            if (!Place(corner, meeting))
+            {
+#if ANA
+                Tell("corner " + string.Join(",", meeting.Select(f => Kind(this, f)).Order()));
+#endif
+                atCorner.Add(corner);
+            }
+        }
+
+        if (atCorner.Count > 0)
+        {
+            for (int e = 0; e < Edges.Count; e++)
+            {
+                int t = HalfEdges.TriangleOf(e);
+                if (atCorner.Contains(Edges.From(e)) && Round[Patches[t]] is not null)
+                {
+                    faults.Add(facets[t]);
+                }
+            }
+        }
+
+        for (int face = 0; face < Loops.Length; face++)
+        {
+            foreach (BorderRun run in Loops[face].SelectMany(loop => loop))
+            {
+                if (Curve(face, run) == CurveKind.None)
+                {
+#if ANA
+                    Tell("curve " + Kind(this, face) + "/" + Kind(this, run.Other) + (IsMoved(run) ? " moved" : ""));
+#endif
+                    Blame(run, facets, faults);
+                }
+            }
+        }
+
+        if (faults.Count == 0)
+        {
+            foreach (BorderRun run in LoopCrossings.Of(this))
+            {
+#if ANA
+                Tell("crossing " + Kind(this, Patches[run.Edges[0] / 3]) + "/" + Kind(this, run.Other));
+#endif
+                Blame(run, facets, faults);
+            }
+        }
+
+        return faults;
+    }
+
+    private void Blame(BorderRun run, int[] facets, HashSet<int> faults)
+    {
+        foreach (int e in run.Edges)
+        {
+            foreach (int t in new[] { HalfEdges.TriangleOf(e), HalfEdges.TriangleOf(Edges.Twin(e)) })
+            {
+                if (Round[Patches[t]] is not null)
+                {
+                    faults.Add(facets[t]);
+                }
+            }
+        }
+    }
+
+    // Onto all round faces at once, within the planes of all flat ones; the planes are those through where the corner was.
+    private bool Place(int corner, SortedSet<int> meeting)
+    {
+        Point3 from = Edges.At(corner);
+        RoundSurface[] surfaces = [.. meeting.Select(face => Round[face]).OfType<RoundSurface>().Distinct()];
+        if (surfaces.All(surface => surface.Holds(from)))
+        {
+            return true;
+        }
+
+        Point3[] planes = [.. meeting.Where(face => Round[face] is null).Select(face => _normals[face])];
+        if (CornerPlace.Of(from, planes, surfaces) is not { } at || Point3.Distance(at, from) > FurthestMove)
+        {
+            return false;
+        }
+
+        _placed.Add(corner, at);
+        return true;
+    }
+
+    /// <summary>The curve of a run along a face.</summary>
+    public CurveKind Curve(int face, BorderRun run)
+    {
+        int first = Edges.From(run.Edges[0]), last = Edges.To(run.Edges[^1]);
+        Point3 from = Corner(first), to = Corner(last);
+        RoundSurface? own = Round[face], other = Round[run.Other];
+        if (_placed.ContainsKey(first) || _placed.ContainsKey(last))
+        {
+            Point3 before = Edges.At(last) - Edges.At(first);
+            if (Point3.Dot(to - from, before) <= 0 || Point3.Distance(from, to) < 4 * Tolerances.FlatnessSteps)
+            {
+                return CurveKind.None;
+            }
+        }
+
+        if (own is null && other is null)
+        {
+            return CurveKind.Line;
+        }
+
+        Point3 middle = 0.5 * (from + to);
+        if (own?.Holds(middle) != false && other?.Holds(middle) != false && IsStraight(run, from, to))
+        {
+            return CurveKind.Line;
+        }
+
+        RoundSurface round = own ?? other!;
+        bool level = RoundSurface.IsLevel(from.Z, to.Z) && run.Edges.All(e => RoundSurface.IsLevel(Edges.Start(e).Z, from.Z));
+        bool shared = own is null ? IsLevelPlane(face) : other is null ? IsLevelPlane(run.Other) : own.Meets(other, from.Z);
+        return level && shared && round.Holds(from) && round.Holds(to) ? CurveKind.Arc : CurveKind.None;
+    }
+
+    /// <summary>Whether an end of a run lies elsewhere than in the mesh.</summary>
+    public bool IsMoved(BorderRun run) => _placed.ContainsKey(Edges.From(run.Edges[0])) || _placed.ContainsKey(Edges.To(run.Edges[^1]));
+
+    /// <summary>Points along the curve of a run.</summary>
+    public IEnumerable<Point3> Path(int face, BorderRun run)
+    {
+        yield return Corner(Edges.From(run.Edges[0]));
+        if (Curve(face, run) == CurveKind.Arc)
+        {
+            RoundSurface round = Round[face] ?? Round[run.Other]!;
+            foreach (int e in run.Edges)
+            {
+                Point3 from = Edges.Start(e), to = Edges.At(Edges.To(e));
+                yield return OnCircle(round, 0.5 * (from + to));
+                if (e != run.Edges[^1])
+                {
+                    yield return OnCircle(round, to);
+                }
+            }
+        }
+
+        yield return Corner(Edges.To(run.Edges[^1]));
+    }
+
+    private static Point3 OnCircle(RoundSurface round, Point3 p)
+    {
+        Point2 away = p.XY - round.Axis;
+        Point2 at = round.Axis + (round.RadiusAt(p.Z) / away.Length * away);
+        return new Point3(at.X, at.Y, p.Z);
+    }
+
+    private bool IsLevelPlane(int face) => _normals[face] is { X: 0, Y: 0 };
+
+    private bool IsStraight(BorderRun run, Point3 from, Point3 to)
+    {
+        const double little = 1.01;
+        double length = run.Edges.Sum(e => Point3.Distance(Edges.Start(e), Edges.At(Edges.To(e))));
+        return length <= (little * Point3.Distance(from, to)) + (2 * FurthestMove);
+    }
+}
