@@ -11,6 +11,9 @@ internal enum CurveKind
     /// <summary>An arc about an upright axis.</summary>
     Arc,
 
+    /// <summary>A part of an ellipse: where an oblique plane cuts an upright cylinder.</summary>
+    Ellipse,
+
     /// <summary>None that both faces have.</summary>
     None,
 }
@@ -251,7 +254,12 @@ internal sealed class Boundary
         RoundSurface round = own ?? other!;
         bool level = RoundSurface.IsLevel(from.Z, to.Z) && run.Edges.All(e => RoundSurface.IsLevel(Edges.Start(e).Z, from.Z));
         bool shared = own is null ? IsLevelPlane(face) : other is null ? IsLevelPlane(run.Other) : own.Meets(other, from.Z);
-        return level && shared && round.Holds(from) && round.Holds(to) ? CurveKind.Arc : CurveKind.None;
+        if (!round.Holds(from) || !round.Holds(to))
+        {
+            return CurveKind.None;
+        }
+
+        return level && shared ? CurveKind.Arc : IsOblique(face, run.Other) ? CurveKind.Ellipse : CurveKind.None;
     }
 
     /// <summary>Whether an end of a run lies elsewhere than in the mesh.</summary>
@@ -261,16 +269,23 @@ internal sealed class Boundary
     public IEnumerable<Point3> Path(int face, BorderRun run)
     {
         yield return Corner(Edges.From(run.Edges[0]));
-        if (Curve(face, run) == CurveKind.Arc)
+        CurveKind curve = Curve(face, run);
+        if (curve is CurveKind.Arc or CurveKind.Ellipse)
         {
             RoundSurface round = Round[face] ?? Round[run.Other]!;
+            int plane = curve == CurveKind.Ellipse ? (Round[face] is null ? face : run.Other) : -1;
+            Point3 on = Corner(Edges.From(run.Edges[0]));
+            Point3 Raised(Point3 p) => plane < 0 ? p : p with
+            {
+                Z = on.Z - (Point2.Dot(_normals[plane].XY, p.XY - on.XY) / _normals[plane].Z),
+            };
             foreach (int e in run.Edges)
             {
                 Point3 from = Edges.Start(e), to = Edges.At(Edges.To(e));
-                yield return OnCircle(round, 0.5 * (from + to));
+                yield return Raised(OnCircle(round, 0.5 * (from + to)));
                 if (e != run.Edges[^1])
                 {
-                    yield return OnCircle(round, to);
+                    yield return Raised(OnCircle(round, to));
                 }
             }
         }
@@ -283,6 +298,14 @@ internal sealed class Boundary
         Point2 away = p.XY - round.Axis;
         Point2 at = round.Axis + (round.RadiusAt(p.Z) / away.Length * away);
         return new Point3(at.X, at.Y, p.Z);
+    }
+
+    // Steeper planes make ellipses so long that their ends say nothing about them.
+    private bool IsOblique(int face, int other)
+    {
+        const double steepest = 0.05;
+        (RoundSurface? round, int plane) = Round[face] is { } own ? (own, other) : (Round[other], face);
+        return round!.IsCylinder && Round[plane] is null && Math.Abs(_normals[plane].Z) > steepest;
     }
 
     private bool IsLevelPlane(int face) => _normals[face] is { X: 0, Y: 0 };

@@ -22,6 +22,7 @@ internal sealed class RoundGroups
     private readonly List<Rib>[] _ribs;
     private readonly (Rib Left, Rib Right)?[] _chords;
     private readonly int[][] _corners;
+    private readonly int[][] _beside;
     private readonly bool[] _taken;
 
     private RoundGroups(HalfEdges edges, int[] facets)
@@ -32,6 +33,7 @@ internal sealed class RoundGroups
         _ribs = Ribs.Of(edges, borders, _normals);
         _chords = [.. _ribs.Select(Chord)];
         _corners = [.. borders.Select(loops => loops.SelectMany(loop => loop).SelectMany(run => run.Edges).Select(edges.From).ToArray())];
+        _beside = [.. borders.Select(loops => loops.SelectMany(loop => loop).Select(run => run.Other).Distinct().ToArray())];
         _taken = new bool[_ribs.Length];
     }
 
@@ -151,12 +153,11 @@ internal sealed class RoundGroups
             before = members.Count;
             int[] joining =
             [
-                .. members.SelectMany(facet => _ribs[facet]).Where(rib => surface.Holds(rib.Bottom) && surface.Holds(rib.Top))
-                    .Select(rib => rib.Beyond).Where(facet => !_taken[facet] && !members.Contains(facet)).Distinct()
+                .. members.SelectMany(facet => _beside[facet]).Where(facet => !_taken[facet] && !members.Contains(facet)).Distinct()
                     .Where(facet => Joins(facet, surface, turn)),
             ];
             HashSet<int> more = [.. members, .. joining];
-            if (joining.Length > 0 && SurfaceFit.Of([.. seed, .. Between(more)], upright, facesOut) is { } better)
+            if (joining.Length > 0 && SurfaceFit.Of([.. seed, .. Between(more, surface)], upright, facesOut) is { } better)
             {
                 (members, surface) = (more, better);
             }
@@ -170,9 +171,10 @@ internal sealed class RoundGroups
         return new RoundGroup(surface, [.. members.Order()], turn);
     }
 
-    private IEnumerable<Point3> Between(HashSet<int> members) =>
+    // Where two rings of one radius lie in each other, turned, their chords meet short of it.
+    private IEnumerable<Point3> Between(HashSet<int> members, RoundSurface surface) =>
         members.SelectMany(facet => _ribs[facet].Where(rib => rib.OnRight && members.Contains(rib.Beyond)))
-            .SelectMany(rib => new[] { rib.Bottom, rib.Top });
+            .SelectMany(rib => new[] { rib.Bottom, rib.Top }).Where(surface.Holds);
 
     // Its corners lie on the surface or within its chord, and it looks the way the surface does there.
     private bool Joins(int facet, RoundSurface surface, double turn)

@@ -70,13 +70,16 @@ internal sealed class StepSolids
     {
         int first = run.Edges[0];
         int last = run.Edges[^1];
-        RoundSurface? round = _boundary.Curve(face, run) == CurveKind.Arc ? _boundary.Round[face] ?? _boundary.Round[run.Other] : null;
+        CurveKind kind = _boundary.Curve(face, run);
+        RoundSurface? round = kind == CurveKind.Line ? null : _boundary.Round[face] ?? _boundary.Round[run.Other];
         bool ahead = round is not null ? RunsCounterClockwise(first, round.Axis) : first < _edges.Twin(last);
         (int from, int to) = ahead ? (_edges.From(first), _edges.To(last)) : (_edges.To(last), _edges.From(first));
         int key = Math.Min(run.Edges.Min(), run.Edges.Min(_edges.Twin));
         if (!_curves.TryGetValue(key, out int edge))
         {
-            (int curve, bool along) = round is not null ? (Circle(round, from), true) : Line(from, to);
+            (int curve, bool along) = round is null ? Line(from, to)
+                : kind == CurveKind.Arc ? (Circle(round, from), true)
+                : (Ellipse(round, from, _boundary.Normal(_boundary.Round[face] is null ? face : run.Other)), true);
             edge = _text.Add($"EDGE_CURVE('',#{Corner(from)},#{Corner(to)},#{curve},{Flag(along)})");
             _curves.Add(key, edge);
         }
@@ -112,6 +115,19 @@ internal sealed class StepSolids
     {
         double z = _boundary.Corner(on).Z;
         return _text.Shared($"CIRCLE('',#{Upright(round, z, 1)},{Radius(round.RadiusAt(z))})");
+    }
+
+    // Its longer half axis runs along the steepest way up the plane; seen from above it turns as circles do.
+    private int Ellipse(RoundSurface round, int on, Point3 normal)
+    {
+        Point3 up = normal.Z < 0 ? -1 * normal : normal;
+        Point3 corner = _boundary.Corner(on);
+        double z = corner.Z - (Point2.Dot(up.XY, round.Axis - corner.XY) / up.Z);
+        Point3 steepest = new Point3(0, 0, 1) - (up.Z * up);
+        int frame = _text.Frame(
+            _place.Apply(Lattice.Step * new Point3(round.Axis.X, round.Axis.Y, z)), _place.ApplyDirection(up),
+            _place.ApplyDirection(steepest));
+        return _text.Shared($"ELLIPSE('',#{frame},{Radius(round.Radius / up.Z)},{Radius(round.Radius)})");
     }
 
     private int Plane(Point3 at, Point3 normal) => _text.Shared($"PLANE('',#{_text.Frame(at, _place.ApplyDirection(normal))})");
