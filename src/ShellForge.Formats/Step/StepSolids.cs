@@ -114,7 +114,7 @@ internal sealed class StepSolids
     private int Circle(RoundSurface round, int on)
     {
         double z = _boundary.Corner(on).Z;
-        return _text.Shared($"CIRCLE('',#{Upright(round, z, 1)},{Radius(round.RadiusAt(z))})");
+        return _text.Shared($"CIRCLE('',#{Upright(round, z, 1)},{StepText.Length(Lattice.Step * round.RadiusAt(z))})");
     }
 
     // Its longer half axis runs along the steepest way up the plane; seen from above it turns as circles do.
@@ -127,7 +127,7 @@ internal sealed class StepSolids
         int frame = _text.Frame(
             _place.Apply(Lattice.Step * new Point3(round.Axis.X, round.Axis.Y, z)), _place.ApplyDirection(up),
             _place.ApplyDirection(steepest));
-        return _text.Shared($"ELLIPSE('',#{frame},{Radius(round.Radius / up.Z)},{Radius(round.Radius)})");
+        return _text.Shared($"ELLIPSE('',#{frame},{StepText.Length(Lattice.Step * (round.Radius / up.Z))},{StepText.Length(Lattice.Step * round.Radius)})");
     }
 
     private int Plane(Point3 at, Point3 normal) => _text.Shared($"PLANE('',#{_text.Frame(at, _place.ApplyDirection(normal))})");
@@ -137,8 +137,8 @@ internal sealed class StepSolids
     {
         int frame = Upright(round, round.Level, round.Slope < 0 ? -1 : 1);
         return _text.Shared(round.IsCylinder
-            ? $"CYLINDRICAL_SURFACE('',#{frame},{Radius(round.Radius)})"
-            : $"CONICAL_SURFACE('',#{frame},{Radius(round.Radius)},{StepText.Share(Angle.Of(new Point2(1, Math.Abs(round.Slope))).Radians)})");
+            ? $"CYLINDRICAL_SURFACE('',#{frame},{StepText.Length(Lattice.Step * round.Radius)})"
+            : $"CONICAL_SURFACE('',#{frame},{StepText.Length(Lattice.Step * round.Radius)},{StepText.Share(Angle.Of(new Point2(1, Math.Abs(round.Slope))).Radians)})");
     }
 
     private int Upright(RoundSurface round, double z, double way) => _text.Frame(
@@ -146,14 +146,6 @@ internal sealed class StepSolids
         _place.ApplyDirection(new Point3(1, 0, 0)));
 
     private Point3 Placed(int vertex) => _place.Apply(Lattice.Step * _boundary.Corner(vertex));
-
-    // Corners were rounded by up to a step: a radius that close to a tenth of a micrometre was made that large.
-    private static string Radius(double steps)
-    {
-        double radius = steps * Lattice.Step;
-        double made = Math.Round(radius, 4);
-        return StepText.Length(Math.Abs(made - radius) <= Lattice.Step ? made : radius);
-    }
 
     private static string Flag(bool value) => value ? ".T." : ".F.";
 }

@@ -10,16 +10,15 @@ namespace ShellForge.Formats.Step;
 /// </summary>
 internal sealed class StepText
 {
-    private readonly StringBuilder _lines = new();
+    private readonly List<string> _entities = [];
     private readonly Dictionary<string, int> _known = new(StringComparer.Ordinal);
-    private int _count;
 
     /// <summary>Adds an entity.</summary>
-    /// <returns>Its number, as others refer to it.</returns>
+    /// <returns>Its number, as others refer to it until the file is written.</returns>
     public int Add(string entity)
     {
-        _lines.Append(CultureInfo.InvariantCulture, $"#{++_count}={entity};\n");
-        return _count;
+        _entities.Add(entity);
+        return _entities.Count;
     }
 
     /// <summary>Adds an entity, or finds the one that reads the same.</summary>
@@ -53,11 +52,18 @@ internal sealed class StepText
     /// <summary>A frame with its z along one direction, turned about it as readers like.</summary>
     public int Frame(Point3 at, Point3 z) => Shared($"AXIS2_PLACEMENT_3D('',#{Point(at)},#{Direction(z)},$)");
 
-    /// <summary>A length, to a hundredth of a micrometre: the lattice is coarser.</summary>
-    public static string Length(double value) => Real(value, "0.#####");
+    /// <summary>
+    /// A length, to a hundredth of a micrometre: the lattice is coarser. Rounding to it moved every length by up to a step: one that close to
+    /// a tenth of a micrometre was made that long.
+    /// </summary>
+    public static string Length(double value)
+    {
+        double made = Math.Round(value, 4);
+        return Real(value, Math.Abs(made - value) <= Lattice.Step ? "0.####" : "0.#####");
+    }
 
-    /// <summary>A part of a direction or an angle in radians: over a metre it strays by a nanometre.</summary>
-    public static string Share(double value) => Real(value, "0.#########");
+    /// <summary>A part of a direction or an angle in radians: over a hand's width it strays by a hundredth of a micrometre.</summary>
+    public static string Share(double value) => Real(value, "0.#######");
 
     // As short as the standard has numbers: a point belongs to them, digits after it do not.
     private static string Real(double value, string digits)
@@ -94,8 +100,63 @@ internal sealed class StepText
         FILE_SCHEMA(('AUTOMOTIVE_DESIGN'));
         ENDSEC;
         DATA;
-        {_lines}ENDSEC;
+        {Lines()}ENDSEC;
         END-ISO-10303-21;
 
         """;
+
+    // What is referred to most gets the shortest numbers: half of a file is references.
+    private StringBuilder Lines()
+    {
+        int[] uses = new int[_entities.Count];
+        foreach (string entity in _entities)
+        {
+            Rewritten(entity, number =>
+            {
+                uses[number - 1]++;
+                return number;
+            });
+        }
+
+        int[] order = [.. Enumerable.Range(0, uses.Length).OrderByDescending(i => uses[i])];
+        int[] numbers = new int[uses.Length];
+        for (int i = 0; i < order.Length; i++)
+        {
+            numbers[order[i]] = i + 1;
+        }
+
+        var lines = new StringBuilder();
+        foreach (int i in order)
+        {
+            lines.Append(CultureInfo.InvariantCulture, $"#{numbers[i]}={Rewritten(_entities[i], number => numbers[number - 1])};\n");
+        }
+
+        return lines;
+    }
+
+    // Each reference outside quotes replaced by another number.
+    private static StringBuilder Rewritten(string entity, Func<int, int> number)
+    {
+        var written = new StringBuilder(entity.Length);
+        bool quoted = false;
+        for (int i = 0; i < entity.Length; i++)
+        {
+            written.Append(entity[i]);
+            quoted ^= entity[i] == '\'';
+            if (entity[i] == '#' && !quoted)
+            {
+                int digits = i + 1;
+                int before = 0;
+                while (digits < entity.Length && char.IsAsciiDigit(entity[digits]))
+                {
+                    before = (10 * before) + (entity[digits++] - '0');
+                }
+
+                written.Append(CultureInfo.InvariantCulture, $"{number(before)}");
+                i = digits - 1;
+            }
+        }
+
+        return written;
+    }
 }
