@@ -31,7 +31,7 @@ internal sealed class Boundary
 #endif
     // An arc strays from its chords by the chord error, and a corner moves along a plane that meets it at an angle: further than this is
     // no rounding.
-    private const double FurthestMove = 4 * Tolerances.ChordError / Lattice.Step;
+    private const double FurthestMove = 20 * Tolerances.ChordError / Lattice.Step;
 
     private readonly Dictionary<int, Point3> _placed = [];
     private readonly Dictionary<int, SortedSet<int>> _meeting = [];
@@ -77,7 +77,13 @@ internal sealed class Boundary
                 return boundary;
             }
 
-            groups = [.. groups.Select(group => group with { Facets = [.. group.Facets.Where(facet => !faults.Contains(facet))] })];
+            bool unsure = groups.Any(group => !group.IsSure && group.Facets.Any(faults.Contains));
+            groups =
+            [
+                .. groups.Select(group => group.IsSure && unsure
+                    ? group
+                    : group with { Facets = [.. group.Facets.Where(facet => !faults.Contains(facet))] }),
+            ];
         }
     }
 
@@ -314,6 +320,6 @@ internal sealed class Boundary
     {
         const double little = 1.01;
         double length = run.Edges.Sum(e => Point3.Distance(Edges.Start(e), Edges.At(Edges.To(e))));
-        return length <= (little * Point3.Distance(from, to)) + (2 * FurthestMove);
+        return length <= (little * Point3.Distance(from, to)) + (8 * Tolerances.ChordError / Lattice.Step);
     }
 }

@@ -6,7 +6,8 @@ namespace ShellForge.Formats.Step;
 /// <param name="Surface">The surface.</param>
 /// <param name="Facets">The facets.</param>
 /// <param name="TurnDegrees">How far neighbours turn.</param>
-internal sealed record RoundGroup(RoundSurface Surface, List<int> Facets, double TurnDegrees);
+/// <param name="IsSure">Whether more chords than two say so: where groups can't both be round, the others go first.</param>
+internal sealed record RoundGroup(RoundSurface Surface, List<int> Facets, double TurnDegrees, bool IsSure);
 
 /// <summary>
 /// Finds the facets that stand for cylinders and cones about upright axes. A row of chords of one width, each turned by one angle, says
@@ -14,8 +15,9 @@ internal sealed record RoundGroup(RoundSurface Surface, List<int> Facets, double
 /// </summary>
 internal sealed class RoundGroups
 {
-    // Four ribs on one circle are no chance.
-    private const int FewestInRow = 3;
+    // Four ribs on one circle are no chance; three are, but for walls alike in width that turn no more than an arc's.
+    private const int SureRow = 3;
+    private const int FewestInRow = 2;
 
     private readonly HalfEdges _edges;
     private readonly Point3[] _normals;
@@ -138,6 +140,11 @@ internal sealed class RoundGroups
         bool facesOut = Point2.Cross(chord, third.At(z) - other.At(z)) > 0;
         bool upright = row.All(facet => Math.Abs(_normals[facet].Z) <= 1e-4);
         HashSet<int> members = [.. row];
+        if (!upright && row.Count < SureRow)
+        {
+            return null;
+        }
+
         Point3[] seed =
         [
             .. row.SelectMany(facet => new[] { _chords[facet]!.Value.Left, _chords[facet]!.Value.Right })
@@ -168,7 +175,7 @@ internal sealed class RoundGroups
             _taken[facet] = true;
         }
 
-        return new RoundGroup(surface, [.. members.Order()], turn);
+        return new RoundGroup(surface, [.. members.Order()], turn, row.Count >= SureRow);
     }
 
     // Where two rings of one radius lie in each other, turned, their chords meet short of it.

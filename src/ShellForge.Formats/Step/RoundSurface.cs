@@ -25,6 +25,9 @@ internal sealed record RoundSurface(Point2 Axis, double Level, double Radius, do
 
     public double RadiusAt(double z) => Radius + (Slope * (z - Level));
 
+    /// <summary>The same surface, its radius told at another height.</summary>
+    public RoundSurface From(double level) => this with { Level = level, Radius = RadiusAt(level) };
+
     /// <summary>How far a point lies outside the surface, away from the axis; negative towards it.</summary>
     public double Off(Point3 p) => (Point2.Distance(p.XY, Axis) - RadiusAt(p.Z)) * Lean;
 

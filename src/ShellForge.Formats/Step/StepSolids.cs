@@ -14,6 +14,7 @@ internal sealed class StepSolids
     private readonly Transform3 _place;
     private readonly Dictionary<int, int> _corners = [];
     private readonly Dictionary<int, int> _curves = [];
+    private readonly Dictionary<(int Direction, long Along), int> _planes = [];
 
     private StepSolids(StepText text, Mesh mesh, double widen, Transform3 place)
     {
@@ -47,9 +48,13 @@ internal sealed class StepSolids
         RoundSurface? round = _boundary.Round[face];
         (int surface, bool same) = round is null
             ? (Plane(Placed(_edges.From(loops[0][0].Edges[0])), _boundary.Normal(face)), true)
-            : (Round(round), round.FacesOut);
+            : (Round(round.From(LowestArc(face, loops) ?? round.Level)), round.FacesOut);
         return _text.Add($"ADVANCED_FACE('',{list},#{surface},{Flag(same)})");
     }
+
+    // A surface placed where an arc of it lies shares the arc's frame.
+    private double? LowestArc(int face, List<List<BorderRun>> loops) => loops.SelectMany(loop => loop)
+        .Where(run => _boundary.Curve(face, run) == CurveKind.Arc).Min(run => (double?)_boundary.Corner(_edges.From(run.Edges[0])).Z);
 
     private double Span(List<BorderRun> loop)
     {
@@ -130,7 +135,19 @@ internal sealed class StepSolids
         return _text.Shared($"ELLIPSE('',#{frame},{StepText.Length(Lattice.Step * (round.Radius / up.Z))},{StepText.Length(Lattice.Step * round.Radius)})");
     }
 
-    private int Plane(Point3 at, Point3 normal) => _text.Shared($"PLANE('',#{_text.Frame(at, _place.ApplyDirection(normal))})");
+    // Faces of one plane share it, wherever it was placed first.
+    private int Plane(Point3 at, Point3 normal)
+    {
+        Point3 placed = _place.ApplyDirection(normal);
+        int direction = _text.Direction(placed);
+        (int, long) key = (direction, (long)Math.Round(Point3.Dot(placed, at) / (Tolerances.FlatnessSteps * Lattice.Step)));
+        if (!_planes.TryGetValue(key, out int plane))
+        {
+            _planes.Add(key, plane = _text.Add($"PLANE('',#{_text.Frame(at, placed)})"));
+        }
+
+        return plane;
+    }
 
     // A cone opens along its axis: where it narrows upward the axis looks down.
     private int Round(RoundSurface round)
