@@ -115,13 +115,12 @@ internal sealed class RoundGroups
 
     private static double Degrees(Point2 along, Point2 next) => Angle.Between(Angle.Of(along), Angle.Of(next)).Degrees;
 
-    // A full circle has 32 sides at least, so neighbours turn by 11.25 degrees at most; chords of a length, in lattice steps, stray from
-    // their arc by half of it times the tangent of a quarter of that angle.
+    // Chords of a length, in lattice steps, stray from their arc by half of it times the tangent of a quarter of the angle they turn by.
     private static double MostTurn(double chord)
     {
-        const double most = 12;
-        double quarter = Angle.Of(new Point2(chord / 2, Tolerances.ChordError / Lattice.Step)).Degrees;
-        return Math.Max(4 * quarter, most);
+        const double most = 50;
+        const double slack = 1.05;
+        return Math.Min(most, 4 * slack * Angle.Of(new Point2(chord / 2, Tolerances.ChordError / Lattice.Step)).Degrees);
     }
 
     private RoundGroup? Grown(List<int> row)
