@@ -138,7 +138,6 @@ internal sealed class RoundGroups
         double turn = Degrees(chord, third.At(z) - other.At(z));
         bool facesOut = Point2.Cross(chord, third.At(z) - other.At(z)) > 0;
         bool upright = row.All(facet => Math.Abs(_normals[facet].Z) <= 1e-4);
-        HashSet<int> members = [.. row];
         if (!upright && row.Count < SureRow)
         {
             return null;
@@ -154,6 +153,8 @@ internal sealed class RoundGroups
             return null;
         }
 
+        // A wall that runs on in the plane of a chord is one facet with it.
+        HashSet<int> members = [.. row.Where(facet => Joins(facet, surface, turn))];
         for (int before = 0; before < members.Count;)
         {
             before = members.Count;
