@@ -24,14 +24,9 @@ internal enum CurveKind
 /// </summary>
 internal sealed class Boundary
 {
-#if ANA
-    public static Dictionary<string,int> Why = new();
-    public static string Kind(Boundary b, int f) => b.Round[f] is {} r ? (r.IsCylinder ? "cyl" : "cone") : b._normals[f] is {X:0,Y:0} ? "level" : Math.Abs(b._normals[f].Z) < 1e-4 ? "wall" : "slope";
-    public static void Tell(string k) => Why[k] = Why.GetValueOrDefault(k) + 1;
-#endif
     // An arc strays from its chords by the chord error, and a corner moves along a plane that meets it at an angle: further than this is
     // no rounding.
-    private const double FurthestMove = 20 * Tolerances.ChordError / Lattice.Step;
+    private const double FurthestMove = 4 * Tolerances.ChordError / Lattice.Step;
 
     private readonly Dictionary<int, Point3> _placed = [];
     private readonly Dictionary<int, SortedSet<int>> _meeting = [];
@@ -150,9 +145,6 @@ internal sealed class Boundary
         {
             if (!Place(corner, meeting))
             {
-#if ANA
-                Tell("corner " + string.Join(",", meeting.Select(f => Kind(this, f)).Order()));
-#endif
                 atCorner.Add(corner);
             }
         }
@@ -175,9 +167,6 @@ internal sealed class Boundary
             {
                 if (Curve(face, run) == CurveKind.None)
                 {
-#if ANA
-                    Tell("curve " + Kind(this, face) + "/" + Kind(this, run.Other) + (IsMoved(run) ? " moved" : ""));
-#endif
                     Blame(run, facets, faults);
                 }
             }
@@ -187,9 +176,6 @@ internal sealed class Boundary
         {
             foreach (BorderRun run in LoopCrossings.Of(this))
             {
-#if ANA
-                Tell("crossing " + Kind(this, Patches[run.Edges[0] / 3]) + "/" + Kind(this, run.Other));
-#endif
                 Blame(run, facets, faults);
             }
         }

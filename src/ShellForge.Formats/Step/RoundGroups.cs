@@ -47,7 +47,8 @@ internal sealed class RoundGroups
     }
 
     private static (Rib, Rib)? Chord(List<Rib> ribs) =>
-        ribs.Where(rib => !rib.OnRight).MaxBy(rib => rib.Length) is { } left && ribs.Where(rib => rib.OnRight).MaxBy(rib => rib.Length) is { } right
+        ribs.Where(rib => !rib.OnRight).MaxBy(rib => rib.Length) is { } left
+        && ribs.Where(rib => rib.OnRight).MaxBy(rib => rib.Length) is { } right
             ? (left, right)
             : null;
 

@@ -47,7 +47,7 @@ internal sealed class StepSolids
         string list = StepText.List([.. bounds]);
         RoundSurface? round = _boundary.Round[face];
         (int surface, bool same) = round is null
-            ? (Plane(Placed(_edges.From(loops[0][0].Edges[0])), _boundary.Normal(face)), true)
+            ? (Plane(Placed(_edges.From(loops[0][0].Edges[0])), _boundary.Normal(face), Lattice.Step * loops.Max(Span)), true)
             : (Round(round.From(LowestArc(face, loops) ?? round.Level)), round.FacesOut);
         return _text.Add($"ADVANCED_FACE('',{list},#{surface},{Flag(same)})");
     }
@@ -112,14 +112,14 @@ internal sealed class StepSolids
         Point3 start = Placed(from);
         Point3 way = Placed(to) - start;
         double sign = way.X != 0 ? way.X : way.Y != 0 ? way.Y : way.Z;
-        int along = _text.Shared($"VECTOR('',#{_text.Direction(sign < 0 ? -1 * way : way)},1.)");
+        int along = _text.Shared($"VECTOR('',#{_text.Direction(sign < 0 ? -1 * way : way, way.Length).Number},1.)");
         return (_text.Shared($"LINE('',#{_text.Point(start)},#{along})"), sign > 0);
     }
 
     private int Circle(RoundSurface round, int on)
     {
         double z = _boundary.Corner(on).Z;
-        return _text.Shared($"CIRCLE('',#{Upright(round, z, 1)},{StepText.Length(Lattice.Step * round.RadiusAt(z))})");
+        return _text.Shared($"CIRCLE('',#{Upright(round, z, 1)},{Radius(round.RadiusAt(z))})");
     }
 
     // Its longer half axis runs along the steepest way up the plane; seen from above it turns as circles do.
@@ -132,18 +132,17 @@ internal sealed class StepSolids
         int frame = _text.Frame(
             _place.Apply(Lattice.Step * new Point3(round.Axis.X, round.Axis.Y, z)), _place.ApplyDirection(up),
             _place.ApplyDirection(steepest));
-        return _text.Shared($"ELLIPSE('',#{frame},{StepText.Length(Lattice.Step * (round.Radius / up.Z))},{StepText.Length(Lattice.Step * round.Radius)})");
+        return _text.Shared($"ELLIPSE('',#{frame},{Radius(round.Radius / up.Z)},{Radius(round.Radius)})");
     }
 
     // Faces of one plane share it, wherever it was placed first.
-    private int Plane(Point3 at, Point3 normal)
+    private int Plane(Point3 at, Point3 normal, double span)
     {
-        Point3 placed = _place.ApplyDirection(normal);
-        int direction = _text.Direction(placed);
-        (int, long) key = (direction, (long)Math.Round(Point3.Dot(placed, at) / (Tolerances.FlatnessSteps * Lattice.Step)));
+        (int direction, Point3 unit) = _text.Direction(_place.ApplyDirection(normal), span);
+        (int, long) key = (direction, (long)Math.Round(Point3.Dot(unit, at) / (Tolerances.FlatnessSteps * Lattice.Step)));
         if (!_planes.TryGetValue(key, out int plane))
         {
-            _planes.Add(key, plane = _text.Add($"PLANE('',#{_text.Frame(at, placed)})"));
+            _planes.Add(key, plane = _text.Add($"PLANE('',#{_text.Frame(at, direction)})"));
         }
 
         return plane;
@@ -153,9 +152,10 @@ internal sealed class StepSolids
     private int Round(RoundSurface round)
     {
         int frame = Upright(round, round.Level, round.Slope < 0 ? -1 : 1);
+        string half = StepText.Share(Angle.Of(new Point2(1, Math.Abs(round.Slope))).Radians);
         return _text.Shared(round.IsCylinder
-            ? $"CYLINDRICAL_SURFACE('',#{frame},{StepText.Length(Lattice.Step * round.Radius)})"
-            : $"CONICAL_SURFACE('',#{frame},{StepText.Length(Lattice.Step * round.Radius)},{StepText.Share(Angle.Of(new Point2(1, Math.Abs(round.Slope))).Radians)})");
+            ? $"CYLINDRICAL_SURFACE('',#{frame},{Radius(round.Radius)})"
+            : $"CONICAL_SURFACE('',#{frame},{Radius(round.Radius)},{half})");
     }
 
     private int Upright(RoundSurface round, double z, double way) => _text.Frame(
@@ -163,6 +163,8 @@ internal sealed class StepSolids
         _place.ApplyDirection(new Point3(1, 0, 0)));
 
     private Point3 Placed(int vertex) => _place.Apply(Lattice.Step * _boundary.Corner(vertex));
+
+    private static string Radius(double steps) => StepText.Length(Lattice.Step * steps);
 
     private static string Flag(bool value) => value ? ".T." : ".F.";
 }

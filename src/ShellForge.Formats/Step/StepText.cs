@@ -11,6 +11,7 @@ namespace ShellForge.Formats.Step;
 internal sealed class StepText
 {
     private readonly List<string> _entities = [];
+    private readonly Dictionary<(long X, long Y, long Z), List<Point3>> _directions = [];
     private readonly Dictionary<string, int> _known = new(StringComparer.Ordinal);
 
     /// <summary>Adds an entity.</summary>
@@ -43,6 +44,29 @@ internal sealed class StepText
         return Shared($"DIRECTION('',({Share(unit.X)},{Share(unit.Y)},{Share(unit.Z)}))");
     }
 
+    /// <summary>A direction of any length, or one from before that leads to within a lattice step of where it does.</summary>
+    /// <param name="d">The direction.</param>
+    /// <param name="reach">How far it is followed, mm.</param>
+    public (int Number, Point3 Unit) Direction(Point3 d, double reach)
+    {
+        Point3 unit = 1 / d.Length * d;
+        const double cells = 1000;
+        (long, long, long) cell = ((long)Math.Round(cells * unit.X), (long)Math.Round(cells * unit.Y), (long)Math.Round(cells * unit.Z));
+        if (!_directions.TryGetValue(cell, out List<Point3>? near))
+        {
+            _directions.Add(cell, near = []);
+        }
+
+        int before = near.FindIndex(other => reach * Point3.Distance(other, unit) <= Lattice.Step);
+        if (before < 0)
+        {
+            before = near.Count;
+            near.Add(unit);
+        }
+
+        return (Direction(near[before]), near[before]);
+    }
+
     /// <summary>A frame with its z along one direction.</summary>
     public int Frame(Point3 at, Point3 z, Point3 x) => Shared($"AXIS2_PLACEMENT_3D('',#{Point(at)},#{Direction(z)},#{Direction(x)})");
 
@@ -50,11 +74,11 @@ internal sealed class StepText
     public static string List(IEnumerable<int> numbers) => "(" + string.Join(",", numbers.Select(n => $"#{n}")) + ")";
 
     /// <summary>A frame with its z along one direction, turned about it as readers like.</summary>
-    public int Frame(Point3 at, Point3 z) => Shared($"AXIS2_PLACEMENT_3D('',#{Point(at)},#{Direction(z)},$)");
+    public int Frame(Point3 at, int z) => Shared($"AXIS2_PLACEMENT_3D('',#{Point(at)},#{z},$)");
 
     /// <summary>
-    /// A length, to a hundredth of a micrometre: the lattice is coarser. Rounding to it moved every length by up to a step: one that close to
-    /// a tenth of a micrometre was made that long.
+    /// A length, to a hundredth of a micrometre: the lattice is coarser. Rounding to it moved every length by up to a step: one that
+    /// close to a tenth of a micrometre was made that long.
     /// </summary>
     public static string Length(double value)
     {

@@ -6,9 +6,10 @@ namespace ShellForge.Formats.Step;
 
 /// <summary>
 /// STEP files (ISO 10303-21) of the application protocol AP214, which CAD programs read most: a boundary of planes, cylinders and cones
-/// with lines and arcs. Coplanar triangles are one face. Rows of triangles that stand for a cylinder or cone about an upright axis are
-/// that surface, through the very corners of the mesh: a round face is wider than its chords by up to the chord error. What a feature has
-/// cut across, and round faces about other axes, stay as flat strips. No corner lies more than half a micrometre off its surface.
+/// with lines, arcs and ellipses. Coplanar triangles are one face. Triangles that stand for a cylinder or cone about an upright axis are
+/// that surface, whole or cut: a round face is wider than its chords by up to the chord error, and where a plane cuts a chord the corner
+/// moves along that plane onto the surface. Chords stay flat where a corner has no such place, or two faces no such curve in common; so do
+/// round faces about other axes. No corner lies more than half a micrometre off its surface.
 /// </summary>
 public static class StepWriter
 {

@@ -73,6 +73,30 @@ public class StepWriterTests
     }
 
     [SkippableFact]
+    public void A_wall_that_planes_cut_is_one_round_face_and_meets_an_oblique_plane_in_an_ellipse()
+    {
+        Solid pin = Shapes.Extrude(Region.Disc(Point2.Origin, new Ring(10, RingSide.Inside, 80, Angle.Zero)), 0, 20);
+        Solid wedge = Shapes.Box(new Point3(-30, -30, 0), new Point3(30, 30, 30))
+            .Moved(Transform3.TurnX(Angle.FromDegrees(30)).Then(Transform3.Shift(0, 0, 12)));
+        Solid slot = Shapes.Box(new Point3(5.3, -2.1, -1), new Point3(11, 2.3, 3));
+        Mesh mesh = Evaluated(pin.Less(wedge, slot));
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        // Foot, oblique head, two halves of the wall; three walls and the roof of the slot.
+        Assert.Equal((1, 8, 0), (verdict.Bodies, verdict.Faces, verdict.OpenEdges));
+        Assert.Contains("ELLIPSE", text, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(text, "CYLINDRICAL_SURFACE"));
+
+        // The slot takes its rectangle and the arc beyond it: an integral of the circle over its width.
+        double Under(double y) => ((y * Math.Sqrt(100 - (y * y))) + (100 * Math.Asin(y / 10))) / 2;
+        double exact = (Math.PI * 100 * 12) - (3 * (Under(2.3) - Under(-2.1) - (5.3 * 4.4)));
+        Assert.InRange(verdict.Volume / exact, 1 - 1e-4, 1 + 1e-4);
+        Assert.NotInRange(Measure.Volume(mesh) / exact, 1 - 1e-4, 1 + 1e-4);
+    }
+
+    [SkippableFact]
     public void A_hollow_body_has_a_void_and_two_bodies_are_two()
     {
         Solid hollow = Shapes.Box(new Point3(0, 0, 0), new Point3(10, 10, 10)).Less(Shapes.Box(new Point3(2, 2, 2), new Point3(8, 8, 8)));
@@ -87,11 +111,11 @@ public class StepWriterTests
     }
 
     [SkippableTheory]
-    [InlineData("tide-lamp", "tub", 400, 300)]
-    [InlineData("tide-lamp", "cover", 450, 360)]
-    [InlineData("dome-dial", "cover", 550, 470)]
-    [InlineData("mooring-beacon", "tub", 650, 600)]
-    [InlineData("dome-dial", "tub", 820, 720)]
+    [InlineData("tide-lamp", "tub", 240, 190)]
+    [InlineData("tide-lamp", "cover", 300, 230)]
+    [InlineData("dome-dial", "cover", 510, 410)]
+    [InlineData("mooring-beacon", "tub", 415, 355)]
+    [InlineData("dome-dial", "tub", 385, 310)]
     public void A_part_of_a_sample_is_closed_and_has_its_volume(string sample, string part, int mostFaces, int mostKilobytes)
     {
         Mesh mesh =
