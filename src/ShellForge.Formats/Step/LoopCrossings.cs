@@ -7,7 +7,10 @@ namespace ShellForge.Formats.Step;
 /// </summary>
 internal static class LoopCrossings
 {
-    /// <summary>The runs that cross another one.</summary>
+    // An arc closer to a corner than this goes through it, steps; readers lose such a face.
+    private const double LeastWidth = 4 * Tolerances.FlatnessSteps;
+
+    /// <summary>The runs that meet another one.</summary>
     public static IEnumerable<BorderRun> Of(Boundary boundary) =>
         Enumerable.Range(0, boundary.Loops.Length).SelectMany(face => OfFace(boundary, face));
 
@@ -22,6 +25,12 @@ internal static class LoopCrossings
         }
 
         Side[] sides = [.. Sides(boundary, face)];
+        BorderRun[] touching = [.. Touching(boundary, face, sides)];
+        if (touching.Length > 0)
+        {
+            return [.. touching];
+        }
+
         Array.Sort(sides, (a, b) => a.Least.CompareTo(b.Least));
         var crossing = new List<BorderRun>();
         var open = new List<Side>();
@@ -38,6 +47,34 @@ internal static class LoopCrossings
         }
 
         return crossing;
+    }
+
+    // Arcs that pass through a corner of their face other than their ends: chords of another ring lie in the circle there.
+    private static IEnumerable<BorderRun> Touching(Boundary boundary, int face, Side[] sides)
+    {
+        const double near = Tolerances.ChordError / Lattice.Step;
+        if (boundary.Round[face] is not null)
+        {
+            yield break;
+        }
+
+        Func<Point3, Point2> flat = Flat(boundary.Normal(face));
+        int[] corners = [.. boundary.Loops[face].SelectMany(loop => loop).Select(run => boundary.Edges.From(run.Edges[0])).Distinct()];
+        foreach (IGrouping<BorderRun, Side> arc in sides.GroupBy(side => side.Run))
+        {
+            BorderRun run = arc.Key;
+            if (boundary.Round[run.Other] is not { } round || boundary.Curve(face, run) == CurveKind.Line)
+            {
+                continue;
+            }
+
+            int first = boundary.Edges.From(run.Edges[0]), last = boundary.Edges.To(run.Edges[^1]);
+            if (corners.Any(corner => corner != first && corner != last && Math.Abs(round.Off(boundary.Corner(corner))) <= LeastWidth
+                && arc.Any(side => side.IsNear(flat(boundary.Corner(corner)), near))))
+            {
+                yield return run;
+            }
+        }
     }
 
     private static IEnumerable<Side> Sides(Boundary boundary, int face)
@@ -80,6 +117,13 @@ internal static class LoopCrossings
 
         public bool Crosses(Side other) =>
             Parts(other.From, other.To) && other.Parts(From, To);
+
+        public bool IsNear(Point2 p, double within)
+        {
+            Point2 along = To - From;
+            double share = Math.Clamp(Point2.Dot(p - From, along) / Point2.Dot(along, along), 0, 1);
+            return Point2.Distance(p, From + (share * along)) <= within;
+        }
 
         private bool Parts(Point2 a, Point2 b) => Turn(a) * Turn(b) < 0;
 
