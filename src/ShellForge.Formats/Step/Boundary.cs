@@ -26,7 +26,7 @@ internal sealed class Boundary
 {
     // An arc strays from its chords by the chord error, and a corner moves along a plane that meets it at an angle: further than this is
     // no rounding.
-    private const double FurthestMove = 4 * Tolerances.ChordError / Lattice.Step;
+    public const double FurthestMove = 4 * Tolerances.ChordError / Lattice.Step;
 
     private readonly Dictionary<int, Point3> _placed = [];
     private readonly Dictionary<int, SortedSet<int>> _meeting = [];
@@ -58,21 +58,47 @@ internal sealed class Boundary
     /// <summary>Where a corner is.</summary>
     public Point3 Corner(int vertex) => _placed.TryGetValue(vertex, out Point3 at) ? at : Edges.At(vertex);
 
+    /// <summary>The faces as they are written.</summary>
+    public List<List<WrittenSide>>[] Written { get; private set; } = [];
+
+    /// <summary>How many faces the check of what is written sent back to flat facets.</summary>
+    public int SentBack { get; private set; }
+
+    /// <summary>Puts a corner elsewhere.</summary>
+    public void Put(int vertex, Point3 at) => _placed[vertex] = at;
+
     /// <summary>The boundary with as many round faces as can be had exactly; the rest is flat facets.</summary>
-    public static Boundary Of(HalfEdges edges)
+    public static Boundary Of(HalfEdges edges) => Of(edges, WrittenCheck.Faults);
+
+    /// <summary>The same by another check.</summary>
+    /// <param name="edges">The mesh.</param>
+    /// <param name="check">The faces that must not be written as they are.</param>
+    internal static Boundary Of(HalfEdges edges, Func<Boundary, List<List<WrittenSide>>[], IReadOnlySet<int>> check)
     {
         int[] facets = CoplanarFaces.Of(edges);
         List<RoundGroup> groups = RoundGroups.Of(edges, facets);
+        int sentBack = 0;
         while (true)
         {
             var boundary = Joined(edges, facets, RoundPieces.Of(edges, facets, groups));
             HashSet<int> faults = boundary.Faults(facets);
-            if (faults.Count == 0)
+            bool checks = faults.Count == 0;
+            if (checks)
             {
-                return boundary;
+                boundary.Written = WrittenFaces.Of(boundary);
+                ShortEdges.Contract(boundary, boundary.Written);
+                IReadOnlySet<int> open = check(boundary, boundary.Written);
+                sentBack += open.Count;
+                faults = boundary.RoundAt(open, facets);
+                if (faults.Count == 0 && !boundary.Split(open, facets))
+                {
+                    // Single triangles close as the mesh does: there is nothing flatter.
+                    boundary.SentBack = sentBack;
+                    return boundary;
+                }
             }
 
-            bool unsure = groups.Any(group => !group.IsSure && group.Facets.Any(faults.Contains));
+            bool unsure = !checks && groups.Any(group => !group.IsSure && group.Facets.Any(faults.Contains));
             groups =
             [
                 .. groups.Select(group => group.IsSure && unsure
@@ -80,6 +106,37 @@ internal sealed class Boundary
                     : group with { Facets = [.. group.Facets.Where(facet => !faults.Contains(facet))] }),
             ];
         }
+    }
+
+    // The round facets of faces and of their neighbours.
+    private HashSet<int> RoundAt(IReadOnlySet<int> faces, int[] facets)
+    {
+        HashSet<int> about = [.. faces, .. faces.SelectMany(face => Loops[face]).SelectMany(loop => loop).Select(run => run.Other)];
+        return [.. Enumerable.Range(0, facets.Length).Where(t => about.Contains(Patches[t]) && Round[Patches[t]] is not null)
+            .Select(t => facets[t])];
+    }
+
+    // Flat faces into triangles; false where all are.
+    private bool Split(IReadOnlySet<int> faces, int[] facets)
+    {
+        int[] sizes = new int[Loops.Length];
+        foreach (int face in Patches)
+        {
+            sizes[face]++;
+        }
+
+        int next = facets.Max() + 1;
+        bool any = false;
+        for (int t = 0; t < facets.Length; t++)
+        {
+            if (faces.Contains(Patches[t]) && sizes[Patches[t]] > 1)
+            {
+                facets[t] = next++;
+                any = true;
+            }
+        }
+
+        return any;
     }
 
     private static Boundary Joined(HalfEdges edges, int[] facets, RoundPiece?[] pieces)
@@ -257,32 +314,35 @@ internal sealed class Boundary
     /// <summary>Whether an end of a run lies elsewhere than in the mesh.</summary>
     public bool IsMoved(BorderRun run) => _placed.ContainsKey(Edges.From(run.Edges[0])) || _placed.ContainsKey(Edges.To(run.Edges[^1]));
 
-    /// <summary>Points along the curve of a run.</summary>
-    public IEnumerable<Point3> Path(int face, BorderRun run)
+    /// <summary>The curve of a run in parts as good as straight, each with the edge it stands for.</summary>
+    public IEnumerable<(Point3 From, Point3 To, BorderRun Part)> Path(int face, BorderRun run)
     {
-        yield return Corner(Edges.From(run.Edges[0]));
+        const double straight = Tolerances.ChordError / 20 / Lattice.Step;
         CurveKind curve = Curve(face, run);
-        if (curve is CurveKind.Arc or CurveKind.Ellipse)
+        Point3 at = Corner(Edges.From(run.Edges[0])), last = Corner(Edges.To(run.Edges[^1]));
+        if (curve is not CurveKind.Arc and not CurveKind.Ellipse)
         {
-            RoundSurface round = Round[face] ?? Round[run.Other]!;
-            int plane = curve == CurveKind.Ellipse ? (Round[face] is null ? face : run.Other) : -1;
-            Point3 on = Corner(Edges.From(run.Edges[0]));
-            Point3 Raised(Point3 p) => plane < 0 ? p : p with
-            {
-                Z = on.Z - (Point2.Dot(_normals[plane].XY, p.XY - on.XY) / _normals[plane].Z),
-            };
-            foreach (int e in run.Edges)
-            {
-                Point3 from = Edges.Start(e), to = Edges.At(Edges.To(e));
-                yield return Raised(OnCircle(round, 0.5 * (from + to)));
-                if (e != run.Edges[^1])
-                {
-                    yield return Raised(OnCircle(round, to));
-                }
-            }
+            yield return (at, last, run);
+            yield break;
         }
 
-        yield return Corner(Edges.To(run.Edges[^1]));
+        RoundSurface round = Round[face] ?? Round[run.Other]!;
+        int plane = curve == CurveKind.Ellipse ? (Round[face] is null ? face : run.Other) : -1;
+        Point3 on = at;
+        Point3 Raised(Point3 p) => plane < 0 ? p : p with { Z = on.Z - (Point2.Dot(_normals[plane].XY, p.XY - on.XY) / _normals[plane].Z) };
+        foreach (int e in run.Edges)
+        {
+            BorderRun part = run.Edges.Count == 1 ? run : new BorderRun([e], run.Other);
+            Point3 from = Edges.Start(e), to = Edges.At(Edges.To(e));
+            double chord = Point2.Distance(from.XY, to.XY);
+            double parts = Math.Max(1, Math.Ceiling(Math.Sqrt(chord * chord / (8 * round.RadiusAt(from.Z)) / straight)));
+            for (int i = 1; i <= parts; i++)
+            {
+                Point3 next = e == run.Edges[^1] && i == parts ? last : Raised(OnCircle(round, from + (i / parts * (to - from))));
+                yield return (at, next, part);
+                at = next;
+            }
+        }
     }
 
     private static Point3 OnCircle(RoundSurface round, Point3 p)

@@ -11,6 +11,9 @@ internal static class RoundPieces
     // A row of chords stands for an arc; one or two have as many edges flat.
     private const int Fewest = 2;
 
+    // A face that comes round nearly to itself has no place for a seam either, degrees.
+    private const double LeastGap = 30;
+
     /// <summary>The piece of each facet; null for flat ones.</summary>
     public static RoundPiece?[] Of(HalfEdges edges, int[] facets, List<RoundGroup> groups)
     {
@@ -23,7 +26,7 @@ internal static class RoundPieces
             double widest = Enumerable.Range(0, around.Length)
                 .Max(i => i == 0 ? around[0] + 360 - around[^1] : around[i] - around[i - 1]);
             const double half = 180;
-            bool closed = widest < 2 * group.TurnDegrees;
+            bool closed = widest < (2 * group.TurnDegrees) + LeastGap;
             RoundPiece[] halves = [new(group.Surface, 0), new(group.Surface, 1)];
             foreach (int facet in group.Facets)
             {

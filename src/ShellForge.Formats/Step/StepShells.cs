@@ -9,7 +9,7 @@ internal static class StepShells
     /// <param name="text">Where to.</param>
     /// <param name="edges">The mesh.</param>
     /// <param name="patches">The face of each triangle.</param>
-    /// <param name="faces">The entity of each face.</param>
+    /// <param name="faces">The entity of each face; 0 where it has none.</param>
     public static IEnumerable<int> Of(StepText text, HalfEdges edges, int[] patches, int[] faces)
     {
         Shell[] shells = [.. Connected(edges, patches)];
@@ -30,7 +30,7 @@ internal static class StepShells
     }
 
     private static int Closed(StepText text, Shell shell, int[] faces) =>
-        text.Add($"CLOSED_SHELL('',{StepText.List(shell.Patches.Select(patch => faces[patch]))})");
+        text.Add($"CLOSED_SHELL('',{StepText.List(shell.Patches.Select(patch => faces[patch]).Where(face => face > 0))})");
 
     private static bool Holds(Box3 outer, Box3 inner) =>
         outer.Min.X <= inner.Min.X && outer.Min.Y <= inner.Min.Y && outer.Min.Z <= inner.Min.Z

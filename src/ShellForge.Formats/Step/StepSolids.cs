@@ -14,7 +14,7 @@ internal sealed class StepSolids
     private readonly Transform3 _place;
     private readonly Dictionary<int, int> _corners = [];
     private readonly Dictionary<int, int> _curves = [];
-    private readonly Dictionary<(int Direction, long Along), int> _planes = [];
+    private readonly Dictionary<(int Direction, long Along), (int Number, double Level)> _planes = [];
 
     private StepSolids(StepText text, Mesh mesh, double widen, Transform3 place)
     {
@@ -35,65 +35,56 @@ internal sealed class StepSolids
 
     private IEnumerable<int> Added()
     {
-        int[] faces = [.. _boundary.Loops.Select((loops, face) => Face(face, loops))];
+        int[] faces = [.. _boundary.Written.Select((loops, face) => loops.Count == 0 ? 0 : Face(face, loops))];
         return StepShells.Of(_text, _edges, _boundary.Patches, faces);
     }
 
-    private int Face(int face, List<List<BorderRun>> loops)
+    private int Face(int face, List<List<WrittenSide>> loops)
     {
         // The longest way round is the outer one of a flat face.
         IEnumerable<int> bounds = loops.OrderByDescending(Span).Select((loop, i) =>
-            _text.Add($"{(i == 0 ? "FACE_OUTER_BOUND" : "FACE_BOUND")}('',#{Loop(face, loop)},.T.)"));
+            _text.Add($"{(i == 0 ? "FACE_OUTER_BOUND" : "FACE_BOUND")}('',#{Loop(loop)},.T.)"));
         string list = StepText.List([.. bounds]);
         RoundSurface? round = _boundary.Round[face];
         (int surface, bool same) = round is null
-            ? (Plane(Placed(_edges.From(loops[0][0].Edges[0])), _boundary.Normal(face), Lattice.Step * loops.Max(Span)), true)
-            : (Round(round.From(LowestArc(face, loops) ?? round.Level)), round.FacesOut);
+            ? (Plane(_boundary.Normal(face), loops), true)
+            : (Round(round.From(LowestArc(loops) ?? round.Level)), round.FacesOut);
         return _text.Add($"ADVANCED_FACE('',{list},#{surface},{Flag(same)})");
     }
 
     // A surface placed where an arc of it lies shares the arc's frame.
-    private double? LowestArc(int face, List<List<BorderRun>> loops) => loops.SelectMany(loop => loop)
-        .Where(run => _boundary.Curve(face, run) == CurveKind.Arc).Min(run => (double?)_boundary.Corner(_edges.From(run.Edges[0])).Z);
+    private double? LowestArc(List<List<WrittenSide>> loops) => loops.SelectMany(loop => loop)
+        .Where(side => side.Kind == CurveKind.Arc).Min(side => (double?)_boundary.Corner(side.From).Z);
 
-    private double Span(List<BorderRun> loop)
+    private double Span(List<WrittenSide> loop)
     {
         Box3 box = Box3.Empty;
-        foreach (int e in loop.SelectMany(run => run.Edges))
+        foreach (Point3 p in loop.SelectMany(side => side.Points(_boundary)))
         {
-            box = box.Including(_edges.Start(e));
+            box = box.Including(p);
         }
 
         return box.Size.Length;
     }
 
-    private int Loop(int face, List<BorderRun> loop) =>
-        _text.Add($"EDGE_LOOP('',{StepText.List([.. loop.Select(run => Oriented(face, run))])})");
+    private int Loop(List<WrittenSide> loop) => _text.Add($"EDGE_LOOP('',{StepText.List([.. loop.Select(Oriented)])})");
 
-    // Arcs run counter-clockwise about their axis; lines along the half-edge with the smaller number. Either way both faces find one edge.
-    private int Oriented(int face, BorderRun run)
+    private int Oriented(WrittenSide side)
     {
-        int first = run.Edges[0];
-        int last = run.Edges[^1];
-        CurveKind kind = _boundary.Curve(face, run);
-        RoundSurface? round = kind == CurveKind.Line ? null : _boundary.Round[face] ?? _boundary.Round[run.Other];
-        bool ahead = round is not null ? RunsCounterClockwise(first, round.Axis) : first < _edges.Twin(last);
-        (int from, int to) = ahead ? (_edges.From(first), _edges.To(last)) : (_edges.To(last), _edges.From(first));
-        int key = Math.Min(run.Edges.Min(), run.Edges.Min(_edges.Twin));
-        if (!_curves.TryGetValue(key, out int edge))
+        if (!_curves.TryGetValue(side.Key, out int edge))
         {
-            (int curve, bool along) = round is null ? Line(from, to)
-                : kind == CurveKind.Arc ? (Circle(round, from), true)
-                : (Ellipse(round, from, _boundary.Normal(_boundary.Round[face] is null ? face : run.Other)), true);
-            edge = _text.Add($"EDGE_CURVE('',#{Corner(from)},#{Corner(to)},#{curve},{Flag(along)})");
-            _curves.Add(key, edge);
+            (int curve, bool along) = side.Kind switch
+            {
+                CurveKind.Arc => (Circle(side.Round!, side.From), true),
+                CurveKind.Ellipse => (Ellipse(side.Round!, side.From, side.Plane), true),
+                _ => Line(side.From, side.To),
+            };
+            edge = _text.Add($"EDGE_CURVE('',#{Corner(side.From)},#{Corner(side.To)},#{curve},{Flag(along)})");
+            _curves.Add(side.Key, edge);
         }
 
-        return _text.Add($"ORIENTED_EDGE('',*,*,#{edge},{Flag(ahead)})");
+        return _text.Add($"ORIENTED_EDGE('',*,*,#{edge},{Flag(side.Ahead)})");
     }
-
-    private bool RunsCounterClockwise(int e, Point2 axis) =>
-        Point2.Cross(_edges.At(_edges.From(e)).XY - axis, _edges.At(_edges.To(e)).XY - axis) > 0;
 
     private int Corner(int vertex)
     {
@@ -135,16 +126,20 @@ internal sealed class StepSolids
         return _text.Shared($"ELLIPSE('',#{frame},{Radius(round.Radius / up.Z)},{Radius(round.Radius)})");
     }
 
-    // Faces of one plane share it, wherever it was placed first.
-    private int Plane(Point3 at, Point3 normal, double span)
+    // Faces of one plane share it, wherever it was placed first, as far as all their corners lie in it.
+    private int Plane(Point3 normal, List<List<WrittenSide>> loops)
     {
-        (int direction, Point3 unit) = _text.Direction(_place.ApplyDirection(normal), span);
-        (int, long) key = (direction, (long)Math.Round(Point3.Dot(unit, at) / (Tolerances.FlatnessSteps * Lattice.Step)));
-        if (!_planes.TryGetValue(key, out int plane))
+        Point3[] corners = [.. loops.SelectMany(loop => loop).Select(side => Placed(side.From))];
+        (int direction, Point3 unit) = _text.Direction(_place.ApplyDirection(normal), Lattice.Step * loops.Max(Span));
+        (int, long) key = (direction, (long)Math.Round(Point3.Dot(unit, corners[0]) / (Tolerances.FlatnessSteps * Lattice.Step)));
+        if (_planes.TryGetValue(key, out (int Number, double Level) before)
+            && corners.All(p => Math.Abs(Point3.Dot(unit, p) - before.Level) <= WrittenCheck.Off * Lattice.Step))
         {
-            _planes.Add(key, plane = _text.Add($"PLANE('',#{_text.Frame(at, direction)})"));
+            return before.Number;
         }
 
+        int plane = _text.Add($"PLANE('',#{_text.Frame(corners[0], direction)})");
+        _planes[key] = (plane, Point3.Dot(unit, corners[0]));
         return plane;
     }
 

@@ -38,7 +38,7 @@ internal static class StepProduct
         int length = text.Add("(LENGTH_UNIT()NAMED_UNIT(*)SI_UNIT(.MILLI.,.METRE.))");
         int angle = text.Add("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))");
         int solid = text.Add("(NAMED_UNIT(*)SI_UNIT($,.STERADIAN.)SOLID_ANGLE_UNIT())");
-        double off = 2 * Tolerances.FlatnessSteps * Lattice.Step;
+        double off = WrittenCheck.Accuracy * Lattice.Step;
         int uncertain =
             text.Add($"UNCERTAINTY_MEASURE_WITH_UNIT(LENGTH_MEASURE({StepText.Length(off)}),#{length},'distance_accuracy_value','')");
         return text.Add(
