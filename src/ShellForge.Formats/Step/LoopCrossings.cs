@@ -69,13 +69,14 @@ internal static class LoopCrossings
             if (From == other.To || From == other.From || To == other.From || To == other.To)
             {
                 Point2 shared = From == other.To || From == other.From ? From : To;
-                (Side less, Side more) = Point2.Distance(From, To) < Point2.Distance(other.From, other.To) ? (this, other) : (other, this);
+                bool shorter = Point2.Distance(From, To) < Point2.Distance(other.From, other.To);
+                (Side less, Side more) = shorter ? (this, other) : (other, this);
                 Point2 end = less.From == shared ? less.To : less.From;
                 return end != shared && more.Distance(end) <= Math.Min(within, Point2.Distance(end, shared) / 8);
             }
 
-            return (Parts(other.From, other.To) && other.Parts(From, To))
-                || Math.Min(Math.Min(Distance(other.From), Distance(other.To)), Math.Min(other.Distance(From), other.Distance(To))) <= within;
+            double nearest = Math.Min(Math.Min(Distance(other.From), Distance(other.To)), Math.Min(other.Distance(From), other.Distance(To)));
+            return nearest <= within || (Parts(other.From, other.To) && other.Parts(From, To));
         }
 
         private double Distance(Point2 p)

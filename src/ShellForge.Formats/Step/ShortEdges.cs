@@ -22,13 +22,25 @@ internal static class ShortEdges
             loop.RemoveAll(side => side.Kind == CurveKind.Line && side.From == side.To);
         }
 
-        while (faces.SelectMany(loops => loops).FirstOrDefault(loop => Folded(loop) >= 0) is { } folded)
+        int fresh = 0;
+        while (faces.SelectMany(loops => loops).FirstOrDefault(loop => Folded(boundary, loop) >= 0) is { } folded)
         {
-            int at = Folded(folded);
-            WrittenSide kept = folded[at], gone = folded[(at + 1) % folded.Count];
-            folded.Remove(kept);
-            folded.Remove(gone);
-            Join(faces, kept, gone);
+            int at = Folded(boundary, folded);
+            WrittenSide side = folded[at], next = folded[(at + 1) % folded.Count];
+            if (side.Start == next.Finish)
+            {
+                folded.Remove(side);
+                folded.Remove(next);
+                Join(faces, side, next);
+            }
+            else if (IsWithin(boundary, side, next.Finish))
+            {
+                Part(faces, side, next.Finish, --fresh);
+            }
+            else
+            {
+                Part(faces, next, side.Start, --fresh);
+            }
         }
 
         foreach (List<List<WrittenSide>> loops in faces)
@@ -37,14 +49,48 @@ internal static class ShortEdges
         }
     }
 
-    private static int Start(WrittenSide side) => side.Ahead ? side.From : side.To;
+    // Where a loop runs along a line and straight back, all the way or a part of it.
+    private static int Folded(Boundary boundary, List<WrittenSide> loop)
+    {
+        for (int i = 0; i < loop.Count && loop.Count > 1; i++)
+        {
+            WrittenSide side = loop[i], next = loop[(i + 1) % loop.Count];
+            if (side.Kind == CurveKind.Line && next.Kind == CurveKind.Line
+                && (side.Start == next.Finish || IsWithin(boundary, side, next.Finish) || IsWithin(boundary, next, side.Start)))
+            {
+                return i;
+            }
+        }
 
-    private static int Finish(WrittenSide side) => side.Ahead ? side.To : side.From;
+        return -1;
+    }
 
-    // Where a loop runs along a line and straight back.
-    private static int Folded(List<WrittenSide> loop) => loop.Count < 2 ? -1 : loop.FindIndex(side =>
-        side.Kind == CurveKind.Line && loop[(loop.IndexOf(side) + 1) % loop.Count] is { Kind: CurveKind.Line } next
-        && Start(side) == Finish(next));
+    // Whether a corner lies on a line, between its ends.
+    private static bool IsWithin(Boundary boundary, WrittenSide side, int corner)
+    {
+        Point3 from = boundary.Corner(side.From), along = boundary.Corner(side.To) - from, to = boundary.Corner(corner) - from;
+        double at = Point3.Dot(to, along) / along.Length;
+        return at > WrittenCheck.Off && at < along.Length - WrittenCheck.Off
+            && Point3.Cross(to, along).Length <= WrittenCheck.Off * along.Length;
+    }
+
+    // One line becomes two that meet at a corner, for both faces.
+    private static void Part(List<List<WrittenSide>>[] faces, WrittenSide whole, int corner, int key)
+    {
+        foreach (List<WrittenSide> loop in faces.SelectMany(loops => loops))
+        {
+            for (int i = loop.FindIndex(side => side.Key == whole.Key); i >= 0; i = loop.FindIndex(i + 2, side => side.Key == whole.Key))
+            {
+                WrittenSide first = loop[i] with { To = corner }, second = loop[i] with { From = corner, Key = key };
+                (loop[i], second) = loop[i].Ahead ? (first, second) : (second, first);
+                loop.Insert(i + 1, second);
+                if (i + 2 >= loop.Count)
+                {
+                    break;
+                }
+            }
+        }
+    }
 
     private static int End(Dictionary<int, int> into, int corner)
     {
@@ -70,7 +116,7 @@ internal static class ShortEdges
                     Join(side.From, side.To);
                     if (next.Kind == CurveKind.Line)
                     {
-                        Join(Start(side), Finish(next));
+                        Join(side.Start, next.Finish);
                     }
                 }
             }

@@ -8,8 +8,9 @@ namespace ShellForge.Formats.Step;
 /// STEP files (ISO 10303-21) of the application protocol AP214, which CAD programs read most: a boundary of planes, cylinders and cones
 /// with lines, arcs and ellipses. Coplanar triangles are one face. Triangles that stand for a cylinder or cone about an upright axis are
 /// that surface, whole or cut: a round face is wider than its chords by up to the chord error, and where a plane cuts a chord the corner
-/// moves along that plane onto the surface. Chords stay flat where a corner has no such place, or two faces no such curve in common; so do
-/// round faces about other axes. No corner lies more than half a micrometre off its surface.
+/// moves along that plane onto the surface. Chords stay flat where a corner has no such place, where two faces have no such curve in
+/// common or come closer than two micrometres, and about other axes. No corner lies more than half a micrometre off its surface. What is
+/// to be written is checked first; a face that would not close is written as the flat facets it came from.
 /// </summary>
 public static class StepWriter
 {

@@ -21,7 +21,8 @@ internal static class Unrolling
         double Towards(Point3 p) => Angle.Of(p.XY - round.Axis).Normalized.Degrees;
         double[] around =
         [
-            .. boundary.Loops[face].SelectMany(loop => loop).SelectMany(run => run.Edges).Select(boundary.Edges.Start).Select(Towards).Order(),
+            .. boundary.Loops[face].SelectMany(loop => loop).SelectMany(run => run.Edges)
+                .Select(e => Towards(boundary.Edges.Start(e))).Order(),
         ];
         int after = Enumerable.Range(0, around.Length).MaxBy(i => around[i] - (i == 0 ? around[^1] - 360 : around[i - 1]));
         double begin = (around[after] + (after == 0 ? around[^1] - 360 : around[after - 1])) / 2;

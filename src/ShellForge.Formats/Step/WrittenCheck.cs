@@ -60,9 +60,7 @@ internal static class WrittenCheck
         && side.From != side.To;
 
     private static bool IsClosed(List<List<WrittenSide>> loops) => loops.All(loop => loop.Count > 0
-        && Enumerable.Range(0, loop.Count).All(i => End(loop[i], loop[i].Ahead) == End(loop[(i + 1) % loop.Count], !loop[(i + 1) % loop.Count].Ahead)));
-
-    private static int End(WrittenSide side, bool atTo) => atTo ? side.To : side.From;
+        && Enumerable.Range(0, loop.Count).All(i => loop[i].Finish == loop[(i + 1) % loop.Count].Start));
 
     private static bool IsOnSurface(Boundary boundary, int face, List<List<WrittenSide>> loops)
     {
@@ -89,7 +87,8 @@ internal static class WrittenCheck
         ];
         double made = chords.Sum(Area);
         double around = chords.Sum(loop => loop.Select((p, i) => Point2.Distance(p, loop[(i + 1) % loop.Count])).Sum());
-        return (Math.Sign(written) == Math.Sign(made) || Math.Abs(made) <= around * Off) && Math.Abs(written - made) <= around * Boundary.FurthestMove;
+        bool sameSide = Math.Sign(written) == Math.Sign(made) || Math.Abs(made) <= around * Off;
+        return sameSide && Math.Abs(written - made) <= around * Boundary.FurthestMove;
     }
 
     private static double Area(List<Point2> loop) => loop.Select((p, i) => Point2.Cross(p, loop[(i + 1) % loop.Count])).Sum() / 2;

@@ -12,6 +12,12 @@ namespace ShellForge.Formats.Step;
 /// <param name="Ahead">Whether the face runs along it as it runs itself.</param>
 internal sealed record WrittenSide(int Key, int From, int To, CurveKind Kind, RoundSurface? Round, Point3 Plane, bool Ahead)
 {
+    /// <summary>The corner where the face comes to it.</summary>
+    public int Start => Ahead ? From : To;
+
+    /// <summary>The corner where the face leaves it.</summary>
+    public int Finish => Ahead ? To : From;
+
     // Between these the largest round there is strays from a chord by two hundredths of a millimetre.
     private const double PartDegrees = 2;
 
