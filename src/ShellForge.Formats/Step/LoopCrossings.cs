@@ -75,7 +75,7 @@ internal static class LoopCrossings
                 return end != shared && more.Distance(end) <= Math.Min(within, Point2.Distance(end, shared) / 8);
             }
 
-            double nearest = Math.Min(Math.Min(Distance(other.From), Distance(other.To)), Math.Min(other.Distance(From), other.Distance(To)));
+            double nearest = new[] { Distance(other.From), Distance(other.To), other.Distance(From), other.Distance(To) }.Min();
             return nearest <= within || (Parts(other.From, other.To) && other.Parts(From, To));
         }
 

@@ -19,6 +19,9 @@ internal sealed class RoundGroups
     private const int SureRow = 3;
     private const int FewestInRow = 2;
 
+    // Rounding turns a facet of a tenth of a millimetre by this much.
+    private const double UprightLean = 1e-4;
+
     private readonly HalfEdges _edges;
     private readonly Point3[] _normals;
     private readonly List<Rib>[] _ribs;
@@ -138,7 +141,7 @@ internal sealed class RoundGroups
         Point2 chord = second.At(z) - first.At(z);
         double turn = Degrees(chord, third.At(z) - other.At(z));
         bool facesOut = Point2.Cross(chord, third.At(z) - other.At(z)) > 0;
-        bool upright = row.All(facet => Math.Abs(_normals[facet].Z) <= 1e-4);
+        bool upright = row.All(facet => Math.Abs(_normals[facet].Z) <= UprightLean);
         if (!upright && row.Count < SureRow)
         {
             return null;
