@@ -11,10 +11,10 @@ internal static class LoopCrossings
     private const double LeastWidth = Tolerances.ChordError / 5 / Lattice.Step;
 
     /// <summary>The edges that meet another one, each as a run.</summary>
-    public static IEnumerable<BorderRun> Of(Boundary boundary) =>
+    public static IEnumerable<BorderRun> Of(FacedMesh boundary) =>
         Enumerable.Range(0, boundary.Loops.Length).SelectMany(face => OfFace(boundary, face));
 
-    private static List<BorderRun> OfFace(Boundary boundary, int face)
+    private static List<BorderRun> OfFace(FacedMesh boundary, int face)
     {
         bool IsAsMade(BorderRun run) => boundary.Round[run.Other] is null && !boundary.IsMoved(run);
         if (boundary.Round[face] is null && boundary.Loops[face].All(loop => loop.All(IsAsMade)))
@@ -41,7 +41,7 @@ internal static class LoopCrossings
         return meeting;
     }
 
-    private static IEnumerable<Side> Sides(Boundary boundary, int face)
+    private static IEnumerable<Side> Sides(FacedMesh boundary, int face)
     {
         Func<Point3, Point2> flat = Unrolling.Of(boundary, face);
         foreach (List<BorderRun> loop in boundary.Loops[face])

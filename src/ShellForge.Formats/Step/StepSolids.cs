@@ -9,7 +9,7 @@ namespace ShellForge.Formats.Step;
 internal sealed class StepSolids
 {
     private readonly StepText _text;
-    private readonly Boundary _boundary;
+    private readonly FacedMesh _boundary;
     private readonly HalfEdges _edges;
     private readonly Transform3 _place;
     private readonly Dictionary<int, int> _corners = [];
@@ -21,7 +21,7 @@ internal sealed class StepSolids
         _text = text;
         _place = place;
         _edges = new HalfEdges(mesh, widen);
-        _boundary = Boundary.Of(_edges);
+        _boundary = FacedMesh.Of(_edges);
     }
 
     /// <summary>Adds the solids.</summary>

@@ -6,7 +6,7 @@ namespace ShellForge.Formats.Step;
 internal static class Unrolling
 {
     /// <summary>Where points of a face lie then: flat ones seen along an axis, round ones unrolled at their radius.</summary>
-    public static Func<Point3, Point2> Of(Boundary boundary, int face) =>
+    public static Func<Point3, Point2> Of(FacedMesh boundary, int face) =>
         boundary.Round[face] is { } round ? Unrolled(boundary, face, round) : Flat(boundary.Normal(face));
 
     private static Func<Point3, Point2> Flat(Point3 normal)
@@ -16,7 +16,7 @@ internal static class Unrolling
     }
 
     // The turn from the middle of the widest gap: no face goes all the way round.
-    private static Func<Point3, Point2> Unrolled(Boundary boundary, int face, RoundSurface round)
+    private static Func<Point3, Point2> Unrolled(FacedMesh boundary, int face, RoundSurface round)
     {
         double Towards(Point3 p) => Angle.Of(p.XY - round.Axis).Normalized.Degrees;
         double[] around =

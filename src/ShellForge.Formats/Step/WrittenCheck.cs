@@ -16,7 +16,7 @@ internal static class WrittenCheck
     public const double Off = Accuracy + 2;
 
     /// <summary>The faces that break one of it.</summary>
-    public static SortedSet<int> Faults(Boundary boundary, List<List<WrittenSide>>[] faces)
+    public static SortedSet<int> Faults(FacedMesh boundary, List<List<WrittenSide>>[] faces)
     {
         var faults = new SortedSet<int>();
         var uses = new Dictionary<int, List<(int Face, WrittenSide Side)>>();
@@ -62,7 +62,7 @@ internal static class WrittenCheck
     private static bool IsClosed(List<List<WrittenSide>> loops) => loops.All(loop => loop.Count > 0
         && Enumerable.Range(0, loop.Count).All(i => loop[i].Finish == loop[(i + 1) % loop.Count].Start));
 
-    private static bool IsOnSurface(Boundary boundary, int face, List<List<WrittenSide>> loops)
+    private static bool IsOnSurface(FacedMesh boundary, int face, List<List<WrittenSide>> loops)
     {
         IEnumerable<Point3> points = loops.SelectMany(loop => loop).SelectMany(side => side.Points(boundary));
         if (boundary.Round[face] is { } round)
@@ -77,7 +77,7 @@ internal static class WrittenCheck
 
     // An arc that goes the long way round, or a loop the wrong way, makes another area; what corners and chords move by does not. What is
     // thinner than the file is accurate has no side that it looks to.
-    private static bool IsAsLarge(Boundary boundary, int face, List<List<WrittenSide>> loops)
+    private static bool IsAsLarge(FacedMesh boundary, int face, List<List<WrittenSide>> loops)
     {
         Func<Point3, Point2> flat = Unrolling.Of(boundary, face);
         double written = loops.Sum(loop => Area([.. loop.SelectMany(side => side.Points(boundary).SkipLast(1)).Select(flat)]));
@@ -88,7 +88,7 @@ internal static class WrittenCheck
         double made = chords.Sum(Area);
         double around = chords.Sum(loop => loop.Select((p, i) => Point2.Distance(p, loop[(i + 1) % loop.Count])).Sum());
         bool sameSide = Math.Sign(written) == Math.Sign(made) || Math.Abs(made) <= around * Off;
-        return sameSide && Math.Abs(written - made) <= around * Boundary.FurthestMove;
+        return sameSide && Math.Abs(written - made) <= around * FacedMesh.FurthestMove;
     }
 
     private static double Area(List<Point2> loop) => loop.Select((p, i) => Point2.Cross(p, loop[(i + 1) % loop.Count])).Sum() / 2;

@@ -22,7 +22,7 @@ internal sealed record WrittenSide(int Key, int From, int To, CurveKind Kind, Ro
     private const double PartDegrees = 2;
 
     /// <summary>Points of the curve, in the order in which the face runs.</summary>
-    public List<Point3> Points(Boundary boundary)
+    public List<Point3> Points(FacedMesh boundary)
     {
         Point3 from = boundary.Corner(From), to = boundary.Corner(To);
         double parts = Round is null ? 2 : Math.Max(2, Math.Ceiling(Turn(Round, from, to).Degrees / PartDegrees));
@@ -42,7 +42,7 @@ internal sealed record WrittenSide(int Key, int From, int To, CurveKind Kind, Ro
     }
 
     /// <summary>Where the curve is at a share of its way, as it runs itself: counter-clockwise about its axis, seen from above.</summary>
-    public Point3 At(Boundary boundary, double share)
+    public Point3 At(FacedMesh boundary, double share)
     {
         Point3 from = boundary.Corner(From), to = boundary.Corner(To);
         if (Round is null)
@@ -65,11 +65,11 @@ internal sealed record WrittenSide(int Key, int From, int To, CurveKind Kind, Ro
 internal static class WrittenFaces
 {
     /// <summary>The loops of each face, in the order of the boundary's.</summary>
-    public static List<List<WrittenSide>>[] Of(Boundary boundary) =>
+    public static List<List<WrittenSide>>[] Of(FacedMesh boundary) =>
         [.. boundary.Loops.Select((loops, face) => loops.Select(loop => loop.Select(run => Side(boundary, face, run)).ToList()).ToList())];
 
     // Arcs run counter-clockwise about their axis; lines along the half-edge with the smaller number. Either way both faces find one edge.
-    private static WrittenSide Side(Boundary boundary, int face, BorderRun run)
+    private static WrittenSide Side(FacedMesh boundary, int face, BorderRun run)
     {
         HalfEdges edges = boundary.Edges;
         int first = run.Edges[0];

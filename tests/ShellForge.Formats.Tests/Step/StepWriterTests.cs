@@ -100,7 +100,7 @@ public class StepWriterTests
 
         // The judge has chords; the faces themselves are exact to a lattice step over the whole surface.
         Assert.InRange(
-            Math.Abs(WrittenVolume.Of(Boundary.Of(new HalfEdges(mesh, 1))) - exact), 0, Measure.Area(mesh) * Lattice.Step);
+            Math.Abs(WrittenVolume.Of(FacedMesh.Of(new HalfEdges(mesh, 1))) - exact), 0, Measure.Area(mesh) * Lattice.Step);
     }
 
     [SkippableFact]
@@ -161,7 +161,7 @@ public class StepWriterTests
 
         Assert.Equal((1, 0), (verdict.Bodies, verdict.OpenEdges));
         Assert.InRange(
-            Math.Abs(verdict.Volume - WrittenVolume.Of(Boundary.Of(new HalfEdges(mesh, 1)))), 0, Measure.Area(mesh) * JudgesChordError);
+            Math.Abs(verdict.Volume - WrittenVolume.Of(FacedMesh.Of(new HalfEdges(mesh, 1)))), 0, Measure.Area(mesh) * JudgesChordError);
     }
 
     [SkippableFact]
@@ -195,7 +195,7 @@ public class StepWriterTests
         Assert.Equal((Measure.Shells(mesh), 0), (verdict.Bodies, verdict.OpenEdges));
         Assert.InRange(verdict.Faces, 10, mostFaces);
         Assert.InRange(text.Length / 1000, 10, mostKilobytes);
-        var boundary = Boundary.Of(new HalfEdges(mesh, 1));
+        var boundary = FacedMesh.Of(new HalfEdges(mesh, 1));
         Assert.Equal(0, boundary.SentBack);
         Assert.InRange(Math.Abs(verdict.Volume - WrittenVolume.Of(boundary)), 0, Measure.Area(mesh) * JudgesChordError);
     }

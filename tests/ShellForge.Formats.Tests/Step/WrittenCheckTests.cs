@@ -17,7 +17,7 @@ public class WrittenCheckTests
     [Fact]
     public void A_sound_body_passes_and_nothing_is_sent_back()
     {
-        Boundary boundary = Boundary.Of(new HalfEdges(Pin, 1));
+        FacedMesh boundary = FacedMesh.Of(new HalfEdges(Pin, 1));
 
         Assert.Empty(WrittenCheck.Faults(boundary, boundary.Written));
         Assert.Equal(0, boundary.SentBack);
@@ -30,7 +30,7 @@ public class WrittenCheckTests
     public void Each_side_that_is_spoilt_is_found_on_every_face(string how)
     {
         int tried = 0;
-        Boundary boundary = Boundary.Of(new HalfEdges(Pin, 1));
+        FacedMesh boundary = FacedMesh.Of(new HalfEdges(Pin, 1));
         for (int face = 0; face < boundary.Written.Length; face++)
         {
             for (int i = 0; i < boundary.Written[face][0].Count; i++)
@@ -71,7 +71,7 @@ public class WrittenCheckTests
     [Fact]
     public void An_arc_that_goes_the_long_way_round_is_found_though_both_its_faces_say_so()
     {
-        Boundary boundary = Boundary.Of(new HalfEdges(Pin, 1));
+        FacedMesh boundary = FacedMesh.Of(new HalfEdges(Pin, 1));
         WrittenSide arc = boundary.Written.SelectMany(Sides).First(side => side.Kind == CurveKind.Arc);
         foreach (List<WrittenSide> loop in boundary.Written.SelectMany(loops => loops))
         {
@@ -87,7 +87,7 @@ public class WrittenCheckTests
     [Fact]
     public void A_face_that_fails_goes_back_to_flat_facets_with_what_is_beside_it()
     {
-        Boundary boundary = Boundary.Of(
+        FacedMesh boundary = FacedMesh.Of(
             new HalfEdges(Pin, 1), (made, _) => Faces(made, face => made.Round[face] is not null && made.Edges.Count > 0));
 
         Assert.InRange(boundary.SentBack, 1, 10);
@@ -101,13 +101,13 @@ public class WrittenCheckTests
     {
         Mesh box = SolidEvaluator.Evaluate(Shapes.Box(new Point3(0, 0, 0), new Point3(3, 2, 1))).Require().Mesh;
 
-        Boundary boundary = Boundary.Of(new HalfEdges(box, 1), (made, _) => Faces(made, face => made.Normal(face).Z > 0.9));
+        FacedMesh boundary = FacedMesh.Of(new HalfEdges(box, 1), (made, _) => Faces(made, face => made.Normal(face).Z > 0.9));
 
         Assert.Equal(7, boundary.Loops.Length);
         Assert.Empty(WrittenCheck.Faults(boundary, boundary.Written));
     }
 
-    private static SortedSet<int> Faces(Boundary boundary, Func<int, bool> which) =>
+    private static SortedSet<int> Faces(FacedMesh boundary, Func<int, bool> which) =>
         [.. Enumerable.Range(0, boundary.Loops.Length).Where(which)];
 
     private static IEnumerable<WrittenSide> Sides(List<List<WrittenSide>> loops) => loops.SelectMany(loop => loop);

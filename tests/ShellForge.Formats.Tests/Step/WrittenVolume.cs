@@ -17,7 +17,7 @@ internal static class WrittenVolume
     ];
 
     /// <summary>The volume in mm³, as the mesh lies.</summary>
-    public static double Of(Boundary boundary)
+    public static double Of(FacedMesh boundary)
     {
         double sum = 0;
         for (int face = 0; face < boundary.Written.Length; face++)
@@ -32,7 +32,7 @@ internal static class WrittenVolume
     }
 
     // Green: the sum of heights over an area is one along its border.
-    private static double Along(Boundary boundary, int face, WrittenSide side)
+    private static double Along(FacedMesh boundary, int face, WrittenSide side)
     {
         RoundSurface? round = boundary.Round[face];
         Point3 n = boundary.Normal(face);

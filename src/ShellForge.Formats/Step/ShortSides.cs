@@ -6,10 +6,10 @@ namespace ShellForge.Formats.Step;
 /// Edges shorter than a file is accurate go, their ends become one corner in the middle, and where a face runs along a line and straight
 /// back its two edges become one: readers drop such edges, and with them the faces they bound.
 /// </summary>
-internal static class ShortEdges
+internal static class ShortSides
 {
     /// <summary>Contracts them.</summary>
-    public static void Contract(Boundary boundary, List<List<WrittenSide>>[] faces)
+    public static void Contract(FacedMesh boundary, List<List<WrittenSide>>[] faces)
     {
         Dictionary<int, int> into = Clusters(boundary, faces);
         foreach (List<WrittenSide> loop in faces.SelectMany(loops => loops))
@@ -50,7 +50,7 @@ internal static class ShortEdges
     }
 
     // Where a loop runs along a line and straight back, all the way or a part of it.
-    private static int Folded(Boundary boundary, List<WrittenSide> loop)
+    private static int Folded(FacedMesh boundary, List<WrittenSide> loop)
     {
         for (int i = 0; i < loop.Count && loop.Count > 1; i++)
         {
@@ -66,7 +66,7 @@ internal static class ShortEdges
     }
 
     // Whether a corner lies on a line, between its ends.
-    private static bool IsWithin(Boundary boundary, WrittenSide side, int corner)
+    private static bool IsWithin(FacedMesh boundary, WrittenSide side, int corner)
     {
         Point3 from = boundary.Corner(side.From), along = boundary.Corner(side.To) - from, to = boundary.Corner(corner) - from;
         double at = Point3.Dot(to, along) / along.Length;
@@ -102,7 +102,7 @@ internal static class ShortEdges
         return corner;
     }
 
-    private static Dictionary<int, int> Clusters(Boundary boundary, List<List<WrittenSide>>[] faces)
+    private static Dictionary<int, int> Clusters(FacedMesh boundary, List<List<WrittenSide>>[] faces)
     {
         var into = new Dictionary<int, int>();
         var members = new Dictionary<int, List<Point3>>();
@@ -157,7 +157,10 @@ internal static class ShortEdges
                 {
                     loop[i] = loop[i] with
                     {
-                        Key = kept.Key, From = kept.From, To = kept.To, Ahead = loop[i].Ahead ^ (kept.From != gone.From),
+                        Key = kept.Key,
+                        From = kept.From,
+                        To = kept.To,
+                        Ahead = loop[i].Ahead ^ (kept.From != gone.From),
                     };
                 }
             }

@@ -22,7 +22,7 @@ internal enum CurveKind
 /// Faces of a mesh as they are written: triangles joined to faces, flat and round, with the loops round them, corners where their faces
 /// meet, and a curve for each run. In lattice steps.
 /// </summary>
-internal sealed class Boundary
+internal sealed class FacedMesh
 {
     // An arc strays from its chords by the chord error, and a corner moves along a plane that meets it at an angle: further than this is
     // no rounding.
@@ -32,7 +32,7 @@ internal sealed class Boundary
     private readonly Dictionary<int, SortedSet<int>> _meeting = [];
     private readonly Point3[] _normals;
 
-    private Boundary(HalfEdges edges, int[] patches, RoundSurface?[] round)
+    private FacedMesh(HalfEdges edges, int[] patches, RoundSurface?[] round)
     {
         Edges = edges;
         Patches = patches;
@@ -68,12 +68,12 @@ internal sealed class Boundary
     public void Put(int vertex, Point3 at) => _placed[vertex] = at;
 
     /// <summary>The boundary with as many round faces as can be had exactly; the rest is flat facets.</summary>
-    public static Boundary Of(HalfEdges edges) => Of(edges, WrittenCheck.Faults);
+    public static FacedMesh Of(HalfEdges edges) => Of(edges, WrittenCheck.Faults);
 
     /// <summary>The same by another check.</summary>
     /// <param name="edges">The mesh.</param>
     /// <param name="check">The faces that must not be written as they are.</param>
-    internal static Boundary Of(HalfEdges edges, Func<Boundary, List<List<WrittenSide>>[], IReadOnlySet<int>> check)
+    internal static FacedMesh Of(HalfEdges edges, Func<FacedMesh, List<List<WrittenSide>>[], IReadOnlySet<int>> check)
     {
         int[] facets = CoplanarFaces.Of(edges);
         List<RoundGroup> groups = RoundGroups.Of(edges, facets);
@@ -86,7 +86,7 @@ internal sealed class Boundary
             if (checks)
             {
                 boundary.Written = WrittenFaces.Of(boundary);
-                ShortEdges.Contract(boundary, boundary.Written);
+                ShortSides.Contract(boundary, boundary.Written);
                 IReadOnlySet<int> open = check(boundary, boundary.Written);
                 sentBack += open.Count;
                 faults = boundary.RoundAt(open, facets);
@@ -139,7 +139,7 @@ internal sealed class Boundary
         return any;
     }
 
-    private static Boundary Joined(HalfEdges edges, int[] facets, RoundPiece?[] pieces)
+    private static FacedMesh Joined(HalfEdges edges, int[] facets, RoundPiece?[] pieces)
     {
         int[] patches = new int[facets.Length];
         Array.Fill(patches, -1);
@@ -171,7 +171,7 @@ internal sealed class Boundary
             round.Add(piece?.Surface);
         }
 
-        return new Boundary(edges, patches, [.. round]);
+        return new FacedMesh(edges, patches, [.. round]);
     }
 
     // The round facets that can't be: at corners that no point fits, along curves that are none, in loops that meet themselves.
