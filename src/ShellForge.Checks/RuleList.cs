@@ -9,6 +9,7 @@ using ShellForge.Checks.Light;
 using ShellForge.Checks.Openings;
 using ShellForge.Checks.Power;
 using ShellForge.Checks.Print;
+using ShellForge.Checks.SecondBoards;
 
 namespace ShellForge.Checks;
 
@@ -63,6 +64,11 @@ public static class RuleList
         new BatteryShutIn(),
         new BatteryWithoutLeads(),
         new BatteryWithinReach(),
+        new SecondBoardByMains(),
+        new SecondBoardAgainstHousing(),
+        new SecondBoardWithoutLeads(),
+        new SpacersTooShort(),
+        new SpacerAgainstPart(),
         new WallOffTheLines(),
         new OffTheBed(),
         new FilamentsInOneLayer(),

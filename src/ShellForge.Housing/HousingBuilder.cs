@@ -19,6 +19,7 @@ public static class HousingBuilder
         CableExits.Of,
         Saddles.Of,
         BatteryBay.Of,
+        SecondBoardSeats.Of,
         CoverSideFeatures.Of,
     ];
 

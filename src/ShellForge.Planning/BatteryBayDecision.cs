@@ -5,7 +5,6 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Exits;
 using ShellForge.Planning.Floors;
 using ShellForge.Planning.Outlines;
 
@@ -46,13 +45,6 @@ internal static class BatteryBayDecision
     private const double RimChamfer = 0.4;
     private const int RidgeLines = 2;
 
-    // Fingers, and a rest under the rim, find room between bay and wall, mm.
-    private const double BesidePosts = 0.8;
-    private const double FromWall = 0.5;
-
-    // How far in from the wall a cable wants its post or knot, mm.
-    private const double CableRoom = 16;
-
     // How often the longest battery that fits is halved towards.
     private const int Halvings = 6;
 
@@ -62,7 +54,9 @@ internal static class BatteryBayDecision
     /// <param name="given">The board file, lines and layers.</param>
     /// <param name="choice">Walls and openings in plan.</param>
     /// <param name="posts">Posts whose place is settled.</param>
-    public static Decided<BatteryPlace?> Place(Given given, InPlan choice, ImmutableArray<PostInPlan> posts)
+    /// <param name="taken">What a second board has taken already.</param>
+    public static Decided<BatteryPlace?> Place(
+        Given given, InPlan choice, ImmutableArray<PostInPlan> posts, Region taken)
     {
         var reasons = new Reasons();
         if (given.File.Housing.Battery is not { } battery)
@@ -71,10 +65,11 @@ internal static class BatteryBayDecision
         }
 
         BatteryBaySize size = SizeOf(given, battery, reasons);
-        Region free = Free(given, choice, posts);
-        Region roomy = Roomy(given, choice, free);
-        var anywhere = new BatteryPlaces(given.File.Board, free, given.File.Up);
-        BatteryPlace? place = new BatteryPlaces(given.File.Board, roomy, given.File.Up).Best(size) ?? anywhere.Best(size);
+        Region free = RoomUnderBoard.Free(given, choice, posts, taken);
+        Region roomy = RoomUnderBoard.Roomy(given, choice, free);
+        var anywhere = new PlacesUnderBoard(given.File.Board, free);
+        BatteryPlace? place = BatteryPlace.Best(new PlacesUnderBoard(given.File.Board, roomy), size, given.File.Up)
+            ?? BatteryPlace.Best(anywhere, size, given.File.Up);
         if (place is null)
         {
             Refuse(given.File, size, anywhere, reasons);
@@ -165,33 +160,6 @@ internal static class BatteryBayDecision
         };
     }
 
-    // What walls, posts, holes of the maker's own and parts with openings leave, whatever hangs over it.
-    private static Region Free(Given given, InPlan choice, ImmutableArray<PostInPlan> posts)
-    {
-        BoardFile file = given.File;
-
-        // A lit wall has its seam under the board: the lip comes down beside the bay.
-        double fromWall = file.Housing.Light.Through == LightThrough.Wall ? choice.Lip.Reach + FromWall : FromWall;
-        HashSet<string> opened = [.. choice.Openings.Select(opening => opening.Ref)];
-        IEnumerable<Region> parts = file.Board.Parts.Where(part => part.Side == BoardSide.Bottom && opened.Contains(part.Ref))
-            .Select(part => PartEnvelope.OutlineOf(part).Offset(PlanRules.Beside));
-        IEnumerable<Region> holes = file.Housing.Openings.Where(own => own is { In: OpenedSide.Floor, At: not null })
-            .Select(own => Region.Disc(own.At!.Value, Ring.Hole((Math.Max(own.Shape.Along, own.Shape.Across) / 2) + BesidePosts)));
-        return choice.Shell.Cavity.Offset(-fromWall).Less(Region.Union(
-            [.. posts.Select(post => Region.Disc(post.At, Ring.Hole((post.Diameter / 2) + BesidePosts))), .. parts, .. holes]));
-    }
-
-    // Where rests under the rim and the cables' posts find their places as well.
-    private static Region Roomy(Given given, InPlan choice, Region free)
-    {
-        BoardFile file = given.File;
-        Region inner = choice.Shell.Cavity.Offset(
-            -(choice.Shell.BoardEdgeGap + PlanRules.RestOverlap + PlanRules.Beside));
-        Region cables = Region.Union(ExitForm.Of(file).Select(exit => exit.Way(choice.Shell)))
-            .Less(choice.Shell.Cavity.Offset(-CableRoom));
-        return free.Intersect(inner).Less(cables);
-    }
-
     // The wires' end looks to where they go.
     private static Angle Towards(BoardFile file, BatteryPlace place)
     {
@@ -201,14 +169,14 @@ internal static class BatteryBayDecision
         return (behind ? place.Along + Angle.FromDegrees(180) : place.Along).Normalized;
     }
 
-    private static void Refuse(BoardFile file, BatteryBaySize size, BatteryPlaces places, Reasons reasons)
+    private static void Refuse(BoardFile file, BatteryBaySize size, PlacesUnderBoard places, Reasons reasons)
     {
         BatterySpec battery = size.Battery;
         string many = battery.Count == 1 ? battery.Name : $"{battery.Count} of {battery.Name} side by side";
         string bore = file.Board.Outline is RingOutline && file.Housing.BoreOpen != false ? "'bore: closed', " : "";
         if (battery.At is { } at)
         {
-            double stands = Math.Round(places.StandsOut(size, at), 1);
+            double stands = Math.Round(places.StandsOut(BatteryPlace.Body(size, file.Up), at), 1);
             reasons.Refuse(
                 "battery-without-place", "battery",
                 $"At its place the bay of {many}, {Reasons.Mm(Math.Round(size.OuterLength, 1))} x "
@@ -219,7 +187,7 @@ internal static class BatteryBayDecision
             return;
         }
 
-        double fits = Longest(size, places);
+        double fits = Longest(size, places, file.Up);
         reasons.Refuse(
             "battery-without-place", "battery",
             $"The bay of {many} finds no place between walls and posts: "
@@ -231,13 +199,14 @@ internal static class BatteryBayDecision
     }
 
     // To a millimetre, downwards; 0 where not even a short one of that width fits.
-    private static double Longest(BatteryBaySize size, BatteryPlaces places)
+    private static double Longest(BatteryBaySize size, PlacesUnderBoard places, Angle up)
     {
         (double fits, double not) = (0, size.Battery.Length);
         for (int i = 0; i < Halvings; i++)
         {
             double middle = (fits + not) / 2;
-            bool found = places.Best(size with { PocketLength = size.PocketLength - size.Battery.Length + middle }) is not null;
+            BatteryBaySize shorter = size with { PocketLength = size.PocketLength - size.Battery.Length + middle };
+            bool found = BatteryPlace.Best(places, shorter, up) is not null;
             (fits, not) = found ? (middle, not) : (fits, middle);
         }
 

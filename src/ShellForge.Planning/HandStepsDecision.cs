@@ -20,6 +20,7 @@ internal static class HandStepsDecision
             .. Inserts(plan),
             .. plan.CableExits.SelectMany(exit => exit.HandSteps(plan)),
             .. BatteryHands.Steps(plan),
+            .. SecondBoardHands.Steps(plan),
             Board(plan),
             .. FirstLight(plan),
             .. Diffuser(plan),
@@ -100,7 +101,8 @@ internal static class HandStepsDecision
             Motion = HandMotion.Down,
             At = seat?.At,
             Things = [.. screws.Select(ClosingHands.Thing)],
-            InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert), .. BatteryHands.Things(plan.Bay)],
+            InPlace = [.. plan.Bosses.Where(boss => boss.Hole is not null).Select(Insert), .. BatteryHands.Things(plan.Bay),
+                .. SecondBoardHands.Things(plan.SecondBoard)],
         };
     }
 

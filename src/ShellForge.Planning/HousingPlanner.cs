@@ -12,6 +12,7 @@ using ShellForge.Planning.Openings;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Posts;
 using ShellForge.Planning.Remembering;
+using ShellForge.Planning.SecondBoards;
 using ShellForge.Planning.Walls;
 
 namespace ShellForge.Planning;
@@ -61,10 +62,11 @@ public static class HousingPlanner
         ClosureDecision closure = reasons.Take(ClosureDecision.Of(given, joints, ring));
         InPlan choice = closure.InPlan;
         ShellPlan shell = choice.Shell;
-        BatteryPlace? battery = reasons.Take(BatteryBayDecision.Place(
-            given, choice, BossDecision.InPlan(joints, closure.Sites, choice.Hold.Sites, given.Basis)));
-        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice, new FloorNeeds(mount, battery)));
+        ImmutableArray<PostInPlan> posts = BossDecision.InPlan(joints, closure.Sites, choice.Hold.Sites, given.Basis);
+        (BatteryPlace? battery, SecondBoardPlace? secondPlace) = UnderBoardDecision.Places(given, choice, posts, reasons);
+        BoardLevels levels = reasons.Take(StackDecision.Below(given, joints, choice, new FloorNeeds(mount, battery, secondPlace)));
         BatteryBayPlan? bay = reasons.Take(BatteryBayDecision.AtHeight(given, battery, levels));
+        SecondBoardPlan? second = reasons.Take(SecondBoardDecision.AtHeight(given, secondPlace, levels));
         ImmutableArray<OpeningPlan> openings = reasons.Take(OpeningForm.AtHeight(given, choice, levels));
         double parting = reasons.Take(StackDecision.Parting(given, choice, levels, openings));
         FrontLimits limits = StackDecision.Limits(file, choice.Closure, joints, levels, parting);
@@ -72,10 +74,17 @@ public static class HousingPlanner
         StackPlan stack = reasons.Take(StackDecision.Above(file, levels, parting, limits, front));
         openings = reasons.Take(OpeningForm.InFront(
             new FrontGiven(new HeightGiven(given, choice, levels, openings), front, stack)));
-        var tub = new TubDraft(given, shell, levels, openings) { Bay = bay, Holds = choice.Hold.Sites };
+        var tub = new TubDraft(given, shell, levels, openings)
+        {
+            Bay = bay,
+            SecondBoard = second,
+            Holds = choice.Hold.Sites,
+        };
         ImmutableArray<BossPlan> bosses = reasons.Take(BossDecision.Decide(tub, parting, joints, closure.Sites));
         Decided<ImmutableArray<ScrewJointPlan>> screws = ScrewDecision.Decide(
             file, stack, bosses, joints, choice.Hold.Sites);
+        Decided<ImmutableArray<ScrewJointPlan>> ownScrews = SecondBoardPosts.Screws(given, second, bosses, screws.Value.Length);
+        Decided<ImmutableArray<SpacerPlan>> spacers = SpacerDecision.Decide(file);
         Decided<ImmutableArray<SaddlePlan>> saddles = SaddleDecision.Decide(tub, bosses);
         var draft = new HousingDraft
         {
@@ -90,11 +99,13 @@ public static class HousingPlanner
             Stack = stack,
             Front = front,
             Bosses = bosses,
-            Screws = screws.Value,
+            Screws = [.. screws.Value, .. ownScrews.Value],
             Openings = openings,
             OpeningsInPlan = choice.Openings,
             Saddles = saddles.Value,
             Bay = bay,
+            SecondBoard = second,
+            Spacers = spacers.Value,
         };
 
         HousingEdges edges = EdgeDecision.BeforeFloor(draft);
@@ -103,6 +114,8 @@ public static class HousingPlanner
         // The exits look for their places among all that stands on the floor; they are told before it.
         draft = draft with { CableExits = reasons.Take(ExitForm.Chosen(draft)) };
         reasons.Take(screws);
+        reasons.Take(ownScrews);
+        reasons.Take(spacers);
         reasons.Take(saddles);
         return Whole(draft, reasons.Take(CoverSideDecision.Decide(draft, closure)), reasons);
     }
@@ -126,6 +139,8 @@ public static class HousingPlanner
             CableExits = draft.CableExits,
             Saddles = draft.Saddles,
             Bay = draft.Bay,
+            SecondBoard = draft.SecondBoard,
+            Spacers = draft.Spacers,
             Hold = cover.Hold,
             Cover = cover.Cover with { FrontEdge = edges.Front, FrontEdgeInBore = edges.FrontInBore },
             Diffuser = cover.Diffuser,

@@ -32,6 +32,7 @@ internal static class ShoppingDecision
         items.AddRange(cover.Closure.Shopping);
         items.AddRange(cover.Mount?.Shopping ?? []);
         items.AddRange(BatteryHands.Shopping(draft.Bay));
+        items.AddRange(SecondBoardHands.Shopping(draft.SecondBoard, draft.Spacers));
         return items.ToImmutable();
     }
 

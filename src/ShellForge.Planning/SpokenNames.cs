@@ -51,6 +51,7 @@ public static class SpokenNames
             FaceFeature.Holder => plan.Hold.Holder?.NameOf(i) ?? "what holds the board",
             FaceFeature.BoardStop => "a post of the cover over the board",
             FaceFeature.BatteryBay => "the battery's bay",
+            FaceFeature.SecondBoard => "what holds the second board",
             FaceFeature.CrushRib => "a small rib of the baffle",
             _ => "the part itself",
         };
@@ -67,6 +68,7 @@ public static class SpokenNames
         BoardHole? hole = file.Board.Holes.FirstOrDefault(hole => hole.At == boss.At);
         return hole is not null ? $"the boss of {hole.Name}"
             : boss.Use == BossUse.Rest ? "a rest under the board's rim"
+            : boss.Use == BossUse.SecondBoard ? "a post of the second board"
             : screws.FirstOrDefault(screw => screw.Boss == boss) is { } joint ? $"the boss of {joint.Name}"
             : "a boss";
     }

@@ -75,6 +75,10 @@ public sealed partial class NoWishIgnoredTests
               battery: {cell: 14500, count: 1, at: [0, 0], along: 0, strap: hook-and-loop}
             {{{Print}}}
             """,
+        ["two boards"] = File.ReadAllText(Repository.At("tests", "boards", "valid", "second-board-loose.yaml")),
+        ["stacked"] = File.ReadAllText(Repository.At("tests", "boards", "valid", "second-board-spacers.yaml")),
+        ["heavy"] = File.ReadAllText(Repository.At("tests", "boards", "valid", "second-board-loose.yaml"))
+            .Replace("  vents: none", "  vents: none\n  mount: stand", StringComparison.Ordinal),
         ["pouch"] = $$$"""
             format: shellforge/1
             name: Pouch
@@ -237,6 +241,13 @@ public sealed partial class NoWishIgnoredTests
         "pouch | housing.battery.grams=20",
         "battery | housing.measured={battery: {diameter: 14.1}}", "battery | housing.measured={battery: {length: 51}}",
         "pouch | housing.measured={battery: {thickness: 6.4}}", "pouch | housing.measured={battery: {width: 20.4}}",
+        "disc | housing.second-board={size: [30, 20], above: 5}", "two boards | housing.second-board.size=[40, 24]",
+        "two boards | housing.second-board.thickness=1", "two boards | housing.second-board.above=9",
+        "two boards | housing.second-board.below=9", "two boards | housing.second-board.holes.diameter=2.9",
+        "two boards | housing.second-board.holes.at=[[14, 9], [-14, -9]]", "two boards | housing.second-board.hold=clips",
+        "two boards | housing.second-board.at=[0, -4]", "two boards | housing.second-board.turn=50",
+        "stacked | housing.second-board.round=44", "stacked | housing.second-board.spacers=12",
+        "stacked | board.holes[1].for=tooling", "stacked | board.holes[1].screw=m2-pan",
         "disc | housing.openings=[{name: air, wall: 20, slot: [8, 2]}]", "openings | housing.openings[lever].wall=14",
         "openings | housing.openings[lever].wall=S1", "openings | housing.openings[lever].height=7",
         "openings | housing.openings[lever].slot=[8, 3]", "openings | housing.openings[light].over-board=4",
@@ -259,6 +270,9 @@ public sealed partial class NoWishIgnoredTests
         "parts | power.supply={volts: 12, amps: 2} | voltage-off", "parts | power.duty=0.2 | plastic-too-warm",
         "parts | use.ambient=50 | plastic-too-warm", "parts | use.orientation=table | plastic-too-warm",
         "parts | board.holes[0].keep-out={top: 3, bottom: 3} | head-against-part",
+        "two boards | housing.second-board.mains=true | second-board-by-mains",
+        "two boards | housing.second-board.watts=9 | plastic-too-warm",
+        "heavy | housing.second-board.grams=900 | stand-tips",
         "battery | housing.battery.plug=J9 | battery-without-leads",
         "disc | accept=[{rule: missing-key, why: known}] | missing-key",
     ];

@@ -32,6 +32,9 @@ public sealed partial class AnyBoards
     private double _inner;
     private readonly bool _tame;
     private readonly int _seed;
+    private const int ApartSecond = 104_729;
+
+    private bool HasSpacers { get; set; }
 
     private AnyBoards(int seed)
     {
@@ -85,6 +88,7 @@ public sealed partial class AnyBoards
         _lines.Add($"  thickness: {Sane("1.6", "1.6", "1.0", "0.2", "6")}");
         _lines.Add($"  edge: {Pick("clean", "clean", "tabs", "v-scored")}");
         Holes();
+        Spacers();
         Pixels();
         string[] connectors = Parts();
         Wires();
@@ -136,6 +140,19 @@ public sealed partial class AnyBoards
         if (_lines.Count == before)
         {
             _lines.Add("    []");
+        }
+    }
+
+    // Holes that a second board hangs from, of some boards that have holes.
+    private void Spacers()
+    {
+        const double apart = 9;
+        var dice = new Random(_seed + ApartSecond);
+        Point2[] places = [_centre + new Point2(apart, 0), _centre - new Point2(apart, 0)];
+        if (dice.Next(6) == 0 && _lines[^1].StartsWith("    - ", StringComparison.Ordinal) && places.All(at => Holds(at, 1.5)))
+        {
+            _lines.AddRange(places.Select(at => Mm($"    - {{at: [{at.X}, {at.Y}], diameter: 2.7, for: spacer}}")));
+            HasSpacers = true;
         }
     }
 

@@ -37,6 +37,7 @@ public sealed partial class AnyBoards
             "{text: \"The longest label that anyone would ever want to have on it\", height: 10}",
             "{text: \"x\", where: floor-inside, height: 2}");
         Battery();
+        SecondBoard();
     }
 
     // With dice of its own: boards of a seed keep all else that they had before there were batteries.
@@ -52,6 +53,30 @@ public sealed partial class AnyBoards
         if (dice.Next(4) == 0)
         {
             _lines.Add($"  battery: {(_tame ? wild[dice.Next(4)] : wild[dice.Next(wild.Length)])}");
+        }
+    }
+
+    // With dice of its own as well; one on spacers comes with its holes, which are drawn with the board.
+    private void SecondBoard()
+    {
+        var dice = new Random(_seed + ApartSecond);
+        string[] wild =
+        [
+            "{size: [24, 18], above: 4}", "{round: 20, above: 3, hold: clips}", "{size: [30, 16], above: 5, hold: strap, watts: 1}",
+            "{size: [26, 20], above: 6, holes: {at: [[10, 7], [-10, -7]], diameter: 2.7}}",
+            "{size: [12, 12], above: 0, below: 0, turn: 33}", "{size: [200, 200], above: 60, below: 60}",
+            "{size: [34, 30], above: 2, holes: {at: [[14, 12], [-14, 12], [0, -12]], diameter: 3.4}, hold: screws, at: [4, -3]}",
+            "{round: 12, above: 1, hold: strap, at: [9, 9], thickness: 6}", "{size: [18, 60], above: 3, hold: clips, mains: true}",
+        ];
+        if (HasSpacers)
+        {
+            string[] hung = ["{round: 30, above: 2, spacers: 8}", "{round: 30, above: 9, spacers: 3}",
+                "{size: [40, 26], above: 2, spacers: 12, turn: 20}"];
+            _lines.Add($"  second-board: {hung[_tame ? 0 : dice.Next(hung.Length)]}");
+        }
+        else if (dice.Next(4) == 0)
+        {
+            _lines.Add($"  second-board: {(_tame ? wild[dice.Next(4)] : wild[dice.Next(wild.Length)])}");
         }
     }
 

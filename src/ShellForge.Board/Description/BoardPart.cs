@@ -83,6 +83,12 @@ public sealed record BoardPart
     /// <summary>Gap between board face and body, mm.</summary>
     public double Lift { get; init; }
 
+    /// <summary>Whether it hangs on spacers, so that up to <see cref="Lift"/> other parts have room between it and the board.</summary>
+    public bool OnSpacers { get; init; }
+
+    /// <summary>Mass, g; null: by its size.</summary>
+    public double? Grams { get; init; }
+
     /// <summary>Whether an unknown height is no danger.</summary>
     public bool Passive { get; init; }
 

@@ -166,6 +166,9 @@ public enum HolePurpose
 
     /// <summary>Made for the board house; nothing uses it.</summary>
     Tooling,
+
+    /// <summary>A second board hangs here on a spacer; its screw comes from the front.</summary>
+    Spacer,
 }
 
 /// <summary>A hole in the board.</summary>
@@ -183,7 +186,7 @@ public sealed record BoardHole
     /// <summary>What it is for.</summary>
     public HolePurpose For { get; init; }
 
-    /// <summary>Screw of its own; null: the housing's.</summary>
+    /// <summary>Screw of its own, also into a spacer; null: the housing's.</summary>
     public ScrewProfile? Screw { get; init; }
 
     /// <summary>Insert of its own; null: the housing's.</summary>

@@ -81,6 +81,9 @@ public sealed record HousingSpec
 
     /// <summary>Cells or pouches inside; null for none.</summary>
     public BatterySpec? Battery { get; init; }
+
+    /// <summary>A second board inside; null for none.</summary>
+    public SecondBoardSpec? SecondBoard { get; init; }
 }
 
 /// <summary>How large the housing shall be from outside.</summary>

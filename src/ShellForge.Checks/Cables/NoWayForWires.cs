@@ -110,6 +110,12 @@ public sealed class NoWayForWires() : Rule(
             return new WireTarget("the battery", bay.Point((bay.Size.OuterLength / 2) + AtJoint, 0));
         }
 
+        if (wire.To == SecondBoardSpec.WireWord && housing.Plan.SecondBoard is { } second)
+        {
+            Point2 beside = second.WireEnd + Point2.Polar(AtJoint + second.Size.Gap + second.Size.Wall, second.Turn);
+            return new WireTarget("the second board", beside);
+        }
+
         if (housing.Board.Board.Wires.FirstOrDefault(other => other.Name == wire.To) is { } end)
         {
             return new WireTarget(end.Name, end.At);

@@ -27,7 +27,7 @@ public sealed class NoWayForDriver() : Rule(
             double radius = joint.Screw.DriverDiameter / 2;
             double head = joint.SeatZ + joint.Screw.HeadHeight + (joint.Washer ? joint.Screw.WasherThickness : 0);
             (double Distance, double Z, string What) nearest = (double.PositiveInfinity, 0, "");
-            string inPlace = joint.IsInTub ? PartNames.Tub : PartNames.Cover;
+            string inPlace = joint.Use == ScrewUse.Closure ? PartNames.Cover : PartNames.Tub;
             foreach (MadePart part in housing.SoundParts.Where(part => part.Name == inPlace))
             {
                 foreach (SectionSlab slab in housing.SectionsOf(part).Where(slab => slab.ToZ > head))

@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Checks.Findings;
 using ShellForge.Checks.Gauges;
 using ShellForge.Geometry.Planar;
@@ -26,7 +27,8 @@ public sealed class PartsOverlap() : Rule(
             {
                 BoardBody a = parts[i];
                 BoardBody b = parts[j];
-                if (a.Side != b.Side || !a.Outline.Bounds.Touches(b.Outline.Bounds) || a.FromZ >= b.ToZ || b.FromZ >= a.ToZ)
+                if (a.Side != b.Side || IsHung(housing, a) || IsHung(housing, b)
+                    || !a.Outline.Bounds.Touches(b.Outline.Bounds) || a.FromZ >= b.ToZ || b.FromZ >= a.ToZ)
                 {
                     continue;
                 }
@@ -43,4 +45,8 @@ public sealed class PartsOverlap() : Rule(
             }
         }
     }
+
+    // What hangs on spacers over other parts has a rule of its own.
+    private static bool IsHung(HousingUnderCheck housing, BoardBody body) =>
+        body.Ref == SecondBoardSpec.WireWord && !housing.Plan.Spacers.IsEmpty;
 }

@@ -53,9 +53,9 @@ public sealed class ScrewsMayNotStart() : Rule(
         foreach (ScrewUse use in Enum.GetValues<ScrewUse>())
         {
             // A screw of the cover that goes on through the board has to find its way through both.
-            bool ofBoard = use == ScrewUse.Board;
+            bool ofBoard = use is ScrewUse.Board or ScrewUse.SecondBoard;
             ImmutableArray<ScrewJointPlan> group =
-                [.. housing.Plan.Screws.Where(joint => joint.Use == use || (ofBoard && HoldsBoardToo(joint)))];
+                [.. housing.Plan.Screws.Where(joint => joint.Use == use || (use == ScrewUse.Board && HoldsBoardToo(joint)))];
             if (group.IsEmpty)
             {
                 continue;
@@ -83,8 +83,8 @@ public sealed class ScrewsMayNotStart() : Rule(
                 100 * result.Probability, 100 * Good,
                 new Point3(worst.At.X, worst.At.Y, worst.Use == use ? worst.SeatZ : housing.Plan.Stack.BoardTop),
                 ofBoard
-                    ? $"open the board's holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner thread, "
-                        + $"or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"
+                    ? $"open the {Held(use)}'s holes to {Math.Ceiling((10 * needed) - Hair) / 10:0.0} mm, take an insert of a thinner "
+                        + $"thread, or measure your filament's shrinkage ('shellforge coupon', then 'shellforge calibrate')"
                     : $"measure how holes print ('shellforge coupon', then 'shellforge calibrate'), or take an insert of a thinner thread",
                 "%");
         }
@@ -95,6 +95,7 @@ public sealed class ScrewsMayNotStart() : Rule(
         ScrewUse.Board => "board",
         ScrewUse.Closure => "cover",
         ScrewUse.Clamp => "clamp ring",
+        ScrewUse.SecondBoard => "second board",
         _ => throw new ArgumentOutOfRangeException(nameof(use)),
     };
 
@@ -119,5 +120,6 @@ public sealed class ScrewsMayNotStart() : Rule(
 
     // Holes are matched by place; one that only the plan knows (a rest, a post of its own) is as wide as its screw passes.
     private static double HoleOf(ScrewJointPlan joint, ImmutableArray<BoardHole> holes) =>
-        holes.Where(hole => hole.At == joint.At).Select(hole => (double?)hole.Diameter).FirstOrDefault() ?? joint.Screw.ClearanceHole;
+        joint.Use == ScrewUse.SecondBoard ? joint.PassDiameter
+        : holes.Where(hole => hole.At == joint.At).Select(hole => (double?)hole.Diameter).FirstOrDefault() ?? joint.Screw.ClearanceHole;
 }

@@ -10,7 +10,7 @@ namespace ShellForge.Checks.Fit;
 /// <summary>A housing that stands on a foot of its own and tips over.</summary>
 public sealed class StandTips() : Rule(
     "stand-tips",
-    "The centre of mass of housing, board, battery and stand must stand well over the stand's foot.",
+    "The centre of mass of housing, boards, battery and stand must stand well over the stand's foot.",
     "A lamp that falls at the first touch of its cable breaks, or lies on what it lights.",
     "angle by which it can be tilted before its centre of mass, from the solids as made and the board's laminate, passes the nearest edge "
         + "of the foot's hull; below 8 degrees warns, below 3 stops",
@@ -59,6 +59,10 @@ public sealed class StandTips() : Rule(
                 new Point3(board.Bounds.Centre.X, board.Bounds.Centre.Y, stack.BoardBottom)))
             .Concat(housing.Plan.Bay is { } bay
                 ? [(bay.Size.Grams * CubicMillimetres, bay.Middle)] : [])
+            .Concat(housing.Plan.SecondBoard is { } second
+                ? [(second.Board.Grams * CubicMillimetres, second.Middle)] : [])
+            .Concat(housing.Board.Board.Parts.Where(part => part.Grams is not null).Select(part =>
+                (part.Grams!.Value * CubicMillimetres, new Point3(part.At.X, part.At.Y, stack.BoardBottom - part.Height ?? 0))))
             .ToArray();
         double mass = bodies.Sum(body => body.Item1);
         return bodies.Aggregate(default(Point3), (sum, body) => sum + (body.Item1 / mass * body.Item2));

@@ -51,7 +51,8 @@ public sealed record BoardBody(string Ref, BoardSide Side, Region Outline, doubl
             Region outline = OutlineOf(part);
             if (part.Height is double height && height > 0)
             {
-                yield return Standing(part.Ref, part.Side, outline, height, part.At, plan.Stack);
+                BoardBody body = Standing(part.Ref, part.Side, outline, height, part.At, plan.Stack);
+                yield return part.OnSpacers ? body with { ToZ = plan.Stack.BoardBottom - part.Lift } : body;
             }
 
             if (part.JointProtrusion > 0)

@@ -12,6 +12,7 @@ internal static class BoardNames
     public static string Of(BossPlan boss, CircuitBoard board) =>
         board.Holes.FirstOrDefault(hole => hole.At == boss.At) is { } hole ? $"the boss of {hole.Name}"
         : boss.Use == BossUse.Rest ? "a rest under the board's rim"
+        : boss.Use == BossUse.SecondBoard ? "a post of the second board"
         : boss.Use == BossUse.Clamp ? "the boss of a screw of the clamp ring"
         : "the boss of a cover screw";
 }

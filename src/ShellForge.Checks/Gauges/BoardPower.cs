@@ -72,7 +72,8 @@ public sealed record BoardPower
             FullWhiteAmps = Sum(circle => circle.Led.FullWhiteMilliamps),
             StrongestAmps = Sum(circle => Math.Max(circle.Led.WiringMilliamps, circle.Led.FullWhiteMilliamps)),
             IdleAmps = Sum(circle => circle.Led.IdleMilliamps),
-            OtherAmps = file.Board.Parts.Sum(part => part.Watts) / LedVolts,
+            OtherAmps = (file.Board.Parts.Sum(part => part.Watts)
+                + (file.Housing.SecondBoard is { Spacers: null } loose ? loose.Watts : 0)) / LedVolts,
             Brightness = file.Power.Brightness,
             Duty = file.Power.Duty,
             SupplyAmps = file.Power.Amps,

@@ -138,7 +138,7 @@ internal sealed record FitSlicePlan(
     /// <summary>The posts of a housing that a slice keeps: those under the board, few and far from each other.</summary>
     public static ImmutableArray<BossPlan> Carriers(HousingPlan plan)
     {
-        BossPlan[] all = [.. plan.Bosses.Where(boss => boss.Use is not (BossUse.Closure or BossUse.Clamp))];
+        BossPlan[] all = [.. plan.Bosses.Where(boss => boss.Use is not (BossUse.Closure or BossUse.Clamp or BossUse.SecondBoard))];
         var kept = new List<BossPlan>(all.Take(1));
         while (kept.Count < Math.Min(MostPosts, all.Length))
         {

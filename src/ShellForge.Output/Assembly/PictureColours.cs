@@ -24,6 +24,7 @@ internal static class PictureColours
         HandMaterial.Brass => new Rgb(196, 158, 62),
         HandMaterial.Magnet => new Rgb(98, 104, 118),
         HandMaterial.Plastic => new Rgb(226, 222, 210),
+        HandMaterial.Laminate => Of("#1f5d3a"),
         HandMaterial.Battery => new Rgb(70, 128, 170),
         _ => throw new ArgumentOutOfRangeException(nameof(material), material, "a material without a colour"),
     };

@@ -76,6 +76,7 @@ public static class StepPictures
         (HandMaterial.Brass, _) => "inserts",
         (HandMaterial.Magnet, 1) => "magnet",
         (HandMaterial.Magnet, _) => "magnets",
+        (HandMaterial.Laminate, _) => "second board",
         (HandMaterial.Battery, 1) => "battery",
         (HandMaterial.Battery, _) => "batteries",
         _ => "small parts",

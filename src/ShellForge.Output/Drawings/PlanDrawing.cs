@@ -62,7 +62,13 @@ public static class PlanDrawing
         sheet.Svg.Line(sheet.At(extent.Min.X - overhang, 0), sheet.At(extent.Max.X + overhang, 0), Stroke.Centre);
         sheet.Svg.Line(sheet.At(0, extent.Min.Y - overhang), sheet.At(0, extent.Max.Y + overhang), Stroke.Centre);
         sheet.Svg.Area(sheet.At(plan.Source.Board.Outline.Region.Loops), Stroke.Phantom, Fill.None);
-        foreach (double radius in plan.Bosses.Select(boss => Math.Round(boss.At.Length, 2)).Where(r => r > 0).Distinct())
+        if (plan.SecondBoard is { } second)
+        {
+            sheet.Svg.Area(sheet.At(second.Outline.Loops), Stroke.Phantom, Fill.None);
+        }
+
+        foreach (double radius in plan.Bosses.Where(boss => boss.Use != BossUse.SecondBoard)
+            .Select(boss => Math.Round(boss.At.Length, 2)).Where(r => r > 0).Distinct())
         {
             sheet.Svg.Circle(sheet.At(Point2.Origin), radius * sheet.Scale, Stroke.Centre);
         }
@@ -109,7 +115,8 @@ public static class PlanDrawing
 
         foreach (PlanNote note in plan.Openings.Where(opening => opening.NotedOn == PartNames.Tub).Select(opening => opening.Note)
             .Concat(plan.CableExits.SelectMany(exit => exit.Notes(plan.Shell))).Concat(plan.Hold.Holder?.Notes ?? [])
-            .Concat(plan.Mount?.Notes ?? []).Concat(BatteryHands.Notes(plan.Bay)))
+            .Concat(plan.Mount?.Notes ?? []).Concat(BatteryHands.Notes(plan.Bay))
+            .Concat(SecondBoardHands.Notes(plan.SecondBoard)))
         {
             notes.Add(note.At, note.Text);
         }
@@ -158,7 +165,8 @@ public static class PlanDrawing
 
     private static string BossText(BossPlan boss)
     {
-        string circle = $" on \u00D8{DimensionLines.Value(2 * Math.Round(boss.At.Length, 2))}";
+        string circle = boss.Use == BossUse.SecondBoard ? " under the second board"
+            : $" on \u00D8{DimensionLines.Value(2 * Math.Round(boss.At.Length, 2))}";
         string hole = boss.Hole is null
             ? ""
             : $", hole \u00D8{DimensionLines.Value(boss.Hole.Diameter)}, {DimensionLines.Value(boss.Hole.Depth)} deep";

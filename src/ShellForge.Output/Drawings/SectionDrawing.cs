@@ -35,6 +35,7 @@ public static class SectionDrawing
             .. plan.Hold.Holder is { } holder ? [holder.Section] : Array.Empty<(Angle, string)>(),
             .. plan.CableExits.Select(exit => (exit.At, exit.Spoken)),
             .. BatteryHands.Section(plan),
+            .. SecondBoardHands.Section(plan),
             .. plan.Openings.Select(opening => opening.Section),
             .. plan.Bosses.Where(boss => boss.At != Point2.Origin).Select(boss => (Angle.Of(boss.At), boss.Name)),
             (Angle.Zero, "the axis"),

@@ -20,6 +20,10 @@ public static class BoardBodies
     private const string PartColour = "#3a3a3a";
     private const string ConnectorColour = "#b8b8b8";
     private const string LedColour = "#f4f4ec";
+    private const string SecondBoardColour = "#23597a";
+
+    // What stands on a second board is drawn so far in from its edge, mm.
+    private const double OnSecondBoard = 2;
 
     /// <summary>All bodies that have a height, in the order of the board file.</summary>
     public static ImmutableArray<BoardMesh> Of(HousingPlan plan)
@@ -49,6 +53,16 @@ public static class BoardBodies
                     : (plan.Stack.BoardBottom - height, plan.Stack.BoardBottom - part.Lift);
                 bodies.Add(new BoardMesh(part.Ref, SimpleMesh.Upright(body, from, to), part.Mouth is null ? PartColour : ConnectorColour));
             }
+        }
+
+        if (plan.SecondBoard is { } second)
+        {
+            // Bodies of one name are one to people: the laminate, and a box for what stands on it.
+            Mesh seen = SimpleMesh.Upright(second.Outline, second.Seat, second.Top);
+            Region on = second.Placed(second.Size.Outline.Offset(-OnSecondBoard));
+            seen = second.Board.Above > 0 && !on.IsEmpty
+                ? Mesh.Joined([seen, SimpleMesh.Upright(on, second.Top, second.Highest)]) : seen;
+            bodies.Add(new BoardMesh(PartNames.SecondBoard, seen, SecondBoardColour));
         }
 
         return bodies.ToImmutable();

@@ -13,6 +13,7 @@ internal static class PageBodies
 
     // Places in the stack: parts that stay together when the housing is pulled apart share one.
     private const double BoardLevel = 1;
+    private const double SecondBoardLevel = 0.5;
 
     public static ImmutableArray<PageBody> Of(HousingUnderCheck housing, ImmutableArray<BoardMesh> board)
     {
@@ -26,13 +27,16 @@ internal static class PageBodies
         }
 
         // One mesh a colour: a board of sixty LEDs is three bodies to draw, not sixty.
-        foreach (IGrouping<string, BoardMesh> colour in board.GroupBy(body => body.Colour, StringComparer.Ordinal))
+        foreach (IGrouping<string, BoardMesh> colour in board.Where(body => body.Name != PartNames.SecondBoard)
+            .GroupBy(body => body.Colour, StringComparer.Ordinal))
         {
             string name = colour.First().Name == PartNames.Board ? PartNames.Board : $"{PartNames.Board} {colour.Key}";
             bodies.Add(new PageBody(
                 name, PartNames.Board, Mesh.Joined(colour.Select(body => body.Mesh)), colour.Key, 1, BoardLevel, false, PartNames.Board));
         }
 
+        bodies.AddRange(board.Where(body => body.Name == PartNames.SecondBoard).Select(body => new PageBody(
+            body.Name, body.Name, body.Mesh, body.Colour, 1, SecondBoardLevel, false, body.Name)));
         return [.. bodies.OrderBy(body => body.Level)];
     }
 

@@ -4,6 +4,7 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Plan;
 using ShellForge.Planning.Remembering;
+using ShellForge.Planning.SecondBoards;
 
 namespace ShellForge.Planning.Draft;
 
@@ -66,6 +67,15 @@ internal sealed record HousingDraft
 
     /// <summary>A battery's bay; null for none.</summary>
     public BatteryBayPlan? Bay { get; init; }
+
+    /// <summary>A second board on the floor; null for none.</summary>
+    public SecondBoardPlan? SecondBoard { get; init; }
+
+    /// <summary>Spacers that a second board hangs from.</summary>
+    public ImmutableArray<SpacerPlan> Spacers { get; init; } = [];
+
+    /// <summary>What battery and second board take of the floor.</summary>
+    public Region OnFloor => (Bay?.Taken ?? Region.Empty).And(SecondBoard?.Taken ?? Region.Empty);
 
     /// <summary>The same with all of the outer floor free: its edge then gives way to what finds its place there.</summary>
     public HousingDraft WithoutFloorEdge() => this with { Shell = Shell with { FloorEdge = null, FloorEdgeInBore = null } };

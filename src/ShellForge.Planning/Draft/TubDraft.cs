@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Plan;
+using ShellForge.Planning.SecondBoards;
 
 namespace ShellForge.Planning.Draft;
 
@@ -22,6 +23,9 @@ internal sealed record TubDraft(
 
     /// <summary>A battery's bay, which posts keep off; null for none.</summary>
     public BatteryBayPlan? Bay { get; init; }
+
+    /// <summary>A second board on the floor, which posts keep off too; null for none.</summary>
+    public SecondBoardPlan? SecondBoard { get; init; }
 
     /// <summary>Places where the board's rim is held.</summary>
     public ImmutableArray<HoldSite> Holds { get; init; } = [];

@@ -160,7 +160,11 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
         double width = Math.Max(LeastPostWidth, Math.Ceiling(Cable.Diameter));
         double top = basis.Up(levels.FloorTop + PlanRules.TieSlotHeight + PlanRules.TieBridge);
         double ceiling = top + Cable.Diameter + PlanRules.TieOverCable;
-        var room = new BelowBoardRoom(new TubDraft(draft.File, basis, shell, levels, draft.Openings) { Bay = draft.Bay });
+        var room = new BelowBoardRoom(new TubDraft(draft.File, basis, shell, levels, draft.Openings)
+        {
+            Bay = draft.Bay,
+            SecondBoard = draft.SecondBoard,
+        });
         for (double inside = 0; inside <= FarthestAnchor; inside += 1)
         {
             double u = wall.InnerLeast - PostFromWall - inside - (length / 2);
@@ -172,7 +176,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             bool free = u > 0 && shell.Cavity.Contains(withTie)
                 && draft.Bosses.All(b => withTie.And(way).Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside
                     && b.Webs.All(w => w.Distance(withTie) > PlanRules.Beside))
-                && (draft.Bay is null || draft.Bay.Taken.Distance(way) > PlanRules.Beside)
+                && (draft.OnFloor.IsEmpty || draft.OnFloor.Distance(way) > PlanRules.Beside)
                 && draft.CableExits.All(exit => exit.TakenInside(shell, PlanRules.Beside).Distance(withTie) > 0)
                 && room.Ceiling(withTie) >= Math.Min(ceiling, levels.BoardBottom) - Layers.Slack;
             if (free)

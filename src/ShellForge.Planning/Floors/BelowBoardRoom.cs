@@ -23,7 +23,8 @@ internal sealed class BelowBoardRoom
         (BoardFile file, _, ShellPlan shell, BoardLevels levels, ImmutableArray<OpeningPlan> openings) = tub;
         _ways =
         [
-            .. openings.Select(opening => opening.TakenInside).Append(tub.Bay?.Taken ?? Region.Empty).Where(way => !way.IsEmpty),
+            .. openings.Select(opening => opening.TakenInside).Append(tub.Bay?.Taken ?? Region.Empty)
+                .Append(tub.SecondBoard?.Taken ?? Region.Empty).Where(way => !way.IsEmpty),
         ];
         _levels = levels;
         Shell = shell;

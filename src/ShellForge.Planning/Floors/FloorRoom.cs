@@ -59,7 +59,7 @@ internal static class FloorRoom
             Math.Min(saddle.RestMin.X, saddle.StopU - saddle.Rib) - Beside, saddle.RestMax.X + Beside));
         IEnumerable<Region> openings = draft.Openings.Select(opening => opening.TakenInside.Offset(Beside));
         return Region.Union(
-            [.. bosses, .. saddles, .. openings, draft.Bay?.Taken.Offset(Beside) ?? Region.Empty,
+            [.. bosses, .. saddles, .. openings, draft.OnFloor.Offset(Beside),
                 .. draft.CableExits.Select(exit => exit.TakenInside(draft.Shell, Beside))]);
     }
 }

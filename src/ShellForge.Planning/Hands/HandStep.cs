@@ -154,6 +154,9 @@ public enum HandMaterial
 
     /// <summary>Cells and pouches in their sleeves.</summary>
     Battery,
+
+    /// <summary>A second board.</summary>
+    Laminate,
 }
 
 /// <summary>A screw, an insert or a magnet in its place, as discs stacked along an upright axis.</summary>

@@ -13,6 +13,9 @@ internal static class BoardMass
     // Bodies of parts taken as blocks, g/cm3. Typical: moulded bodies 1.8 to 2.0, shells of connectors half empty.
     private const double Bodies = 1.5;
 
+    // Densities times mm3 give milligrams.
+    private const double PerGram = 1000;
+
     /// <summary>The centre of mass: laminate, parts and LEDs.</summary>
     public static Point2 Centre(CircuitBoard board)
     {
@@ -35,7 +38,7 @@ internal static class BoardMass
 
         foreach (BoardPart part in board.Parts)
         {
-            Add(Bodies * part.Length * part.Width * (part.Height ?? PlanRules.UnknownHeight), part.At);
+            Add(part.Grams * PerGram ?? Bodies * part.Length * part.Width * (part.Height ?? PlanRules.UnknownHeight), part.At);
         }
 
         foreach (PixelCircle circle in board.PixelCircles)

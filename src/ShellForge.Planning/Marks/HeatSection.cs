@@ -66,6 +66,16 @@ internal static class HeatSection
             }
         }
 
+        // A second board on the floor warms the board over it; where it lies is not known here, so all of it shares.
+        if (file.Housing.SecondBoard is { Spacers: null, Watts: > 0 } second)
+        {
+            double area = rings.Where(ring => ring.Board).Sum(ring => ring.Area);
+            for (int i = 0; i < rings.Length; i++)
+            {
+                others[i] += rings[i].Board && area > 0 ? second.Watts * rings[i].Area / area : 0;
+            }
+        }
+
         foreach (VentPlan vent in vents)
         {
             slots[RingAt(rings, vent.Outline.Bounds.Centre.Length * scale / Metre, false)] += vent.Outline.Area / SquareMetre;

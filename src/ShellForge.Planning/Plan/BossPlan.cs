@@ -22,6 +22,9 @@ public enum BossUse
 
     /// <summary>Takes a screw of the clamp ring, beside the board.</summary>
     Clamp,
+
+    /// <summary>Carries a second board on the floor and takes its screw.</summary>
+    SecondBoard,
 }
 
 /// <summary>A post on the floor with, in most cases, a blind hole for an insert from above.</summary>

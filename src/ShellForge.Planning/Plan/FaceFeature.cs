@@ -118,6 +118,9 @@ public enum FaceFeature
 
     /// <summary>What holds the board's rim down: a ring, or clips.</summary>
     Holder,
+
+    /// <summary>Seats, clips and slots of a second board.</summary>
+    SecondBoard,
 }
 
 /// <summary>Face tags of housing parts: a kind and a number, both ways, without a table that would have to be carried along.</summary>

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Hands;
+using ShellForge.Planning.SecondBoards;
 
 namespace ShellForge.Planning.Plan;
 
@@ -59,6 +60,12 @@ public sealed record HousingPlan
 
     /// <summary>The bay of a battery; null for none.</summary>
     public BatteryBayPlan? Bay { get; init; }
+
+    /// <summary>A second board on the floor; null for none.</summary>
+    public SecondBoardPlan? SecondBoard { get; init; }
+
+    /// <summary>Spacers that a second board hangs from behind the LED board.</summary>
+    public ImmutableArray<SpacerPlan> Spacers { get; init; } = [];
 
     /// <summary>What keeps the board where it lies.</summary>
     public required BoardHoldPlan Hold { get; init; }

@@ -83,4 +83,7 @@ public static class PartNames
 
     /// <summary>The populated board, which is not printed: pictures and measurements name it so.</summary>
     public const string Board = "board";
+
+    /// <summary>A second board, which is not printed either.</summary>
+    public const string SecondBoard = "second board";
 }

@@ -14,6 +14,9 @@ public enum ScrewUse
 
     /// <summary>The ring that clamps the board's rim.</summary>
     Clamp,
+
+    /// <summary>A second board on the floor.</summary>
+    SecondBoard,
 }
 
 /// <summary>A screw in its insert.</summary>
@@ -25,11 +28,11 @@ public sealed record ScrewJointPlan
     /// <summary>What it holds.</summary>
     public required ScrewUse Use { get; init; }
 
-    /// <summary>Name of the printed part that it passes; the board's where it passes the board alone.</summary>
+    /// <summary>Name of the printed part that it passes; the board's where it passes a board alone.</summary>
     public required string Through { get; init; }
 
-    /// <summary>Whether it stands in the open tub while the board is put in, before the cover.</summary>
-    public bool IsInTub => Use != ScrewUse.Closure;
+    /// <summary>Whether it holds the LED board in the open tub, before the cover.</summary>
+    public bool IsInTub => Use is ScrewUse.Board or ScrewUse.Clamp;
 
     /// <summary>The boss it enters.</summary>
     public required BossPlan Boss { get; init; }
@@ -64,7 +67,7 @@ public sealed record ScrewJointPlan
     /// <summary>From the tip to the bottom of the hole, mm; negative: it bottoms out.</summary>
     public required double TipGap { get; init; }
 
-    /// <summary>Clearance hole as drawn in the printed part it passes, mm; 0 when it passes only the board.</summary>
+    /// <summary>Clearance hole as drawn in the printed part it passes, mm; 0 when it passes only the LED board; a second board's own hole.</summary>
     public double PassDiameter { get; init; }
 
     /// <summary>Counterbore for the head as drawn, mm; 0 for none.</summary>

@@ -96,6 +96,9 @@ internal static class BossDecision
             bosses[i] = Stiffened(bosses[i], tub, room, reasons);
         }
 
+        // Low, and beside what hangs under their own board: neither webs nor gussets.
+        bosses.AddRange(SecondBoardPosts.Of(tub.Given, tub.SecondBoard, bosses.Count));
+
         ImmutableArray<BossPlan> rests = reasons.Take(
             RestDecision.Decide(tub, bosses.ToImmutable(), room));
         bosses.AddRange(rests);

@@ -16,7 +16,7 @@ internal static class ScrewDecision
     {
         var reasons = new Reasons();
         var screws = ImmutableArray.CreateBuilder<ScrewJointPlan>();
-        foreach (BossPlan boss in bosses.Where(b => b.Hole is not null))
+        foreach (BossPlan boss in bosses.Where(b => b.Hole is not null && b.Use != BossUse.SecondBoard))
         {
             Joint? joint = joints.FirstOrDefault(j => j.Hole.At == boss.At && boss.Use is BossUse.Board or BossUse.Both);
             screws.Add(boss.Use == BossUse.Board

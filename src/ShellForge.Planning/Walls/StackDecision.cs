@@ -196,6 +196,14 @@ internal static class StackDecision
                 battery.Under is null ? "the battery with its strap" : $"the battery with its strap under {battery.Under}",
                 battery.BelowBoard);
         }
+
+        if (onFloor.SecondBoard is { } second)
+        {
+            yield return new Need(
+                second.Under is null ? "the second board with what stands on it"
+                    : $"the second board with what stands on it under {second.Under}",
+                second.BelowBoard);
+        }
     }
 
     private static Decided<double> LitWall(
@@ -235,4 +243,5 @@ internal static class StackDecision
 /// <summary>What stands on the floor and is known before the heights are.</summary>
 /// <param name="Mount">What a mount asks for.</param>
 /// <param name="Battery">The place of a battery's bay; null for none.</param>
-internal sealed record FloorNeeds(MountNeeds Mount, BatteryPlace? Battery);
+/// <param name="SecondBoard">The place of a second board; null for none.</param>
+internal sealed record FloorNeeds(MountNeeds Mount, BatteryPlace? Battery, SecondBoardPlace? SecondBoard);

@@ -40,8 +40,9 @@ internal static class HoleForm
         FormKey<double> diameter = keys.Required("diameter", BoardKinds.Length("a hole's diameter", 0.3, 30), "Finished diameter.");
         FormKey<HolePurpose> purpose = keys.Defaulted(
             "for",
-            new WordKind<HolePurpose>(("mount", HolePurpose.Mount), ("wire", HolePurpose.Wire), ("tooling", HolePurpose.Tooling)),
-            "What it is for.",
+            new WordKind<HolePurpose>(("mount", HolePurpose.Mount), ("wire", HolePurpose.Wire), ("tooling", HolePurpose.Tooling),
+                ("spacer", HolePurpose.Spacer)),
+            "What it is for: mount (a screw into the housing), wire, tooling, or spacer (the second board hangs from it).",
             "mount");
         FormKey<ParsedScrew> screw = keys.Optional("screw", ScrewWordKind.Kind,
             "A screw of its own: a profile, or pan, cap, button or countersunk.", "the housing's");

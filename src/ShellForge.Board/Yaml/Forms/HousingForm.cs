@@ -24,6 +24,7 @@ internal sealed record ParsedHousing(
     Parsed<ParsedLight> Light,
     Parsed<ImmutableArray<ParsedOpening>> Openings,
     Parsed<ParsedBattery> Battery,
+    Parsed<ParsedSecondBoard> SecondBoard,
     Parsed<ParsedMeasuredThings> Measured,
     MappingNode Node);
 
@@ -119,6 +120,9 @@ internal static class HousingForm
             "Holes and slots of your own: for a sensor, a microphone, a lever, a screwdriver, air.", "none");
         FormKey<ParsedBattery> battery = keys.Optional("battery", BatteryEntry.Kind,
             "A cell or pouch inside, under the board: its bay with a strap is found by the plan.", "none");
+        FormKey<ParsedSecondBoard> secondBoard = keys.Optional("second-board", SecondBoardEntry.Form,
+            "A second board inside, such as a controller or a driver: loose on the tub's floor, or on spacers behind the LED board.",
+            "none");
         FormKey<ParsedMeasuredThings> measured = keys.Optional("measured", MeasuredForm.Things,
             "Measured sizes of this batch's insert, magnets, plug and battery; they override the nominal ones.");
         return values =>
@@ -159,6 +163,7 @@ internal static class HousingForm
                 values.Get(light),
                 values.Get(openings),
                 values.Get(battery),
+                values.Get(secondBoard),
                 values.Get(measured),
                 values.Node);
         };

@@ -3,6 +3,7 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml.Forms;
 using ShellForge.Board.Yaml.Tree;
+using ShellForge.Board.Yaml.Vocabulary;
 using ShellForge.Geometry.Numerics;
 
 namespace ShellForge.Board.Yaml.Resolving;
@@ -17,6 +18,9 @@ internal sealed record ResolvedBoard(
 {
     /// <summary>The board's centre, about which polar places are counted, seen from where plans have their origin.</summary>
     public Point2 Centre { get; init; }
+
+    /// <summary>A second board in the housing; null for none.</summary>
+    public SecondBoardSpec? SecondBoard { get; init; }
 }
 
 /// <summary>Puts the board together from what was said.</summary>
@@ -36,12 +40,21 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
         ImmutableArray<BoardPart> parts = new PartResolver(surface, designators, context).Resolve(partsSaid);
         var pixels = new PixelResolver(surface, designators, partRefs, context);
         ImmutableArray<PixelCircle> circles = pixels.Resolve(said.Pixels.Or([]));
+        var second = new SecondBoardResolver(sink, edge.Origin);
+        Parsed<ParsedSecondBoard>? secondSaid = housing?.SecondBoard.Given == true ? housing.SecondBoard : null;
+        SecondBoardSpec? secondBoard = secondSaid is { } asked ? second.Resolve(asked.Value) : null;
+        if (secondSaid is { } named)
+        {
+            designators.Take(SecondBoardSpec.WireWord, named.Place);
+        }
+
+        second.CheckUsed(said.Holes.Or([]), secondBoard);
         ImmutableArray<WireLead> wires = new WireResolver(surface, designators, context)
             .Resolve(said.Wires.Or([]), CableNames(housing), housing?.Battery.Given == true);
-        parts = [.. parts, .. pixels.Companions];
+        parts = [.. parts, .. pixels.Companions, .. second.OnSpacers(secondSaid, secondBoard, holes)];
         if (outline is null || !said.Thickness.Given)
         {
-            return new ResolvedBoard(outline, parts, circles, null) { Centre = context.Centre };
+            return new ResolvedBoard(outline, parts, circles, null) { Centre = context.Centre, SecondBoard = secondBoard };
         }
 
         ParsedMeasured? measured = said.Measured.Given ? said.Measured.Value : null;
@@ -58,7 +71,7 @@ internal sealed class BoardResolver(DiagnosticSink sink, ProfileLibrary profiles
             Wires = wires,
             FileCentre = edge.Origin,
         };
-        return new ResolvedBoard(outline, parts, circles, board) { Centre = context.Centre };
+        return new ResolvedBoard(outline, parts, circles, board) { Centre = context.Centre, SecondBoard = secondBoard };
     }
 
     private static ImmutableArray<string> CableNames(ParsedHousing? housing) => housing is null ? []

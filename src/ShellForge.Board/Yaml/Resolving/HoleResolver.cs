@@ -15,6 +15,9 @@ internal sealed class HoleResolver(BoardSurface? surface, ParsedHousing? housing
 {
     private const int MostHoles = 500;
 
+    // Threads that spacers are sold with.
+    private static readonly ImmutableArray<string> SpacerThreads = ["M2", "M2.5", "M3", "M4"];
+
     /// <summary>The holes, patterns written out.</summary>
     public ImmutableArray<BoardHole> Resolve(ImmutableArray<ParsedHole> said)
     {
@@ -46,6 +49,11 @@ internal sealed class HoleResolver(BoardSurface? surface, ParsedHousing? housing
     // A hole with an insert of its own needs the screw of that thread; a screw of its own must fit the insert it meets.
     private ScrewProfile? OwnScrew(ParsedHole said)
     {
+        if (said.For.Value == HolePurpose.Spacer)
+        {
+            return SpacerScrew(said);
+        }
+
         InsertProfile? insert = said.Insert.Given ? said.Insert.Value
             : housing is { Insert.Given: true } ? housing.Insert.Value
             : null;
@@ -61,6 +69,43 @@ internal sealed class HoleResolver(BoardSurface? surface, ParsedHousing? housing
 
         ScrewHead head = housing is { Screw.Given: true } ? housing.Screw.Value.Head : ScrewHead.Pan;
         return new ScrewChoice(context.Profiles, context.Sink).For(insert, new ParsedScrew(null, head), said.Insert.Place);
+    }
+
+    // A spacer has the thickest common thread that its hole lets pass, unless a screw is named.
+    private ScrewProfile? SpacerScrew(ParsedHole said)
+    {
+        if (said.Insert.Given)
+        {
+            context.Sink.Error(said.Insert.Place, "insert-at-spacer", "a spacer has a thread of its own and takes no insert",
+                "expected no insert at a hole with for: spacer");
+        }
+
+        if (said.Screw is { Given: true, Value.Profile: { } named })
+        {
+            if (named.ThreadDiameter > said.Diameter.Value)
+            {
+                context.Sink.Error(said.Screw.Place, "no-screw-for-spacer",
+                    $"{named.Thread} does not pass the hole of {NumberText.Written(said.Diameter.Value)} for its spacer",
+                    "expected a screw of a thinner thread, or a wider hole");
+            }
+
+            return named;
+        }
+
+        ScrewHead head = said.Screw.Given ? said.Screw.Value.Head : ScrewHead.Pan;
+        ScrewProfile? found = context.Profiles.Screws.All
+            .Where(screw => screw.Head == head && SpacerThreads.Contains(screw.Thread)
+                && screw.ThreadDiameter.Value <= said.Diameter.Value)
+            .MaxBy(screw => screw.ThreadDiameter.Value);
+        if (found is null)
+        {
+            context.Sink.Error(said.Node.Place, "no-screw-for-spacer",
+                $"no {head.ToString().ToLowerInvariant()}-head screw of a spacer's thread passes a hole of "
+                    + NumberText.Written(said.Diameter.Value),
+                $"expected a hole that passes one of {string.Join(", ", SpacerThreads)}, or a screw by its profile");
+        }
+
+        return found;
     }
 
     private BoardHole Hole(ParsedHole said, ScrewProfile? screw, PlaceOnBoard place, int number) => new()

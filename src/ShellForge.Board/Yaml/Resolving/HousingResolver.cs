@@ -45,6 +45,7 @@ internal sealed class HousingResolver(
             Light = said.Wishes.Light with { WindowOutline = WindowOutline(said.Light.Value.Window) },
             Openings = openings,
             Battery = battery,
+            SecondBoard = board?.SecondBoard,
         };
     }
 
@@ -66,6 +67,7 @@ internal sealed class HousingResolver(
         BoardHole? hole = board?.Board?.Holes.FirstOrDefault(each => each.For == HolePurpose.Mount && each.Insert is null);
         string? what = said.Wishes.Closure == ClosureKind.Screws ? "closure screws go into inserts"
             : said.Wishes.Hold == HoldKind.Clamp ? "the screws of the clamp ring go into inserts"
+            : board?.SecondBoard?.Hold == SecondBoardHold.Screws ? "the second board's screws go into inserts"
             : hole is not null ? $"a screw goes through {hole.Name} into an insert"
             : null;
         if (what is null)
@@ -79,6 +81,8 @@ internal sealed class HousingResolver(
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or closure: snap"
                 : said.Wishes.Hold == HoldKind.Clamp
                 ? "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or hold: clips"
+                : board?.SecondBoard?.Hold == SecondBoardHold.Screws
+                ? "expected insert: the insert in your drawer, by its body, or second-board: {hold: clips} or {hold: strap}"
                 : "expected insert: the insert in your drawer, by its body, such as m2.5x4-od4.6, or for: wire or tooling at holes "
                     + "without a screw");
         return false;
