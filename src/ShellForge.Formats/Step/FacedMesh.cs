@@ -222,7 +222,9 @@ internal sealed class FacedMesh
         {
             foreach (BorderRun run in Loops[face].SelectMany(loop => loop))
             {
-                if (Curve(face, run) == CurveKind.None)
+                // What ends at a corner without a place is blamed there alone: the rest of an arc may well be one.
+                if (!atCorner.Contains(Edges.From(run.Edges[0])) && !atCorner.Contains(Edges.To(run.Edges[^1]))
+                    && Curve(face, run) == CurveKind.None)
                 {
                     Blame(run, facets, faults);
                 }

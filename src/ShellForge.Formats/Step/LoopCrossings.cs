@@ -44,15 +44,29 @@ internal static class LoopCrossings
     private static IEnumerable<Side> Sides(FacedMesh boundary, int face)
     {
         Func<Point3, Point2> flat = Unrolling.Of(boundary, face);
-        foreach (List<BorderRun> loop in boundary.Loops[face])
+        return boundary.Loops[face].SelectMany(loop => WithoutShort([.. Sides(boundary, face, loop, flat)]));
+    }
+
+    // Ends of sides shorter than the file is accurate become one corner: the sides beside them share it.
+    private static List<Side> WithoutShort(List<Side> loop)
+    {
+        List<Side> kept = [.. loop.Where(side => Point2.Distance(side.From, side.To) > WrittenCheck.Off)];
+        for (int i = 0; i < kept.Count && kept.Count < loop.Count; i++)
         {
-            foreach (BorderRun run in loop)
+            kept[i] = kept[i] with { From = kept[(i + kept.Count - 1) % kept.Count].To };
+        }
+
+        return kept;
+    }
+
+    private static IEnumerable<Side> Sides(FacedMesh boundary, int face, List<BorderRun> loop, Func<Point3, Point2> flat)
+    {
+        foreach (BorderRun run in loop)
+        {
+            bool mayMove = boundary.Round[face] is not null || boundary.Round[run.Other] is not null || boundary.IsMoved(run);
+            foreach ((Point3 from, Point3 to, BorderRun part) in boundary.Path(face, run))
             {
-                bool mayMove = boundary.Round[face] is not null || boundary.Round[run.Other] is not null || boundary.IsMoved(run);
-                foreach ((Point3 from, Point3 to, BorderRun part) in boundary.Path(face, run))
-                {
-                    yield return new Side(flat(from), flat(to), part, mayMove);
-                }
+                yield return new Side(flat(from), flat(to), part, mayMove);
             }
         }
     }

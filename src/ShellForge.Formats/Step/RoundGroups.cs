@@ -120,10 +120,11 @@ internal sealed class RoundGroups
     private static double Degrees(Point2 along, Point2 next) => Angle.Between(Angle.Of(along), Angle.Of(next)).Degrees;
 
     // Chords of a length, in lattice steps, stray from their arc by half of it times the tangent of a quarter of the angle they turn by.
+    // Walls set outward from a circle keep its number of chords: they stray by as much more as they are wider.
     private static double MostTurn(double chord)
     {
         const double most = 50;
-        const double slack = 1.05;
+        const double slack = 2.0;
         return Math.Min(most, 4 * slack * Angle.Of(new Point2(chord / 2, Tolerances.ChordError / Lattice.Step)).Degrees);
     }
 

@@ -103,6 +103,48 @@ public class StepWriterTests
             Math.Abs(WrittenVolume.Of(FacedMesh.Of(new HalfEdges(mesh, 1))) - exact), 0, Measure.Area(mesh) * Lattice.Step);
     }
 
+    [SkippableTheory]
+    [InlineData(23, 100)]
+    [InlineData(4.4, 36)]
+    public void A_wall_set_outward_from_a_circle_is_round_though_its_chords_are_long(double radius, int chords)
+    {
+        Mesh mesh = Evaluated(Shapes.Extrude(
+            Region.Annulus(
+                new Ring(radius, RingSide.Inside, chords, Angle.Zero), new Ring(radius - 2, RingSide.Inside, chords, Angle.Zero)), 0, 3));
+
+        Verdict verdict = Judged(Written(mesh));
+
+        Assert.Equal((1, 2 + (2 * 2), 0), (verdict.Bodies, verdict.Faces, verdict.OpenEdges));
+    }
+
+    [SkippableFact]
+    public void Sides_of_a_lattice_step_between_arcs_and_walls_leave_a_ring_round()
+    {
+        // A ring that lies in from two clips: where their walls end, a side of one lattice step leads back onto the arc.
+        byte[] file = File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", "diffuser-with-short-sides.stl"));
+        Mesh mesh = StlReader.Read(file).Bodies[0].Triangles.ToLatticeMesh()!;
+
+        Verdict verdict = Judged(Written(mesh));
+
+        Assert.Equal((1, 0), (verdict.Bodies, verdict.OpenEdges));
+        Assert.InRange(verdict.Faces, 6, 12);
+    }
+
+    [SkippableFact]
+    public void A_corner_that_no_place_fits_costs_a_round_the_facets_there_alone()
+    {
+        // The diffuser of a board drawn by chance: its corners are round, its foot chamfered, and four straight walls meet them a little off.
+        byte[] file = File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", "diffuser-with-corners-off.stl"));
+        Mesh mesh = StlReader.Read(file).Bodies[0].Triangles.ToLatticeMesh()!;
+        string text = Written(mesh);
+
+        Verdict verdict = Judged(text);
+
+        Assert.Equal((1, 0), (verdict.Bodies, verdict.OpenEdges));
+        Assert.InRange(verdict.Faces, 14, 40);
+        Assert.InRange(Regex.Count(text, "CYLINDRICAL_SURFACE"), 4, 8);
+    }
+
     [SkippableFact]
     public void A_line_that_an_arc_would_touch_keeps_its_face()
     {
