@@ -45,11 +45,11 @@ internal static class SecondBoardDecision
         var place = new SecondBoardPlace(size, found.At, found.Way, found.Hanging, found.Under);
         place = board.Turn is null && size.WireWidth > 0 && IsBehind(file, place) && anywhere.Fits(body, place.At, Turned(place))
             ? place with { Turn = Turned(place) } : place;
-        string where = $"x {Reasons.Mm(Math.Round(place.At.X, 1) + 0)}, y {Reasons.Mm(Math.Round(place.At.Y, 1) + 0)} from the middle, "
+        string where = $"x {Reasons.Mm(Math.Round(place.At.X, 1) + 0)}, y {Reasons.Mm(Math.Round(place.At.Y, 1) + 0)} mm from the middle, "
             + $"turned by {Reasons.Mm(Math.Round(place.Turn.Normalized.Degrees, 1))} degrees";
         reasons.Choice("second-board.place", where, Reasons.Origin(file, "housing.second-board.at"),
             board.At is not null ? "as asked" : place.Under is null ? "under nothing that hangs from the LED board, nearest to the middle"
-                : $"the place that costs least depth: under {place.Under}, which hangs {Reasons.Mm(Math.Round(place.Hanging, 2))} down");
+                : $"the place that costs least depth: under {place.Under}, which hangs {Reasons.Mm(Math.Round(place.Hanging, 2))} mm down");
         return reasons.Of<SecondBoardPlace?>(place);
     }
 

@@ -86,7 +86,7 @@ internal static class SecondBoardSizes
             SecondBoardHold.Clips when board.Hold == SecondBoardHold.Clips => "as asked",
             SecondBoardHold.Clips => string.Create(CultureInfo.InvariantCulture, $"no screws, since {notScrewed}"),
             _ when board.Hold == SecondBoardHold.Strap => "as asked",
-            _ => $"screws or clips do not work here: clips would lift it {Reasons.Mm(Math.Round(clipLift, 1))}",
+            _ => $"screws or clips do not work here: clips would lift it {Reasons.Mm(Math.Round(clipLift, 1))} mm",
         });
         SecondBoardSize size = Sized(given, board, hold, (clips, clipLift), reasons);
         reasons.Length("second-board.depth", size.Depth, Reasons.Rule, "seat, laminate, what stands on it, what holds it, and air");
@@ -160,7 +160,7 @@ internal static class SecondBoardSizes
         if (!wires.IsEmpty)
         {
             reasons.Length("second-board.wire-bend", BendOfWire * thickest, Reasons.Rule,
-                $"room at its end for wires of {Reasons.Mm(thickest)}: {Reasons.Mm(BendOfWire)} of their diameters");
+                $"room at its end for wires of {Reasons.Mm(thickest)} mm: {Reasons.Mm(BendOfWire)} of their diameters");
         }
 
         bool seated = hold != SecondBoardHold.Screws;

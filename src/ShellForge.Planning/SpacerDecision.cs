@@ -53,8 +53,8 @@ internal static class SpacerDecision
         {
             SpacerPlan one = same[0];
             reasons.Length("second-board.spacers", length, Reasons.Origin(file, "housing.second-board.spacers"),
-                $"{same.Length.ToString(CultureInfo.InvariantCulture)} of {one.Screw.Thread}, with screws of {Reasons.Mm(one.FrontScrew)} "
-                    + $"from the front and {Reasons.Mm(one.BackScrew)} from behind");
+                $"{same.Length.ToString(CultureInfo.InvariantCulture)} of {one.Screw.Thread}, with screws of "
+                    + $"{Reasons.Mm(one.FrontScrew)} mm from the front and {Reasons.Mm(one.BackScrew)} mm from behind");
             double needed = Math.Max(Needed(one.FrontScrew, file.Board.Thickness), Needed(one.BackScrew, board.Thickness));
             if (needed > length + Layers.Slack)
             {

@@ -121,8 +121,7 @@ public class StepWriterTests
     public void Sides_of_a_lattice_step_between_arcs_and_walls_leave_a_ring_round()
     {
         // A ring that lies in from two clips: where their walls end, a side of one lattice step leads back onto the arc.
-        byte[] file = File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", "diffuser-with-short-sides.stl"));
-        Mesh mesh = StlReader.Read(file).Bodies[0].Triangles.ToLatticeMesh()!;
+        Mesh mesh = Kept("diffuser-with-short-sides.stl");
 
         Verdict verdict = Judged(Written(mesh));
 
@@ -133,9 +132,8 @@ public class StepWriterTests
     [SkippableFact]
     public void A_corner_that_no_place_fits_costs_a_round_the_facets_there_alone()
     {
-        // The diffuser of a board drawn by chance: its corners are round, its foot chamfered, and four straight walls meet them a little off.
-        byte[] file = File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", "diffuser-with-corners-off.stl"));
-        Mesh mesh = StlReader.Read(file).Bodies[0].Triangles.ToLatticeMesh()!;
+        // The diffuser of a board drawn by chance: round corners, a chamfered foot, and straight walls that meet them a little off.
+        Mesh mesh = Kept("diffuser-with-corners-off.stl");
         string text = Written(mesh);
 
         Verdict verdict = Judged(text);
@@ -196,8 +194,7 @@ public class StepWriterTests
     public void A_face_that_runs_along_a_line_and_a_part_of_it_back_is_not_lost()
     {
         // The baffle of a board drawn by chance: beside a round of a notch a face goes out 0.016 mm and comes back by 0.006.
-        byte[] file = File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", "baffle-that-folds.stl"));
-        Mesh mesh = StlReader.Read(file).Bodies[0].Triangles.ToLatticeMesh()!;
+        Mesh mesh = Kept("baffle-that-folds.stl");
 
         Verdict verdict = Judged(Written(mesh));
 
@@ -276,6 +273,10 @@ public class StepWriterTests
 
         Assert.Throws<ArgumentException>(() => Written(open));
     }
+
+    private static Mesh Kept(string name) =>
+        StlReader.Read(File.ReadAllBytes(Repository.At("tests", "ShellForge.Formats.Tests", "Step", "cases", name)))
+            .Bodies[0].Triangles.ToLatticeMesh()!;
 
     private static Mesh Evaluated(Solid solid) => SolidEvaluator.Evaluate(solid).Require().Mesh;
 
