@@ -31,14 +31,17 @@ internal sealed record ParsedPart(
 /// <summary>An entry of `parts:`.</summary>
 internal static class PartForm
 {
+    /// <summary>The highest body, mm.</summary>
+    public const double Highest = 100;
+
     private static readonly Kind<double> Edge = BoardKinds.Length("a body's size", 0.1, 300);
 
     /// <summary>[along x, along y] or [along x, along y, height].</summary>
     public static Kind<ImmutableArray<double>> Size { get; } = new TupleKind(
-        "a body's size [along x, along y, height]", 2, Edge, Edge, BoardKinds.Length("a body's height", 0, 100));
+        "a body's size [along x, along y, height]", 2, Edge, Edge, BoardKinds.Length("a body's height", 0, Highest));
 
     /// <summary>A height, or the word unknown.</summary>
-    public static Kind<double?> Height { get; } = BoardKinds.LengthOr("unknown", "a height above the board", 0, 100);
+    public static Kind<double?> Height { get; } = BoardKinds.LengthOr("unknown", "a height above the board", 0, Highest);
 
     /// <summary>The mapping.</summary>
     public static Form<ParsedPart> Form { get; } = new("a part", keys =>

@@ -74,6 +74,15 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             body = known.Length == 0 ? body : body with { HeightFrom = $"{body.HeightFrom}: {known}" };
         }
 
+        // A size's height is bounded where it is read; of a body that lies, its width stands up.
+        if (body.Height is { } tall && tall > PartForm.Highest + said.Lift.Value)
+        {
+            context.Sink.Error(
+                said.Mounted.Given ? said.Mounted.Place : said.Node.Place, "part-too-high",
+                $"lying, {said.Ref.Value} stands {NumberText.Written(tall)} mm above the board",
+                $"expected at most {NumberText.Written(PartForm.Highest)}");
+        }
+
         return body;
     }
 
