@@ -6,7 +6,6 @@ using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Batteries;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Floors;
-using ShellForge.Planning.Outlines;
 
 namespace ShellForge.Planning;
 
@@ -16,26 +15,11 @@ namespace ShellForge.Planning;
 /// </summary>
 internal static class BatteryBayDecision
 {
-    // Straps as sold, mm: width, thickness of one layer, and what stands beside the battery. Typical: hook-and-loop 10 wide, two layers
-    // of it where it closes; ties 4.8 wide with their head.
-    private static readonly StrapSection HookAndLoop = new(10, 1.6, 3.2, 3);
-    private static readonly StrapSection Tie = new(4.8, 1.3, 2.0, 4);
-    private const double StrapPlay = 1.0;
-
-    // What a bridge of a strap's width sags, and the strap's play under it, mm. Typical.
-    private const double UnderLintel = 0.4;
-
     // What a pouch may grow in thickness over its life, as a share. Common practice: 10 %; check the data sheet.
     private const double Swelling = 0.1;
 
     // Walls of a pouch's pocket as a share of its thickness: it can't slide out under its strap, and fingers get hold of it.
     private const double PouchWall = 0.7;
-
-    // A bridge stays so much shorter than the longest that comes out clean, mm.
-    private const double UnderBridge = 0.5;
-
-    // Lowest wall over the strap's gap, mm: it bridges the gap and takes the strap's pull.
-    private const double LeastLintel = 2.0;
 
     // At each end of a cylinder for the welded tab with its bend, and at one end of a pouch for its wires, mm. Typical.
     private const double TabRoom = 2.0;
@@ -47,8 +31,6 @@ internal static class BatteryBayDecision
 
     // How often the longest battery that fits is halved towards.
     private const int Halvings = 6;
-
-    private sealed record StrapSection(double Width, double Thickness, double Closed, double Beside);
 
     /// <summary>The place of the bay; null without a battery, and, with a refusal, without a place.</summary>
     /// <param name="given">The board file, lines and layers.</param>
@@ -73,6 +55,17 @@ internal static class BatteryBayDecision
         if (place is null)
         {
             Refuse(given.File, size, anywhere, reasons);
+            return reasons.Of<BatteryPlace?>(null);
+        }
+
+        if (RoomUnderBoard.TooHigh(given.File, place.BelowBoard) is double height)
+        {
+            reasons.Refuse(
+                "battery-without-place", "battery",
+                $"Under {place.Under ?? "the board"} it makes the housing {Reasons.Mm(Math.Ceiling(height))} mm high, "
+                    + $"{Reasons.Mm(Lattice.LimitMillimetres)} can be made. It is planned without it.",
+                height, Lattice.LimitMillimetres, "mm", new Point3(place.At.X, place.At.Y, 0),
+                "a place beside what hangs there ('at'), or lower parts on the board");
             return reasons.Of<BatteryPlace?>(null);
         }
 
@@ -113,20 +106,15 @@ internal static class BatteryBayDecision
     private static BatteryBaySize SizeOf(Given given, BatterySpec battery, Reasons reasons)
     {
         (BoardFile file, PrintBasis basis) = given;
-        StrapSection strap = battery.Strap == StrapKind.Tie ? Tie : HookAndLoop;
+        StrapAsSold strap = battery.Strap == StrapKind.Tie ? StrapAsSold.Tie : StrapAsSold.HookAndLoop;
         bool round = battery.Form == BatteryForm.Round;
         Sourced fit = file.Print.Printer.BatteryFit;
         double swollen = round ? battery.Thickness : battery.Thickness * (1 + Swelling);
-        double lift = basis.UpDistance(strap.Thickness + UnderLintel);
+        double lift = strap.SlotHeight(basis);
         double pocket = Math.Round(battery.Width + fit, 3);
         double ends = round ? 2 * TabRoom : PouchWires;
-        double gap = strap.Width + StrapPlay;
-
-        // Where a bridge of the whole gap would sag, slants shorten it.
-        double roof = Math.Min(gap, file.Print.Printer.BridgeNote - UnderBridge);
-        Angle lean = RoofSlant.For(file.Print.Printer.OverhangDegrees).Lean;
-        double rise = basis.UpDistance((gap - roof) / 2 * lean.Cos / lean.Sin);
-        double rim = Math.Max(LeastLintel + rise, round ? pocket / 2 : PouchWall * battery.Thickness);
+        (double roof, double rise) = strap.Roof(given);
+        double rim = Math.Max(StrapAsSold.LeastLintel + rise, round ? pocket / 2 : PouchWall * battery.Thickness);
         reasons.Choice("battery.cell", battery.Count == 1 ? battery.Name : $"{battery.Count} of {battery.Name}",
             Reasons.Origin(file, "housing.battery"), $"{Reasons.Mm(battery.Grams)} g each");
         reasons.Length("battery.pocket-width", pocket, Reasons.Origin(file, "housing.battery"),
@@ -152,7 +140,7 @@ internal static class BatteryBayDecision
             Swollen = swollen,
             Depth = basis.UpDistance(lift + swollen + strap.Closed + PlanRules.Beside),
             RimChamfer = round ? 0 : RimChamfer,
-            StrapGap = gap,
+            StrapGap = strap.Slot,
             SlotRoof = roof,
             SlotRise = rise,
             StrapBeside = strap.Beside,

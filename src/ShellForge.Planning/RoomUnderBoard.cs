@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Board.Description;
+using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Planar;
 using ShellForge.Planning.Draft;
 using ShellForge.Planning.Exits;
@@ -16,6 +17,24 @@ internal static class RoomUnderBoard
 
     // How far in from the wall a cable wants its post or knot, mm.
     private const double CableRoom = 16;
+
+    // Over LEDs or parts: their air, the diffuser and the bezel; and the distance that a diffuser of its own choice has at most, mm.
+    private const double FrontRoom = 20;
+    private const double OwnDistance = 30;
+
+    /// <summary>
+    /// How high the housing would be, about, with so much room under the board, mm; null where that is within what can be made.
+    /// </summary>
+    /// <param name="file">The board file.</param>
+    /// <param name="below">From floor to board, mm.</param>
+    public static double? TooHigh(BoardFile file, double below)
+    {
+        double parts = file.Board.Parts.Where(part => part.Side == BoardSide.Top)
+            .Select(part => part.Height ?? PlanRules.UnknownHeight).DefaultIfEmpty(0).Max();
+        double height = (file.Housing.Floor ?? PlanRules.Floor) + below + file.Board.Thickness
+            + Math.Max(parts, file.Housing.Diffuser.Distance ?? OwnDistance) + FrontRoom;
+        return height > Lattice.LimitMillimetres ? height : null;
+    }
 
     /// <summary>What walls, posts, holes of the maker's own and parts with openings leave, whatever hangs over it.</summary>
     public static Region Free(Given given, InPlan choice, ImmutableArray<PostInPlan> posts, Region taken)

@@ -43,6 +43,17 @@ internal static class SecondBoardDecision
         }
 
         var place = new SecondBoardPlace(size, found.At, found.Way, found.Hanging, found.Under);
+        if (RoomUnderBoard.TooHigh(file, place.BelowBoard) is double height)
+        {
+            reasons.Refuse(
+                "second-board-without-place", "second board",
+                $"Under {place.Under ?? "the LED board"} it makes the housing {Reasons.Mm(Math.Ceiling(height))} mm high, "
+                    + $"{Reasons.Mm(Lattice.LimitMillimetres)} can be made. It is planned without it.",
+                height, Lattice.LimitMillimetres, "mm", new Point3(place.At.X, place.At.Y, 0),
+                "a place beside what hangs there ('at'), or lower parts ('above', 'below')");
+            return reasons.Of<SecondBoardPlace?>(null);
+        }
+
         place = board.Turn is null && size.WireWidth > 0 && IsBehind(file, place) && anywhere.Fits(body, place.At, Turned(place))
             ? place with { Turn = Turned(place) } : place;
         string where = $"x {Reasons.Mm(Math.Round(place.At.X, 1) + 0)}, y {Reasons.Mm(Math.Round(place.At.Y, 1) + 0)} mm from the middle, "

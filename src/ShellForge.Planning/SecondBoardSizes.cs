@@ -4,7 +4,7 @@ using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Planning.Draft;
-using ShellForge.Planning.Outlines;
+using ShellForge.Planning.Floors;
 using ShellForge.Planning.Posts;
 using ShellForge.Planning.SecondBoards;
 
@@ -40,13 +40,9 @@ internal static class SecondBoardSizes
     private const double ThicknessSpread = 0.1;
     private const double Over = 0.05;
 
-    // Straps as sold, mm; see the battery's bay. The narrow one where the board is shorter than this.
+    // A tie holds a board shorter than this, hook and loop a longer one, mm; walls beside its slots.
     private const double TieBelow = 24;
-    private const double StrapPlay = 1.0;
-    private const double UnderStrap = 0.4;
     private const double StrapLeg = 2.0;
-    private const double LeastLintel = 2.0;
-    private const double UnderBridge = 0.5;
 
     // Wires bend in so many of their diameters, as the rule on bends wants it.
     private const double BendOfWire = 4;
@@ -148,8 +144,8 @@ internal static class SecondBoardSizes
         else
         {
             lifts.Add(("the strap under it", board.Below + strap.Slot));
-            lifts.Add(("the strap's slots in its walls", strap.Slot + strap.Rise + LeastLintel - board.Thickness));
-            over.Add(board.Above + StrapClosed(strap));
+            lifts.Add(("the strap's slots in its walls", strap.Slot + strap.Rise + StrapAsSold.LeastLintel - board.Thickness));
+            over.Add(board.Above + Sold(board).Closed);
         }
 
         ImmutableArray<WireLead> wires = Wires(file);
@@ -218,16 +214,14 @@ internal static class SecondBoardSizes
             lift, 1.5 * thickness * bend / (length * length));
     }
 
+    private static StrapAsSold Sold(SecondBoardSpec board) =>
+        Math.Max(board.Length, board.Width) < TieBelow ? StrapAsSold.Tie : StrapAsSold.HookAndLoop;
+
     private static SecondBoardStrap Strap(Given given, SecondBoardSpec board)
     {
-        bool tie = Math.Max(board.Length, board.Width) < TieBelow;
-        (double width, double thickness, double beside) = tie ? (4.8, 1.3, 4.0) : (10.0, 1.6, 3.0);
-        double gap = width + StrapPlay;
-        double roof = Math.Min(gap, given.File.Print.Printer.BridgeNote - UnderBridge);
-        Angle lean = RoofSlant.For(given.File.Print.Printer.OverhangDegrees).Lean;
-        return new SecondBoardStrap(tie, gap, given.Basis.UpDistance(thickness + UnderStrap), roof,
-            given.Basis.UpDistance((gap - roof) / 2 * lean.Cos / lean.Sin), StrapLeg, beside);
+        StrapAsSold sold = Sold(board);
+        (double roof, double rise) = sold.Roof(given);
+        return new SecondBoardStrap(
+            sold == StrapAsSold.Tie, sold.Slot, sold.SlotHeight(given.Basis), roof, rise, StrapLeg, sold.Beside);
     }
-
-    private static double StrapClosed(SecondBoardStrap strap) => strap.Tie ? 2.0 : 3.2;
 }

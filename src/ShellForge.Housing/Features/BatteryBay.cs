@@ -76,22 +76,13 @@ internal static class BatteryBay
         }
     }
 
-    // Across the whole bay; its roof is slanted up to a bridge where the whole of it would sag.
+    // Across the whole bay.
     private static Solid Slot(BatteryBayPlan bay)
     {
         BatteryBaySize size = bay.Size;
-        Angle across = bay.Along - Angle.FromDegrees(90);
-        double middle = OutwardFrame.Across(bay.At, across);
-        (double half, double roof) = (size.StrapGap / 2, size.SlotRoof / 2);
-        Region section = Region.HullOf(
-        [
-            new Point2(middle - half, bay.FloorTop), new Point2(middle + half, bay.FloorTop),
-            new Point2(middle + half, bay.Seat), new Point2(middle + roof, bay.Seat + size.SlotRise),
-            new Point2(middle - roof, bay.Seat + size.SlotRise), new Point2(middle - half, bay.Seat),
-        ]);
-        double at = OutwardFrame.Along(bay.At, across);
-        double reach = (size.OuterWidth / 2) + Overlap;
-        return Shapes.Extrude(section, at - reach, at + reach).Moved(OutwardFrame.Facing(across));
+        return StrapSlot.Of(
+            bay.At, bay.Along - Angle.FromDegrees(90), size.OuterWidth / 2, (bay.FloorTop, bay.Seat, size.SlotRise),
+            (size.StrapGap, size.SlotRoof));
     }
 
     private static IEnumerable<Solid> Notches(BatteryBayPlan bay)

@@ -57,21 +57,8 @@ internal static class SecondBoardSeats
             .Moved(Transform3.TurnX(Angle.FromDegrees(90)).Then(Transform3.TurnZ(outward)).Then(Transform3.Shift(edge.X, edge.Y, 0)));
     }
 
-    // Through the walls on both sides; its roof is slanted up to a bridge where the whole of it would sag.
-    private static Solid Slot(SecondBoardPlan second, SecondBoardStrap strap)
-    {
-        Angle across = second.Turn + second.Size.Across;
-        double middle = OutwardFrame.Across(second.At, across);
-        (double half, double roof) = (strap.Gap / 2, strap.Roof / 2);
-        double level = second.FloorTop + strap.Slot;
-        Region section = Region.HullOf(
-        [
-            new Point2(middle - half, second.FloorTop), new Point2(middle + half, second.FloorTop),
-            new Point2(middle + half, level), new Point2(middle + roof, level + strap.Rise),
-            new Point2(middle - roof, level + strap.Rise), new Point2(middle - half, level),
-        ]);
-        double at = OutwardFrame.Along(second.At, across);
-        double reach = second.Size.HalfAcross + second.Size.Gap + second.Size.Wall + Overlap;
-        return Shapes.Extrude(section, at - reach, at + reach).Moved(OutwardFrame.Facing(across));
-    }
+    // Through the walls on both sides.
+    private static Solid Slot(SecondBoardPlan second, SecondBoardStrap strap) => StrapSlot.Of(
+        second.At, second.Turn + second.Size.Across, second.Size.HalfAcross + second.Size.Gap + second.Size.Wall,
+        (second.FloorTop, second.FloorTop + strap.Slot, strap.Rise), (strap.Gap, strap.Roof));
 }

@@ -165,6 +165,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             Bay = draft.Bay,
             SecondBoard = draft.SecondBoard,
         });
+        Region onFloor = draft.OnFloor;
         for (double inside = 0; inside <= FarthestAnchor; inside += 1)
         {
             double u = wall.InnerLeast - PostFromWall - inside - (length / 2);
@@ -176,7 +177,7 @@ internal sealed class NotchForm(RoundCable cable) : ExitForm(cable)
             bool free = u > 0 && shell.Cavity.Contains(withTie)
                 && draft.Bosses.All(b => withTie.And(way).Distance(b.At) > (b.Diameter / 2) + PlanRules.Beside
                     && b.Webs.All(w => w.Distance(withTie) > PlanRules.Beside))
-                && (draft.OnFloor.IsEmpty || draft.OnFloor.Distance(way) > PlanRules.Beside)
+                && (onFloor.IsEmpty || onFloor.Distance(way) > PlanRules.Beside)
                 && draft.CableExits.All(exit => exit.TakenInside(shell, PlanRules.Beside).Distance(withTie) > 0)
                 && room.Ceiling(withTie) >= Math.Min(ceiling, levels.BoardBottom) - Layers.Slack;
             if (free)

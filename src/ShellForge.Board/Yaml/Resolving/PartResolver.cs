@@ -74,12 +74,11 @@ internal sealed class PartResolver(BoardSurface? surface, Designators designator
             body = known.Length == 0 ? body : body with { HeightFrom = $"{body.HeightFrom}: {known}" };
         }
 
-        // A size's height is bounded where it is read; of a body that lies, its width stands up.
-        if (body.Height is { } tall && tall > PartForm.Highest + said.Lift.Value)
+        // Heights are bounded where they are read; of a body that lies, its width stands up.
+        if (mounted == PartMounting.Lying && body.Height - said.Lift.Value is { } tall && tall > PartForm.Highest)
         {
             context.Sink.Error(
-                said.Mounted.Given ? said.Mounted.Place : said.Node.Place, "part-too-high",
-                $"lying, {said.Ref.Value} stands {NumberText.Written(tall)} mm above the board",
+                said.Mounted.Place, "part-too-high", $"lying, {said.Ref.Value} is {NumberText.Written(tall)} mm high",
                 $"expected at most {NumberText.Written(PartForm.Highest)}");
         }
 
