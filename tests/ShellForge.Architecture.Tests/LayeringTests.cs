@@ -21,7 +21,9 @@ public class LayeringTests
         ["Coupons"] = ["Board", "Checks", "Formats", "Geometry", "Housing", "Output", "Planning"],
         ["Pipeline"] = ["Board", "Checks", "Housing", "Output", "Planning"],
         ["Sweep"] = ["Board", "Checks", "Formats", "Geometry", "Output", "Pipeline", "Planning"],
-        ["Cli"] = ["Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep"],
+        ["Bench"] = ["Board", "Checks", "Geometry", "Import", "Output", "Pipeline", "Planning"],
+        ["Browser"] = ["Bench", "Board", "Output"],
+        ["Cli"] = ["Bench", "Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep"],
     };
 
     // The one folder that may see a third-party library.

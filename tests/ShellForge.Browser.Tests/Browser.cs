@@ -117,12 +117,15 @@ public sealed class Browser : IAsyncLifetime, IDisposable
         "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))))");
 
     /// <summary>Waits for something in a page. Asks from outside: the page itself forbids scripts made of text.</summary>
-    public static async Task Until(IPage page, string condition)
+    /// <param name="page">The page.</param>
+    /// <param name="condition">What is to come true.</param>
+    /// <param name="minutes">How long it may take.</param>
+    public static async Task Until(IPage page, string condition, double minutes = 2)
     {
         long started = Stopwatch.GetTimestamp();
         while (!await page.EvaluateAsync<bool>(condition))
         {
-            Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromMinutes(2), $"waited in vain for: {condition}");
+            Assert.True(Stopwatch.GetElapsedTime(started) < TimeSpan.FromMinutes(minutes), $"waited in vain for: {condition}");
             await page.WaitForTimeoutAsync(30);
         }
     }

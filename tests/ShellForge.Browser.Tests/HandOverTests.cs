@@ -7,7 +7,7 @@ namespace ShellForge.Browser.Tests;
 [Collection(SharedBrowser.Name)]
 public class HandOverTests(Browser browser)
 {
-    private static readonly string[] Files =
+    internal static readonly string[] Files =
         [.. new[] { "edge.gbr", "parts.pos" }.Select(name => Repository.At("tests", "boards", "ecad", "placement-fixed-columns", name))];
 
     [SkippableFact]
@@ -32,20 +32,7 @@ public class HandOverTests(Browser browser)
         // A question whose line has moved since it was asked: what is typed above it stays.
         await page.EvaluateAsync("housing.editor.dispatch({ changes: { from: 0, insert: '# One.\\n# Two.\\n# Three.\\n' } })");
         Assert.Equal(
-            ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"], await Answers(page, new()
-            {
-                ["board.thickness"] = async () => await page.GetByRole(AriaRole.Button, new() { Name = "1.2", Exact = true }).ClickAsync(),
-                ["board.holes"] = async () =>
-                    await page.Locator("#question-0").FillAsync("{circle: 52, count: 3, from: 30, diameter: 2.7}"),
-                ["board.parts[J1].faces"] = async () =>
-                {
-                    await page.GetByRole(AriaRole.Button, new() { Name = "270", Exact = true }).ClickAsync();
-                    await page.Locator("#question-1").FillAsync("1");
-                },
-
-                // The connector is picked in the picture.
-                ["housing.cable"] = async () => await page.Locator("#question-picture [data-ref=J1]").First.ClickAsync(),
-            }));
+            ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"], await Answers(page, Said(page)));
 
         string text = await page.EvaluateAsync<string>("housing.editor.state.sliceDoc()");
         Assert.DoesNotContain("# TODO", text, StringComparison.Ordinal);
@@ -169,8 +156,22 @@ public class HandOverTests(Browser browser)
         """,
         files.Select(file => new[] { file.Name, file.Text }).ToArray());
 
+    // What a maker says to the questions of these files; the connector is picked in the picture.
+    internal static Dictionary<string, Func<Task>> Said(IPage page) => new()
+    {
+        ["board.thickness"] = async () => await page.GetByRole(AriaRole.Button, new() { Name = "1.2", Exact = true }).ClickAsync(),
+        ["board.holes"] = async () =>
+            await page.Locator("#question-0").FillAsync("{circle: 52, count: 3, from: 30, diameter: 2.7}"),
+        ["board.parts[J1].faces"] = async () =>
+        {
+            await page.GetByRole(AriaRole.Button, new() { Name = "270", Exact = true }).ClickAsync();
+            await page.Locator("#question-1").FillAsync("1");
+        },
+        ["housing.cable"] = async () => await page.Locator("#question-picture [data-ref=J1]").First.ClickAsync(),
+    };
+
     // Answers every question that there is an answer for, leaves the others as they stand; gives the paths in the order of the questions.
-    private static async Task<List<string>> Answers(IPage page, Dictionary<string, Func<Task>> answers)
+    internal static async Task<List<string>> Answers(IPage page, Dictionary<string, Func<Task>> answers)
     {
         var asked = new List<string>();
         while (await page.Locator("#questions").IsVisibleAsync() && asked.Count < 20)
@@ -193,10 +194,10 @@ public class HandOverTests(Browser browser)
         return asked;
     }
 
-    private static int Run(string folder, params string[] args) => Cli.ShellForgeCommand.Run(
+    internal static int Run(string folder, params string[] args) => Cli.ShellForgeCommand.Run(
         args, new Cli.Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = folder });
 
-    private static async Task Shot(IPage page, string name)
+    internal static async Task Shot(IPage page, string name)
     {
         await page.SetViewportSizeAsync(1280, 1150);
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Browser.Artefacts, $"{name}.png") });

@@ -62,11 +62,7 @@ internal static class MakeVerb
         string folder = wish.Folder is null
             ? source.HousingFolder(bench)
             : bench.FullPath(wish.Folder);
-        ImmutableArray<OutputFile> files =
-        [
-            .. DefectFiles.Of(made.Housing, source.Text),
-            .. HousingFiles.Of(drawn!, made.Report),
-        ];
+        ImmutableArray<OutputFile> files = MadeFiles.Of(made, drawn!, source.Text);
         bench.Cancel.ThrowIfCancellationRequested();
         OthersFiles.Refuse(folder, files, EarlierRun.IsIn(folder), [source.Path, .. wish.Gcode.Select(bench.FullPath)]);
         HousingState? last = wish.Quiet || wish.Json ? null : ComparedSide.OfFolder(folder);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ShellForge.Bench;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Reading;
 using ShellForge.Cli.Viewing;
@@ -9,6 +10,7 @@ namespace ShellForge.Cli.Verbs;
 internal static class ViewVerb
 {
     private const int LastPort = 65535;
+    private const int MostKept = 6;
 
     public static Command Create(Workbench bench)
     {
@@ -45,15 +47,16 @@ internal static class ViewVerb
         }
 
         using var watch = new FileWatch(path);
-        var housing = new ViewedHousing(board, [.. set], bench);
+        var versions = new SavedVersions();
+        var viewed = new ViewedBoard(board, [.. set], isNew, versions, bench);
         var site = new ViewSite(
-            housing, new WrittenFile(path, board), board, isNew,
+            new BenchSite(viewed, new BenchHousing(viewed, MostKept)), new WrittenFile(path, board), versions,
             e => ProgramDefectReport.Tell(e, ["view", board, .. set.SelectMany(text => new[] { "--set", text })], bench));
         using LoopbackServer server = LoopbackServer.Start(port, site);
         bench.Out.WriteLine($"{board} is shown at {server.Address}");
         bench.Out.WriteLine("Write in the file there or in your own editor: the housing follows. Ctrl+C stops.");
         bench.Out.Flush();
-        await Task.WhenAll(server.Run(bench.Cancel), watch.Run(housing.FileChanged, bench.Cancel));
+        await Task.WhenAll(server.Run(bench.Cancel), watch.Run(versions.FileChanged, bench.Cancel));
         return (int)ExitCode.Done;
     }
 }

@@ -3,19 +3,9 @@ using System.Net;
 using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Text;
+using ShellForge.Bench;
 
 namespace ShellForge.Cli.Viewing;
-
-/// <summary>An answer to a request.</summary>
-/// <param name="Status">Status with its words, such as "200 OK".</param>
-/// <param name="Type">Media type.</param>
-/// <param name="Body">The body.</param>
-internal sealed record WebAnswer(string Status, string Type, byte[] Body)
-{
-    /// <summary>A line of text.</summary>
-    public static WebAnswer Text(string status, string text) =>
-        new(status, "text/plain; charset=utf-8", Encoding.UTF8.GetBytes(text + "\n"));
-}
 
 /// <summary>What a server is asked for.</summary>
 internal interface IWebSite
@@ -30,7 +20,7 @@ internal interface IWebSite
     /// <param name="request">What is asked for.</param>
     /// <param name="body">What was sent with it; null for a GET.</param>
     /// <param name="cancel">Stops it.</param>
-    WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel);
+    BenchAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel);
 
     /// <summary>Waits for the next event after a count of events; gives the new count.</summary>
     Task<long> NextEvent(long seen, CancellationToken cancel);
@@ -207,40 +197,40 @@ internal sealed class LoopbackServer : IDisposable
         return body;
     }
 
-    private WebAnswer? Refused(WebRequestHead? request)
+    private BenchAnswer? Refused(WebRequestHead? request)
     {
         if (request is null)
         {
-            return WebAnswer.Text("400 Bad Request", "not a request that this page makes");
+            return BenchAnswer.Text("400 Bad Request", "not a request that this page makes");
         }
 
         string port = Port.ToString(CultureInfo.InvariantCulture);
         if (request.Host != $"127.0.0.1:{port}" && request.Host != $"localhost:{port}")
         {
-            return WebAnswer.Text("421 Misdirected Request", "this page is served to this machine only");
+            return BenchAnswer.Text("421 Misdirected Request", "this page is served to this machine only");
         }
 
         bool sends = request.Method == "POST";
         if (request.Method != "GET" && !sends)
         {
-            return WebAnswer.Text("405 Method Not Allowed", "GET and POST only");
+            return BenchAnswer.Text("405 Method Not Allowed", "GET and POST only");
         }
 
         // A page of another site may link here, but not ask in its own name, and never send.
         bool linked = !sends && request.Path == "/" && request.FetchMode is null or "navigate";
         if (!(request.FetchSite is null or "same-origin" or "none" || linked))
         {
-            return WebAnswer.Text("403 Forbidden", "asked by another site");
+            return BenchAnswer.Text("403 Forbidden", "asked by another site");
         }
 
         string? key = sends ? request.KeyInField : request.KeyInField ?? request.Values("key").FirstOrDefault();
         if (key is null || !CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(key), Encoding.UTF8.GetBytes(_site.Key)))
         {
-            return WebAnswer.Text("403 Forbidden", "open the whole address that the command shows, with its key");
+            return BenchAnswer.Text("403 Forbidden", "open the whole address that the command shows, with its key");
         }
 
         return !sends || (request.BodyLength is >= 0 && request.BodyLength <= _site.LongestBody(request.Path)) ? null
-            : WebAnswer.Text("413 Content Too Large", "longer than anything that this page sends, or its length is not said");
+            : BenchAnswer.Text("413 Content Too Large", "longer than anything that this page sends, or its length is not said");
     }
 
     // Everything was read: the next thing is the end of the connection.
@@ -262,7 +252,7 @@ internal sealed class LoopbackServer : IDisposable
         }
     }
 
-    private async Task Send(NetworkStream stream, WebAnswer answer, CancellationToken cancel)
+    private async Task Send(NetworkStream stream, BenchAnswer answer, CancellationToken cancel)
     {
         string head = string.Create(
             CultureInfo.InvariantCulture,
@@ -286,7 +276,7 @@ internal sealed class LoopbackServer : IDisposable
         {
             if (Interlocked.Increment(ref _listeners) > MostListeners)
             {
-                await Send(stream, WebAnswer.Text("503 Service Unavailable", "open in too many places; close some"), cancel);
+                await Send(stream, BenchAnswer.Text("503 Service Unavailable", "open in too many places; close some"), cancel);
                 return;
             }
 

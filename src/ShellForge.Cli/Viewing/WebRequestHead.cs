@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using ShellForge.Bench;
 
 namespace ShellForge.Cli.Viewing;
 
@@ -81,7 +82,7 @@ internal sealed record WebRequestHead(
         string path = question < 0 ? request[1] : request[1][..question];
         string query = question < 0 ? "" : request[1][(question + 1)..];
         return new WebRequestHead(
-            request[0], path, Pairs(query), fields.GetValueOrDefault("Host", ""), fields.GetValueOrDefault("Sec-Fetch-Site"),
+            request[0], path, BenchRequest.Pairs(query), fields.GetValueOrDefault("Host", ""), fields.GetValueOrDefault("Sec-Fetch-Site"),
             fields.GetValueOrDefault("Sec-Fetch-Mode"))
         {
             KeyInField = fields.GetValueOrDefault(KeyField),
@@ -89,15 +90,4 @@ internal sealed record WebRequestHead(
                 fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int length) ? length : null,
         };
     }
-
-    private static ImmutableArray<(string, string)> Pairs(string query) =>
-    [
-        .. query.Split('&', StringSplitOptions.RemoveEmptyEntries).Select(pair =>
-        {
-            int equals = pair.IndexOf('=', StringComparison.Ordinal);
-            return equals < 0 ? (Decoded(pair), "") : (Decoded(pair[..equals]), Decoded(pair[(equals + 1)..]));
-        }),
-    ];
-
-    private static string Decoded(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
 }

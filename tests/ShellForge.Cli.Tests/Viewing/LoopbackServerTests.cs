@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
+using ShellForge.Bench;
 using ShellForge.Cli.Viewing;
 
 namespace ShellForge.Cli.Tests.Viewing;
@@ -74,20 +75,20 @@ public class LoopbackServerTests
     [Fact]
     public async Task Who_leaves_before_the_next_save_is_forgotten()
     {
-        var housing = new ViewedHousing("board.yaml", [], new Workbench { Out = TextWriter.Null, Err = TextWriter.Null, Folder = "/" });
-        long seen = housing.Version;
+        var versions = new SavedVersions();
+        long seen = versions.Version;
         for (int i = 0; i < 50; i++)
         {
             using var leaves = new CancellationTokenSource();
-            Task<long> waits = housing.NextVersion(seen, leaves.Token);
-            Assert.Equal(1, housing.Waiting);
+            Task<long> waits = versions.NextVersion(seen, leaves.Token);
+            Assert.Equal(1, versions.Waiting);
             await leaves.CancelAsync();
             await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waits);
-            Assert.Equal(0, housing.Waiting);
+            Assert.Equal(0, versions.Waiting);
         }
 
-        Task<long> stays = housing.NextVersion(seen, CancellationToken.None);
-        housing.FileChanged();
+        Task<long> stays = versions.NextVersion(seen, CancellationToken.None);
+        versions.FileChanged();
         Assert.Equal(seen + 1, await stays);
     }
 
@@ -97,7 +98,7 @@ public class LoopbackServerTests
 
         public int LongestBody(string path) => 0;
 
-        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => WebAnswer.Text("200 OK", "here");
+        public BenchAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) => BenchAnswer.Text("200 OK", "here");
 
         public async Task<long> NextEvent(long seen, CancellationToken cancel)
         {
@@ -112,7 +113,7 @@ public class LoopbackServerTests
 
         public int LongestBody(string path) => 0;
 
-        public WebAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) =>
+        public BenchAnswer Answer(WebRequestHead request, byte[]? body, CancellationToken cancel) =>
             new("200 OK", "text/plain", new byte[Large]);
 
         public Task<long> NextEvent(long seen, CancellationToken cancel) => Task.FromResult(seen + 1);

@@ -6,8 +6,8 @@ const make = (tag, properties, ...children) => {
   return element;
 };
 
-// ask(path, body): asks the command. editor: writes answers into the text.
-export function askOpenQuestions(ask, editor) {
+// engine: who is asked. editor: writes answers into the text.
+export function askOpenQuestions({ ask }, editor) {
   const section = document.getElementById('questions');
   const form = document.getElementById('question-form');
   const holder = document.getElementById('question-picture');

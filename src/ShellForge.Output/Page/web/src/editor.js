@@ -71,8 +71,8 @@ function meanings(schema) {
   });
 }
 
-// ask(path, body): asks the command. onDraft(text or null, text): the text has changed; null when it is the file's again.
-export async function openEditor(ask, onDraft) {
+// engine: who is asked. onDraft(text or null, text): the text has changed; null when it is the file's again.
+export async function openEditor({ ask, silent }, onDraft) {
   const state = document.getElementById('file-state');
   const save = document.getElementById('save-file');
   const clash = document.getElementById('file-clash');
@@ -132,7 +132,7 @@ export async function openEditor(ask, onDraft) {
     try {
       answer = await ask(`/file?${new URLSearchParams({ stamp })}`, mine);
     } catch {
-      state.textContent = 'Not saved: the command does not answer. Copy your text before you close this page.';
+      state.textContent = `Not saved. ${silent} Copy your text before you close this page.`;
       return;
     }
     if (answer.ok) {

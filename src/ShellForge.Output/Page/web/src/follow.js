@@ -1,12 +1,12 @@
-// With the page served by the command: follow the board file, write in it, and try numbers.
+// The page at work: follow the board file, write in it, and try numbers. Who answers is an engine, as server.js describes it.
 import { askOpenQuestions } from './asking.js';
 import { openEditor } from './editor.js';
 import { takeHandOver } from './handover.js';
 import { offerFiles } from './taking.js';
 
-export function follow(onFresh) {
+export const follow = (engine) => (onFresh) => {
   const banner = document.getElementById('live-state');
-  const { key } = banner.dataset;
+  const { ask } = engine;
   let draft = null;
   let editor = null;
   let questions = null;
@@ -22,11 +22,6 @@ export function follow(onFresh) {
     if (isChecked) query.append('checked', '1');
     return `/page?${query}`;
   };
-
-  // Only this page knows the key: nobody else's page can ask.
-  const ask = (path, body, signal) => fetch(path, {
-    headers: { 'X-Key': key }, ...(body === undefined ? {} : { method: 'POST', body }), signal,
-  });
 
   function tellMistakes({ diagnostics, isBegun }) {
     const verdict = document.querySelector('.verdict');
@@ -52,7 +47,7 @@ export function follow(onFresh) {
     banner.replaceChildren(Object.assign(document.createElement('p'), { textContent: tried }), list);
   }
 
-  const forgetFiles = offerFiles(ask, () => ({ query: numbers(), draft: draft ?? undefined }));
+  const forgetFiles = offerFiles(engine, () => ({ query: numbers(), draft: draft ?? undefined }));
 
   // The housing comes at once, what the rules say about it when they are through.
   async function refresh() {
@@ -79,14 +74,24 @@ export function follow(onFresh) {
         shown = true;
         document.documentElement.classList.remove('empty');
         banner.className = 'live';
-        const what = chosen.size > 0 ? 'With the numbers that you try' : draft === null ? state.textContent : 'With what you wrote, not saved yet';
+        const what = chosen.size > 0 ? 'With the numbers that you try' : draft === null ? engine.shown ?? state.textContent : 'With what you wrote, not saved yet';
         banner.textContent = `${what}${isChecked ? '' : ', being checked'}`;
         document.documentElement.dataset.version = state.dataset.version;
         document.documentElement.dataset.state = isChecked ? 'checked' : 'shown';
       }
     } catch (error) {
-      if (error.name !== 'AbortError' && mine === asked) banner.textContent = 'The command does not answer.';
+      if (error.name !== 'AbortError' && mine === asked) banner.textContent = error.told ?? engine.silent;
     }
+  }
+
+  // Told while the key is hardly up; a text without any waits for its housing.
+  async function lookForMistakes() {
+    const mine = draft;
+    const answer = await ask(`/mistakes?${numbers()}`, draft ?? undefined);
+    if (answer.status !== 422 || mine !== draft) return;
+    asked++;
+    running?.abort();
+    tellMistakes(await answer.json());
   }
 
   // A number that was not touched is the file's.
@@ -113,7 +118,7 @@ export function follow(onFresh) {
     event.target.closest('.try').querySelector('output').textContent = event.target.value;
     showLine();
     clearTimeout(timer);
-    timer = setTimeout(refresh, 90);
+    timer = setTimeout(refresh, engine.pause.slid);
   });
   document.getElementById('copy-set')?.addEventListener('click', async (event) => {
     const line = document.getElementById('set-line');
@@ -138,41 +143,32 @@ export function follow(onFresh) {
     refresh();
   });
 
-  const events = new EventSource(`/events?${new URLSearchParams({ key })}`);
-  let opened = false;
-  events.addEventListener('changed', async () => {
-    await editor?.fileChanged();
-    refresh();
-  });
-  events.addEventListener('open', () => { if (opened) refresh(); opened = true; });
-  // A stream that is refused is closed for good, while the page itself is answered as ever; one whose command has gone is asked for again.
-  events.addEventListener('error', () => {
-    if (opened || events.readyState !== EventSource.CLOSED) {
-      banner.textContent = 'The command has stopped; this page no longer follows the file.';
-      return;
-    }
-    banner.before(Object.assign(document.createElement('p'), {
-      id: 'live-apart',
-      className: 'live broken',
-      textContent: 'This page is open in too many tabs and does not follow the file: close some, then load it again.',
-    }));
+  engine.listen({
+    async changed() {
+      await editor?.fileChanged();
+      refresh();
+    },
+    take: (text) => editor?.take(text),
   });
   refresh();
-  openEditor(ask, (changed, text) => {
+  openEditor(engine, (changed, text) => {
     draft = changed;
     clearTimeout(timer);
+    engine.written?.(text);
+    if (engine.readsBeside) lookForMistakes();
     timer = setTimeout(() => {
       refresh();
       questions.refresh(text);
-    }, 250);
+    }, engine.pause.typed);
   }).then((opened_) => {
     editor = opened_;
     window.housing.editor = editor.view;
-    questions = askOpenQuestions(ask, editor);
+    questions = askOpenQuestions(engine, editor);
     questions.refresh(editor.text());
-    takeHandOver(ask, ({ text, picture }) => {
+    engine.written?.(editor.text());
+    takeHandOver(engine, ({ text, picture }) => {
       editor.take(text);
       questions.picture(picture);
     });
   });
-}
+};

@@ -1,6 +1,6 @@
-// Hand-over files of a layout program, dropped on the page or chosen: read by the command into the text of a board file.
+// Hand-over files of a layout program, dropped on the page or chosen: read into the text of a board file.
 
-// The command reads no more than this: what is larger is told before the browser reads all of it.
+// No more than this is read: what is larger is told before the browser reads all of it.
 const mostFiles = 200;
 const mostBytes = 24 * 1024 * 1024;
 
@@ -34,8 +34,8 @@ const content = (file) => new Promise((resolve, reject) => {
   reader.readAsDataURL(file);
 });
 
-// ask(path, body): asks the command. onImport({ text, picture }): files were read.
-export function takeHandOver(ask, onImport) {
+// engine: who is asked. onImport({ text, picture }): files were read.
+export function takeHandOver({ ask, silent }, onImport) {
   const chooser = document.getElementById('hand-over-files');
   const state = document.getElementById('hand-over-state');
   const told = document.getElementById('hand-over-told');
@@ -77,7 +77,7 @@ export function takeHandOver(ask, onImport) {
         onImport(import_);
       }
     } catch (error) {
-      tell(error instanceof TypeError ? 'The command does not answer.' : `Not read: ${error.message}`, []);
+      tell(error instanceof TypeError ? silent : `Not read: ${error.message}`, []);
     }
   }
 

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 using ShellForge.Board.Json;
 using ShellForge.Output.Files;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench.Documents;
 
 /// <summary>What there is to take from a housing.</summary>
 /// <param name="Files">The files that <c>make</c> would write.</param>

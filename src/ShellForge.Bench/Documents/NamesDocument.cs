@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 using ShellForge.Board.Json;
 using ShellForge.Board.Profiles;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench.Documents;
 
 /// <summary>The names of profiles that can stand in the board file.</summary>
 /// <param name="Names">By kind, in the words of the schema: "an insert".</param>

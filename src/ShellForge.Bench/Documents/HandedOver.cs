@@ -4,14 +4,13 @@ using System.Text.Json.Serialization;
 using ShellForge.Board.Diagnostics;
 using ShellForge.Board.Json;
 using ShellForge.Board.Profiles;
-using ShellForge.Cli.Reading;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import;
 using ShellForge.Import.Files;
 using ShellForge.Import.Writing;
 using ShellForge.Output.Page;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench.Documents;
 
 /// <summary>Hand-over files that were dropped on the page: read into the text of a board file, and nothing written.</summary>
 /// <param name="Files">The files.</param>
@@ -26,7 +25,7 @@ internal sealed record HandedOver(ImmutableArray<HandedOverFile> Files, double? 
     private const double LargestLength = 10_000;
 
     /// <summary>Reads what the page sent.</summary>
-    /// <exception cref="WrongFileException">It is nothing that the page sends.</exception>
+    /// <exception cref="WrongRequestException">It is nothing that the page sends.</exception>
     public static HandedOver Of(byte[] body)
     {
         try
@@ -44,7 +43,7 @@ internal sealed record HandedOver(ImmutableArray<HandedOverFile> Files, double? 
             // Told like all else that is not so.
         }
 
-        throw new WrongFileException("not a list of files");
+        throw new WrongRequestException("not a list of files");
     }
 
     /// <summary>The board file that they make.</summary>

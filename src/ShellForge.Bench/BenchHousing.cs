@@ -1,99 +1,36 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ShellForge.Board.Diagnostics;
-using ShellForge.Board.Profiles;
 using ShellForge.Checks.Gauges;
-using ShellForge.Cli.Reading;
 using ShellForge.Output.Files;
 using ShellForge.Output.Page;
 using ShellForge.Output.Page.Building;
 using ShellForge.Pipeline;
 using ShellForge.Planning.Remembering;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench;
 
 /// <summary>
-/// The housing of a board file that is being worked on. The file is read again at each save; numbers that are tried stand in place of
-/// the file's. A housing is computed when it is asked for, first to look at, then with everything the rules say.
+/// The housing of a board file that is being worked on; numbers that are tried stand in place of the file's. It is computed when it is
+/// asked for, first to look at, then with everything the rules say.
 /// </summary>
-internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set, Workbench bench)
+/// <param name="board">The board file.</param>
+/// <param name="mostKept">Going back to a number that was just tried should cost nothing: how many housings are kept.</param>
+/// <param name="progress">Told each stage as it begins.</param>
+public sealed class BenchHousing(IBenchBoard board, int mostKept, Action<BenchStage>? progress = null)
 {
-    // Going back to a number that was just tried should cost nothing.
-    private const int MostKept = 6;
-
     private readonly Lock _turn = new();
     private readonly List<Kept> _kept = [];
 
     // From one save to the next most of a housing stays as it is.
     private readonly WorkMemory _memory = new();
-    private readonly List<TaskCompletionSource<long>> _waiting = [];
-    private long _version = 1;
-
-    /// <summary>Counts the saves of the file.</summary>
-    public long Version => Interlocked.Read(ref _version);
-
-    /// <summary>How many wait for the next save.</summary>
-    public int Waiting
-    {
-        get
-        {
-            lock (_waiting)
-            {
-                return _waiting.Count;
-            }
-        }
-    }
-
-    /// <summary>To be called after each save.</summary>
-    public void FileChanged()
-    {
-        lock (_waiting)
-        {
-            long now = Interlocked.Increment(ref _version);
-            foreach (TaskCompletionSource<long> waiting in _waiting)
-            {
-                waiting.TrySetResult(now);
-            }
-
-            _waiting.Clear();
-        }
-    }
-
-    /// <summary>Waits for a save after a version.</summary>
-    public async Task<long> NextVersion(long seen, CancellationToken cancel)
-    {
-        var next = new TaskCompletionSource<long>(TaskCreationOptions.RunContinuationsAsynchronously);
-        lock (_waiting)
-        {
-            if (Version != seen)
-            {
-                return Version;
-            }
-
-            _waiting.Add(next);
-        }
-
-        await using CancellationTokenRegistration stopped = cancel.Register(() => next.TrySetCanceled(cancel));
-        try
-        {
-            return await next.Task;
-        }
-        finally
-        {
-            // Those who leave before the next save are not kept until then.
-            lock (_waiting)
-            {
-                _waiting.Remove(next);
-            }
-        }
-    }
 
     /// <summary>The page for the file with numbers in place of its own.</summary>
     /// <param name="tried">The numbers, each as <c>path=value</c>.</param>
     /// <param name="draft">A text that stands in place of the file's; null for the file's own.</param>
     /// <param name="isChecked">Whether the rules are to be run.</param>
     /// <param name="cancel">Stops the computation.</param>
-    public ViewedPage Page(ImmutableArray<string> tried, string? draft, bool isChecked, CancellationToken cancel)
+    public BenchPage Page(ImmutableArray<string> tried, string? draft, bool isChecked, CancellationToken cancel)
     {
         // One computation at a time: it takes all cores.
         lock (_turn)
@@ -101,22 +38,24 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
             (Kept kept, long version) = Of(tried, draft, cancel);
             if (kept.Mistakes is { } mistakes)
             {
-                return new ViewedPage(null, mistakes);
+                return new BenchPage(null, mistakes);
             }
 
             HousingUnderCheck drawn = Drawn(kept, cancel);
             MadeHousing? made = isChecked ? Made(kept, cancel) : null;
             var live = new PageLive(version, PageTries.Of(drawn.Plan), isChecked);
-            return new ViewedPage(
+            progress?.Invoke(made is null ? BenchStage.Show : BenchStage.Page);
+            return new BenchPage(
                 made is null ? PageBuilder.OfUnchecked(drawn, live)
                     : HousingFiles.PageOf(DrawnFiles.OfPage(made.Housing), made.Report) with { Live = live },
                 []);
         }
     }
 
-    /// <summary>The profiles that the board file can name.</summary>
-    /// <exception cref="IOException">One can't be read.</exception>
-    public ProfileLibrary Profiles() => UserProfiles.Load(Path.GetDirectoryName(bench.FullPath(boardName)), bench).Library;
+    /// <summary>What is wrong with the file; nothing is computed.</summary>
+    /// <param name="tried">Numbers in place of the file's, each as <c>path=value</c>.</param>
+    /// <param name="draft">A text that stands in place of the file's; null for the file's own.</param>
+    public ImmutableArray<PageMistake> Mistakes(ImmutableArray<string> tried, string? draft) => Read("", tried, draft).Mistakes ?? [];
 
     /// <summary>The files of the housing as <c>make</c> writes them.</summary>
     /// <param name="tried">Numbers in place of the file's, each as <c>path=value</c>.</param>
@@ -134,14 +73,21 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
             }
 
             MadeHousing made = Made(kept, cancel);
-            kept.Files ??= HousingFiles.Of(DrawnFiles.Of(made.Housing, OutputFormat.Usual), made.Report);
+            if (kept.Files is null)
+            {
+                progress?.Invoke(BenchStage.Files);
+                kept.Files = MadeFiles.Of(made, DrawnFiles.Of(made.Housing, OutputFormat.Usual), kept.Reading!.Text);
+            }
+
             return (kept.Files.Value, []);
         }
     }
 
     private HousingUnderCheck Drawn(Kept kept, CancellationToken cancel)
     {
-        kept.Drawn ??= HousingPipeline.Draw(kept.Source!.File!, memory: _memory, cancel: cancel);
+        kept.Drawn ??= HousingPipeline.Draw(
+            kept.Reading!.File!, stage => progress?.Invoke(stage == PipelineStage.Plan ? BenchStage.Plan : BenchStage.Parts), _memory,
+            cancel);
         Keep(kept);
         return kept.Drawn;
     }
@@ -149,13 +95,19 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     private MadeHousing Made(Kept kept, CancellationToken cancel)
     {
         HousingUnderCheck drawn = Drawn(kept, cancel);
-        return kept.Made ??= HousingPipeline.Check(drawn, cancel: cancel);
+        if (kept.Made is null)
+        {
+            progress?.Invoke(BenchStage.Checks);
+            kept.Made = HousingPipeline.Check(drawn, cancel: cancel);
+        }
+
+        return kept.Made;
     }
 
     private (Kept Kept, long Version) Of(ImmutableArray<string> tried, string? draft, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        long version = Version;
+        long version = board.Version;
         string key = string.Join('\n', [version.ToString(CultureInfo.InvariantCulture), .. tried, draft is null ? "" : "draft:" + draft]);
         return (_kept.FirstOrDefault(each => each.Key == key) ?? Read(key, tried, draft), version);
     }
@@ -164,10 +116,8 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     {
         try
         {
-            BoardSource source = draft is null
-                ? BoardSource.Read(boardName, [.. set, .. tried], bench)
-                : BoardSource.Of(boardName, bench.FullPath(boardName), draft, [.. set, .. tried], bench);
-            return new Kept(key) { Source = source, Mistakes = source.File is null ? Mistakes(source) : null };
+            BenchReading reading = board.Read(draft, tried);
+            return new Kept(key) { Reading = reading, Mistakes = reading.File is null ? Mistakes(reading) : null };
         }
         catch (IOException e)
         {
@@ -176,26 +126,25 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
         }
     }
 
-    private static ImmutableArray<PageMistake> Mistakes(BoardSource source)
+    private ImmutableArray<PageMistake> Mistakes(BenchReading reading)
     {
-        string[] lines = source.Text.Split('\n');
+        string[] lines = reading.Text.Split('\n');
         return
         [
-            .. source.Diagnostics.Where(diagnostic => diagnostic.IsError).Select(diagnostic => InBoardFile(diagnostic, source, lines)
+            .. reading.Diagnostics.Where(diagnostic => diagnostic.IsError).Select(diagnostic => InBoardFile(diagnostic, lines)
                 ? new PageMistake(diagnostic.ToString(), lines[diagnostic.Line - 1].TrimEnd(), diagnostic.Line, diagnostic.Column)
                 : new PageMistake(diagnostic.ToString(), "")),
         ];
     }
 
-    private static bool InBoardFile(Diagnostic diagnostic, BoardSource source, string[] lines) =>
-        diagnostic.Line >= 1 && diagnostic.Line <= lines.Length
-        && Path.GetFileName(diagnostic.File) == Path.GetFileName(source.Path);
+    private bool InBoardFile(Diagnostic diagnostic, string[] lines) =>
+        diagnostic.Line >= 1 && diagnostic.Line <= lines.Length && Path.GetFileName(diagnostic.File) == Path.GetFileName(board.Name);
 
     private void Keep(Kept kept)
     {
         _kept.Remove(kept);
         _kept.Add(kept);
-        if (_kept.Count > MostKept)
+        if (_kept.Count > mostKept)
         {
             _kept.RemoveAt(0);
         }
@@ -205,7 +154,7 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
     {
         public string Key { get; } = key;
 
-        public BoardSource? Source { get; init; }
+        public BenchReading? Reading { get; init; }
 
         public ImmutableArray<PageMistake>? Mistakes { get; init; }
 
@@ -220,4 +169,4 @@ internal sealed class ViewedHousing(string boardName, ImmutableArray<string> set
 /// <summary>A page, or what is wrong with the file.</summary>
 /// <param name="Content">The page; null when there are mistakes.</param>
 /// <param name="Mistakes">Mistakes.</param>
-internal sealed record ViewedPage(PageContent? Content, ImmutableArray<PageMistake> Mistakes);
+public sealed record BenchPage(PageContent? Content, ImmutableArray<PageMistake> Mistakes);

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 using ShellForge.Board.Json;
 using ShellForge.Output.Page;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench.Documents;
 
 /// <summary>What the page is told of a file that can't be used.</summary>
 /// <param name="Diagnostics">Its mistakes.</param>

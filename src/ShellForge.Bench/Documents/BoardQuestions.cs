@@ -6,7 +6,7 @@ using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Import.Writing;
 
-namespace ShellForge.Cli.Viewing;
+namespace ShellForge.Bench.Documents;
 
 /// <summary>What a board file still leaves open, as questions that a person can answer one after the other.</summary>
 /// <param name="Questions">In the order of the file.</param>

@@ -4,7 +4,7 @@ using ShellForge.Board.Json;
 using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Geometry.Solids;
 
-namespace ShellForge.Cli.Making;
+namespace ShellForge.Output.Defects;
 
 /// <summary>A defect of the kernel as it is saved: the operands on the lattice with the operation over them.</summary>
 internal sealed record DefectDocument(

@@ -5,15 +5,17 @@ using ShellForge.Geometry.Booleans.Settling;
 using ShellForge.Output.Files;
 using ShellForge.Planning.Plan;
 
-namespace ShellForge.Cli.Making;
+namespace ShellForge.Output.Defects;
 
 /// <summary>
 /// What is saved when a part has no clean mesh: the operands on the lattice with the operation over them, and the board file, so that
 /// the defect can be shown again without anything else.
 /// </summary>
-internal static class DefectFiles
+public static class DefectFiles
 {
     /// <summary>The files; none when every part is sound.</summary>
+    /// <param name="housing">What was made.</param>
+    /// <param name="boardText">The text of its board file.</param>
     public static ImmutableArray<OutputFile> Of(HousingUnderCheck housing, string boardText)
     {
         var files = ImmutableArray.CreateBuilder<OutputFile>();

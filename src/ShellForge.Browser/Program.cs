@@ -1,0 +1,2 @@
+// Nothing runs by itself: the worker asks Engine.
+return;
