@@ -12,8 +12,9 @@ namespace ShellForge.Bench;
 /// The page of a housing that is worked on: <c>/</c> is the page; <c>/page</c> the same without style and script, with numbers that are
 /// tried (<c>set=path=value</c>) and a text that is sent in place of the file's, checked when <c>checked=1</c>, or status 422 with the
 /// mistakes; <c>/mistakes</c> those alone; <c>/made</c> the files that <c>make</c> would write, their names, the one of a <c>name</c>, or
-/// all as one <c>archive</c>; <c>/schema</c> what can stand in the board file, and <c>/names</c> the names of profiles that can; <c>/handed-over</c> reads hand-over
-/// files that are sent into the text of a board file, and <c>/questions</c> tells what a text still leaves open. Nothing else is there.
+/// all as one <c>archive</c>; <c>/schema</c> what can stand in the board file, and <c>/names</c> the names of profiles that can;
+/// <c>/handed-over</c> reads hand-over files that are sent into the text of a board file, and <c>/questions</c> tells what a text still
+/// leaves open. Nothing else is there.
 /// </summary>
 /// <param name="board">The board file.</param>
 /// <param name="housing">Its housing.</param>

@@ -23,7 +23,10 @@ public class LayeringTests
         ["Sweep"] = ["Board", "Checks", "Formats", "Geometry", "Output", "Pipeline", "Planning"],
         ["Bench"] = ["Board", "Checks", "Geometry", "Import", "Output", "Pipeline", "Planning"],
         ["Browser"] = ["Bench", "Board", "Output"],
-        ["Cli"] = ["Bench", "Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep"],
+        ["Cli"] =
+        [
+            "Bench", "Board", "Checks", "Coupons", "Formats", "Geometry", "Import", "Output", "Physics", "Pipeline", "Planning", "Sweep",
+        ],
     };
 
     // The one folder that may see a third-party library.

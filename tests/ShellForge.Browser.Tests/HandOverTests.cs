@@ -32,7 +32,8 @@ public class HandOverTests(Browser browser)
         // A question whose line has moved since it was asked: what is typed above it stays.
         await page.EvaluateAsync("housing.editor.dispatch({ changes: { from: 0, insert: '# One.\\n# Two.\\n# Three.\\n' } })");
         Assert.Equal(
-            ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"], await Answers(page, Said(page)));
+            ["board.thickness", "board.holes", "board.parts[J1].faces", "housing.insert", "housing.cable"],
+            await Answers(page, Said(page)));
 
         string text = await page.EvaluateAsync<string>("housing.editor.state.sliceDoc()");
         Assert.DoesNotContain("# TODO", text, StringComparison.Ordinal);

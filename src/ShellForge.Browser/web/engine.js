@@ -4,7 +4,13 @@
 const moduleType = 'text/javascript';
 let engine = null;
 
+// The runtime looks for its pieces beside itself. A blob lies beside nothing: there they get a name that nothing is fetched from.
+class PlacedUrl extends URL {
+  constructor(url, base) { super(url, base?.startsWith('blob:') ? 'https://carried.invalid/' : base); }
+}
+
 async function start({ base, pieces }) {
+  if (pieces) globalThis.URL = PlacedUrl;
   const place = (name) => (pieces ? URL.createObjectURL(new Blob([pieces.get(name)], { type: moduleType })) : `${base}_framework/${name}`);
   const { dotnet } = await import(place('dotnet.js'));
   let loaded = 0;

@@ -15,7 +15,9 @@ export class PipelineWorker {
   // told({ stage } or { loading: [done, all] }): what it does.
   constructor(parts, told) {
     this.#told = told;
-    this.#worker = new Worker(inherit(parts.source ?? `import ${JSON.stringify(`${parts.base}engine.js`)};`), { type: 'module' });
+    // A page on disk may start no module as a worker, and engine.js is a script as well.
+    this.#worker = parts.source ? new Worker(inherit(parts.source))
+      : new Worker(inherit(`import ${JSON.stringify(`${parts.base}engine.js`)};`), { type: 'module' });
     this.#ready = new Promise((resolve, reject) => {
       this.#fail = reject;
       this.#worker.addEventListener('error', (event) => reject(new Error(event.message || 'the worker did not start')));

@@ -87,7 +87,8 @@ internal sealed record WebRequestHead(
         {
             KeyInField = fields.GetValueOrDefault(KeyField),
             BodyLength = int.TryParse(
-                fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int length) ? length : null,
+                fields.GetValueOrDefault("Content-Length"), NumberStyles.None, CultureInfo.InvariantCulture, out int length)
+                ? length : null,
         };
     }
 }

@@ -15,7 +15,7 @@ internal sealed class StaticFolder : IDisposable
         [".wasm"] = "application/wasm",
     };
 
-    private readonly HttpListener _listener = new();
+    private HttpListener _listener = new();
     private readonly string _folder;
 
     public StaticFolder(string folder)
@@ -24,7 +24,7 @@ internal sealed class StaticFolder : IDisposable
         for (int port = 42800; ; port++)
         {
             Address = $"http://localhost:{port}/";
-            _listener.Prefixes.Clear();
+            _listener = new HttpListener();
             _listener.Prefixes.Add(Address);
             try
             {
@@ -40,7 +40,7 @@ internal sealed class StaticFolder : IDisposable
         _ = Task.Run(Serve);
     }
 
-    public string Address { get; }
+    public string Address { get; private set; } = "";
 
     /// <summary>All requests, each as method and path.</summary>
     public ConcurrentQueue<string> Asked { get; } = new();
