@@ -34,8 +34,9 @@ function progress() {
   function tell() {
     const { words, share } = time.told();
     $('work-told').textContent = words;
-    if (share === null) $('work-bar').removeAttribute('value');
-    else $('work-bar').value = share;
+
+    // A bar that runs to and fro would be drawn all the time, which the work would pay for.
+    $('work-bar').value = share ?? 0;
   }
 
   function rest(isHidden) {
