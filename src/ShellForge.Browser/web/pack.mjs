@@ -55,6 +55,7 @@ const single = readFileSync(join(here, 'index.html'), 'utf8')
   .replace(/content="default-src[^"]*"/, () => `content="default-src 'none'; script-src 'unsafe-inline' blob: 'wasm-unsafe-eval'; worker-src blob:; `
     + `style-src 'unsafe-inline'; img-src data: blob:; base-uri 'none'; form-action 'none'"`)
   .replace(/<link rel="stylesheet" href="page.css">\n<link rel="stylesheet" href="workshop.css">/, () => `<style>${css}</style>`)
+  .replace(/Loading the workshop \.\.\.[^<]*/, 'Loading the workshop ...')
   .replace('<li><b>It works without a network</b> once it has been loaded.</li>', '<li><b>It works without a network:</b> everything is in this one file.</li>')
   .replace('<script type="module" src="workshop.js"></script>',
     () => `${pieces.join('\n')}\n<script type="module">${script.text.replaceAll('</script', '<\\/script')}</script>\n<!--\n${notices.replaceAll('--', '- -')}\n-->`);
