@@ -31,11 +31,12 @@ public static class LightModel
     public static LightMap Map(LightScene scene, CancellationToken cancel = default)
     {
         var direct = new DirectLight(scene);
-        return Map(scene, direct, new ReflectedLight(scene, direct, cancel), cancel);
+        return Map(scene, direct, new ReflectedLight(scene, direct), true, cancel);
     }
 
     /// <summary>
-    /// The light on a part of a scene's diffuser, in finer cells. What is reflected is taken from the whole: it varies slowly.
+    /// The light on a part of a scene's diffuser, in finer cells, where that of the whole is not asked for. What is reflected is taken from
+    /// the whole, with what comes straight looked up at a few places of it.
     /// </summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
     /// <param name="part">The part.</param>
@@ -43,31 +44,44 @@ public static class LightModel
     public static LightMap MapPart(LightScene scene, ReceiverGrid part, CancellationToken cancel = default)
     {
         var direct = new DirectLight(scene);
-        return Map(Of(scene, part), direct, new ReflectedLight(scene, direct, cancel), cancel);
+        var reflected = new ReflectedLight(scene, direct);
+        reflected.GatherAtPlaces();
+        reflected.Solve(cancel);
+        return Map(Of(scene, part), direct, reflected, false, cancel);
     }
 
-    /// <summary>The same of a scene whose light is known.</summary>
+    /// <summary>
+    /// The light on a part of a diffuser whose light is known, in finer cells. What is reflected is taken from the whole: it varies slowly.
+    /// </summary>
     /// <param name="scene">The scene of the map.</param>
     /// <param name="whole">The light on all of its diffuser.</param>
     /// <param name="part">The part.</param>
     /// <param name="cancel">Stops it.</param>
     public static LightMap MapPart(LightScene scene, LightMap whole, ReceiverGrid part, CancellationToken cancel = default) =>
-        Map(Of(scene, part), new DirectLight(scene), whole.Reflected, cancel);
+        Map(Of(scene, part), new DirectLight(scene), whole.Reflected, false, cancel);
 
     private static LightScene Of(LightScene scene, ReceiverGrid part) => scene with
     {
         Face = part,
         Whole = scene.Face,
+        WholeThickness = scene.Thickness,
         Thickness = scene.Thickness.IsEmpty ? []
             : [.. Enumerable.Range(0, part.Count).Select(i => scene.Thickness[scene.Face.CellAt(part.Middle(i))])],
     };
 
-    private static LightMap Map(LightScene scene, DirectLight direct, ReflectedLight reflected, CancellationToken cancel)
+    // What is reflected is solved, or known from the whole.
+    private static LightMap Map(
+        LightScene scene, DirectLight direct, ReflectedLight reflected, bool solves, CancellationToken cancel)
     {
         var zones = new LedZones(scene);
         var fields = new LightFields(scene.Face.Count);
         var entering = new LightFields(scene.Face.Count);
-        AddDirect(scene, direct, (fields, entering), zones, cancel);
+        AddDirect(scene, direct, (fields, entering), zones, solves ? reflected : null, cancel);
+        if (solves)
+        {
+            reflected.Solve(cancel);
+        }
+
         double directMean = Mean(scene.Face, fields.AllCells);
         double area = scene.Face.Step * scene.Face.Step;
         ImmutableArray<double> directOf = [.. Enumerable.Range(0, scene.Leds.Length).Select(led => area * zones.Flux.FallsOf(led))];
@@ -79,7 +93,7 @@ public static class LightModel
         if (scene.DarkRim || scene.GoesOn)
         {
             ReceiverGrid all = scene.Whole ?? scene.Face;
-            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, scene.Diffuser.Spread)
+            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, RimSpread(scene, all))
                 : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
             passes = [.. passes.Select((share, i) => share * kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
         }
@@ -105,13 +119,16 @@ public static class LightModel
         };
     }
 
-    // Bands of rows are looked at side by side. They are cut by the grid alone, not by how many cores there are, and what they add up to is
-    // summed in their order, so the light is the same to the last bit everywhere.
+    // Bands of rows are looked at side by side. They are cut by the grid alone, not by how many cores there are, no block of far sight or
+    // of reflected light is in two of them, and what they add up to is summed in their order, so the light is the same to the last bit
+    // everywhere.
     private static void AddDirect(
-        LightScene scene, DirectLight direct, (LightFields Falls, LightFields Enters) fields, LedZones zones, CancellationToken cancel)
+        LightScene scene, DirectLight direct, (LightFields Falls, LightFields Enters) fields, LedZones zones, ReflectedLight? throws,
+        CancellationToken cancel)
     {
-        var sight = new DirectSight(scene, direct, Peaks(scene, direct), new FarSight(scene, direct));
-        int rows = Math.Max(1, scene.Face.Rows / Bands / FarSight.Side) * FarSight.Side;
+        var sight = new DirectSight(scene, direct, Peaks(scene, direct), new FarSight(scene, direct), throws);
+        int whole = FarSight.Side * (throws?.Side ?? 1);
+        int rows = Math.Max(1, scene.Face.Rows / Bands / whole) * whole;
         var parts = new ZoneFlux[(scene.Face.Rows + rows - 1) / rows];
         Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = cancel }, band =>
         {
@@ -125,13 +142,13 @@ public static class LightModel
         }
     }
 
-    // What a cell sees of the LEDs: their light, each one's most anywhere, and which of them a far cell sees.
-    private sealed record DirectSight(LightScene Scene, DirectLight Light, double[] Peaks, FarSight Far);
+    // What a cell sees of the LEDs: their light, each one's most anywhere, which of them a far cell sees, and what throws it back.
+    private sealed record DirectSight(LightScene Scene, DirectLight Light, double[] Peaks, FarSight Far, ReflectedLight? Throws);
 
     private static void AddDirect(
         DirectSight sight, Range cells, (LightFields Falls, LightFields Enters) fields, int[] zoneOf, ZoneFlux flux)
     {
-        (LightScene scene, DirectLight direct, double[] peaks, FarSight far) = sight;
+        (LightScene scene, DirectLight direct, double[] peaks, FarSight far, ReflectedLight? throws) = sight;
         ReceiverGrid face = scene.Face;
         Span<Point3> looked = stackalloc Point3[4];
         for (int i = cells.Start.Value; i < cells.End.Value; i++)
@@ -169,9 +186,23 @@ public static class LightModel
                     fields.Falls.Add(i, led, scene.Alone, light.Falls);
                     fields.Enters.Add(i, led, scene.Alone, light.Enters);
                     flux.Add(led, zoneOf[i], light);
+                    throws?.Gather(i, led, light);
                 }
             }
         }
+    }
+
+    // Sideways spread along the window's edge, where a collar makes the sheet thicker.
+    private static double RimSpread(LightScene scene, ReceiverGrid all)
+    {
+        ImmutableArray<float> thickness = scene.Whole is null ? scene.Thickness : scene.WholeThickness;
+        if (thickness.IsEmpty || scene.Diffuser.Plastic is not { } plastic)
+        {
+            return scene.Diffuser.Spread;
+        }
+
+        float[] atRim = [.. Enumerable.Range(0, all.Count).Where(all.IsBesideRim).Select(cell => thickness[cell])];
+        return atRim.Length == 0 ? scene.Diffuser.Spread : DiffuserOptics.Printed(atRim.Average(), plastic).Spread;
     }
 
     private static double[] Peaks(LightScene scene, DirectLight direct)

@@ -54,6 +54,9 @@ public sealed record LightScene
     /// <summary>All of the face where <see cref="Face"/> is a part of it.</summary>
     internal ReceiverGrid? Whole { get; init; }
 
+    /// <summary>The sheet's thickness at each cell of all of it.</summary>
+    internal ImmutableArray<float> WholeThickness { get; init; } = [];
+
     /// <summary>What the diffuser does with light at a cell.</summary>
     internal DiffuserOptics SheetAt(int cell) =>
         Thickness.IsEmpty || Diffuser.Plastic is not { } plastic ? Diffuser : DiffuserOptics.Printed(Thickness[cell], plastic);

@@ -8,11 +8,14 @@ namespace ShellForge.Physics.Light;
 /// <param name="Reflectance">Share that it throws back.</param>
 internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
 {
+    /// <summary>The place, mm: rays start there.</summary>
+    public Point3 At { get; set; } = At;
+
     /// <summary>Rays that came to each other place, weighed; places of the diffuser are numbered ~0, ~1 and so on.</summary>
     public Dictionary<int, LightOnSheet> Sees { get; } = [];
 
     /// <summary>Light straight from LEDs, one value a channel; blocks of the diffuser only: patches are looked up in finer steps.</summary>
-    public LightOnSheet[] Straight { get; set; } = [];
+    public LightOnSheet[] Straight { get; init; } = [];
 
     /// <summary>Light by way of one surface that LEDs light straight.</summary>
     public LightOnSheet[] Once { get; set; } = [];
@@ -36,11 +39,8 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     private const double Longest = 500;
     private const double FaceSlack = 0.05;
 
-    // Side of a patch, mm: what is reflected twice and more varies slowly.
-    private const double Patch = 4;
-
-    // Places of a block that stand for the light on it lie so far to the sides of its middle, as a share of a cell: a quarter of the block.
-    private const double Aside = 1.25;
+    // Side of a patch, mm: what is reflected twice and more varies slowly, but rooms under a diffuser are only a few mm high.
+    private const double Patch = 2;
 
     // Shares of the sites that are worked on side by side, each with walls of its own in mind.
     private const int Bands = 4;
@@ -48,26 +48,21 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     private readonly Dictionary<(int, int, int, int, int), int> _known = [];
     private readonly SheetEntry _entry = new(scene.Diffuser);
 
+    // How far off the middle of its cell of space a patch lies, squared.
+    private readonly List<double> _off = [];
+
+    // Patches from this number on have not been looked from yet.
+    private int _newFrom;
+
     /// <summary>The patches found so far.</summary>
     public List<Site> Patches { get; } = [];
 
     /// <summary>The site in the middle of a block of the diffuser.</summary>
-    public Site OnFace(int cell)
+    public static Site OnFace(LightScene scene, int cell, int channels)
     {
         Point2 middle = scene.Face.Middle(cell);
         (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
-        var site = new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new LightOnSheet[channels] };
-        double step = Aside * scene.Face.Step;
-        foreach ((double u, double v) in ((double, double)[])[(step, step), (-step, step), (step, -step), (-step, -step)])
-        {
-            (Point3 place, Point3 facing) = scene.Face.At(middle.X + u, middle.Y + v);
-            foreach ((int led, LightOnSheet light) in LitWalls.LightOn(direct, place, facing))
-            {
-                site.Straight[channels == 1 ? 0 : led] += 0.25 * light;
-            }
-        }
-
-        return site;
+        return new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new LightOnSheet[channels] };
     }
 
     /// <summary>Rays from sites: what they see, and the light that comes back to them once.</summary>
@@ -89,6 +84,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             }
         });
 
+        _newFrom = Patches.Count;
         for (int i = 0; i < sites.Length; i++)
         {
             foreach ((int k, (int block, SurfaceHit hit, bool wall)) in met[i].Index())
@@ -204,7 +200,8 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
         return met;
     }
 
-    // In scenes that repeat about the axis, patches that look the same are one.
+    // In scenes that repeat about the axis, patches that look the same are one. A patch lies where it was met the nearest to the middle of
+    // its share of the wall: where it was met first is the side that the first rays come from.
     private int PatchAt(in SurfaceHit hit, bool finds)
     {
         Point3 at = hit.At;
@@ -221,13 +218,23 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
         int side = (int)Math.Round(normal.X) + (3 * (int)Math.Round(normal.Y)) + (9 * (int)Math.Round(normal.Z));
         (int, int, int, int, int) key = (
             (int)Math.Floor(at.X / Patch), (int)Math.Floor(at.Y / Patch), (int)Math.Floor(at.Z / Patch), side, hit.Material);
-        if (!_known.TryGetValue(key, out int patch))
+        Point3 apart = at - (Patch * new Point3(key.Item1 + 0.5, key.Item2 + 0.5, key.Item3 + 0.5));
+        double off = Point3.Dot(apart, apart);
+        if (_known.TryGetValue(key, out int patch))
+        {
+            if (patch >= _newFrom && off < _off[patch])
+            {
+                (Patches[patch].At, _off[patch]) = (hit.At, off);
+            }
+        }
+        else
         {
             patch = finds ? Patches.Count : -1;
             if (finds)
             {
                 _known[key] = patch;
                 Patches.Add(new Site(hit.At, hit.Normal, scene.Materials[hit.Material].Reflectance));
+                _off.Add(off);
             }
         }
 

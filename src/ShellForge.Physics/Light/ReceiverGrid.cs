@@ -266,6 +266,16 @@ public sealed class ReceiverGrid
     /// <summary>The place in space of unrolled coordinates, and the direction it is lit from.</summary>
     public (Point3 At, Point3 Normal) At(double u, double v) => _sheet.Place(u, v);
 
+    /// <summary>Whether an open cell has one beside it, along a row or a column, that is not, or ends the grid.</summary>
+    public bool IsBesideRim(int index)
+    {
+        int column = index % Columns;
+        int row = index / Columns;
+        bool IsShut(int c, int r) => r < 0 || r >= Rows || (!Wraps && (c < 0 || c >= Columns))
+            || !Open[(r * Columns) + ((c + Columns) % Columns)];
+        return Open[index] && (IsShut(column - 1, row) || IsShut(column + 1, row) || IsShut(column, row - 1) || IsShut(column, row + 1));
+    }
+
     /// <summary>Middle of a cell in unrolled coordinates.</summary>
     public Point2 Middle(int index) => new(
         Left + (((index % Columns) + 0.5) * Step), Bottom + (((index / Columns) + 0.5) * Step));

@@ -6,7 +6,7 @@ namespace ShellForge.Physics.Light;
 /// Light that reaches the diffuser after any number of matt reflections, by walls, board and LEDs and by the diffuser itself, which throws
 /// most of what it gets back into the room. From places on the diffuser rays look down, spread like the cosine that weighs them; so do rays
 /// from patches of what they meet; E = direct + mean over the rays of (reflectance x E where the ray ends) is then solved for all places by
-/// repetition. Source: the radiosity equation, form factors by cosine-weighted rays.
+/// repetition. What comes straight to a place is the mean over its cells, sides of the sheet's steps among them. Source: the radiosity equation, form factors by cosine-weighted rays.
 /// </summary>
 internal sealed class ReflectedLight
 {
@@ -18,10 +18,13 @@ internal sealed class ReflectedLight
     private static readonly Point3[] FromPatch = Hemisphere(4, 6);
 
     // Rounds of patches that are found by rays from those before; what lies farther off throws next to nothing back to the diffuser.
-    private const int Waves = 2;
+    private const int Waves = 3;
 
     // Darker surfaces throw back once what LEDs bring to them; of the rest less than this.
     private const double Dark = 0.1;
+
+    // Places of a block that stand for the light on it lie so far to the sides of its middle, as a share of its side.
+    private const double Aside = 0.25;
 
     // An upright side of a sheet's step sees half of the room.
     private const double FromSides = 0.5;
@@ -43,12 +46,12 @@ internal sealed class ReflectedLight
     private readonly int[] _zoneOf;
     private readonly LightOnSheet[] _brings;
     private readonly int _channels;
+    private readonly Site?[] _blocks = [];
 
-    /// <summary>Solves a scene.</summary>
+    /// <summary>The places of a scene: to be solved when they have gathered what comes straight.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
     /// <param name="direct">What LEDs bring straight.</param>
-    /// <param name="cancel">Stops it.</param>
-    public ReflectedLight(LightScene scene, DirectLight direct, CancellationToken cancel)
+    public ReflectedLight(LightScene scene, DirectLight direct)
     {
         (_scene, _direct, _face) = (scene, direct, scene.Face);
         _channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
@@ -67,7 +70,38 @@ internal sealed class ReflectedLight
         _brings = new LightOnSheet[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
-            Solve(cancel);
+            _blocks = [.. _cellOf.Select(cell => cell < 0 ? null : LitRoom.OnFace(scene, cell, _channels))];
+        }
+    }
+
+    /// <summary>Cells along the side of a place's share of the face.</summary>
+    public int Side => _stride;
+
+    /// <summary>Looks up what comes straight at four places of each block, where nobody gathers it cell by cell.</summary>
+    public void GatherAtPlaces()
+    {
+        double step = Aside * _stride * _face.Step;
+        foreach ((int block, Site? site) in _blocks.Index())
+        {
+            Point2 middle = site is null ? default : _face.Middle(_cellOf[block]);
+            foreach ((double u, double v) in site is null ? [] : ((double, double)[])[(step, step), (-step, step), (step, -step), (-step, -step)])
+            {
+                (Point3 place, Point3 facing) = _face.At(middle.X + u, middle.Y + v);
+                foreach ((int led, LightOnSheet light) in LitWalls.LightOn(_direct, place, facing))
+                {
+                    site!.Straight[_channels == 1 ? 0 : led] += 0.25 * light;
+                }
+            }
+        }
+    }
+
+    /// <summary>Light straight from an LED to a cell. Cells of different places may gather at the same time.</summary>
+    public void Gather(int cell, int led, in LightOnSheet light)
+    {
+        int block = BlockAt(cell);
+        if (_blocks.Length > 0)
+        {
+            _blocks[block]!.Straight[_channels == 1 ? 0 : led] += 1.0 / _openCells[block] * light;
         }
     }
 
@@ -154,11 +188,17 @@ internal sealed class ReflectedLight
         return weights;
     }
 
-    private void Solve(CancellationToken cancel)
+    /// <summary>Solves it.</summary>
+    /// <param name="cancel">Stops it.</param>
+    public void Solve(CancellationToken cancel)
     {
+        if (_blocks.Length == 0)
+        {
+            return;
+        }
+
         var room = new LitRoom(_scene, _direct, _channels, BlockAt);
-        Site?[] blocks = [.. _cellOf.Select(cell => cell < 0 ? null : room.OnFace(cell))];
-        room.Look([.. blocks.OfType<Site>()], FromFace, true, cancel);
+        room.Look([.. _blocks.OfType<Site>()], FromFace, true, cancel);
         int from = 0;
         for (int wave = 1; wave <= Waves; wave++)
         {
@@ -168,10 +208,10 @@ internal sealed class ReflectedLight
             from = to;
         }
 
-        room.Balance(blocks, MostRounds, Settled);
-        for (int block = 0; block < blocks.Length; block++)
+        room.Balance(_blocks, MostRounds, Settled);
+        for (int block = 0; block < _blocks.Length; block++)
         {
-            for (int channel = 0; channel < _channels && blocks[block] is { } site; channel++)
+            for (int channel = 0; channel < _channels && _blocks[block] is { } site; channel++)
             {
                 _brings[(block * _channels) + channel] = site.Reflected[channel];
             }
