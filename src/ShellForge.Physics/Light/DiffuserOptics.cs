@@ -13,6 +13,15 @@ public readonly record struct DiffuserOptics(double Transmission, double Reflect
     private const double SpreadPerThickness = 0.7;
     private const double SpreadOfAny = 0.3; // mm
 
+    // Spread of what is thrown back: it turns sooner, so it goes less far. Source: the same walks; beside a black rim 0.15, 0.21, 0.24 and
+    // 0.26 mm of the edge throw nothing back at 0.4, 0.8, 1.2 and 1.6 mm.
+    private const double ThrownPerThickness = 0.15;
+    private const double ThrownOfAny = 0.18; // mm
+
+    /// <summary>Standard deviation of the sideways spread of what a printed sheet throws back, mm.</summary>
+    /// <param name="thickness">mm, above 0.</param>
+    public static double SpreadOfThrown(double thickness) => ThrownOfAny + (ThrownPerThickness * thickness);
+
     /// <summary>
     /// A printed sheet: T as <see cref="SurfaceOptics.Transmission"/> says, and R so that a sheet of any thickness throws back what a thick
     /// one, laid in layers, allows: R = a - sqrt(T2 + a2 - 1), a = (1 / Rthick + Rthick) / 2. Source: the two-flux theory of Kubelka and

@@ -89,18 +89,20 @@ public static class LightModel
         reflected.AddTo(zones.Flux);
         double mean = Mean(scene.Face, fields.AllCells);
         var seen = new LightFields(scene.Face.Count);
-        float[] passes = [.. Enumerable.Range(0, scene.Face.Count).Select(i => (float)scene.SheetAt(i).Transmission)];
+        float[] through = [.. Enumerable.Range(0, scene.Face.Count).Select(i => (float)scene.SheetAt(i).Transmission)];
+        float[] passes = [.. Enumerable.Repeat(1f, scene.Face.Count)];
         if (scene.DarkRim || scene.GoesOn)
         {
             ReceiverGrid all = scene.Whole ?? scene.Face;
             float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, RimSpread(scene, all))
                 : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
-            passes = [.. passes.Select((share, i) => share * kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
+            passes = [.. passes.Select((_, i) => kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
         }
 
         for (int f = 0; f < 3; f++)
         {
-            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, entering.Arrays[f], seen.Arrays[f]);
+            float[] enters = [.. entering.Arrays[f].Select((light, i) => through[i] * light)];
+            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, enters, seen.Arrays[f]);
         }
 
         double perFlux = scene.Leds.IsEmpty ? 0 : scene.Face.OpenArea / scene.Leds.Length;
@@ -193,17 +195,9 @@ public static class LightModel
     }
 
     // Sideways spread along the window's edge, where a collar makes the sheet thicker.
-    private static double RimSpread(LightScene scene, ReceiverGrid all)
-    {
-        ImmutableArray<float> thickness = scene.Whole is null ? scene.Thickness : scene.WholeThickness;
-        if (thickness.IsEmpty || scene.Diffuser.Plastic is not { } plastic)
-        {
-            return scene.Diffuser.Spread;
-        }
-
-        float[] atRim = [.. Enumerable.Range(0, all.Count).Where(all.IsBesideRim).Select(cell => thickness[cell])];
-        return atRim.Length == 0 ? scene.Diffuser.Spread : DiffuserOptics.Printed(atRim.Average(), plastic).Spread;
-    }
+    private static double RimSpread(LightScene scene, ReceiverGrid all) =>
+        scene.RimThickness(all) is { } thickness ? DiffuserOptics.Printed(thickness, scene.Diffuser.Plastic!.Value).Spread
+            : scene.Diffuser.Spread;
 
     private static double[] Peaks(LightScene scene, DirectLight direct)
     {

@@ -57,6 +57,19 @@ public sealed record LightScene
     /// <summary>The sheet's thickness at each cell of all of it.</summary>
     internal ImmutableArray<float> WholeThickness { get; init; } = [];
 
+    /// <summary>Mean thickness along the edge of all of it, mm; null where it is told by its shares alone.</summary>
+    internal double? RimThickness(ReceiverGrid all)
+    {
+        ImmutableArray<float> thickness = Whole is null ? Thickness : WholeThickness;
+        if (thickness.IsEmpty || Diffuser.Plastic is null)
+        {
+            return null;
+        }
+
+        float[] atRim = [.. Enumerable.Range(0, all.Count).Where(all.IsBesideRim).Select(cell => thickness[cell])];
+        return atRim.Length == 0 ? null : atRim.Average();
+    }
+
     /// <summary>What the diffuser does with light at a cell.</summary>
     internal DiffuserOptics SheetAt(int cell) =>
         Thickness.IsEmpty || Diffuser.Plastic is not { } plastic ? Diffuser : DiffuserOptics.Printed(Thickness[cell], plastic);

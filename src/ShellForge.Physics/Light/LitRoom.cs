@@ -14,6 +14,12 @@ internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
     /// <summary>Rays that came to each other place, weighed; places of the diffuser are numbered ~0, ~1 and so on.</summary>
     public Dictionary<int, LightOnSheet> Sees { get; } = [];
 
+    /// <summary>Where rays start in turn, and which way is out: all over a block, or corners and walls near it weigh wrongly.</summary>
+    public (Point3 At, Point3 Normal)[] Starts { get; init; } = [];
+
+    /// <summary>Share of the diffuser that a block of it stands for, in cells; 0 for patches.</summary>
+    public int Cells { get; init; }
+
     /// <summary>Light straight from LEDs, one value a channel; blocks of the diffuser only: patches are looked up in finer steps.</summary>
     public LightOnSheet[] Straight { get; init; } = [];
 
@@ -26,8 +32,12 @@ internal sealed record Site(Point3 At, Point3 Normal, double Reflectance)
     /// <summary>What it throws back: of all light that comes to a block, of a patch's only what came by way of a surface.</summary>
     public double[] Thrown { get; set; } = [];
 
+    /// <summary>Share of that which a dark rim leaves to a block beside it.</summary>
+    public double Keeps { get; init; } = 1;
+
     /// <summary>What it throws back of light; only the diffuser tells directions apart.</summary>
-    public double ThrownOf(in LightOnSheet light) => Straight.Length > 0 ? light.ThrownBack(Reflectance) : Reflectance * light.Falls;
+    public double ThrownOf(in LightOnSheet light) =>
+        Straight.Length > 0 ? Keeps * light.ThrownBack(Reflectance) : Reflectance * light.Falls;
 }
 
 /// <summary>The places of a scene that throw light at each other, found by rays, and their balance of light.</summary>
@@ -41,6 +51,9 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
 
     // Side of a patch, mm: what is reflected twice and more varies slowly, but rooms under a diffuser are only a few mm high.
     private const double Patch = 2;
+
+    // Rays of a fan start at places as far apart from those of the rays before as can be: steps of the golden section.
+    private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 
     // Shares of the sites that are worked on side by side, each with walls of its own in mind.
     private const int Bands = 4;
@@ -57,12 +70,33 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     /// <summary>The patches found so far.</summary>
     public List<Site> Patches { get; } = [];
 
-    /// <summary>The site in the middle of a block of the diffuser.</summary>
-    public static Site OnFace(LightScene scene, int cell, int channels)
+    /// <summary>
+    /// Patches see the diffuser as it sees them: what goes from a block to a patch and what comes back are areas times the same share of
+    /// rays, or light is made or lost on the way. A patch's own few rays say how much of the diffuser it sees, the many of the blocks how
+    /// that is divided among them.
+    /// </summary>
+    public void Reciprocate(Site?[] blocks)
     {
-        Point2 middle = scene.Face.Middle(cell);
-        (Point3 at, Point3 normal) = scene.Face.At(middle.X, middle.Y);
-        return new Site(at, normal, scene.SheetAt(cell).Reflectance) { Straight = new LightOnSheet[channels] };
+        var comes = new List<(int Block, double Light)>[Patches.Count];
+        foreach ((int block, Site? site) in blocks.Index())
+        {
+            foreach ((int patch, LightOnSheet share) in site?.Sees.Where(seen => seen.Key >= 0) ?? [])
+            {
+                (comes[patch] ??= []).Add((block, site!.Cells * share.Falls));
+            }
+        }
+
+        foreach ((int i, Site patch) in Patches.Index())
+        {
+            int[] seen = [.. patch.Sees.Keys.Where(place => place < 0)];
+            double share = seen.Order().Sum(place => patch.Sees[place].Falls);
+            if (share > 0 && comes[i] is { } from)
+            {
+                Array.ForEach(seen, place => patch.Sees.Remove(place));
+                double all = from.Sum(each => each.Light);
+                from.ForEach(each => patch.Sees[~each.Block] = new LightOnSheet(share * each.Light / all, share * each.Light / all));
+            }
+        }
     }
 
     /// <summary>Rays from sites: what they see, and the light that comes back to them once.</summary>
@@ -117,6 +151,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             site.Thrown = [.. own[i]];
         }
 
+
         double before = 0;
         for (int round = 0; round < mostRounds; round++)
         {
@@ -168,14 +203,15 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     private (int Block, SurfaceHit Hit, bool Wall)[] Look(Site site, Point3[] directions, LightOnSheet[] shares, LitWalls walls)
     {
         var met = new (int, SurfaceHit, bool)[directions.Length];
-        Point3 first = Sideways(site);
-        Point3 second = Point3.Cross(site.Normal, first);
-        Point3 from = site.At + (Lift * site.Normal);
+        (Point3 At, Point3 Normal)[] starts = site.Starts.Length > 0 ? site.Starts : [(site.At, site.Normal)];
         site.Once = new LightOnSheet[channels];
         for (int k = 0; k < directions.Length; k++)
         {
+            (Point3 at, Point3 normal) = starts[(int)(k * Golden % 1 * starts.Length)];
+            Point3 first = Sideways(at, normal);
             Point3 direction = directions[k];
-            Point3 along = (direction.X * first) + (direction.Y * second) + (direction.Z * site.Normal);
+            Point3 along = (direction.X * first) + (direction.Y * Point3.Cross(normal, first)) + (direction.Z * normal);
+            Point3 from = at + (Lift * normal);
             bool wall = scene.Solids.Meets(from, along, Longest, out SurfaceHit hit);
             (double far, int cell) = scene.Face.StepAhead(from, along);
             (far, cell) = cell >= 0 ? (far, cell) : scene.Face.CellAhead(from, along, scene.Sectors);
@@ -242,11 +278,11 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     }
 
     // One axis of the fan of rays follows the circle about the axis, so that places of equal surroundings see equal fans.
-    private static Point3 Sideways(Site site)
+    private static Point3 Sideways(Point3 at, Point3 normal)
     {
-        double radius = site.At.XY.Length;
-        Point3 outward = radius > Lift ? new Point3(site.At.X / radius, site.At.Y / radius, 0) : new Point3(1, 0, 0);
-        Point3 across = outward - (Point3.Dot(outward, site.Normal) * site.Normal);
-        return across.Length > Lift ? (1 / across.Length) * across : LedSource.Perpendicular(site.Normal);
+        double radius = at.XY.Length;
+        Point3 outward = radius > Lift ? new Point3(at.X / radius, at.Y / radius, 0) : new Point3(1, 0, 0);
+        Point3 across = outward - (Point3.Dot(outward, normal) * normal);
+        return across.Length > Lift ? (1 / across.Length) * across : LedSource.Perpendicular(normal);
     }
 }

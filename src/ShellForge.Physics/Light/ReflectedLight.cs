@@ -6,7 +6,8 @@ namespace ShellForge.Physics.Light;
 /// Light that reaches the diffuser after any number of matt reflections, by walls, board and LEDs and by the diffuser itself, which throws
 /// most of what it gets back into the room. From places on the diffuser rays look down, spread like the cosine that weighs them; so do rays
 /// from patches of what they meet; E = direct + mean over the rays of (reflectance x E where the ray ends) is then solved for all places by
-/// repetition. What comes straight to a place is the mean over its cells, sides of the sheet's steps among them. Source: the radiosity equation, form factors by cosine-weighted rays.
+/// repetition. What comes straight to a place is the mean over its cells, sides of the sheet's steps among them. Source: the radiosity
+/// equation, form factors by cosine-weighted rays.
 /// </summary>
 internal sealed class ReflectedLight
 {
@@ -15,10 +16,10 @@ internal sealed class ReflectedLight
 
     // 8 x 12 rays from a place of the diffuser, 4 x 6 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
     private static readonly Point3[] FromFace = Hemisphere(8, 12);
-    private static readonly Point3[] FromPatch = Hemisphere(4, 6);
+    private static readonly Point3[] FromPatch = Hemisphere(3, 4);
 
     // Rounds of patches that are found by rays from those before; what lies farther off throws next to nothing back to the diffuser.
-    private const int Waves = 3;
+    private const int Waves = 2;
 
     // Darker surfaces throw back once what LEDs bring to them; of the rest less than this.
     private const double Dark = 0.1;
@@ -70,7 +71,11 @@ internal sealed class ReflectedLight
         _brings = new LightOnSheet[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
-            _blocks = [.. _cellOf.Select(cell => cell < 0 ? null : LitRoom.OnFace(scene, cell, _channels))];
+            float[] kept = scene.DarkRim
+                ? SheetSpread.ThrownBesideDarkRim(
+                    _face, scene.RimThickness(_face) is { } thickness ? DiffuserOptics.SpreadOfThrown(thickness) : scene.Diffuser.Spread / 2)
+                : [];
+            _blocks = [.. _cellOf.Select((cell, block) => cell < 0 ? null : OnFace(block, kept))];
         }
     }
 
@@ -208,6 +213,7 @@ internal sealed class ReflectedLight
             from = to;
         }
 
+        room.Reciprocate(_blocks);
         room.Balance(_blocks, MostRounds, Settled);
         for (int block = 0; block < _blocks.Length; block++)
         {
@@ -243,6 +249,36 @@ internal sealed class ReflectedLight
         }
 
         return (found, open);
+    }
+
+    // Open cells of a block; beside walls between cells of light, those on its middle's side.
+    private IEnumerable<int> StartsIn(int block)
+    {
+        for (int r = block / _columns * _stride; r < Math.Min(((block / _columns) + 1) * _stride, _face.Rows); r++)
+        {
+            for (int c = block % _columns * _stride; c < Math.Min(((block % _columns) + 1) * _stride, _face.Columns); c++)
+            {
+                int cell = (r * _face.Columns) + c;
+                if (_face.Open[cell] && (!_scene.Cells || LedZones.Nearest(_scene, Place(cell).At) == _zoneOf[block]))
+                {
+                    yield return cell;
+                }
+            }
+        }
+    }
+
+    // The site in the middle of a block.
+    private Site OnFace(int block, float[] kept)
+    {
+        int[] starts = [.. StartsIn(block)];
+        (Point3 at, Point3 normal) = Place(_cellOf[block]);
+        return new Site(at, normal, _scene.SheetAt(_cellOf[block]).Reflectance)
+        {
+            Starts = [.. starts.Select(Place)],
+            Cells = _openCells[block],
+            Keeps = kept.Length == 0 ? 1 : starts.Average(cell => kept[cell]),
+            Straight = new LightOnSheet[_channels],
+        };
     }
 
     private (Point3 At, Point3 Normal) Place(int cell)

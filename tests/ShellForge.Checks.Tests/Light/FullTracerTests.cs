@@ -14,14 +14,14 @@ namespace ShellForge.Checks.Tests.Light;
 /// What the model is off the tracer at 1.6 million photons, with the tracer's own standard deviation behind it, in per cent:
 /// <code>
 ///                                         tide-lamp, cells     dome-dial, blend
-/// straight onto the diffuser                -0.6   0.04           -0.1   0.06
-/// seen in front                             +0.1   0.2            -0.5   0.09
-/// smallest over mean along the circle       -1.3   2.5            +2.0   0.9
-/// edge over mean across the window          +1.5   0.8            +0.5   1.0
-/// at the next LED's place                   -0.2   1.2            -5.4   0.3
+/// straight onto the diffuser                -0.6   0.05           -0.1   0.06
+/// seen in front                             -1.0   0.3            +0.1   0.09
+/// smallest over mean along the circle       -0.8   2.6            +2.2   0.9
+/// edge over mean across the window          +0.1   1.3            +0.3   1.0
+/// at the next LED's place                   -1.7   0.8            -3.1   0.3
 /// </code>
-/// All but two are within three deviations or one per cent. Along the LEDs of a blend it is 2 % more even than the tracer, and the next
-/// LED's place gets 5 % less of one LED's light: more than in the tracer comes back near to where it was thrown down.
+/// All but three are within three deviations or one per cent. Along the LEDs of a blend it is 2 % more even than the tracer, and the next
+/// LED's place gets 3 % less of one LED's light in a blend, 2 % less in cells.
 /// </remarks>
 public class FullTracerTests(ITestOutputHelper output)
 {
@@ -39,8 +39,8 @@ public class FullTracerTests(ITestOutputHelper output)
     // What the model itself may be off, as shares: the table above and a little.
     private static readonly Dictionary<string, double[]> OfModelItself = new()
     {
-        ["tide-lamp"] = [0.006, 0.003, 0.02, 0.02, 0.01],
-        ["dome-dial"] = [0.002, 0.006, 0.02, 0.015, 0.055],
+        ["tide-lamp"] = [0.006, 0.011, 0.02, 0.02, 0.02],
+        ["dome-dial"] = [0.002, 0.003, 0.022, 0.015, 0.032],
     };
 
     [Theory]
