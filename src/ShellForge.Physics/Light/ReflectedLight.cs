@@ -16,7 +16,7 @@ internal sealed class ReflectedLight
 
     // 8 x 12 rays from a place of the diffuser, 4 x 6 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
     private static readonly Point3[] FromFace = Hemisphere(8, 12);
-    private static readonly Point3[] FromPatch = Hemisphere(3, 4);
+    private static readonly Point3[] FromPatch = Hemisphere(4, 4);
 
     // Rounds of patches that are found by rays from those before; what lies farther off throws next to nothing back to the diffuser.
     private const int Waves = 2;

@@ -15,10 +15,10 @@ namespace ShellForge.Checks.Tests.Light;
 /// <code>
 ///                                         tide-lamp, cells     dome-dial, blend
 /// straight onto the diffuser                -0.6   0.05           -0.1   0.06
-/// seen in front                             -1.0   0.3            +0.1   0.09
+/// seen in front                             -1.0   0.3            -0.6   0.09
 /// smallest over mean along the circle       -0.8   2.6            +2.2   0.9
-/// edge over mean across the window          +0.1   1.3            +0.3   1.0
-/// at the next LED's place                   -1.7   0.8            -3.1   0.3
+/// edge over mean across the window          +0.2   1.3            -0.3   1.0
+/// at the next LED's place                   -1.6   0.8            -3.1   0.3
 /// </code>
 /// All but three are within three deviations or one per cent. Along the LEDs of a blend it is 2 % more even than the tracer, and the next
 /// LED's place gets 3 % less of one LED's light in a blend, 2 % less in cells.
@@ -40,7 +40,7 @@ public class FullTracerTests(ITestOutputHelper output)
     private static readonly Dictionary<string, double[]> OfModelItself = new()
     {
         ["tide-lamp"] = [0.006, 0.011, 0.02, 0.02, 0.02],
-        ["dome-dial"] = [0.002, 0.003, 0.022, 0.015, 0.032],
+        ["dome-dial"] = [0.002, 0.007, 0.022, 0.015, 0.032],
     };
 
     [Theory]
