@@ -71,10 +71,9 @@ internal sealed class ReflectedLight
         _brings = new LightOnSheet[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
-            float[] kept = scene.DarkRim
-                ? SheetSpread.ThrownBesideDarkRim(
-                    _face, scene.RimThickness(_face) is { } thickness ? DiffuserOptics.SpreadOfThrown(thickness) : scene.Diffuser.Spread / 2)
-                : [];
+            double spread =
+                scene.RimThickness(_face) is { } thickness ? DiffuserOptics.SpreadOfThrown(thickness) : scene.Diffuser.Spread / 2;
+            float[] kept = scene.DarkRim ? SheetSpread.ThrownBesideDarkRim(_face, spread) : [];
             _blocks = [.. _cellOf.Select((cell, block) => cell < 0 ? null : OnFace(block, kept))];
         }
     }
@@ -86,10 +85,11 @@ internal sealed class ReflectedLight
     public void GatherAtPlaces()
     {
         double step = Aside * _stride * _face.Step;
+        (double, double)[] corners = [(step, step), (-step, step), (step, -step), (-step, -step)];
         foreach ((int block, Site? site) in _blocks.Index())
         {
             Point2 middle = site is null ? default : _face.Middle(_cellOf[block]);
-            foreach ((double u, double v) in site is null ? [] : ((double, double)[])[(step, step), (-step, step), (step, -step), (-step, -step)])
+            foreach ((double u, double v) in site is null ? [] : corners)
             {
                 (Point3 place, Point3 facing) = _face.At(middle.X + u, middle.Y + v);
                 foreach ((int led, LightOnSheet light) in LitWalls.LightOn(_direct, place, facing))
