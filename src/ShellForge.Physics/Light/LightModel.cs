@@ -90,19 +90,11 @@ public static class LightModel
         double mean = Mean(scene.Face, fields.AllCells);
         var seen = new LightFields(scene.Face.Count);
         float[] through = [.. Enumerable.Range(0, scene.Face.Count).Select(i => (float)scene.SheetAt(i).Transmission)];
-        float[] passes = [.. Enumerable.Repeat(1f, scene.Face.Count)];
-        if (scene.DarkRim || scene.GoesOn)
-        {
-            ReceiverGrid all = scene.Whole ?? scene.Face;
-            float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, RimSpread(scene, all))
-                : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
-            passes = [.. passes.Select((_, i) => kept[scene.Whole is { } whole ? whole.CellAt(scene.Face.Middle(i)) : i])];
-        }
-
+        float[] kept = KeptAtRims(scene);
         for (int f = 0; f < 3; f++)
         {
             float[] enters = [.. entering.Arrays[f].Select((light, i) => through[i] * light)];
-            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, passes, enters, seen.Arrays[f]);
+            SheetSpread.Apply(scene.Face, scene.Diffuser.Spread, kept, enters, seen.Arrays[f]);
         }
 
         double perFlux = scene.Leds.IsEmpty ? 0 : scene.Face.OpenArea / scene.Leds.Length;
@@ -192,6 +184,21 @@ public static class LightModel
                 }
             }
         }
+    }
+
+    // What each cell shows over what sideways spread alone leaves it.
+    private static float[] KeptAtRims(LightScene scene)
+    {
+        if (!scene.DarkRim && !scene.GoesOn)
+        {
+            return [.. Enumerable.Repeat(1f, scene.Face.Count)];
+        }
+
+        ReceiverGrid all = scene.Whole ?? scene.Face;
+        float[] kept = scene.DarkRim ? SheetSpread.BesideDarkRim(all, RimSpread(scene, all))
+            : SheetSpread.BesideCoveredRim(all, scene.Diffuser.Spread);
+        return scene.Whole is null ? kept
+            : [.. Enumerable.Range(0, scene.Face.Count).Select(i => kept[all.CellAt(scene.Face.Middle(i))])];
     }
 
     // Sideways spread along the window's edge, where a collar makes the sheet thicker.

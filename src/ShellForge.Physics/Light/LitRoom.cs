@@ -151,7 +151,6 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             site.Thrown = [.. own[i]];
         }
 
-
         double before = 0;
         for (int round = 0; round < mostRounds; round++)
         {

@@ -14,7 +14,7 @@ internal sealed class ReflectedLight
     // Cells of the diffuser between two gathering places, mm: what comes back varies slowly.
     private const double Coarse = 2.5;
 
-    // 8 x 12 rays from a place of the diffuser, 4 x 6 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
+    // 8 x 12 rays from a place of the diffuser, 4 x 4 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
     private static readonly Point3[] FromFace = Hemisphere(8, 12);
     private static readonly Point3[] FromPatch = Hemisphere(4, 4);
 
@@ -47,7 +47,7 @@ internal sealed class ReflectedLight
     private readonly int[] _zoneOf;
     private readonly LightOnSheet[] _brings;
     private readonly int _channels;
-    private readonly Site?[] _blocks = [];
+    private Site?[] _blocks = [];
 
     /// <summary>The places of a scene: to be solved when they have gathered what comes straight.</summary>
     /// <param name="scene">LEDs, walls and diffuser.</param>
@@ -64,16 +64,14 @@ internal sealed class ReflectedLight
         _zoneOf = new int[_columns * _rows];
         for (int block = 0; block < _cellOf.Length; block++)
         {
-            (_cellOf[block], _openCells[block]) = OpenCell(block % _columns * _stride, block / _columns * _stride);
+            (_cellOf[block], _openCells[block]) = MiddleOf(block);
             _zoneOf[block] = _cellOf[block] < 0 || direct.Count == 0 ? -1 : LedZones.Nearest(scene, Place(_cellOf[block]).At);
         }
 
         _brings = new LightOnSheet[_columns * _rows * _channels];
         if (scene.Solids.TriangleCount > 0 && direct.Count > 0 && scene.Materials.Any(material => material.Reflectance > 0))
         {
-            double spread =
-                scene.RimThickness(_face) is { } thickness ? DiffuserOptics.SpreadOfThrown(thickness) : scene.Diffuser.Spread / 2;
-            float[] kept = scene.DarkRim ? SheetSpread.ThrownBesideDarkRim(_face, spread) : [];
+            float[] kept = scene.DarkRim ? SheetSpread.ThrownBesideDarkRim(_face, SpreadOfThrown()) : [];
             _blocks = [.. _cellOf.Select((cell, block) => cell < 0 ? null : OnFace(block, kept))];
         }
     }
@@ -103,9 +101,9 @@ internal sealed class ReflectedLight
     /// <summary>Light straight from an LED to a cell. Cells of different places may gather at the same time.</summary>
     public void Gather(int cell, int led, in LightOnSheet light)
     {
-        int block = BlockAt(cell);
         if (_blocks.Length > 0)
         {
+            int block = BlockAt(cell);
             _blocks[block]!.Straight[_channels == 1 ? 0 : led] += 1.0 / _openCells[block] * light;
         }
     }
@@ -222,14 +220,37 @@ internal sealed class ReflectedLight
                 _brings[(block * _channels) + channel] = site.Reflected[channel];
             }
         }
+
+        // What is brought is kept as long as the light is; who sees whom is not.
+        _blocks = [];
     }
 
     // The gathering place whose share of the face a cell lies in.
     private int BlockAt(int cell) => (cell / _face.Columns / _stride * _columns) + (cell % _face.Columns / _stride);
 
-    private (int Cell, int Open) OpenCell(int column, int row)
+    // The open cell that lies nearest to a block's middle, -1 for none, and how many are open.
+    private (int Cell, int Open) MiddleOf(int block)
     {
         (int found, int open, double least) = (-1, 0, double.PositiveInfinity);
+        foreach (int cell in OpenCells(block))
+        {
+            open++;
+            double x = (cell % _face.Columns % _stride) - ((_stride - 1) / 2.0);
+            double y = (cell / _face.Columns % _stride) - ((_stride - 1) / 2.0);
+            if ((x * x) + (y * y) < least)
+            {
+                (found, least) = (cell, (x * x) + (y * y));
+            }
+        }
+
+        return (found, open);
+    }
+
+    // Open cells of a block, row by row.
+    private IEnumerable<int> OpenCells(int block)
+    {
+        int column = block % _columns * _stride;
+        int row = block / _columns * _stride;
         for (int r = row; r < Math.Min(row + _stride, _face.Rows); r++)
         {
             for (int c = column; c < Math.Min(column + _stride, _face.Columns); c++)
@@ -237,40 +258,21 @@ internal sealed class ReflectedLight
                 int cell = (r * _face.Columns) + c;
                 if (_face.Open[cell])
                 {
-                    open++;
-                    double x = c - column - ((_stride - 1) / 2.0);
-                    double y = r - row - ((_stride - 1) / 2.0);
-                    if ((x * x) + (y * y) < least)
-                    {
-                        (found, least) = (cell, (x * x) + (y * y));
-                    }
-                }
-            }
-        }
-
-        return (found, open);
-    }
-
-    // Open cells of a block; beside walls between cells of light, those on its middle's side.
-    private IEnumerable<int> StartsIn(int block)
-    {
-        for (int r = block / _columns * _stride; r < Math.Min(((block / _columns) + 1) * _stride, _face.Rows); r++)
-        {
-            for (int c = block % _columns * _stride; c < Math.Min(((block % _columns) + 1) * _stride, _face.Columns); c++)
-            {
-                int cell = (r * _face.Columns) + c;
-                if (_face.Open[cell] && (!_scene.Cells || LedZones.Nearest(_scene, Place(cell).At) == _zoneOf[block]))
-                {
                     yield return cell;
                 }
             }
         }
     }
 
+    private double SpreadOfThrown() =>
+        _scene.RimThickness(_face) is { } thickness ? DiffuserOptics.SpreadOfThrown(thickness) : _scene.Diffuser.Spread / 2;
+
     // The site in the middle of a block.
     private Site OnFace(int block, float[] kept)
     {
-        int[] starts = [.. StartsIn(block)];
+        // Beside walls between cells of light, those on its middle's side.
+        int[] starts =
+            [.. OpenCells(block).Where(cell => !_scene.Cells || LedZones.Nearest(_scene, Place(cell).At) == _zoneOf[block])];
         (Point3 at, Point3 normal) = Place(_cellOf[block]);
         return new Site(at, normal, _scene.SheetAt(_cellOf[block]).Reflectance)
         {

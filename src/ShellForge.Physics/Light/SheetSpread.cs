@@ -17,39 +17,33 @@ internal static class SheetSpread
     private const double TakenBack = 0.47;
 
     /// <summary>The share of light that each cell keeps beside a dark rim, over what the bell leaves it.</summary>
-    public static float[] BesideDarkRim(ReceiverGrid face, double spread)
-    {
-        float[] ones = Ends(face);
-        float[] inside = new float[face.Count];
-        Apply(face, spread, ones, ones, inside);
-        return [.. inside.Select(share => share > 0 ? (float)Math.Max(0, 1 - (TakenBack * (1 - share) / share)) : 0)];
-    }
+    public static float[] BesideDarkRim(ReceiverGrid face, double spread) =>
+        [.. Inside(face, spread).Select(share => share > 0 ? (float)Math.Max(0, 1 - (TakenBack * (1 - share) / share)) : 0)];
 
     /// <summary>The share of what is thrown back that each cell keeps beside a dark rim.</summary>
-    public static float[] ThrownBesideDarkRim(ReceiverGrid face, double spread)
-    {
-        float[] ones = Ends(face);
-        float[] inside = new float[face.Count];
-        Apply(face, spread, ones, ones, inside);
-        return [.. inside.Select(share => (float)Math.Max(0, share - (TakenBack * (1 - share))))];
-    }
+    public static float[] ThrownBesideDarkRim(ReceiverGrid face, double spread) =>
+        [.. Inside(face, spread).Select(share => (float)Math.Max(0, share - (TakenBack * (1 - share))))];
 
     /// <summary>What each cell shows over what the bell leaves it, where the sheet goes on behind the bezel.</summary>
-    public static float[] BesideCoveredRim(ReceiverGrid face, double spread)
+    public static float[] BesideCoveredRim(ReceiverGrid face, double spread) =>
+        [.. Inside(face, spread).Select(share => share > 0 ? 1 / share : 0)];
+
+    // The share of light that spreads from a cell and stays within the rims.
+    private static float[] Inside(ReceiverGrid face, double spread)
     {
         float[] ones = Ends(face);
         float[] inside = new float[face.Count];
         Apply(face, spread, ones, ones, inside);
-        return [.. inside.Select(share => share > 0 ? 1 / share : 0)];
+        return inside;
     }
 
     // 0 where the sheet ends at a rim. A hole has none: nothing beyond its edge takes light or gives it back.
     private static float[] Ends(ReceiverGrid face) => [.. face.Open.Select((open, i) => open || face.IsHole(i) ? 1f : 0f)];
 
     /// <summary>
-    /// Fills <paramref name="seen"/> from <paramref name="on"/>; the sheet lets the share <paramref name="passes"/> through at each cell.
+    /// Fills <paramref name="seen"/> from <paramref name="on"/>, spread sideways; each cell keeps the share <paramref name="kept"/>.
     /// </summary>
-    public static void Apply(ReceiverGrid face, double spread, float[] passes, float[] on, float[] seen)
+    public static void Apply(ReceiverGrid face, double spread, float[] kept, float[] on, float[] seen)
     {
         double[] bell = Bell(spread / face.Step);
         float[] along = new float[on.Length];
@@ -85,7 +79,7 @@ internal static class SheetSpread
                 }
             }
 
-            seen[i] = (float)(passes[i] * sum);
+            seen[i] = (float)(kept[i] * sum);
         }
     }
 
