@@ -5,7 +5,6 @@ using System.Globalization;
 using ShellForge.Cli.Printing;
 using ShellForge.Cli.Sweeping;
 using ShellForge.Cli.Writing;
-using ShellForge.Output.Defects;
 using ShellForge.Output.Files;
 using ShellForge.Planning.Remembering;
 using ShellForge.Sweep.Folder;
@@ -190,7 +189,7 @@ internal static class SweepVerb
         string root = wish.Folder is null ? Path.Combine(Path.GetDirectoryName(bench.FullPath(wish.Plan))!, "sweep")
             : bench.FullPath(wish.Folder);
         DiagnosticsText.Write(source.Diagnostics, bench, wish.Quiet || wish.Json);
-        var maker = new VariantMaker(order, DefectFiles.Of, new WorkMemory(MostRemembered));
+        var maker = new VariantMaker(order, new WorkMemory(MostRemembered));
         if (wish.DryRun)
         {
             return SweepEstimate.Tell(order, maker, root, wish with { Shard = shard }, source.Diagnostics, bench);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ShellForge.Board.Description;
 using ShellForge.Board.Yaml;
 using ShellForge.Board.Yaml.Variation;
-using ShellForge.Checks.Gauges;
 using ShellForge.Output.Files;
 using ShellForge.Pipeline;
 using ShellForge.Planning.Remembering;
@@ -18,10 +17,8 @@ public sealed record MadeVariant(VariantRow Row, ImmutableArray<OutputFile> File
 
 /// <summary>Makes one variant of an order. A variant that can't be made is a result like any other: it fails alone.</summary>
 /// <param name="order">The order.</param>
-/// <param name="defectFiles">What is saved when a part has no clean mesh, from the housing and the board's text.</param>
 /// <param name="memory">What variants have in common is computed once with it; null to make each alone, to the same bytes.</param>
-public sealed class VariantMaker(
-    SweepOrder order, Func<HousingUnderCheck, string, ImmutableArray<OutputFile>> defectFiles, WorkMemory? memory = null)
+public sealed class VariantMaker(SweepOrder order, WorkMemory? memory = null)
 {
     // Longest revision that a board file may have; the mark inside is no longer either.
     private const int LongestMark = 24;
@@ -81,8 +78,7 @@ public sealed class VariantMaker(
         cancel.ThrowIfCancellationRequested();
         return new MadeVariant(row,
         [
-            .. defectFiles(made.Housing, board.Text),
-            .. HousingFiles.Of(drawn, made.Report),
+            .. MadeFiles.Of(made, drawn, board.Text),
             new OutputFile(Folder.SweepPaths.Record, RowJson.Line(row)),
         ]);
     }

@@ -167,7 +167,7 @@ public class SweepFolderTests
         var rows = new ConcurrentBag<VariantRow>();
         using (SweepFolder sweep = SweepFolder.Open(folder.Path, order))
         {
-            SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), new VariantMaker(order, (_, _) => []).Make, rows.Add,
+            SweepRun.Run(order, sweep, new SweepPart(Shard.Whole, 2), new VariantMaker(order).Make, rows.Add,
                 CancellationToken.None);
         }
 
@@ -184,7 +184,7 @@ public class SweepFolderTests
         SweepOrder order = Orders.Of("vary: {housing.walls: [4], housing.floor: [2.0, 2.4]}", "housing.walls=3");
         Variant[] all = [.. VariantList.Of(order)];
         MadeVariant[] made =
-            [.. all.Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
+            [.. all.Select(v => new VariantMaker(order).Make(v, new string('0', 64), CancellationToken.None))];
 
         Assert.Contains($"tub-{all[0].Code}.stl", made[0].Files.Select(file => file.Name));
         Assert.Contains(made[0].Files,
@@ -207,7 +207,7 @@ public class SweepFolderTests
         SweepOrder order = Orders.Of($"vary: {{power.brightness: [0.2, 0.25]}}\nmark: {mark}");
         MadeVariant[] made =
             [.. VariantList.Of(order)
-                .Select(v => new VariantMaker(order, (_, _) => []).Make(v, new string('0', 64), CancellationToken.None))];
+                .Select(v => new VariantMaker(order).Make(v, new string('0', 64), CancellationToken.None))];
 
         Assert.Equal(equal, Shape(made[0], "tub") == Shape(made[1], "tub"));
     }

@@ -9,7 +9,7 @@ public class SharedMemoryTests
 {
     private static string[] Made(SweepOrder order, WorkMemory? memory)
     {
-        var maker = new VariantMaker(order, (_, _) => [], memory);
+        var maker = new VariantMaker(order, memory);
         Func<Variant, string> keys = order.Keys();
         Variant[] variants = [.. VariantList.Of(order)];
         var made = new MadeVariant[variants.Length];
