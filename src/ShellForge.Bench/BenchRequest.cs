@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 
 namespace ShellForge.Bench;
 
@@ -22,6 +23,13 @@ public sealed record BenchRequest(string Path, ImmutableArray<(string Name, stri
             return equals < 0 ? (Decoded(pair), "") : (Decoded(pair[..equals]), Decoded(pair[(equals + 1)..]));
         }),
     ];
+
+    /// <summary>The text that was sent.</summary>
+    /// <param name="body">Its bytes, UTF-8.</param>
+    /// <exception cref="DecoderFallbackException">It is no text.</exception>
+    public static string Text(byte[] body) => Strict.GetString(body);
+
+    private static UTF8Encoding Strict { get; } = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     private static string Decoded(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
 }

@@ -44,7 +44,7 @@ public sealed class BenchSite(IBenchBoard board, BenchHousing housing)
             return Imported(HandedOver.Of(request.Body), cancel);
         }
 
-        string? text = request.Body is null ? null : Strict.GetString(request.Body);
+        string? text = request.Body is null ? null : BenchRequest.Text(request.Body);
         return request.Path switch
         {
             "/" when text is null => Whole(assets(), key, cancel),
@@ -58,8 +58,6 @@ public sealed class BenchSite(IBenchBoard board, BenchHousing housing)
             _ => BenchAnswer.Text("404 Not Found", "not here"),
         };
     }
-
-    private static UTF8Encoding Strict { get; } = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     private static BenchAnswer Document(byte[] json) => new(BenchAnswer.Ok, BenchAnswer.Json, json);
 

@@ -1,4 +1,5 @@
 // The engine behind the page that needs no server: two workers, one that reads at once while the other makes housings.
+import { saveAs } from '../../ShellForge.Output/Page/web/src/taking.js';
 import { PipelineWorker } from './workers.js';
 
 const making = new Set(['/page', '/made']);
@@ -17,12 +18,6 @@ function shelf() {
       try { localStorage.setItem(storeName, text); } catch { /* Private windows have no store; the file is downloaded all the same. */ }
     },
   };
-}
-
-export function saveAs(name, parts) {
-  const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(new Blob(parts)), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 // parts: where the workers come from. on: loading([done, all]) and work(stage), what they do, null when it is through; dropped(), it is
@@ -70,7 +65,7 @@ export function local(parts, on) {
   function file(path, body) {
     if (body !== undefined) {
       saved.text = body;
-      saveAs('board.yaml', [body]);
+      saveAs('board.yaml', new Blob([body]));
     }
     const { text } = saved;
     return Response.json({ text, stamp: text === null ? '' : String(text.length) + text });

@@ -34,7 +34,7 @@ internal sealed class ViewSite(BenchSite site, WrittenFile file, SavedVersions v
         try
         {
             return request.Path == FilePath
-                ? body is null ? Document(file.Read()) : Write(Strict.GetString(body), request.Values("stamp").FirstOrDefault() ?? "")
+                ? body is null ? Document(file.Read()) : Write(BenchRequest.Text(body), request.Values("stamp").FirstOrDefault() ?? "")
                 : site.Answer(
                     new BenchRequest(request.Path, request.Query, body), () => PageAssets.EmbeddedForBench, Key, cancel);
         }
@@ -58,8 +58,6 @@ internal sealed class ViewSite(BenchSite site, WrittenFile file, SavedVersions v
             return BenchAnswer.Text("500 Internal Server Error", "a defect of the program, told in its terminal");
         }
     }
-
-    private static UTF8Encoding Strict { get; } = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     private static BenchAnswer Document(WrittenFileDocument now) => new(BenchAnswer.Ok, BenchAnswer.Json, now.Bytes());
 

@@ -93,11 +93,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         await Browser.AxeFindsNothing(page, "made");
         await Shots(page, "workshop-made");
 
-        await page.Locator("#list-made").ClickAsync();
-        ILocator plate = page.Locator("#made-files button").Filter(new() { HasText = ".3mf" }).First;
-        await plate.WaitForAsync();
-        IDownload taken = await page.RunAndWaitForDownloadAsync(() => plate.ClickAsync());
-        await SameAsProgram(await Text(page), taken);
+        await TakesThePlateOfTheProgram(page, await Text(page));
 
         IDownload saved = await page.RunAndWaitForDownloadAsync(() => page.Locator("#save-file").ClickAsync());
         Assert.Equal("board.yaml", saved.SuggestedFilename);
@@ -118,7 +114,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         Skip.IfNot(Missing is null, Missing);
         using var server = new StaticFolder(Folder);
         IPage page = await Opened(server.Address);
-        await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board);
+        await Take(page, FollowingTests.Board);
         await Browser.Until(page, "document.documentElement.dataset.work !== ''", LongMinutes);
 
         var took = new List<double>();
@@ -153,7 +149,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         Skip.IfNot(Missing is null, Missing);
         using var server = new StaticFolder(Folder);
         IPage page = await Opened(server.Address);
-        await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board);
+        await Take(page, FollowingTests.Board);
         await Browser.Until(page, "document.documentElement.dataset.work === 'Plan'", LongMinutes);
 
         await page.Locator("#work-stop").ClickAsync();
@@ -166,8 +162,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         double height = await FollowingTests.Height(page);
 
         // Another text ends the work on this one.
-        await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board.Replace("floor: 2.0", "floor: 4.0",
-            StringComparison.Ordinal));
+        await Take(page, FollowingTests.Board.Replace("floor: 2.0", "floor: 4.0", StringComparison.Ordinal));
         await Browser.Until(page, $"housing.viewer.bounds.max.z > {height} + 1.5", LongMinutes);
         await page.Context.CloseAsync();
     }
@@ -182,7 +177,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         {
             page = await Opened(server.Address);
             await Browser.Until(page, "navigator.serviceWorker.controller !== null");
-            await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board);
+            await Take(page, FollowingTests.Board);
             await Browser.Until(page, "document.documentElement.dataset.work === 'Plan'", LongMinutes);
             string fetches = $"fetch('{other.Address}index.html', {{ mode: 'no-cors' }}).then(() => 'fetched', () => 'refused')";
             Assert.Equal("refused", await page.EvaluateAsync<string>(fetches));
@@ -191,7 +186,7 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
 
         await page.ReloadAsync();
         await Browser.Until(page, "Boolean(window.workshop) && Boolean(window.housing?.editor)");
-        await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board);
+        await Take(page, FollowingTests.Board);
         await Browser.Until(page, "document.documentElement.dataset.state === 'shown'", LongMinutes);
         Assert.Empty(other.Asked);
         await page.Context.CloseAsync();
@@ -202,14 +197,10 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
     {
         Skip.IfNot(Missing is null, Missing);
         IPage page = await Opened(new Uri(Path.Combine(Made, "shellforge-workshop.html")).AbsoluteUri);
-        await page.EvaluateAsync("(text) => workshop.take(text)", FollowingTests.Board);
+        await Take(page, FollowingTests.Board);
         await Browser.Until(page, "document.documentElement.dataset.state === 'checked'", LongMinutes);
 
-        await page.Locator("#list-made").ClickAsync();
-        ILocator plate = page.Locator("#made-files button").Filter(new() { HasText = ".3mf" }).First;
-        await plate.WaitForAsync();
-        IDownload taken = await page.RunAndWaitForDownloadAsync(() => plate.ClickAsync());
-        await SameAsProgram(FollowingTests.Board, taken);
+        await TakesThePlateOfTheProgram(page, FollowingTests.Board);
         await page.Context.CloseAsync();
     }
 
@@ -219,6 +210,8 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         await Browser.Until(page, "Boolean(window.workshop) && Boolean(window.housing?.editor)", LongMinutes);
         return page;
     }
+
+    private static async Task Take(IPage page, string text) => await page.EvaluateAsync("(text) => workshop.take(text)", text);
 
     private static Task<string> Text(IPage page) => page.EvaluateAsync<string>("housing.editor.state.sliceDoc()");
 
@@ -242,8 +235,12 @@ public sealed class WorkshopTests(Browser browser) : IClassFixture<Browser>
         return await page.EvaluateAsync<double>("window.took");
     }
 
-    private static async Task SameAsProgram(string text, IDownload taken)
+    private static async Task TakesThePlateOfTheProgram(IPage page, string text)
     {
+        await page.Locator("#list-made").ClickAsync();
+        ILocator plate = page.Locator("#made-files button").Filter(new() { HasText = ".3mf" }).First;
+        await plate.WaitForAsync();
+        IDownload taken = await page.RunAndWaitForDownloadAsync(() => plate.ClickAsync());
         using var folder = new TemporaryFolder();
         folder.Write("board.yaml", text);
         Assert.Equal(0, HandOverTests.Run(folder.Path, "make", "board.yaml", "-o", "out", "--quiet") & ~1);

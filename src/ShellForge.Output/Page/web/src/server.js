@@ -1,7 +1,8 @@
 // The engine behind the page that the command serves: the command itself, asked over the loopback address.
 // An engine has: ask(path, body, signal), answered like a fetch; listen({ changed, take }), told when the board file was saved elsewhere
 // or another text is to stand in place of all; silent, what to say when it does not answer; shown, what to say of a housing of the file
-// as it is saved, null for the page's own words; written(text), if it wants to know what stands in the editor; pause, ms of quiet before a housing is asked for; readsBeside, whether mistakes can be asked for while a housing is being made.
+// as it is saved, null for the page's own words; written(text), if it wants to know what stands in the editor; pause, ms of quiet before a
+// housing is asked for; readsBeside, whether mistakes can be asked for while a housing is being made.
 export function server() {
   const banner = document.getElementById('live-state');
   const { key } = banner.dataset;

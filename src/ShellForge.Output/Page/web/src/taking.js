@@ -2,6 +2,12 @@
 
 const size = (bytes) => (bytes < 100_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1e6).toFixed(1)} MB`);
 
+export function saveAs(name, blob) {
+  const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(blob), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
 // engine: who is asked. wanted(): the query and the text of what is shown.
 export function offerFiles({ ask, silent }, wanted) {
   const button = document.getElementById('list-made');
@@ -15,12 +21,6 @@ export function offerFiles({ ask, silent }, wanted) {
     if (answer.status === 422) throw new Error('The board file has mistakes; they stand above.');
     if (!answer.ok) throw new Error(await answer.text());
     return answer;
-  }
-
-  async function save(name, what) {
-    const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(await (await get(what)).blob()), download: name });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
   }
 
   async function doing(words, work, done) {
@@ -39,7 +39,7 @@ export function offerFiles({ ask, silent }, wanted) {
     const { files } = await (await get({})).json();
     const offered = (words, name, what) => {
       const take = Object.assign(document.createElement('button'), { type: 'button', className: 'plain small', textContent: words });
-      take.addEventListener('click', () => doing(`Fetching ${name} ...`, () => save(name, what), ''));
+      take.addEventListener('click', () => doing(`Fetching ${name} ...`, async () => saveAs(name, await (await get(what)).blob()), ''));
       return take;
     };
     const item = (...parts) => {
