@@ -12,6 +12,9 @@ public static class LeastDistance
     // Of two distances with light alike to this the smaller one is better: within the noise of a grid.
     private const double Alike = 0.01;
 
+    // Between two distances with light alike to this nothing is looked for: it is that noise which would decide.
+    private const double Same = 0.003;
+
     /// <summary>
     /// Looks from below in doubling steps, near LEDs light few cells each, so small distances are quick to judge, and halves between a
     /// distance that is too small and one that is enough. Evenness grows with distance between LEDs that have neighbours all round; where
@@ -65,7 +68,7 @@ public static class LeastDistance
             return (least + (tried.First(each => each.Value >= best).Key * step), false);
         }
 
-        while (enough - low > 1)
+        while (enough - low > 1 && !(low >= 0 && Math.Abs(At(enough) - At(low)) < Same))
         {
             int middle = (low + enough) / 2;
             (low, enough) = At(middle) >= wanted ? (low, middle) : (middle, enough);

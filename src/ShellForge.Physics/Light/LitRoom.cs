@@ -110,7 +110,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
         LightOnSheet[] shares = Shares(directions);
         Parallel.For(0, Bands, band =>
         {
-            var walls = new LitWalls(direct);
+            var walls = new LitWalls(direct, scene.Face.Step);
             for (int i = sites.Length * band / Bands; i < sites.Length * (band + 1) / Bands; i++)
             {
                 cancel.ThrowIfCancellationRequested();
@@ -225,7 +225,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
             double reflectance = wall ? scene.Materials[hit.Material].Reflectance : 0;
             if (reflectance > 0)
             {
-                foreach ((int led, LightOnSheet light) in walls.On(hit))
+                foreach ((int led, LightOnSheet light) in walls.On(scene.OnlyAll ? InFirstSector(hit) : hit))
                 {
                     site.Once[channels == 1 ? 0 : led] += reflectance * light.Falls * shares[k];
                 }
@@ -239,17 +239,7 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
     // its share of the wall: where it was met first is the side that the first rays come from.
     private int PatchAt(in SurfaceHit hit, bool finds)
     {
-        Point3 at = hit.At;
-        Point3 normal = hit.Normal;
-        if (scene.Sectors > 1)
-        {
-            Angle turn = ReceiverGrid.ToFirstSector(at.XY, scene.Sectors);
-            Point2 place = at.XY.Turned(turn);
-            Point2 facing = normal.XY.Turned(turn);
-            at = new Point3(place.X, place.Y, at.Z);
-            normal = new Point3(facing.X, facing.Y, normal.Z);
-        }
-
+        (Point3 at, Point3 normal, _, _, _) = InFirstSector(hit);
         int side = (int)Math.Round(normal.X) + (3 * (int)Math.Round(normal.Y)) + (9 * (int)Math.Round(normal.Z));
         (int, int, int, int, int) key = (
             (int)Math.Floor(at.X / Patch), (int)Math.Floor(at.Y / Patch), (int)Math.Floor(at.Z / Patch), side, hit.Material);
@@ -274,6 +264,19 @@ internal sealed class LitRoom(LightScene scene, DirectLight direct, int channels
         }
 
         return patch;
+    }
+
+    private SurfaceHit InFirstSector(in SurfaceHit hit)
+    {
+        if (scene.Sectors <= 1)
+        {
+            return hit;
+        }
+
+        Angle turn = ReceiverGrid.ToFirstSector(hit.At.XY, scene.Sectors);
+        Point2 place = hit.At.XY.Turned(turn);
+        Point2 facing = hit.Normal.XY.Turned(turn);
+        return hit with { At = new Point3(place.X, place.Y, hit.At.Z), Normal = new Point3(facing.X, facing.Y, hit.Normal.Z) };
     }
 
     // One axis of the fan of rays follows the circle about the axis, so that places of equal surroundings see equal fans.

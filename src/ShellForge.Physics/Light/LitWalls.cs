@@ -5,7 +5,9 @@ namespace ShellForge.Physics.Light;
 /// <summary>
 /// What LEDs bring to walls, looked up once a patch of wall. One thread uses it at a time.
 /// </summary>
-internal sealed class LitWalls(DirectLight direct)
+/// <param name="direct">What LEDs bring straight.</param>
+/// <param name="step">Side of a cell of the diffuser, mm: large faces have wider ones, and then walls have wider patches.</param>
+internal sealed class LitWalls(DirectLight direct, double step)
 {
     // An LED whose light at a wall is below this share of the brightest there is left out: a hundred of them make less than a tenth.
     private const double Negligible = 0.001;
@@ -14,8 +16,10 @@ internal sealed class LitWalls(DirectLight direct)
 
     private const int Few = 256;
 
-    // Hits so near to each other, mm, and of like direction share one look at the LEDs.
-    private const double Patch = 1.0;
+    // Hits so near to each other, in cells of the diffuser, and of like direction share one look at the LEDs.
+    private const double PatchCells = 2;
+
+    private readonly double _patch = PatchCells * step;
 
     private readonly Dictionary<(int, int, int, int), (int Led, LightOnSheet Light)[]> _patches = [];
 
@@ -24,7 +28,7 @@ internal sealed class LitWalls(DirectLight direct)
     {
         int facing = (int)Math.Round(hit.Normal.X) + (3 * (int)Math.Round(hit.Normal.Y)) + (9 * (int)Math.Round(hit.Normal.Z));
         (int, int, int, int) key = (
-            (int)Math.Floor(hit.At.X / Patch), (int)Math.Floor(hit.At.Y / Patch), (int)Math.Floor(hit.At.Z / Patch), facing);
+            (int)Math.Floor(hit.At.X / _patch), (int)Math.Floor(hit.At.Y / _patch), (int)Math.Floor(hit.At.Z / _patch), facing);
         if (!_patches.TryGetValue(key, out (int Led, LightOnSheet Light)[]? lights))
         {
             _patches[key] = lights = LightOn(direct, hit.At, hit.Normal);

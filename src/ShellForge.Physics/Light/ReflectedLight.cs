@@ -11,8 +11,9 @@ namespace ShellForge.Physics.Light;
 /// </summary>
 internal sealed class ReflectedLight
 {
-    // Cells of the diffuser between two gathering places, mm: what comes back varies slowly.
+    // From one gathering place to the next, mm and at least in cells of the diffuser: what comes back varies slowly.
     private const double Coarse = 2.5;
+    private const int LeastCells = 4;
 
     // 8 x 12 rays from a place of the diffuser, 4 x 4 from a patch: the middles of equal shares of the cosine-weighted hemisphere.
     private static readonly Point3[] FromFace = Hemisphere(8, 12);
@@ -56,7 +57,7 @@ internal sealed class ReflectedLight
     {
         (_scene, _direct, _face) = (scene, direct, scene.Face);
         _channels = scene.OnlyAll ? 1 : Math.Max(1, direct.Count);
-        _stride = Math.Max(1, (int)Math.Round(Coarse / _face.Step));
+        _stride = Math.Max(LeastCells, (int)Math.Round(Coarse / _face.Step));
         _columns = (_face.Columns + _stride - 1) / _stride;
         _rows = (_face.Rows + _stride - 1) / _stride;
         _cellOf = new int[_columns * _rows];
@@ -84,8 +85,9 @@ internal sealed class ReflectedLight
     {
         double step = Aside * _stride * _face.Step;
         (double, double)[] corners = [(step, step), (-step, step), (step, -step), (-step, -step)];
-        foreach ((int block, Site? site) in _blocks.Index())
+        Parallel.For(0, _blocks.Length, block =>
         {
+            Site? site = _blocks[block];
             Point2 middle = site is null ? default : _face.Middle(_cellOf[block]);
             foreach ((double u, double v) in site is null ? [] : corners)
             {
@@ -95,7 +97,7 @@ internal sealed class ReflectedLight
                     site!.Straight[_channels == 1 ? 0 : led] += 0.25 * light;
                 }
             }
-        }
+        });
     }
 
     /// <summary>Light straight from an LED to a cell. Cells of different places may gather at the same time.</summary>

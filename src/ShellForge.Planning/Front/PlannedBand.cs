@@ -21,6 +21,9 @@ internal sealed class PlannedBand(PlannedBand.Given input) : PlannedLight
     // So many single LEDs of each kind are looked at.
     private const int OfEach = 2;
 
+    // A LED no farther from the axis than this is on it, mm.
+    private const double OnAxis = 0.05;
+
     // Sides that stand for a rim.
     private const int RimSides = 120;
 
@@ -109,11 +112,12 @@ internal sealed class PlannedBand(PlannedBand.Given input) : PlannedLight
         return Evenness.Along(map, _cells ? line.InCells(circle.Pitch, _section.Wall) : line).MinimumOverMean;
     }
 
-    // Full circles of equal count look the same in every sector; of unequal ones in each of the greatest common divisor.
+    // Full circles of equal count look the same in every sector; of unequal ones in each of the greatest common divisor. A LED on the axis
+    // looks the same from all of them.
     private int Sectors()
     {
         int common = 0;
-        foreach (PixelCircle circle in _circles)
+        foreach (PixelCircle circle in _circles.Where(circle => circle.Pixels.Any(pixel => pixel.At.Length > OnAxis)))
         {
             int own = circle.Pixels.Length == circle.Count ? circle.Count : 1;
             (int a, int b) = (Math.Max(common, own), Math.Min(common, own));
