@@ -54,10 +54,16 @@ public sealed class LitWindowTests
     }
 
     [Theory]
-    [MemberData(nameof(Arrangements))]
-    public void Pixels_have_a_cell_each(string arrangement)
+    [InlineData("grid", "auto")]
+    [InlineData("half moon", "auto")]
+    [InlineData("quarter", "auto")]
+    [InlineData("spiral", "auto")]
+    [InlineData("grid", "disc")]
+    [InlineData("spiral", "disc")]
+    [InlineData("spiral", "ring")]
+    public void Pixels_have_a_cell_each(string arrangement, string window)
     {
-        HousingPlan plan = HousingPlanner.Plan((Of(arrangement) with { Light = "{look: pixels}" }).Read());
+        HousingPlan plan = HousingPlanner.Plan((Of(arrangement) with { Light = $"{{look: pixels, window: {window}}}" }).Read());
         Region walls = plan.Baffle!.Walls;
         LedFieldPlan field = plan.Diffuser.Field!;
         Assert.All(field.Links, link =>

@@ -10,7 +10,7 @@ namespace ShellForge.Planning.Front;
 
 /// <summary>
 /// What the LEDs light, wherever they lie: half a pitch round each one and round the way to its neighbours, made printable and kept inside
-/// the cover's walls. It may be an arc, a rounded polygon, a spiral, or several windows.
+/// the cover's walls. It may be an arc, a rounded polygon, a spiral, or several windows; or the outline, disc or ring that is asked for.
 /// </summary>
 internal sealed class FollowWindow : LitWindow
 {
@@ -52,13 +52,17 @@ internal sealed class FollowWindow : LitWindow
     public override LedFieldPlan Field { get; }
 
     /// <summary>The window for a board.</summary>
-    public static FollowWindow For(BoardFile file, CoverRoom room, BaffleSection baffle)
+    /// <param name="file">The board file.</param>
+    /// <param name="room">What walls and lip leave of the cover.</param>
+    /// <param name="baffle">The baffle's walls.</param>
+    /// <param name="round">The disc or ring that is asked for; null: the file's outline, or what the LEDs light.</param>
+    public static FollowWindow For(BoardFile file, CoverRoom room, BaffleSection baffle, Region? round)
     {
         LedFieldPlan field = LedField.Of(file.Board);
         Region within = room.Cavity.Offset(-baffle.SeatGap - baffle.Wall);
-        bool asked = file.Housing.Light.Shape == WindowShape.Outline;
-        Region lit = asked ? file.Housing.Light.WindowOutline : Lit(file, field);
-        Region closed = asked ? lit : lit.Offset(LeastWeb / 2).Offset(-LeastWeb / 2);
+        Region? given = file.Housing.Light.Shape == WindowShape.Outline ? file.Housing.Light.WindowOutline : round;
+        bool asked = given is not null;
+        Region closed = given ?? Lit(file, field).Offset(LeastWeb / 2).Offset(-LeastWeb / 2);
         Region inside = closed.Intersect(within);
         Region open = inside.Offset(-LeastWidth / 2).Offset(LeastWidth / 2).Intersect(within);
         Region[] parts = [.. open.Parts.Where(part => asked || field.Leds.Any(led => part.Contains(led.At)))];
@@ -112,10 +116,15 @@ internal sealed class FollowWindow : LitWindow
     {
         LightSpec light = _file.Housing.Light;
         int count = _outline.Parts.Length;
+        string of = light.Shape switch
+        {
+            WindowShape.Outline => "of the outline",
+            WindowShape.Disc => "of a disc",
+            WindowShape.Ring => "of a ring",
+            _ => "round the LEDs",
+        };
         string what = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{(count == 1 ? "" : $"{count} windows, ")}{_outline.Area:0} mm\u00b2 "
-                + $"{(light.Shape == WindowShape.Outline ? "of the outline" : "round the LEDs")}");
+            CultureInfo.InvariantCulture, $"{(count == 1 ? "" : $"{count} windows, ")}{_outline.Area:0} mm\u00b2 {of}");
         double least = LitBand.LeastWidth(_file.Board);
         if (light.WindowWidth is double asked && asked < least)
         {
@@ -123,7 +132,7 @@ internal sealed class FollowWindow : LitWindow
         }
 
         string why = _narrowed ? "narrowed by the cover's walls and the baffle's rim"
-            : light.Shape == WindowShape.Outline ? "as asked"
+            : light.Shape is WindowShape.Outline or WindowShape.Disc or WindowShape.Ring ? "as asked"
             : light.WindowWidth is double width ? $"{Reasons.Mm(Math.Max(width, least))} wide along the LEDs, as asked"
             : "half a pitch round each LED: beyond that light falls to half";
         reasons.Choice("cover.window", what, Reasons.Origin(_file, "housing.light.window"), why);

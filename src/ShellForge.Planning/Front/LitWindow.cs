@@ -28,12 +28,13 @@ internal abstract class LitWindow
     {
         WindowShape shape = file.Housing.Light.Shape;
         var round = RoundWindow.For(file, room, baffle, fit, posts);
-        if (shape is WindowShape.Disc or WindowShape.Ring || (shape == WindowShape.Auto && round.TakesInAll(file.Board)))
+        bool asRound = shape is WindowShape.Disc or WindowShape.Ring;
+        if (asRound ? RoundWindow.HasCircles(file.Board) : shape == WindowShape.Auto && round.TakesInAll(file.Board))
         {
             return round;
         }
 
-        var follow = FollowWindow.For(file, room, baffle);
+        var follow = FollowWindow.For(file, room, baffle, asRound ? round.Plain : null);
         return follow.HasRoom ? follow : round;
     }
 

@@ -46,9 +46,15 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
         return new RoundWindow(file, band, baffle, room);
     }
 
+    /// <summary>The window in plan, whatever stands beside it; empty without room.</summary>
+    public Region Plain => HasRoom ? Region(Band, Ring.CountFor(Band.Outer)) : Geometry.Planar.Region.Empty;
+
+    /// <summary>Whether the LEDs lie on circles all round the axis: only these are divided by rings and spokes.</summary>
+    public static bool HasCircles(CircuitBoard board) => LitBand.Circles(board).All(HasRound);
+
     /// <summary>Whether the LEDs lie on circles all round the axis, and the window has all of them behind it.</summary>
     public bool TakesInAll(CircuitBoard board) => LitBand.Circles(board).All(circle =>
-        circle.Facing != PixelFacing.Up || (GoesAllRound(circle) && circle.Pixels.All(pixel => TakesIn(board, circle, pixel))));
+        HasRound(circle) && (circle.Facing != PixelFacing.Up || circle.Pixels.All(pixel => TakesIn(board, circle, pixel))));
 
     /// <inheritdoc />
     public override Region Outline(ShellPlan shell, CoverRoom room) => Region(Band, Count(shell)).Intersect(room.Cavity);
@@ -118,6 +124,8 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
             : Math.Max(0, Band.Inner - ledge);
         return new LitBand(inner, outer, null);
     }
+
+    private static bool HasRound(PixelCircle circle) => circle.Facing != PixelFacing.Up || GoesAllRound(circle);
 
     private static bool GoesAllRound(PixelCircle circle)
     {
