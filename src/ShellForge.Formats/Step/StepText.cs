@@ -5,11 +5,14 @@ using ShellForge.Geometry.Numerics;
 namespace ShellForge.Formats.Step;
 
 /// <summary>
-/// The lines of an exchange file, each an entity with its number. Equal directions, points and vectors are one entity. The head carries a
+/// The entities of an exchange file, each with its number. Equal directions, points and vectors are one entity. The head carries a
 /// fixed date, so the same part gives the same bytes.
 /// </summary>
 internal sealed class StepText
 {
+    // Entities share a line until it is so long: a line each makes a file larger by a fortieth.
+    private const int LineLength = 400;
+
     private readonly List<string> _entities = [];
     private readonly Dictionary<(long X, long Y, long Z), List<Point3>> _directions = [];
     private readonly Dictionary<string, int> _known = new(StringComparer.Ordinal);
@@ -150,12 +153,18 @@ internal sealed class StepText
         }
 
         var lines = new StringBuilder();
+        int from = 0;
         foreach (int i in order)
         {
-            lines.Append(CultureInfo.InvariantCulture, $"#{numbers[i]}={Rewritten(_entities[i], number => numbers[number - 1])};\n");
+            lines.Append(CultureInfo.InvariantCulture, $"#{numbers[i]}={Rewritten(_entities[i], number => numbers[number - 1])};");
+            if (lines.Length - from >= LineLength)
+            {
+                lines.Append('\n');
+                from = lines.Length;
+            }
         }
 
-        return lines;
+        return lines.Length > from ? lines.Append('\n') : lines;
     }
 
     // Each reference outside quotes replaced by another number.

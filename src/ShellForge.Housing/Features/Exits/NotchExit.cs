@@ -25,13 +25,18 @@ internal sealed partial class CableExits
         double radius = exit.NotchWidth / 2;
         var middle = new Point2(0, exit.NotchBottom + radius);
         double above = plan.Stack.PartingLine + PastWall;
-        Region profile = Region.Slot(middle, new Point2(0, above), exit.NotchWidth).And(Region.Rectangle(
-            new Point2(-exit.Roof.SlotWidth / 2, exit.Roof.Bottom - exit.Roof.Gap), new Point2(exit.Roof.SlotWidth / 2, above)));
+
+        // Turned by half a side, a ring goes over into upright sides without a corner, and its cones meet it side by side.
+        int count = Ring.CountFor(radius);
+        var narrow = new Ring(radius, RingSide.Outside, count, Angle.FromDegrees(180.0 / count));
+        Region profile = Region.Disc(middle, narrow)
+            .And(Region.Rectangle(middle - new Point2(radius, 0), new Point2(radius, above)))
+            .And(Region.Rectangle(
+                new Point2(-exit.Roof.SlotWidth / 2, exit.Roof.Bottom - exit.Roof.Gap), new Point2(exit.Roof.SlotWidth / 2, above)));
         Solid notch = Shapes.Extrude(profile, exit.WallInner - PastWall, exit.WallFace + PastWall);
         if (exit.EdgeChamfer > 0)
         {
             double past = FeatureContribution.Overlap;
-            Ring narrow = Ring.Hole(radius);
             Ring wide = narrow.Coaxial(radius + exit.EdgeChamfer + past, narrow.Side);
             notch = notch.And(
                 Shapes.Taper(narrow, exit.WallFace - exit.EdgeChamfer, wide, exit.WallFace + past, middle),
