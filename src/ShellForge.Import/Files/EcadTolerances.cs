@@ -39,11 +39,25 @@ internal static class EcadTolerances
     /// <summary>A routed slot shorter than this is a round hole.</summary>
     public const double RoundSlot = 0.01;
 
-    /// <summary>Points on one pitch circle: files round to 1 um, and layouts place by hand on a 10 um grid.</summary>
-    public const double PitchCircle = 0.03;
+    /// <summary>
+    /// A place that a pattern says and the place in the file, at most: files round to 1 to 25 um, layouts place by hand on a 10 um grid, and
+    /// a third of what board makers hold is not seen.
+    /// </summary>
+    public const double PatternPlace = 0.03;
 
-    /// <summary>Spacing along a pitch circle, as an arc length.</summary>
-    public const double PitchStep = 0.06;
+    /// <summary>A rounder number may move places by so much beyond what the files' own rounding does: half of a 10 um grid.</summary>
+    public const double RoundingPlace = 0.005;
+
+    /// <summary>A turn that a pattern says and the turn in the file, at most, degrees: files round turns to whole ones.</summary>
+    public const double PatternTurn = 0.6;
+
+    /// <summary>A rounder turn may differ by so much beyond what the files' own rounding does, degrees.</summary>
+    public const double RoundingTurn = 0.02;
+
+    /// <summary>How far places may lie from the files' with rounder numbers.</summary>
+    /// <param name="best">How far they lie with the numbers that fit best.</param>
+    /// <param name="share">What this number may take with those before it: each leaves some room to the next.</param>
+    public static double RoomToRound(double best, double share) => Math.Min(PatternPlace, best + (share * RoundingPlace));
 
     /// <summary>How far a hole may lie outside the outline and still speak for a reading of its numbers.</summary>
     public const double InsideMargin = 1.0;

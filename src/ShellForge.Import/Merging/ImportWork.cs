@@ -44,7 +44,6 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
         (ImmutableArray<ImportedHole> holes, ImmutableArray<ImportedSlot> slots) = merge.Finish();
         outline = outline is null ? null : WithDrilled(outline, holes);
         ImmutableArray<ImportedPart> parts = [.. Parts(read, outline, holes)];
-        ImmutableArray<PitchGrid> grids = outline is null ? [] : [.. LedGrids(parts)];
         (double? thickness, string from) = Thickness(read, outline);
         return new ImportedBoard
         {
@@ -55,8 +54,7 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
             Parts = parts,
             Thickness = thickness,
             ThicknessFrom = from,
-            LedGrids = grids,
-            LedCircles = outline is null ? [] : [.. LedCircles(parts, outline, grids)],
+            LedPatterns = LedPatterns.Of(parts, outline),
         };
     }
 
@@ -181,24 +179,4 @@ internal sealed class ImportWork(ImportOptions options, EcadLog log, Cancellatio
 
         return (null, "");
     }
-
-    // LEDs of one package on one side, in the order of their designators.
-    private static IEnumerable<List<int>> LedGroups(ImmutableArray<ImportedPart> parts) => parts.Select((p, i) => (Part: p, Index: i))
-        .Where(p => p.Part.Placed && p.Part.Skip is null && PackageBook.IsLed(p.Part.Reference, p.Part.Package, p.Part.Value))
-        .GroupBy(p => (p.Part.Package, p.Part.Bottom))
-        .Select(group => group.OrderBy(p => ReferenceOrder.Key(p.Part.Reference)).Select(p => p.Index).ToList());
-
-    private static IEnumerable<PitchGrid> LedGrids(ImmutableArray<ImportedPart> parts) =>
-        from leds in LedGroups(parts)
-        let grid = PitchGrids.Of([.. leds.Select(i => parts[i].BodyCentre)])
-        where grid is not null
-        select grid with { Members = [.. grid.Members.Select(m => leds[m])] };
-
-    // A square of LEDs lies on circles too: what is in a grid is left to it.
-    private static IEnumerable<PitchCircle> LedCircles(
-        ImmutableArray<ImportedPart> parts, ImportedOutline outline, ImmutableArray<PitchGrid> grids) =>
-        from left in LedGroups(parts)
-        where !grids.Any(grid => grid.Members.Contains(left[0]))
-        from circle in PitchCircles.Of([.. left.Select(i => parts[i].BodyCentre)], outline.Centre, 4)
-        select circle with { Members = [.. circle.Members.Select(m => left[m])] };
 }

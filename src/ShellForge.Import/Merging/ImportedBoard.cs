@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using ShellForge.Board.Description;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
 using ShellForge.Import.Files;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Merging;
 
@@ -163,25 +163,10 @@ internal sealed record ImportedPart
     private Point2 Mirror(Point2 p) => Bottom ? new Point2(-p.X, p.Y) : p;
 }
 
-/// <summary>Parts or holes evenly spread on a circle round the board's middle.</summary>
-/// <param name="Diameter">Pitch circle diameter, mm.</param>
-/// <param name="Count">Places on it.</param>
-/// <param name="FromDegrees">Angle of the first.</param>
-/// <param name="Clockwise">Way round.</param>
-/// <param name="Skip">Places that are empty, from 1.</param>
-/// <param name="Members">Which of the given points are on it, in order of their places.</param>
-internal sealed record PitchCircle(double Diameter, int Count, double FromDegrees, bool Clockwise, ImmutableArray<int> Skip,
-    ImmutableArray<int> Members);
-
-/// <summary>Parts in columns and rows along the board's axes.</summary>
-/// <param name="Order">Its columns and rows, and how they are counted.</param>
-/// <param name="Across">From column to column, mm.</param>
-/// <param name="Down">From row to row, mm.</param>
-/// <param name="Middle">Its middle.</param>
-/// <param name="Skip">Places that are empty, from 1.</param>
-/// <param name="Members">Which of the given points are in it, in order of their places.</param>
-internal sealed record PitchGrid(
-    GridOrder Order, double Across, double Down, Point2 Middle, ImmutableArray<int> Skip, ImmutableArray<int> Members);
+/// <summary>LEDs in one pattern.</summary>
+/// <param name="Pattern">The pattern, with the indices of its parts.</param>
+/// <param name="Counted">Whether their designators count on in it.</param>
+internal sealed record LedPattern(PlacePattern Pattern, bool Counted);
 
 /// <summary>Everything an import found.</summary>
 internal sealed record ImportedBoard
@@ -200,9 +185,9 @@ internal sealed record ImportedBoard
 
     public string ThicknessFrom { get; init; } = "";
 
-    /// <summary>LED circles, each with the indices of its parts.</summary>
-    public ImmutableArray<PitchCircle> LedCircles { get; init; } = [];
+    /// <summary>Patterns of LEDs, in the order of their first designators.</summary>
+    public ImmutableArray<LedPattern> LedPatterns { get; init; } = [];
 
-    /// <summary>LED grids, each with the indices of its parts.</summary>
-    public ImmutableArray<PitchGrid> LedGrids { get; init; } = [];
+    /// <summary>Whether the middle of a part lies on the board; where no edge is known, it does.</summary>
+    public bool Holds(ImportedPart part) => Outline is null || Outline.Outer.Contains(part.BodyCentre);
 }

@@ -10,6 +10,7 @@ namespace ShellForge.Import.Merging;
 /// <param name="Passive">Whether an unknown height is no danger.</param>
 /// <param name="HasMouth">Whether a plug goes into it.</param>
 /// <param name="MountingRequired">Whether the board file must say how it sits.</param>
+/// <param name="ShiningFace">Of an LED that shines along the board, the direction of its face in its own frame, degrees; else null.</param>
 internal sealed record PackageMatch(
     string Profile, bool IsLed, double Length, double Width, double? Height, bool Passive, bool HasMouth = false,
-    bool MountingRequired = false);
+    bool MountingRequired = false, double? ShiningFace = null);

@@ -17,7 +17,10 @@ internal static class PackageShelf
 
         foreach (LedProfile led in profiles.Leds.All)
         {
-            known[led.Name] = new PackageMatch(led.Name, true, led.Length, led.Width, led.Height, false, false, false);
+            known[led.Name] = new PackageMatch(led.Name, true, led.Length, led.Width, led.Height, false)
+            {
+                ShiningFace = led.Emission == LedEmission.Side ? led.ShiningFaceDegrees.Value : null,
+            };
         }
 
         return new PackageBook(known);

@@ -4,6 +4,7 @@ using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Drawing;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Writing;
 
@@ -101,10 +102,10 @@ public static class BoardPicture
             Circle(svg, hole.Loop.Circle!.Value.Centre, hole.Loop.Circle!.Value.Diameter, "#ffffff", "#b3261e");
         }
 
-        foreach (PitchCircle circle in board.LedCircles.Where(
-            c => board.Outline is not null && board.Parts[c.Members[0]].Bottom == mirrored))
+        foreach (CirclePattern circle in board.LedPatterns.Select(led => led.Pattern).OfType<CirclePattern>()
+            .Where(c => board.Parts[c.Members[0]].Bottom == mirrored))
         {
-            Circle(svg, board.Outline!.Centre, circle.Diameter, "none", "#c98a00", $" stroke-dasharray=\"{N(4 / scale)} {N(3 / scale)}\"");
+            Circle(svg, circle.Centre, circle.Diameter, "none", "#c98a00", $" stroke-dasharray=\"{N(4 / scale)} {N(3 / scale)}\"");
         }
 
         foreach (ImportedPart part in board.Parts.Where(p => p.Placed && p.Skip is null && p.Bottom == mirrored).Take(MostDrawn))
@@ -230,7 +231,7 @@ public static class BoardPicture
             .Append(N(length * scale)).Append("v-8\"/>\n");
         Text(svg, new Point2(Margin, y + 22), $"{Numeral.Text(length)} mm", 11, "#1a1a1a");
         ImmutableArray<LedLine> patterns = LedLine.AllOf(board);
-        string leds = patterns.IsEmpty ? "no circle and no grid of LEDs found"
+        string leds = patterns.IsEmpty ? "no circle, arc, grid or row of LEDs found"
             : string.Join("; ", patterns.Take(MostTold).Select(line => line.Words));
         Text(svg, new Point2(Margin, y + 42), leds, 12, "#1a1a1a");
         int mounting = board.Holes.Count(h => h.Kind == HoleKind.Mounting) + (board.Outline?.Cutouts.Count(HoleLines.IsHole) ?? 0);

@@ -1,13 +1,17 @@
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Writing;
 
-/// <summary>Writes the holes that matter to a housing: for screws and tooling, circles of equal ones in one line.</summary>
+/// <summary>Writes the holes that matter to a housing: for screws and tooling, circles, arcs and grids of equal ones in one line.</summary>
 internal static class HoleLines
 {
     private const int MostLines = 200;
+
+    // Two holes are told as shortly one by one.
+    private const int FewestTogether = 3;
 
     /// <summary>Beside larger holes, smaller ones are for pins of a jig, mm: M2 is the thinnest screw with an insert.</summary>
     private const double SmallestScrewHole = 2.0;
@@ -71,20 +75,17 @@ internal static class HoleLines
 
     private static void Group(BoardFileLines lines, List<(Point2 At, double Diameter, string Source)> holes, Point2 centre, string purpose)
     {
-        // Begin with the smallest angle: holes have no order of their own.
+        // Holes have no order of their own: that of their directions.
         holes.Sort((a, b) => Direction(a.At - centre).CompareTo(Direction(b.At - centre)));
+        PlacedThing[] places = [.. holes.Select(h => new PlacedThing(h.At, null))];
         var left = new List<int>(Enumerable.Range(0, holes.Count));
-        foreach (PitchCircle circle in PitchCircles.Of([.. holes.Select(h => h.At)], centre, 3).Where(c => c.Skip.Length * 3 <= c.Count))
+        foreach (PlacePattern pattern in PatternSearch.Uncounted(places, centre, FewestTogether))
         {
-            string skip = circle.Skip.IsEmpty ? "" : $", skip: [{string.Join(", ", circle.Skip)}]";
-            string way = circle.Clockwise ? ", direction: cw" : "";
-            var first = holes[circle.Members[0]];
+            var first = holes[pattern.Members[0]];
             lines.Value(
-                4,
-                $"- {{circle: {Numeral.Text(circle.Diameter)}, count: {circle.Count}, from: "
-                    + $"{Numeral.Text(circle.FromDegrees)}{way}{skip}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
-                $"{first.Source}, one of {circle.Members.Length}");
-            left.RemoveAll(i => circle.Members.Contains(i));
+                4, $"- {{{PatternText.Places(pattern, centre)}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
+                $"{first.Source}, one of {pattern.Members.Length}");
+            left.RemoveAll(i => pattern.Members.Contains(i));
         }
 
         foreach (int i in left.Take(MostLines))

@@ -1,74 +1,86 @@
 using System.Collections.Immutable;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Writing;
 
-/// <summary>LEDs that lie in one pattern, as an entry of the board file.</summary>
+/// <summary>LEDs that lie in one pattern, as an entry of the board file, with the parts that stand beside each of them.</summary>
 /// <param name="board">The board.</param>
-/// <param name="members">Its parts that are in the pattern, in order of their places.</param>
-internal abstract class LedLine(ImportedBoard board, ImmutableArray<int> members)
+/// <param name="found">The pattern.</param>
+internal sealed class LedLine(ImportedBoard board, LedPattern found)
 {
-    /// <summary>Turns that differ by less are one, degrees.</summary>
-    protected const double SameTurn = 1.0;
+    private const int MostTold = 24;
 
-    /// <summary>The board.</summary>
-    protected ImportedBoard Board => board;
+    /// <summary>The pattern.</summary>
+    public PlacePattern Pattern => found.Pattern;
 
     /// <summary>The LEDs, as indices of the board's parts, in order of their places.</summary>
-    public ImmutableArray<int> Members => members;
+    public ImmutableArray<int> Members => Pattern.Members;
 
     /// <summary>The LED that is counted first.</summary>
-    public ImportedPart First => board.Parts[members[0]];
+    public ImportedPart First => board.Parts[Members[0]];
 
     /// <summary>The profile of its package; null where no LED is called so.</summary>
     public PackageMatch? Led => First.Match is { IsLed: true } led ? led : null;
 
-    /// <summary>Parts that stand beside the LEDs and are written with them; known once the entry was written.</summary>
-    public ImmutableArray<int> Companions { get; protected set; } = [];
-
     /// <summary>How they lie: "stand on a circle".</summary>
-    public abstract string Lie { get; }
+    public string Lie => Pattern switch
+    {
+        CirclePattern { Closed: true } => "stand on a circle",
+        CirclePattern => "stand on an arc",
+        GridPattern { Order: { Columns: > 1, Rows: > 1 } } => "stand in columns and rows",
+        _ => "stand in a row",
+    };
 
     /// <summary>The pattern for people, in one line.</summary>
-    public abstract string Words { get; }
+    public string Words => Pattern switch
+    {
+        CirclePattern circle => $"{Members.Length} LEDs on {(circle.Closed ? "a circle" : "an arc")} of {Numeral.Text(circle.Diameter, 2)}, "
+            + $"{First.Reference} at {Numeral.Text(circle.FromDegrees, 1)} deg, {(circle.Clockwise ? "clockwise" : "counter-clockwise")}",
+        GridPattern grid => $"{Members.Length} LEDs in {Lines(grid.Order.Columns, "column")} and {Lines(grid.Order.Rows, "row")}, "
+            + $"{First.Reference} at the {grid.Order.First.Word.Replace('-', ' ')}",
+        _ => $"{Members.Length} LEDs",
+    };
+
+    /// <summary>All patterns of a board.</summary>
+    public static ImmutableArray<LedLine> AllOf(ImportedBoard board) => [.. board.LedPatterns.Select(led => new LedLine(board, led))];
 
     /// <summary>The entry.</summary>
     /// <param name="package">Its package, as YAML.</param>
-    public abstract string Entry(string package);
-
-    /// <summary>All patterns of a board.</summary>
-    public static ImmutableArray<LedLine> AllOf(ImportedBoard board) =>
-    [
-        .. board.LedCircles.Select(circle => new LedCircleLine(board, circle)),
-        .. board.LedGrids.Select(grid => new LedGridLine(board, grid)),
-    ];
-
-    /// <summary>The LEDs in order of their places.</summary>
-    protected ImmutableArray<ImportedPart> Leds => [.. members.Select(m => board.Parts[m])];
-
-    /// <summary>", ref: D1" where their designators count on from the first; else nothing.</summary>
-    protected string Ref()
+    /// <param name="name">The designator of the first.</param>
+    /// <param name="beside">The parts beside each.</param>
+    public string Entry(string package, string name, IReadOnlyList<BesideLeds> beside)
     {
-        (string letters, long number, string tail) = ReferenceOrder.Key(First.Reference);
-        bool counted = number >= 0 && tail.Length == 0
-            && Leds.Select((led, i) => ReferenceOrder.Key(led.Reference) == (letters, number + i, "")).All(same => same);
-        return counted ? $", ref: {YamlText.Scalar(First.Reference)}" : "";
+        string with = beside.Count == 0 ? ""
+            : $", with: {(beside.Count == 1 ? beside[0].Entry : $"[{string.Join(", ", beside.Select(each => each.Entry))}]")}";
+        return $"{{package: {package}, {PatternText.Places(Pattern, board.Outline?.Centre ?? default)}, ref: {YamlText.Scalar(name)}"
+            + $"{Turned()}{with}}}";
     }
 
-    /// <summary>", skip: [3, 4]"; nothing where no place is empty.</summary>
-    protected static string Skip(ImmutableArray<int> skip) => skip.IsEmpty ? "" : $", skip: [{string.Join(", ", skip)}]";
+    /// <summary>The designator of the first where the others count on; else a name that no part on a board has.</summary>
+    /// <param name="number">The number of the entry.</param>
+    public string Name(int number) => found.Counted ? First.Reference
+        : $"{(Pattern is CirclePattern ? "circle" : "grid")}-{number}.1";
 
-    /// <summary>", rotation: 90"; nothing for none.</summary>
-    protected static string Rotation(double degrees) => Math.Abs(degrees) <= SameTurn ? "" : $", rotation: {Numeral.Text(degrees, 1)}";
-
-    /// <summary>A turn between -180, left out, and 180 degrees.</summary>
-    protected static double Reduced(double degrees)
+    /// <summary>Where the line was read, and what is not said in it.</summary>
+    /// <param name="beside">The parts beside each.</param>
+    public string Source(IReadOnlyList<BesideLeds> beside)
     {
-        double turn = Math.IEEERemainder(degrees, 360);
-        return turn <= -180 ? turn + 360 : turn;
+        string named = found.Counted ? "" : $"; on the board they are {Names(Members)}";
+        string also = string.Concat(beside.Where(each => !each.Counted).Select(each => $"; beside them are {Names(each.Members)}"));
+        return $"{First.File}:{First.Line}, {Members.Length} x {First.Package}{named}{also}";
     }
 
-    /// <summary>Whether turns are the same.</summary>
-    protected static bool IsSameTurn(double degrees, double other) => Math.Abs(Reduced(degrees - other)) <= SameTurn;
+    private static string Lines(int count, string word) => count == 1 ? $"one {word}" : $"{count} {word}s";
+
+    private string Names(ImmutableArray<int> parts) => string.Join(", ", parts.Take(MostTold).Select(i => board.Parts[i].Reference))
+        + (parts.Length > MostTold ? ", ..." : "");
+
+    private string Turned()
+    {
+        PatternTurn turn = Pattern.Turn;
+        (string facing, double beyond) = LedFacing.Of(First, board.Outline?.Centre ?? default);
+        return facing + PatternText.Turned(turn.Follows, turn.Degrees - (turn.Follows ? beyond : 0));
+    }
 }

@@ -1,36 +1,54 @@
-using System.Collections.Immutable;
 using ShellForge.Board.Yaml;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Writing;
 
-/// <summary>Writes LEDs and parts, and what their heights still need.</summary>
+/// <summary>Writes LEDs and parts, those that lie in patterns together, and what their heights still need.</summary>
 internal static class PartLines
 {
     // The board file takes a thousand entries; the lowest passives are left out before any other part.
     private const int MostParts = 950;
 
+    // Three parts in a row may be chance.
+    private const int FewestTogether = 4;
+
     public static void Write(BoardFileLines lines, ImportedBoard board)
     {
         var written = new HashSet<int>();
-        Leds(lines, board, written);
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        PixelLines.Write(lines, board, written, names);
         List<int> rest =
             [.. Enumerable.Range(0, board.Parts.Length)
                 .Where(i => board.Parts[i].Placed && board.Parts[i].Skip is null && !written.Contains(i))];
         rest = [.. rest.OrderBy(i => board.Parts[i].Bottom ? 0 : 1).ThenBy(i => ReferenceOrder.Key(board.Parts[i].Reference))];
-        List<int> kept = [.. rest.OrderByDescending(i => board.Parts[i].Match?.Passive == true ? 0 : 1).Take(MostParts)];
+        Dictionary<int, PlacePattern> patterns = Patterns(board, rest);
+        rest.RemoveAll(patterns.Values.SelectMany(pattern => pattern.Members.Skip(1)).ToHashSet().Contains);
+        List<int> kept =
+            [.. rest.OrderByDescending(i => board.Parts[i].Match?.Passive == true && !patterns.ContainsKey(i) ? 0 : 1).Take(MostParts)];
         kept = [.. rest.Where(new HashSet<int>(kept).Contains)];
         if (kept.Count > 0)
         {
-            lines.Value(2, "parts:");
-            var names = new HashSet<string>(StringComparer.Ordinal);
-            names.UnionWith(written.Select(i => board.Parts[i].Reference));
+            // A part past the edge is a line to be settled, and a list of such lines alone is none.
+            if (kept.Exists(i => board.Holds(board.Parts[i])))
+            {
+                lines.Value(2, "parts:");
+            }
+
+            names.UnionWith(patterns.Values.SelectMany(pattern => pattern.Members).Select(i => board.Parts[i].Reference));
             var unknown = new List<(ImportedPart Part, string Name)>();
             foreach (int i in kept)
             {
-                Part(lines, board, board.Parts[i], names, unknown);
+                if (patterns.TryGetValue(i, out PlacePattern? pattern))
+                {
+                    Together(lines, board, pattern);
+                }
+                else
+                {
+                    Part(lines, board, board.Parts[i], names, unknown);
+                }
             }
 
             Unknown(lines, unknown);
@@ -44,85 +62,74 @@ internal static class PartLines
         Skipped(lines, board);
     }
 
-    private static void Leds(BoardFileLines lines, ImportedBoard board, HashSet<int> written)
+    /// <summary>A name that no line before has: designators stand once in a board file, and hand-over files repeat NOREFDES.</summary>
+    public static string Unique(string reference, HashSet<string> names)
     {
-        ImmutableArray<LedLine> patterns = LedLine.AllOf(board);
-        bool IsKnown(LedLine line) => line.Led is not null && !line.First.Bottom;
-        foreach (LedLine line in patterns.Where(line => !IsKnown(line)))
+        string name = reference.Length > 50 ? reference[..50] : reference;
+        for (int i = 2; !names.Add(name); i++)
         {
-            string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
-            lines.Todo(
-                2, "board.pixels",
-                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Lie}, but {why}; {BoardFileWriter.PatternFound}"
-                    + $"{line.Entry("\"5050\"")} with the right package");
+            name = $"{(reference.Length > 50 ? reference[..50] : reference)}.{i}";
         }
 
-        LedLine[] known = [.. patterns.Where(IsKnown)];
-        if (known.Length == 0)
-        {
-            if (patterns.IsEmpty)
-            {
-                lines.Todo(2, "board.pixels",
-                    "no circle and no grid of LEDs was found; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
-            }
-
-            lines.Value(2, "pixels: []");
-            return;
-        }
-
-        if (known.Length > 1)
-        {
-            lines.Value(2, "pixels:");
-        }
-
-        foreach (LedLine line in known)
-        {
-            string entry = line.Entry(YamlText.Scalar(line.Led!.Profile));
-            string source = $"{line.First.File}:{line.First.Line}, {line.Members.Length} x {line.First.Package}";
-            lines.Value(known.Length > 1 ? 4 : 2, (known.Length > 1 ? "- " : "pixels: ") + entry, source);
-            written.UnionWith(line.Members);
-            written.UnionWith(line.Companions);
-        }
+        return name;
     }
+
+    // Parts of one body on one side whose designators count on, by the first of each pattern that they lie in.
+    private static Dictionary<int, PlacePattern> Patterns(ImportedBoard board, List<int> rest)
+    {
+        var patterns = new Dictionary<int, PlacePattern>();
+        HashSet<string> repeated = [.. board.Parts.Where(p => p.Placed && p.Skip is null).GroupBy(p => p.Reference)
+            .Where(g => g.Count() > 1).Select(g => g.Key)];
+        var groups = rest
+            .Where(i => board.Parts[i] is var p && PartBodyText.IsAlike(p) && !repeated.Contains(p.Reference) && board.Holds(p))
+            .GroupBy(i => (PartBodyText.Of(board.Parts[i]), board.Parts[i].Bottom));
+        foreach (var group in groups)
+        {
+            List<int> parts = [.. group];
+            foreach ((int first, int count) in ReferenceOrder.CountedRuns([.. parts.Select(i => board.Parts[i].Reference)]))
+            {
+                List<int> run = parts.GetRange(first, count);
+                PlacedThing[] things = [.. run.Select(i => new PlacedThing(board.Parts[i].BodyCentre, board.Parts[i].Rotation))];
+                foreach (PlacePattern pattern in PatternSearch.Counted(things, board.Outline?.Centre, FewestTogether))
+                {
+                    patterns.Add(run[pattern.Members[0]], pattern.Renumbered(run));
+                }
+            }
+        }
+
+        return patterns;
+    }
+
+    private static void Together(BoardFileLines lines, ImportedBoard board, PlacePattern pattern)
+    {
+        ImportedPart first = board.Parts[pattern.Members[0]];
+        string places = PatternText.Places(pattern, board.Outline?.Centre ?? default);
+        lines.Value(4,
+            $"- {{ref: {YamlText.Scalar(first.Reference)}, {PartBodyText.Of(first)}, side: {Side(first)}, {places}"
+                + $"{PatternText.Turned(pattern.Turn.Follows, pattern.Turn.Degrees)}}}",
+            $"{first.File}:{first.Line}, {pattern.Members.Length} x {first.Package}");
+    }
+
+    private static string Side(ImportedPart part) => part.Bottom ? "bottom" : "top";
 
     private static void Part(BoardFileLines lines, ImportedBoard board, ImportedPart p, HashSet<string> names,
         List<(ImportedPart Part, string Name)> unknown)
     {
         string name = Unique(p.Reference, names);
-        string source = $"{p.File}:{p.Line}, {p.Package}";
         Point2 at = p.BodyCentre;
-        bool isOn = board.Outline is null || board.Outline.Outer.Contains(at);
         string place = $"at: [{Numeral.Text(at.X)}, {Numeral.Text(at.Y)}]";
         double turn = Math.Round(p.Rotation - (360 * Math.Floor(p.Rotation / 360)), 2, MidpointRounding.AwayFromZero);
         string rotation = turn is 0 or 360 ? "" : $", rotation: {Numeral.Text(turn, 2)}";
-        string side = p.Bottom ? "bottom" : "top";
-        string body;
-        if (p.Match is { Profile.Length: > 0, IsLed: false } match && (p.HeightFrom != HeightSource.Library || p.Body.IsEmpty))
-        {
-            body = $"package: {YamlText.Scalar(match.Profile)}";
-            body += p.HeightFrom == HeightSource.Library ? $", height: {Numeral.Text(p.Height!.Value)}"
-                : match.MountingRequired ? ", height: unknown" : "";
-        }
-        else
-        {
-            Point2 size = !p.Body.IsEmpty ? p.Body.Size : p.Match is { Length: > 0 } m ? new Point2(m.Length, m.Width) : new Point2(2, 2);
-            size = new Point2(Math.Clamp(size.X, 0.1, 300), Math.Clamp(size.Y, 0.1, 300));
-            bool knows = p.Height is >= 0 and <= 100;
-            body = knows
-                ? $"size: [{Numeral.Text(size.X)}, {Numeral.Text(size.Y)}, {Numeral.Text(p.Height!.Value)}]"
-                : $"size: [{Numeral.Text(size.X)}, {Numeral.Text(size.Y)}], height: unknown";
-        }
-
-        string entry = $"{{ref: {YamlText.Scalar(name)}, {body}, side: {side}, {place}{rotation}}}";
-        if (!isOn)
+        string entry = $"{{ref: {YamlText.Scalar(name)}, {PartBodyText.Of(p)}, side: {Side(p)}, {place}{rotation}}}";
+        if (!board.Holds(p))
         {
             lines.Todo(4, $"board.parts[{Plain(name)}]",
                 $"{name} lies past the edge; if it is on the board, give at, or faces and past-edge: {entry}");
             return;
         }
 
-        lines.Value(4, "- " + entry, source);
-        if ((p.Height is null && p.Match?.Passive != true) || (p.Body.IsEmpty && p.Match is null))
+        lines.Value(4, "- " + entry, $"{p.File}:{p.Line}, {p.Package}");
+        if (PartBodyText.IsOpen(p))
         {
             unknown.Add((p, name));
         }
@@ -155,18 +162,6 @@ internal static class PartLines
                 $"not written, {group.Key}: "
                     + $"{string.Join(", ", names.Take(12))}{(names.Count > 12 ? $" and {names.Count - 12} more" : "")}");
         }
-    }
-
-    // Designators stand once in a board file; hand-over files repeat NOREFDES.
-    private static string Unique(string reference, HashSet<string> names)
-    {
-        string name = reference.Length > 50 ? reference[..50] : reference;
-        for (int i = 2; !names.Add(name); i++)
-        {
-            name = $"{(reference.Length > 50 ? reference[..50] : reference)}.{i}";
-        }
-
-        return name;
     }
 
     // Paths have no blanks and no brackets inside brackets.

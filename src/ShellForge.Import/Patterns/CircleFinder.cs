@@ -1,0 +1,157 @@
+using ShellForge.Geometry.Numerics;
+using ShellForge.Import.Files;
+
+namespace ShellForge.Import.Patterns;
+
+/// <summary>Finds circles and arcs round a centre among things that are counted one after the other.</summary>
+/// <param name="things">In the order of counting.</param>
+/// <param name="centre">The board's centre.</param>
+internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 centre)
+{
+    // What the board file takes.
+    private const double SmallestDiameter = 0.5;
+    private const double LargestDiameter = 360;
+    private const double SmallestStep = 0.1;
+    private const double LargestStep = 180;
+    private const int MostPlaces = 1000;
+
+    // An arc ends short of its beginning by this share of a degree.
+    private const double Least = 0.05;
+
+    // Three places and a gap say nothing about a step.
+    private const int FewestWithGaps = 4;
+
+    /// <summary>The longest one that begins with a thing; null where none of the fewest that are asked for does.</summary>
+    /// <param name="first">The thing.</param>
+    /// <param name="end">The one behind the last that may be on it.</param>
+    /// <param name="fewest">How many it has at least.</param>
+    public CirclePattern? Longest(int first, int end, int fewest)
+    {
+        double radius = Radius(first);
+        if (!(2 * radius >= SmallestDiameter && 2 * radius <= LargestDiameter))
+        {
+            return null;
+        }
+
+        var turned = new List<double> { 0 };
+        int way = 0;
+        for (int i = first + 1; i < end && Math.Abs(Radius(i) - radius) <= 2 * EcadTolerances.PatternPlace; i++)
+        {
+            double gap = Turns.Reduced(Direction(i) - Direction(i - 1));
+            way = way == 0 ? (gap < 0 ? -1 : 1) : way;
+            double whole = turned[^1] + Turns.Positive(way * gap);
+            if (whole >= 360 - Least || !IsTurnedAlike(first, i))
+            {
+                break;
+            }
+
+            turned.Add(whole);
+        }
+
+        for (int count = turned.Count; count >= fewest; count--)
+        {
+            if (Through(first, turned[..count], way) is { } circle)
+            {
+                return circle;
+            }
+        }
+
+        return null;
+    }
+
+    private double Radius(int thing) => Point2.Distance(things[thing].At, centre);
+
+    private double Direction(int thing) => Angle.Of(things[thing].At - centre).Degrees;
+
+    // Either with its place or not at all: else no pattern goes as far.
+    private bool IsTurnedAlike(int first, int other)
+    {
+        double off = Turns.Reduced((things[other].Turn - things[first].Turn) ?? 0);
+        double turned = Turns.Reduced(Direction(other) - Direction(first));
+        return things[first].Turn is null
+            || Math.Min(Math.Abs(off), Math.Abs(Turns.Reduced(off - turned))) <= 2 * EcadTolerances.PatternTurn;
+    }
+
+    private CirclePattern? Through(int first, List<double> turned, int way)
+    {
+        // The smallest step between neighbours is the pitch: places may be empty.
+        double[] gaps = [.. turned.Zip(turned.Skip(1), (a, b) => b - a)];
+        double smallest = gaps.Min();
+        if (smallest < SmallestStep)
+        {
+            return null;
+        }
+
+        int[] places = new int[turned.Count];
+        for (int i = 1; i < places.Length; i++)
+        {
+            places[i] = places[i - 1] + (int)Math.Round(gaps[i - 1] / smallest);
+        }
+
+        int count = places[^1] + 1;
+        if (count > MostPlaces || !IsDense(count, turned.Count))
+        {
+            return null;
+        }
+
+        double from = Direction(first);
+        double radius = Enumerable.Range(first, turned.Count).Average(Radius);
+        double meanPlace = places.Average();
+        double meanTurn = turned.Average();
+        double step = places.Zip(turned, (p, t) => (p - meanPlace) * (t - meanTurn)).Sum() / places.Sum(p => (p - meanPlace) * (p - meanPlace));
+        int round = (int)Math.Round(360 / step);
+        bool whole = IsWhole(round, count, turned.Count)
+            && Farthest(first, places, radius, from + (way * (meanTurn - (meanPlace * 360 / round))), way * 360.0 / round)
+                <= EcadTolerances.PatternPlace;
+        step = whole ? 360.0 / round : step;
+        from += way * (meanTurn - (meanPlace * step));
+        return Written(first, places, radius, from, step, way, whole ? round : count, whole);
+    }
+
+    // One place in six behind the last is still a circle with a gap; more is an arc.
+    private static bool IsWhole(int round, int count, int taken) =>
+        round >= count && round <= MostPlaces && 6 * (round - count) <= round && IsDense(round, taken);
+
+    private static bool IsDense(int count, int taken) =>
+        count == taken || (taken >= FewestWithGaps && 3 * (count - taken) <= count);
+
+    private double Farthest(int first, int[] places, double radius, double from, double step)
+    {
+        double farthest = 0;
+        for (int i = 0; i < places.Length; i++)
+        {
+            Point2 place = centre + Point2.Polar(radius, Angle.FromDegrees(from + (step * places[i])));
+            farthest = Math.Max(farthest, Point2.Distance(place, things[first + i].At));
+        }
+
+        return farthest;
+    }
+
+    private CirclePattern? Written(int first, int[] places, double radius, double from, double step, int way, int count, bool whole)
+    {
+        double best = Farthest(first, places, radius, from, way * step);
+        bool Fits(double share, double r, double f, double s) =>
+            Farthest(first, places, r, f, way * s) <= EcadTolerances.RoomToRound(best, share);
+        if (best > EcadTolerances.PatternPlace || RoundNumber.Of(2 * radius, d => Fits(0.6, d / 2, from, step)) is not { } diameter
+            || RoundNumber.Of(from, f => Fits(0.8, diameter / 2, f, step)) is not { } begin)
+        {
+            return null;
+        }
+
+        double? apart = whole ? null : RoundNumber.Of(step, s => Fits(1, diameter / 2, begin, s));
+        if (!whole && !(apart is >= SmallestStep and <= LargestStep && (count - 1) * apart < 360 - Least))
+        {
+            return null;
+        }
+
+        if (diameter is < SmallestDiameter or > LargestDiameter)
+        {
+            return null;
+        }
+
+        var taken = new HashSet<int>(places);
+        return new CirclePattern(
+            centre, diameter, count, Turns.Positive(begin), apart, way < 0, [.. Enumerable.Range(first, places.Length)],
+            [.. Enumerable.Range(0, count).Where(place => !taken.Contains(place)).Select(place => place + 1)]).Of(things);
+    }
+}
