@@ -36,6 +36,9 @@ internal sealed class PatternBoard(double x, double y, double resolution, double
     public void Hole(double px, double py, double diameter) =>
         _holes.Add((Rounded(px + x, resolution), Rounded(py + y, resolution), diameter));
 
+    public void Add(string name, string package, string value, double px, double py, double turn) => _parts.Add(new MadePart(
+        name, package, value, Rounded(px + x, resolution), Rounded(py + y, resolution), Rounded(Whole(turn), turnResolution)));
+
     /// <summary>The files, with the lines of the list in any order.</summary>
     public EcadFile[] Files(Draws draws)
     {
@@ -75,9 +78,6 @@ internal sealed class PatternBoard(double x, double y, double resolution, double
 
         return [.. files];
     }
-
-    private void Add(string name, string package, string value, double px, double py, double turn) => _parts.Add(new MadePart(
-        name, package, value, Rounded(px + x, resolution), Rounded(py + y, resolution), Rounded(Whole(turn), turnResolution)));
 
     private static double Rounded(double value, double step) => Math.Round(Math.Round(value / step) * step, 6);
 

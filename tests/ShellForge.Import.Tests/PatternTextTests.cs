@@ -1,3 +1,4 @@
+using ShellForge.Board.Description;
 using ShellForge.Board.Profiles;
 using ShellForge.Board.Yaml;
 using ShellForge.Import.Files;
@@ -191,6 +192,53 @@ public class PatternTextTests
         Written(
             "- {ref: R1, package: \"0603\", side: top, grid: {columns: 5, rows: 1, pitch: 5, at: [10, 0]}, rotation: 90}",
             "- {ref: R11, package: \"0603\", side: top, at: [0, 20], rotation: 90}");
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(90)]
+    [InlineData(180)]
+    [InlineData(-90)]
+    public void LEDs_that_shine_along_the_board_look_where_they_do(double turn)
+    {
+        for (int i = 0; i < 10; i++)
+        {
+            (double x, double y) = Round(60, 36 * i);
+            _board.Add($"D{i + 1}", "LED_4020", "SK6812-SIDE", x, y, (36 * i) + turn);
+        }
+
+        string text = Text();
+        Assert.Contains("pixels: {package: \"4020-side\", circle: 120, count: 10, from: 0, ref: D1", text, StringComparison.Ordinal);
+        BoardReadResult back = BoardFileReader.Read("board.yaml", text, Profiles, []);
+        foreach (MadePart made in _board.Parts)
+        {
+            Pixel pixel = back.File!.Board.PixelCircles[0].Pixels.Single(p => p.Ref == made.Ref);
+            Assert.Equal(0, Math.IEEERemainder(made.Turn - pixel.Rotation.Degrees, 360), 3);
+        }
+    }
+
+    [Fact]
+    public void A_row_of_LEDs_without_a_profile_is_no_lamp_that_is_asked_for()
+    {
+        for (int i = 0; i < 5; i++)
+        {
+            _board.Add($"LED{i + 1}", "LAMP_HARBOUR", "red", (10 * i) - 20, 0, 0);
+        }
+
+        string text = BoardFileWriter.Text(EcadImport.Run(_board.Files(new Draws([])), new ImportOptions { Profiles = Profiles }));
+        Assert.Contains("TODO board.pixels: no LED that a profile is made for", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("to light them", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Parts_that_all_lie_past_the_edge_leave_a_file_that_can_be_read()
+    {
+        _board.Resistor("R1", 158, 40, 0);
+        _board.Resistor("R2", 158, 60, 0);
+        string text = BoardFileWriter.Text(EcadImport.Run(_board.Files(new Draws([])), new ImportOptions { Profiles = Profiles }));
+        BoardReadResult back = BoardFileReader.Read("board.yaml", text, Profiles, []);
+        Assert.True(back.File is not null, string.Join('\n', back.Diagnostics) + "\n" + text);
+        Assert.Contains("R2 lies past the edge", text, StringComparison.Ordinal);
     }
 
     private void Leds(int count, Func<int, (double X, double Y)> place, Func<int, double> turn)

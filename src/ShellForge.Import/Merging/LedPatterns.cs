@@ -7,6 +7,9 @@ namespace ShellForge.Import.Merging;
 /// <summary>Finds the circles, arcs, grids and rows that LEDs lie in, each counted as their designators run.</summary>
 internal static class LedPatterns
 {
+    // A board file takes two thousand LEDs: of more than these, the rest is sought through for none.
+    private const int MostLeds = 4000;
+
     // Two places are told as shortly one by one.
     private const int Fewest = 3;
 
@@ -40,6 +43,7 @@ internal static class LedPatterns
         parts.Select((p, i) => (Part: p, Index: i))
             .Where(p => p.Part.Placed && p.Part.Skip is null && outline.Outer.Contains(p.Part.BodyCentre)
                 && (p.Part.Match?.IsLed == true || PackageBook.IsLed(p.Part.Reference, p.Part.Package, p.Part.Value)))
+            .Take(MostLeds)
             .GroupBy(p => (p.Part.Package, p.Part.Bottom))
             .Select(group => group.OrderBy(p => ReferenceOrder.Key(p.Part.Reference)).Select(p => p.Index).ToList());
 

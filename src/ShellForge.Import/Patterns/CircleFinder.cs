@@ -21,6 +21,9 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
     // Three places and a gap say nothing about a step.
     private const int FewestWithGaps = 4;
 
+    private readonly double[] _radii = [.. things.Select(thing => Point2.Distance(thing.At, centre))];
+    private readonly double[] _directions = [.. things.Select(thing => Angle.Of(thing.At - centre).Degrees)];
+
     /// <summary>The longest one that begins with a thing; null where none of the fewest that are asked for does.</summary>
     /// <param name="first">The thing.</param>
     /// <param name="end">The one behind the last that may be on it.</param>
@@ -48,20 +51,14 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
             turned.Add(whole);
         }
 
-        for (int count = turned.Count; count >= fewest; count--)
-        {
-            if (Through(first, turned[..count], way) is { } circle)
-            {
-                return circle;
-            }
-        }
-
-        return null;
+        CirclePattern? all = turned.Count < fewest ? null : Through(first, turned, way);
+        int longest = all is not null ? 0 : Beginnings.Longest(fewest, turned.Count - 1, count => Through(first, turned[..count], way) is not null);
+        return longest > 0 ? Through(first, turned[..longest], way) : all;
     }
 
-    private double Radius(int thing) => Point2.Distance(things[thing].At, centre);
+    private double Radius(int thing) => _radii[thing];
 
-    private double Direction(int thing) => Angle.Of(things[thing].At - centre).Degrees;
+    private double Direction(int thing) => _directions[thing];
 
     // Either with its place or not at all: else no pattern goes as far.
     private bool IsTurnedAlike(int first, int other)

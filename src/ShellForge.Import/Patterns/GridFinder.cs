@@ -17,7 +17,9 @@ internal sealed class GridFinder(IReadOnlyList<PlacedThing> things, Point2? cent
     private const int FewestWithGaps = 5;
     private const int Many = 9;
     private const int Fewest = 3;
-    private const int MostTries = 200;
+
+    // Few places may have too many gaps where a longer beginning of them has not.
+    private const int MostTries = 12;
 
     private static readonly bool[] EitherWay = [false, true];
 
@@ -27,27 +29,23 @@ internal sealed class GridFinder(IReadOnlyList<PlacedThing> things, Point2? cent
     /// <param name="fewest">How many it has at least.</param>
     public IEnumerable<GridPattern> Beginning(int first, int end, int fewest)
     {
-        int longest = Reach(first, end);
-        int tries = 0;
-        bool found = false;
-        for (int count = longest; count >= fewest && tries < MostTries; count--, tries++)
+        int count = Beginnings.Longest(Fewest, end - first, length => IsInLines(first, length));
+        GridPattern? longest = null;
+        for (int tries = 0; count >= fewest && tries < MostTries && longest is null; count--, tries++)
         {
-            if (Over(first, count) is not { } grid)
-            {
-                continue;
-            }
+            longest = Over(first, count);
+        }
 
-            if (!found || grid.Closed)
-            {
-                yield return grid;
-            }
+        if (longest is null)
+        {
+            yield break;
+        }
 
-            if (grid.Closed)
-            {
-                yield break;
-            }
-
-            found = true;
+        yield return longest;
+        int whole = longest.Closed ? 0 : longest.Taken.Count(place => place < longest.Count - longest.LineLength);
+        if (whole >= fewest && Over(first, whole) is { } lines)
+        {
+            yield return lines;
         }
     }
 
@@ -56,43 +54,16 @@ internal sealed class GridFinder(IReadOnlyList<PlacedThing> things, Point2? cent
 
     private GridPattern? Over(int first, int count) => Written([.. Enumerable.Range(first, count)], counted: true);
 
-    // How many things from the first on may lie in one grid: what begins a grid lies in its lines as well. The number is doubled as long
-    // as that holds, then halved towards where it ends.
-    private int Reach(int first, int end)
-    {
-        int good = 0;
-        int bad = end - first + 1;
-        for (int count = Fewest; count < bad; count = Math.Min(2 * count, bad - 1))
-        {
-            if (IsInLines(first, count))
-            {
-                good = count;
-                if (count == bad - 1)
-                {
-                    return good;
-                }
-            }
-            else if (good > 0 || count >= 2 * FewestWithGaps)
-            {
-                bad = count;
-            }
-            else if (count == bad - 1)
-            {
-                return 0;
-            }
-        }
-
-        while (good > 0 && bad - good > 1)
-        {
-            int middle = (good + bad) / 2;
-            (good, bad) = IsInLines(first, middle) ? (middle, bad) : (good, middle);
-        }
-
-        return good;
-    }
-
+    // Whether things may lie in one grid: what begins a grid lies in its lines and is turned as all of it as well.
     private bool IsInLines(int first, int count)
     {
+        bool alike = Enumerable.Range(first, count)
+            .All(i => Math.Abs(Turns.Reduced((things[i].Turn - things[first].Turn) ?? 0)) <= 2 * EcadTolerances.PatternTurn);
+        if (!alike)
+        {
+            return false;
+        }
+
         Point2[] points = [.. Enumerable.Range(first, count).Select(i => things[i].At)];
         return GridFit.Through(points, counted: true) is { } fit && fit.Farthest(points) <= EcadTolerances.PatternPlace
             && Order(fit, counted: true) is not null;

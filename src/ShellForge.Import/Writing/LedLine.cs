@@ -12,6 +12,9 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
 {
     private const int MostTold = 24;
 
+    // Three LEDs of an unknown package, or a row of them, tell what a board does: nobody looks at them as a lamp.
+    private const int FewestOfLamp = 4;
+
     /// <summary>The pattern.</summary>
     public PlacePattern Pattern => found.Pattern;
 
@@ -32,6 +35,9 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
         GridPattern { Order: { Columns: > 1, Rows: > 1 } } => "stand in columns and rows",
         _ => "stand in a row",
     };
+
+    /// <summary>Whether they are many enough, and no mere row, to ask whether they shall be lit where no profile is called as they are.</summary>
+    public bool IsLamp => Members.Length >= FewestOfLamp && Pattern is not GridPattern { Order: { Columns: 1 } or { Rows: 1 } };
 
     /// <summary>The pattern for people, in one line.</summary>
     public string Words => Pattern switch

@@ -12,6 +12,9 @@ internal static class PartLines
     // The board file takes a thousand entries; the lowest passives are left out before any other part.
     private const int MostParts = 950;
 
+    // A board file takes a thousand lines: of more parts than these, the rest is sought through for none.
+    private const int MostSought = 4000;
+
     // Three parts in a row may be chance.
     private const int FewestTogether = 4;
 
@@ -80,7 +83,7 @@ internal static class PartLines
         var patterns = new Dictionary<int, PlacePattern>();
         HashSet<string> repeated = [.. board.Parts.Where(p => p.Placed && p.Skip is null).GroupBy(p => p.Reference)
             .Where(g => g.Count() > 1).Select(g => g.Key)];
-        var groups = rest
+        var groups = rest.Take(MostSought)
             .Where(i => board.Parts[i] is var p && PartBodyText.IsAlike(p) && !repeated.Contains(p.Reference) && board.Holds(p))
             .GroupBy(i => (PartBodyText.Of(board.Parts[i]), board.Parts[i].Bottom));
         foreach (var group in groups)

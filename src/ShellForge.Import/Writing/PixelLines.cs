@@ -20,7 +20,8 @@ internal static class PixelLines
     {
         ImmutableArray<LedLine> patterns = LedLine.AllOf(board);
         bool IsKnown(LedLine line) => line.Led is not null && !line.First.Bottom;
-        foreach (LedLine line in patterns.Where(line => !IsKnown(line)))
+        LedLine[] asked = [.. patterns.Where(line => !IsKnown(line) && line.IsLamp)];
+        foreach (LedLine line in asked)
         {
             string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
             lines.Todo(
@@ -46,7 +47,7 @@ internal static class PixelLines
         written.UnionWith(alone);
         entries.AddRange(alone.Select(i => (board.Parts[i], Alone(board, board.Parts[i], names),
             $"{board.Parts[i].File}:{board.Parts[i].Line}, {board.Parts[i].Package}")));
-        if (entries.Count == 0 && patterns.IsEmpty)
+        if (entries.Count == 0 && asked.Length == 0)
         {
             lines.Todo(2, "board.pixels",
                 "no LED that a profile is made for was found on the LED side; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
