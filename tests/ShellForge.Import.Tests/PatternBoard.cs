@@ -45,7 +45,9 @@ internal sealed class PatternBoard(double x, double y, double resolution, double
         var list = new StringBuilder("## Unit = mm, Angle = deg.\n# Ref Val Package PosX PosY Rot Side\n");
         foreach (MadePart p in draws.Shuffled(_parts))
         {
-            list.Append(CultureInfo.InvariantCulture, $"{p.Ref}  {p.Value}  {p.Package}  {p.X:0.0000##}  {p.Y:0.0000##}  {p.Turn:0.00##}  top\n");
+            list.Append(
+                CultureInfo.InvariantCulture,
+                $"{p.Ref}  {p.Value}  {p.Package}  {p.X:0.0000##}  {p.Y:0.0000##}  {p.Turn:0.00##}  top\n");
         }
 
         var drill = new StringBuilder("; non-plated\nM48\nMETRIC,TZ\n");

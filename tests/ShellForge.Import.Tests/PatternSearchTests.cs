@@ -36,7 +36,8 @@ public class PatternSearchTests
             "spiral" => new PlacedThing(Point2.Polar(5 + (0.1 * i), Angle.FromDegrees(37.7 * i)), 0),
             "ring" => new PlacedThing(Point2.Polar(150, Angle.FromDegrees(angle += 0.2 + (0.09 * dice.NextDouble()))), 0),
             "turned ring" => new PlacedThing(Point2.Polar(150, Angle.FromDegrees(0.36 * i)), dice.Next(360)),
-            "grid" => new PlacedThing(new Point2(5 * (i % 32), -5 * (i / 32)) + Point2.Polar(0.05 * dice.NextDouble(), Angle.FromDegrees(7 * i)), 0),
+            "grid" => new PlacedThing(
+                new Point2(5 * (i % 32), -5 * (i / 32)) + Point2.Polar(0.05 * dice.NextDouble(), Angle.FromDegrees(7 * i)), 0),
             "turned grid" => new PlacedThing(new Point2(5 * (i % 32), -5 * (i / 32)), 90 * dice.Next(4)),
             "one place" => new PlacedThing(new Point2(3, 4), 0),
             _ => new PlacedThing(new Point2(i + (dice.Next(9) == 0 ? 0.04 : 0), 0), 0),

@@ -98,7 +98,8 @@ internal sealed class PatternSource(PatternBoard board, Draws draws)
         Entries++;
     }
 
-    private double Any(double most) => draws.Pick((double)draws.Next((int)most), draws.Next((int)(most * 2)) / 2.0, draws.NextDouble() * most);
+    private double Any(double most) =>
+        draws.Pick((double)draws.Next((int)most), draws.Next((int)(most * 2)) / 2.0, draws.NextDouble() * most);
 
     private double Pitch() => draws.Pick(5 + draws.Next(4), 5 + (draws.Next(80) / 20.0), 7.62);
 

@@ -40,8 +40,8 @@ internal static class EcadTolerances
     public const double RoundSlot = 0.01;
 
     /// <summary>
-    /// A place that a pattern says and the place in the file, at most: files round to 1 to 25 um, layouts place by hand on a 10 um grid, and
-    /// a third of what board makers hold is not seen.
+    /// A place that a pattern says and the place in the file, at most: files round to 1 to 25 um, layouts place by hand on a 10 um grid,
+    /// and a third of what board makers hold is not seen.
     /// </summary>
     public const double PatternPlace = 0.03;
 

@@ -52,7 +52,8 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
         }
 
         CirclePattern? all = turned.Count < fewest ? null : Through(first, turned, way);
-        int longest = all is not null ? 0 : Beginnings.Longest(fewest, turned.Count - 1, count => Through(first, turned[..count], way) is not null);
+        int longest = all is not null ? 0
+            : Beginnings.Longest(fewest, turned.Count - 1, count => Through(first, turned[..count], way) is not null);
         return longest > 0 ? Through(first, turned[..longest], way) : all;
     }
 
@@ -95,7 +96,8 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
         double radius = Enumerable.Range(first, turned.Count).Average(Radius);
         double meanPlace = places.Average();
         double meanTurn = turned.Average();
-        double step = places.Zip(turned, (p, t) => (p - meanPlace) * (t - meanTurn)).Sum() / places.Sum(p => (p - meanPlace) * (p - meanPlace));
+        double step = places.Zip(turned, (p, t) => (p - meanPlace) * (t - meanTurn)).Sum()
+            / places.Sum(p => (p - meanPlace) * (p - meanPlace));
         int round = (int)Math.Round(360 / step);
         bool whole = IsWhole(round, count, turned.Count)
             && Farthest(first, places, radius, from + (way * (meanTurn - (meanPlace * 360 / round))), way * 360.0 / round)

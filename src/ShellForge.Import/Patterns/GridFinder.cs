@@ -87,7 +87,8 @@ internal sealed class GridFinder(IReadOnlyList<PlacedThing> things, Point2? cent
 
     // Few places and a gap say nothing about a step; of many, as much as half may be empty.
     private static bool IsDense(GridOrder order, int taken) => order.Count == taken
-        || (taken >= FewestWithGaps && (taken >= Many && order.Columns > 1 && order.Rows > 1 ? 2 : 3) * (order.Count - taken) <= order.Count);
+        || (taken >= FewestWithGaps
+            && (taken >= Many && order is { Columns: > 1, Rows: > 1 } ? 2 : 3) * (order.Count - taken) <= order.Count);
 
     // The first way of counting in which each comes behind the one before.
     private static GridOrder? Order(GridFit fit, bool counted)

@@ -32,7 +32,8 @@ internal sealed record GridFit(int Columns, int Rows, (int Column, int Row)[] Ce
         IEnumerable<Point2> steps = counted ? points.Zip(points.Skip(1), (a, b) => b - a)
             : points.SelectMany((a, i) => points.Skip(i + 1).Select(b => b - a));
         Point2 nearest = steps.MinBy(step => step.Length);
-        return nearest.Length is > 0 and <= 2 * WidestPitch && Array.TrueForAll(points, p => Point2.Distance(p, points[0]) <= Widest) ? Along(points, Direction(points, nearest)) : null;
+        return nearest.Length is > 0 and <= 2 * WidestPitch && Array.TrueForAll(points, p => Point2.Distance(p, points[0]) <= Widest)
+            ? Along(points, Direction(points, nearest)) : null;
     }
 
     /// <summary>How far the farthest point lies from its place.</summary>

@@ -16,7 +16,6 @@ internal sealed class PatternSearch
     // What a board file takes; of more, the first are sought through.
     private const int MostThings = 1000;
 
-    private readonly IReadOnlyList<PlacedThing> _things;
     private readonly int _end;
     private readonly int _fewest;
     private readonly CircleFinder? _circles;
@@ -25,7 +24,6 @@ internal sealed class PatternSearch
 
     private PatternSearch(IReadOnlyList<PlacedThing> things, Point2? centre, int fewest, bool grids)
     {
-        _things = things;
         _end = Math.Min(MostThings, things.Count);
         _fewest = fewest;
         _circles = centre is { } middle ? new CircleFinder(things, middle) : null;
@@ -40,7 +38,9 @@ internal sealed class PatternSearch
     public static List<PlacePattern> Counted(IReadOnlyList<PlacedThing> things, Point2? centre, int fewest) =>
         new PatternSearch(things, centre, fewest, grids: true).Found();
 
-    /// <summary>Patterns of things that have no order of their own: a grid of all, or circles and arcs counted from the board's right.</summary>
+    /// <summary>
+    /// Patterns of things that have no order of their own: circles and arcs, or where those are not all of them, a grid of all.
+    /// </summary>
     /// <param name="things">In any order.</param>
     /// <param name="centre">The board's centre; null where it is not known.</param>
     /// <param name="fewest">The fewest members of a pattern.</param>

@@ -36,14 +36,14 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
         _ => "stand in a row",
     };
 
-    /// <summary>Whether they are many enough, and no mere row, to ask whether they shall be lit where no profile is called as they are.</summary>
+    /// <summary>Whether to ask if they shall be lit where no profile is called as they are: enough of them, and no mere row.</summary>
     public bool IsLamp => Members.Length >= FewestOfLamp && Pattern is not GridPattern { Order: { Columns: 1 } or { Rows: 1 } };
 
     /// <summary>The pattern for people, in one line.</summary>
     public string Words => Pattern switch
     {
-        CirclePattern circle => $"{Members.Length} LEDs on {(circle.Closed ? "a circle" : "an arc")} of {Numeral.Text(circle.Diameter, 2)}, "
-            + $"{First.Reference} at {Numeral.Text(circle.FromDegrees, 1)} deg, {(circle.Clockwise ? "clockwise" : "counter-clockwise")}",
+        CirclePattern circle => $"{Members.Length} LEDs on {(circle.Closed ? "a circle" : "an arc")} of "
+            + $"{Numeral.Text(circle.Diameter, 2)}, {First.Reference} at {Numeral.Text(circle.FromDegrees, 1)} deg, {(circle.Clockwise ? "clockwise" : "counter-clockwise")}",
         GridPattern grid => $"{Members.Length} LEDs in {Lines(grid.Order.Columns, "column")} and {Lines(grid.Order.Rows, "row")}, "
             + $"{First.Reference} at the {grid.Order.First.Word.Replace('-', ' ')}",
         _ => $"{Members.Length} LEDs",

@@ -38,7 +38,8 @@ internal static class PixelLines
             free.ExceptWith(beside.SelectMany(each => each.Members));
             written.UnionWith(line.Members);
             written.UnionWith(beside.SelectMany(each => each.Members));
-            entries.Add((line.First, line.Entry(YamlText.Scalar(line.Led!.Profile), line.Name(entries.Count + 1), beside), line.Source(beside)));
+            string package = YamlText.Scalar(line.Led!.Profile);
+            entries.Add((line.First, line.Entry(package, line.Name(entries.Count + 1), beside), line.Source(beside)));
         }
 
         names.UnionWith(written.Select(i => board.Parts[i].Reference));
@@ -50,7 +51,8 @@ internal static class PixelLines
         if (entries.Count == 0 && asked.Length == 0)
         {
             lines.Todo(2, "board.pixels",
-                "no LED that a profile is made for was found on the LED side; give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
+                "no LED that a profile is made for was found on the LED side; "
+                    + "give {package: \"5050\", circle: d, count: n, from: a, direction: cw}");
         }
 
         Entries(lines, [.. entries.OrderBy(entry => ReferenceOrder.Key(entry.First.Reference))]);
@@ -84,8 +86,9 @@ internal static class PixelLines
     private static string Alone(ImportedBoard board, ImportedPart led, HashSet<string> names)
     {
         Point2 at = led.BodyCentre;
+        string name = YamlText.Scalar(PartLines.Unique(led.Reference, names));
         string facing = LedFacing.Of(led, board.Outline?.Centre ?? default).Key;
         return $"{{package: {YamlText.Scalar(led.Match!.Profile)}, at: [{Numeral.Text(at.X)}, {Numeral.Text(at.Y)}], "
-            + $"ref: {YamlText.Scalar(PartLines.Unique(led.Reference, names))}{facing}{PatternText.Rotation(Math.Round(led.Rotation, 2))}}}";
+            + $"ref: {name}{facing}{PatternText.Rotation(Math.Round(led.Rotation, 2))}}}";
     }
 }
