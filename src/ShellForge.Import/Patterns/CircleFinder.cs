@@ -92,19 +92,16 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
             return null;
         }
 
-        double from = Direction(first);
-        double radius = Enumerable.Range(first, turned.Count).Average(Radius);
         double meanPlace = places.Average();
         double meanTurn = turned.Average();
         double step = places.Zip(turned, (p, t) => (p - meanPlace) * (t - meanTurn)).Sum()
             / places.Sum(p => (p - meanPlace) * (p - meanPlace));
+        double radius = Enumerable.Range(first, turned.Count).Average(Radius);
+        Spread With(double apart) => new(radius, Direction(first) + (way * (meanTurn - (meanPlace * apart))), way * apart);
         int round = (int)Math.Round(360 / step);
         bool whole = IsWhole(round, count, turned.Count)
-            && Farthest(first, places, radius, from + (way * (meanTurn - (meanPlace * 360 / round))), way * 360.0 / round)
-                <= EcadTolerances.PatternPlace;
-        step = whole ? 360.0 / round : step;
-        from += way * (meanTurn - (meanPlace * step));
-        return Written(first, places, radius, from, step, way, whole ? round : count, whole);
+            && Farthest(first, places, With(360.0 / round)) <= EcadTolerances.PatternPlace;
+        return Written(first, places, With(whole ? 360.0 / round : step), whole ? round : count, whole);
     }
 
     // One place in six behind the last is still a circle with a gap; more is an arc.
@@ -114,43 +111,44 @@ internal sealed class CircleFinder(IReadOnlyList<PlacedThing> things, Point2 cen
     private static bool IsDense(int count, int taken) =>
         count == taken || (taken >= FewestWithGaps && 3 * (count - taken) <= count);
 
-    private double Farthest(int first, int[] places, double radius, double from, double step)
+    private double Farthest(int first, int[] places, Spread spread)
     {
         double farthest = 0;
         for (int i = 0; i < places.Length; i++)
         {
-            Point2 place = centre + Point2.Polar(radius, Angle.FromDegrees(from + (step * places[i])));
+            Point2 place = centre + Point2.Polar(spread.Radius, Angle.FromDegrees(spread.From + (spread.Step * places[i])));
             farthest = Math.Max(farthest, Point2.Distance(place, things[first + i].At));
         }
 
         return farthest;
     }
 
-    private CirclePattern? Written(int first, int[] places, double radius, double from, double step, int way, int count, bool whole)
+    // One number after the other is made round as far as the places allow; null where the board file can't say it.
+    private CirclePattern? Written(int first, int[] places, Spread best, int count, bool whole)
     {
-        double best = Farthest(first, places, radius, from, way * step);
-        bool Fits(double share, double r, double f, double s) =>
-            Farthest(first, places, r, f, way * s) <= EcadTolerances.RoomToRound(best, share);
-        if (best > EcadTolerances.PatternPlace || RoundNumber.Of(2 * radius, d => Fits(0.6, d / 2, from, step)) is not { } diameter
-            || RoundNumber.Of(from, f => Fits(0.8, diameter / 2, f, step)) is not { } begin)
+        double off = Farthest(first, places, best);
+        bool Fits(double share, Spread tried) => Farthest(first, places, tried) <= EcadTolerances.RoomToRound(off, share);
+        if (off > EcadTolerances.PatternPlace
+            || RoundNumber.Of(2 * best.Radius, d => Fits(0.6, best with { Radius = d / 2 })) is not { } diameter
+            || RoundNumber.Of(best.From, f => Fits(0.8, new Spread(diameter / 2, f, best.Step))) is not { } from
+            || (whole ? best.Step : RoundNumber.Of(best.Step, s => Fits(1, new Spread(diameter / 2, from, s)))) is not { } step)
         {
             return null;
         }
 
-        double? apart = whole ? null : RoundNumber.Of(step, s => Fits(1, diameter / 2, begin, s));
-        if (!whole && !(apart is >= SmallestStep and <= LargestStep && (count - 1) * apart < 360 - Least))
-        {
-            return null;
-        }
-
-        if (diameter is < SmallestDiameter or > LargestDiameter)
+        double apart = Math.Abs(step);
+        if (diameter is < SmallestDiameter or > LargestDiameter
+            || (!whole && !(apart is >= SmallestStep and <= LargestStep && (count - 1) * apart < 360 - Least)))
         {
             return null;
         }
 
         var taken = new HashSet<int>(places);
         return new CirclePattern(
-            centre, diameter, count, Turns.Positive(begin), apart, way < 0, [.. Enumerable.Range(first, places.Length)],
+            centre, diameter, count, Turns.Positive(from), whole ? null : apart, step < 0, [.. Enumerable.Range(first, places.Length)],
             [.. Enumerable.Range(0, count).Where(place => !taken.Contains(place)).Select(place => place + 1)]).Of(things);
     }
+
+    /// <summary>Places on a circle, in degrees; a step below 0 runs clockwise.</summary>
+    private readonly record struct Spread(double Radius, double From, double Step);
 }

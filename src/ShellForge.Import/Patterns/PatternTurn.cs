@@ -10,6 +10,9 @@ internal readonly record struct PatternTurn(bool Follows, double Degrees)
     // What files round turns to; the last stands for what is not rounded.
     private static readonly double[] Quanta = [1, 0.1, 0.01, 0.001];
 
+    // Numbers of a file are exact up to the last bits of their digits.
+    private const double SameDigits = 1e-6;
+
     /// <summary>How all are turned; null where no one rule tells it.</summary>
     /// <param name="turns">The turns, degrees; null for what has none.</param>
     /// <param name="directions">The directions of their places.</param>
@@ -21,7 +24,7 @@ internal readonly record struct PatternTurn(bool Follows, double Degrees)
         }
 
         double[] own = [.. turns.Select(turn => turn!.Value)];
-        double quantum = Array.Find(Quanta, q => Array.TrueForAll(own, turn => Math.Abs((turn / q) - Math.Round(turn / q)) < 1e-6));
+        double quantum = Array.Find(Quanta, q => Array.TrueForAll(own, turn => Math.Abs((turn / q) - Math.Round(turn / q)) < SameDigits));
         double? beyond = Common([.. own.Zip(directions, (turn, direction) => turn - direction)], quantum);
         return beyond is { } follows ? new PatternTurn(true, follows)
             : Common(own, quantum) is { } same ? new PatternTurn(false, same) : null;
