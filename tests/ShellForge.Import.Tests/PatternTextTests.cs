@@ -241,6 +241,42 @@ public class PatternTextTests
         Assert.Contains("R2 lies past the edge", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Capacitors_beside_the_LEDs_of_one_circle_are_not_those_of_the_next()
+    {
+        Leds(6, i => Round(40, 60 * i), i => 60 * i);
+        Leds(6, i => Round(60, 60 * i), i => 60 * i);
+        for (int i = 0; i < 6; i++)
+        {
+            _board.Capacitor($"C{i + 1}", Round(63, 60 * i).X, Round(63, 60 * i).Y, 60 * i);
+        }
+
+        Written(
+            "    - {package: \"2020\", circle: 80, count: 6, from: 0, ref: D1}",
+            "    - {package: \"2020\", circle: 120, count: 6, from: 0, ref: D7, with: {ref: C1, package: \"0402\", at: [3, 0]}}");
+    }
+
+    [Fact]
+    public void A_long_grid_in_mils_is_found_though_its_first_step_looks_elsewhere()
+    {
+        var board = new PatternBoard(0, 0, 0.0254, 0.1);
+        for (int i = 0; i < 120; i++)
+        {
+            (double x, double y) = Turned((5 * (i % 30)) - 72.5, 7.5 - (5 * (i / 30)), 17.3);
+            board.Led($"D{i + 1}", x, y, 17.3);
+        }
+
+        string text = BoardFileWriter.Text(EcadImport.Run(board.Files(new Draws([])), new ImportOptions { Profiles = Profiles }));
+        Assert.Contains("grid: {columns: 30, rows: 4, pitch: 5, turn: 17.3}, ref: D1}", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_grid_that_begins_as_a_circle_would_is_one_grid()
+    {
+        Leds(8, i => (i % 4 is 0 or 3 ? -5 : 5, 5 - (10 * (i / 2))), _ => 0);
+        Written("pixels: {package: \"2020\", grid: {columns: 2, rows: 4, pitch: 10, at: [0, -10], snake: true}, ref: D1}");
+    }
+
     private void Leds(int count, Func<int, (double X, double Y)> place, Func<int, double> turn)
     {
         int first = _board.Parts.Count + 1;
