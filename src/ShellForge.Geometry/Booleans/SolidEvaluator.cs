@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Booleans.Ingest;
 using ShellForge.Geometry.Booleans.Rounding;
 using ShellForge.Geometry.Booleans.Settling;
+using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -14,6 +15,11 @@ namespace ShellForge.Geometry.Booleans;
 public static class SolidEvaluator
 {
     private const int MostRounds = 6;
+
+    // A clean mesh is the solid's only if it encloses what the exact boundary does: a face moves by so many steps when it is rounded, and
+    // by so many times the merge steps in each round.
+    private const int RoundingMoves = 4;
+    private const int MergeMoves = 2;
 
     // How a result is rounded, tried from the first on. The first tidies: it drops edges under two steps, which most solids don't have and
     // nearly all can spare; a contact that comes of it is no gain, so the second leaves them. Within so many steps vertices are taken for
@@ -50,6 +56,7 @@ public static class SolidEvaluator
         Point3 place = default;
         SolidOutcome? last = null;
         int collapsed = -1;
+        double? volume = null;
         foreach ((int mergeSteps, bool welds, bool tidies) in Ladder)
         {
             if (mergeSteps == 0 && collapsed == 0)
@@ -64,6 +71,7 @@ public static class SolidEvaluator
             {
                 RoundedMesh mesh = current.Round(mergeSteps, tidies, threads, ct);
                 collapsed = mesh.Collapsed;
+                volume ??= mesh.BoundaryVolume;
                 if (collapsed > 0 && mesh.LostFilm)
                 {
                     // Solid that is thinner than the edges that went.
@@ -84,6 +92,14 @@ public static class SolidEvaluator
                             Rounds = round,
                             MergeSteps = mergeSteps,
                         };
+                    if (outcome.Solid is { } solidMesh
+                        && !Encloses(solidMesh.Mesh, volume.Value, RoundingMoves + (MergeMoves * mergeSteps * (round + 1))))
+                    {
+                        // Merging has drawn a face across a gap.
+                        place = rounded.Corner(0, 0).ToMillimetres();
+                        break;
+                    }
+
                     if (outcome.Solid is not null && (collapsed == 0 || outcome.Openings.IsEmpty))
                     {
                         progress?.Report(1);
@@ -110,6 +126,9 @@ public static class SolidEvaluator
 
         return last ?? Defect(root, operands, place, "The rounded result does not settle");
     }
+
+    private static bool Encloses(Mesh mesh, double volume, int moves) =>
+        Math.Abs(Measure.Volume(mesh) - volume) <= moves * Lattice.Step * Measure.Area(mesh);
 
     private static SolidOutcome Defect(Expression root, Operand[] operands, Point3 place, string reason) =>
         new() { Defect = new KernelDefect(root.ToString(), [.. operands.Select(o => o.ToMesh())], place, reason) };

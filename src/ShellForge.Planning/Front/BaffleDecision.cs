@@ -71,7 +71,7 @@ internal static class BaffleDecision
         (Region withBridges, Region over) = (wanted.Less(through), wanted.Intersect(whole).Less(through));
         notches = Carried(draft, notches, z => z < bridgesTop ? withBridges : over, top, section.Wall);
         Region joined = BaffleNotches.Largest(wanted.Less(BaffleNotches.Through(notches, top)));
-        Region standing = whole.Intersect(joined);
+        Region standing = OutlineOffsets.WithoutSlivers(whole.Intersect(joined));
         if (standing.IsEmpty || top - bottom < LeastHeight)
         {
             reasons.Choice("baffle", "none", Reasons.Rule, "parts and walls leave no room for one");

@@ -1,0 +1,39 @@
+using ShellForge.Geometry.Numerics;
+
+namespace ShellForge.Geometry.Booleans.Rounding;
+
+/// <summary>
+/// What planar regions enclose, from their edges alone: however they are cut into triangles, it must be what these enclose. Source:
+/// divergence theorem, with a region's vector area as the sum over its edges.
+/// </summary>
+internal static class BoundaryVolume
+{
+    /// <summary>The volume that regions and triangles enclose together, mm3.</summary>
+    /// <param name="vertices">Places, in lattice steps.</param>
+    /// <param name="regions">Planar regions by their directed edges.</param>
+    /// <param name="corners">Corners of triangles, three each.</param>
+    public static double Of(List<LatticePoint3> vertices, List<PlanarRegion> regions, List<int> corners)
+    {
+        double six = 0;
+        foreach (PlanarRegion region in regions.Where(region => region.Edges.Count > 0))
+        {
+            Point3 from = vertices[region.Edges[0].From].ToMillimetres();
+            var twice = new Point3(0, 0, 0);
+            foreach ((int a, int b) in region.Edges)
+            {
+                twice += Point3.Cross(vertices[a].ToMillimetres() - from, vertices[b].ToMillimetres() - from);
+            }
+
+            six += Point3.Dot(from, twice);
+        }
+
+        for (int i = 0; i < corners.Count; i += 3)
+        {
+            six += Point3.Dot(
+                vertices[corners[i]].ToMillimetres(),
+                Point3.Cross(vertices[corners[i + 1]].ToMillimetres(), vertices[corners[i + 2]].ToMillimetres()));
+        }
+
+        return six / 6;
+    }
+}
