@@ -56,7 +56,7 @@ public static class SolidEvaluator
         Point3 place = default;
         SolidOutcome? last = null;
         int collapsed = -1;
-        double? volume = null;
+        BoundaryVolume? exactly = null;
         foreach ((int mergeSteps, bool welds, bool tidies) in Ladder)
         {
             if (mergeSteps == 0 && collapsed == 0)
@@ -71,7 +71,7 @@ public static class SolidEvaluator
             {
                 RoundedMesh mesh = current.Round(mergeSteps, tidies, threads, ct);
                 collapsed = mesh.Collapsed;
-                volume ??= mesh.BoundaryVolume;
+                exactly ??= mesh.Bounded;
                 if (collapsed > 0 && mesh.LostFilm)
                 {
                     // Solid that is thinner than the edges that went.
@@ -93,10 +93,10 @@ public static class SolidEvaluator
                             MergeSteps = mergeSteps,
                         };
                     if (outcome.Solid is { } solidMesh
-                        && !Encloses(solidMesh.Mesh, volume.Value, RoundingMoves + (MergeMoves * mergeSteps * (round + 1))))
+                        && !IsOf(exactly.Value, solidMesh.Mesh, RoundingMoves + (MergeMoves * mergeSteps * (round + 1))))
                     {
                         // Merging has drawn a face across a gap.
-                        place = rounded.Corner(0, 0).ToMillimetres();
+                        place = rounded.TriangleCount > 0 ? rounded.Corner(0, 0).ToMillimetres() : place;
                         break;
                     }
 
@@ -127,8 +127,9 @@ public static class SolidEvaluator
         return last ?? Defect(root, operands, place, "The rounded result does not settle");
     }
 
-    private static bool Encloses(Mesh mesh, double volume, int moves) =>
-        Math.Abs(Measure.Volume(mesh) - volume) <= moves * Lattice.Step * Measure.Area(mesh);
+    // Whether a mesh encloses what the exact boundary does when each of its faces has moved by so many steps at the most.
+    private static bool IsOf(BoundaryVolume exactly, Mesh mesh, int moves) =>
+        Math.Abs(Measure.Volume(mesh) - exactly.Enclosed) <= moves * Lattice.Step * exactly.Surface;
 
     private static SolidOutcome Defect(Expression root, Operand[] operands, Point3 place, string reason) =>
         new() { Defect = new KernelDefect(root.ToString(), [.. operands.Select(o => o.ToMesh())], place, reason) };

@@ -6,15 +6,17 @@ namespace ShellForge.Geometry.Booleans.Rounding;
 /// What planar regions enclose, from their edges alone: however they are cut into triangles, it must be what these enclose. Source:
 /// divergence theorem, with a region's vector area as the sum over its edges.
 /// </summary>
-internal static class BoundaryVolume
+/// <param name="Enclosed">Volume, mm3.</param>
+/// <param name="Surface">Area of all faces, mm2.</param>
+internal readonly record struct BoundaryVolume(double Enclosed, double Surface)
 {
-    /// <summary>The volume that regions and triangles enclose together, mm3.</summary>
+    /// <summary>What regions and triangles enclose together.</summary>
     /// <param name="vertices">Places, in lattice steps.</param>
     /// <param name="regions">Planar regions by their directed edges.</param>
     /// <param name="corners">Corners of triangles, three each.</param>
-    public static double Of(List<LatticePoint3> vertices, List<PlanarRegion> regions, List<int> corners)
+    public static BoundaryVolume Of(List<LatticePoint3> vertices, List<PlanarRegion> regions, List<int> corners)
     {
-        double six = 0;
+        (double six, double doubled) = (0, 0);
         foreach (PlanarRegion region in regions.Where(region => region.Edges.Count > 0))
         {
             Point3 from = vertices[region.Edges[0].From].ToMillimetres();
@@ -25,15 +27,18 @@ internal static class BoundaryVolume
             }
 
             six += Point3.Dot(from, twice);
+            doubled += twice.Length;
         }
 
         for (int i = 0; i < corners.Count; i += 3)
         {
-            six += Point3.Dot(
-                vertices[corners[i]].ToMillimetres(),
-                Point3.Cross(vertices[corners[i + 1]].ToMillimetres(), vertices[corners[i + 2]].ToMillimetres()));
+            (Point3 a, Point3 b, Point3 c) = (vertices[corners[i]].ToMillimetres(), vertices[corners[i + 1]].ToMillimetres(),
+                vertices[corners[i + 2]].ToMillimetres());
+            var twice = Point3.Cross(b - a, c - a);
+            six += Point3.Dot(a, twice);
+            doubled += twice.Length;
         }
 
-        return six / 6;
+        return new BoundaryVolume(six / 6, doubled / 2);
     }
 }

@@ -37,7 +37,7 @@ internal sealed class MeshAssembler
         MeshAssembler assembler = new(exact.Arrangement, mergeSteps);
         assembler.AddPatches(exact.Patches, exact.Facets);
         List<PlanarRegion> rounded = assembler.NumberVertices(exact.Boundary);
-        double volume = BoundaryVolume.Of(assembler._vertices, rounded, assembler._patchCorners);
+        var bounded = BoundaryVolume.Of(assembler._vertices, rounded, assembler._patchCorners);
         int collapsed = tidies ? ShortEdges.Collapse(rounded, assembler._vertices, assembler._held.Contains) : 0;
         List<int> corners = [];
         List<int> tags = [];
@@ -60,7 +60,7 @@ internal sealed class MeshAssembler
             Vertices = [.. assembler._vertices],
             Corners = [.. assembler._patchCorners, .. corners],
             Tags = [.. assembler._patchTags, .. tags],
-            BoundaryVolume = volume,
+            Bounded = bounded,
             Collapsed = collapsed,
             LostFilm = lostFilm,
             KnownApart = [.. new int[assembler._patchTags.Count], .. apart],

@@ -20,8 +20,8 @@ internal sealed class RoundedMesh
 
     public int TriangleCount => Tags.Length;
 
-    /// <summary>What its regions enclose by their edges, before they are cut into triangles, mm3.</summary>
-    public required double BoundaryVolume { get; init; }
+    /// <summary>What its regions enclose by their edges, before they are cut into triangles.</summary>
+    public required BoundaryVolume Bounded { get; init; }
 
     /// <summary>How many short edges went while it was made.</summary>
     public int Collapsed { get; init; }
