@@ -49,12 +49,13 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
     /// <summary>The window in plan, whatever stands beside it; empty without room.</summary>
     public Region Plain => HasRoom ? Region(Band, Ring.CountFor(Band.Outer)) : Geometry.Planar.Region.Empty;
 
-    /// <summary>Whether the LEDs lie on circles all round the axis: only these are divided by rings and spokes.</summary>
-    public static bool HasCircles(CircuitBoard board) => LitBand.Circles(board).All(HasRound);
+    /// <summary>Whether the LEDs lie on circles or arcs about the axis: only these are divided by rings and spokes.</summary>
+    public static bool HasCircles(CircuitBoard board) => LitBand.Circles(board).All(circle =>
+        circle.Facing != PixelFacing.Up || IsOnAxis(circle) || (circle.Centre == Point2.Origin && circle.Count > 1));
 
     /// <summary>Whether the LEDs lie on circles all round the axis, and the window has all of them behind it.</summary>
     public bool TakesInAll(CircuitBoard board) => LitBand.Circles(board).All(circle =>
-        HasRound(circle) && (circle.Facing != PixelFacing.Up || circle.Pixels.All(pixel => TakesIn(board, circle, pixel))));
+        circle.Facing != PixelFacing.Up || (GoesAllRound(circle) && circle.Pixels.All(pixel => TakesIn(board, circle, pixel))));
 
     /// <inheritdoc />
     public override Region Outline(ShellPlan shell, CoverRoom room) => Region(Band, Count(shell)).Intersect(room.Cavity);
@@ -125,11 +126,12 @@ internal sealed class RoundWindow(BoardFile File, LitBand Band, BaffleSection Ba
         return new LitBand(inner, outer, null);
     }
 
-    private static bool HasRound(PixelCircle circle) => circle.Facing != PixelFacing.Up || GoesAllRound(circle);
+    private static bool IsOnAxis(PixelCircle circle) =>
+        circle.Pixels.All(pixel => pixel.At.Length < OnAxisShare * circle.Led.Length);
 
     private static bool GoesAllRound(PixelCircle circle)
     {
-        if (circle.Pixels.All(pixel => pixel.At.Length < OnAxisShare * circle.Led.Length))
+        if (IsOnAxis(circle))
         {
             return true;
         }
