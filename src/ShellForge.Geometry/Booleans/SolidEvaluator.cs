@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Booleans.Ingest;
 using ShellForge.Geometry.Booleans.Rounding;
 using ShellForge.Geometry.Booleans.Settling;
-using ShellForge.Geometry.Measuring;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Geometry.Solids;
 
@@ -83,6 +82,14 @@ public static class SolidEvaluator
                 if (!next.HasIntersections && SolidWedges.Pair(rounded) is { } wedges
                     && ShellSides.AreRight(next.Found, wedges.Partner, ct))
                 {
+                    int moves = RoundingMoves + (MergeMoves * mergeSteps * (round + 1));
+                    if (!exactly.Value.IsThatOf(rounded.Vertices, rounded.Corners, moves * Lattice.Step))
+                    {
+                        // Merging has drawn a face across a gap.
+                        place = rounded.TriangleCount > 0 ? rounded.Corner(0, 0).ToMillimetres() : place;
+                        break;
+                    }
+
                     (Operand? opened, place, ImmutableArray<ContactOpening> openings) = ContactOpener.Open(rounded, wedges, threads, ct);
                     SolidOutcome outcome = opened is null ? Defect(root, operands, place, "A contact could not be opened")
                         : new SolidOutcome
@@ -92,14 +99,6 @@ public static class SolidEvaluator
                             Rounds = round,
                             MergeSteps = mergeSteps,
                         };
-                    if (outcome.Solid is { } solidMesh
-                        && !IsOf(exactly.Value, solidMesh.Mesh, RoundingMoves + (MergeMoves * mergeSteps * (round + 1))))
-                    {
-                        // Merging has drawn a face across a gap.
-                        place = rounded.TriangleCount > 0 ? rounded.Corner(0, 0).ToMillimetres() : place;
-                        break;
-                    }
-
                     if (outcome.Solid is not null && (collapsed == 0 || outcome.Openings.IsEmpty))
                     {
                         progress?.Report(1);
@@ -126,10 +125,6 @@ public static class SolidEvaluator
 
         return last ?? Defect(root, operands, place, "The rounded result does not settle");
     }
-
-    // Whether a mesh encloses what the exact boundary does when each of its faces has moved by so many steps at the most.
-    private static bool IsOf(BoundaryVolume exactly, Mesh mesh, int moves) =>
-        Math.Abs(Measure.Volume(mesh) - exactly.Enclosed) <= moves * Lattice.Step * exactly.Surface;
 
     private static SolidOutcome Defect(Expression root, Operand[] operands, Point3 place, string reason) =>
         new() { Defect = new KernelDefect(root.ToString(), [.. operands.Select(o => o.ToMesh())], place, reason) };

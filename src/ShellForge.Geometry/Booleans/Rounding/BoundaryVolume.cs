@@ -14,7 +14,7 @@ internal readonly record struct BoundaryVolume(double Enclosed, double Surface)
     /// <param name="vertices">Places, in lattice steps.</param>
     /// <param name="regions">Planar regions by their directed edges.</param>
     /// <param name="corners">Corners of triangles, three each.</param>
-    public static BoundaryVolume Of(List<LatticePoint3> vertices, List<PlanarRegion> regions, List<int> corners)
+    public static BoundaryVolume Of(ReadOnlySpan<LatticePoint3> vertices, IEnumerable<PlanarRegion> regions, ReadOnlySpan<int> corners)
     {
         (double six, double doubled) = (0, 0);
         foreach (PlanarRegion region in regions.Where(region => region.Edges.Count > 0))
@@ -30,7 +30,7 @@ internal readonly record struct BoundaryVolume(double Enclosed, double Surface)
             doubled += twice.Length;
         }
 
-        for (int i = 0; i < corners.Count; i += 3)
+        for (int i = 0; i < corners.Length; i += 3)
         {
             (Point3 a, Point3 b, Point3 c) = (vertices[corners[i]].ToMillimetres(), vertices[corners[i + 1]].ToMillimetres(),
                 vertices[corners[i + 2]].ToMillimetres());
@@ -41,4 +41,11 @@ internal readonly record struct BoundaryVolume(double Enclosed, double Surface)
 
         return new BoundaryVolume(six / 6, doubled / 2);
     }
+
+    /// <summary>Whether triangles enclose the same when each face has moved by so far at the most.</summary>
+    /// <param name="vertices">Places, in lattice steps.</param>
+    /// <param name="corners">Corners of the triangles, three each.</param>
+    /// <param name="moved">How far, mm.</param>
+    public bool IsThatOf(ReadOnlySpan<LatticePoint3> vertices, ReadOnlySpan<int> corners, double moved) =>
+        Math.Abs(Of(vertices, [], corners).Enclosed - Enclosed) <= moved * Surface;
 }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using ShellForge.Geometry.Booleans.Arranging;
 using ShellForge.Geometry.Booleans.Classifying;
 using ShellForge.Geometry.Booleans.Exact;
@@ -37,7 +38,8 @@ internal sealed class MeshAssembler
         MeshAssembler assembler = new(exact.Arrangement, mergeSteps);
         assembler.AddPatches(exact.Patches, exact.Facets);
         List<PlanarRegion> rounded = assembler.NumberVertices(exact.Boundary);
-        var bounded = BoundaryVolume.Of(assembler._vertices, rounded, assembler._patchCorners);
+        var bounded = BoundaryVolume.Of(
+            CollectionsMarshal.AsSpan(assembler._vertices), rounded, CollectionsMarshal.AsSpan(assembler._patchCorners));
         int collapsed = tidies ? ShortEdges.Collapse(rounded, assembler._vertices, assembler._held.Contains) : 0;
         List<int> corners = [];
         List<int> tags = [];
