@@ -24,8 +24,7 @@ internal static class LedPatterns
             return [];
         }
 
-        HashSet<string> repeated = [.. parts.Where(p => p.Placed && p.Skip is null).GroupBy(p => p.Reference).Where(g => g.Count() > 1)
-            .Select(g => g.Key)];
+        HashSet<string> repeated = ReferenceOrder.Repeated(parts);
         var found = new List<LedPattern>();
         foreach (List<int> leds in Groups(parts, outline))
         {

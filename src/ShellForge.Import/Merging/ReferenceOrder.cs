@@ -25,6 +25,10 @@ internal static class ReferenceOrder
                 System.Globalization.CultureInfo.InvariantCulture), reference[end..]);
     }
 
+    /// <summary>Designators that more than one placed part has: hand-over files repeat NOREFDES.</summary>
+    public static HashSet<string> Repeated(IEnumerable<ImportedPart> parts) => [.. parts.Where(p => p.Placed && p.Skip is null)
+        .GroupBy(p => p.Reference).Where(same => same.Count() > 1).Select(same => same.Key)];
+
     /// <summary>
     /// Where designators count on one by one as a pattern of the board file does, D9, D10, D11: the first and how many, in the order given.
     /// </summary>

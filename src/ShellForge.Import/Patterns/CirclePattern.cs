@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
+using ShellForge.Import.Files;
 
 namespace ShellForge.Import.Patterns;
 
@@ -22,6 +23,30 @@ internal sealed record CirclePattern(
 
     /// <inheritdoc />
     public override bool Closed => StepDegrees is null;
+
+    /// <inheritdoc />
+    public override string Word => "circle";
+
+    /// <inheritdoc />
+    public override string Lie => $"stand on {Shape}";
+
+    /// <inheritdoc />
+    public override bool IsRow => false;
+
+    private string Shape => Closed ? "a circle" : "an arc";
+
+    /// <inheritdoc />
+    public override string Keys(Point2 centre)
+    {
+        string step = StepDegrees is { } degrees ? $", step: {PatternText.Number(degrees)}" : "";
+        string way = Clockwise ? ", direction: cw" : "";
+        return $"circle: {PatternText.Number(Diameter)}, count: {Places}, from: {PatternText.Number(FromDegrees)}{step}{way}"
+            + PatternText.Skip(Skip);
+    }
+
+    /// <inheritdoc />
+    public override string Words(string first) => $"on {Shape} of {Numeral.Text(Diameter, 2)}, {first} at {Numeral.Text(FromDegrees, 1)} deg, "
+        + (Clockwise ? "clockwise" : "counter-clockwise");
 
     /// <inheritdoc />
     public override Point2 At(int place) => Centre + Point2.Polar(Diameter / 2, Angle.FromDegrees(DirectionDegrees(place)));

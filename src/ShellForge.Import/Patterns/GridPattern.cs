@@ -26,6 +26,33 @@ internal sealed record GridPattern(
     public int LineLength => Order.ByColumns ? Order.Rows : Order.Columns;
 
     /// <inheritdoc />
+    public override string Word => "grid";
+
+    /// <inheritdoc />
+    public override string Lie => IsRow ? "stand in a row" : "stand in columns and rows";
+
+    /// <inheritdoc />
+    public override bool IsRow => Order is { Columns: 1 } or { Rows: 1 };
+
+    /// <inheritdoc />
+    public override string Keys(Point2 centre)
+    {
+        string pitch = Pitch.X == Pitch.Y ? PatternText.Number(Pitch.X)
+            : $"[{PatternText.Number(Pitch.X)}, {PatternText.Number(Pitch.Y)}]";
+        string at = Middle == centre ? "" : $", at: [{PatternText.Number(Middle.X)}, {PatternText.Number(Middle.Y)}]";
+        string turn = TurnDegrees == 0 ? "" : $", turn: {PatternText.Number(TurnDegrees)}";
+        string counted = (Order.First == default ? "" : $", first: {Order.First.Word}")
+            + (Order.ByColumns ? ", along: columns" : "") + (Order.Snake ? ", snake: true" : "");
+        return $"grid: {{columns: {Order.Columns}, rows: {Order.Rows}, pitch: {pitch}{at}{turn}{counted}{PatternText.Skip(Skip)}}}";
+    }
+
+    /// <inheritdoc />
+    public override string Words(string first) => $"in {Lines(Order.Columns, "column")} and {Lines(Order.Rows, "row")}, "
+        + $"{first} at the {Order.First.Word.Replace('-', ' ')}";
+
+    private static string Lines(int count, string word) => count == 1 ? $"one {word}" : $"{count} {word}s";
+
+    /// <inheritdoc />
     public override Point2 At(int place)
     {
         (int column, int row) = Order.Cell(place);

@@ -16,6 +16,23 @@ internal abstract record PlacePattern(ImmutableArray<int> Members, ImmutableArra
     /// <summary>Whether the pattern is whole by itself: a closed circle, or all lines of a grid full.</summary>
     public abstract bool Closed { get; }
 
+    /// <summary>What it is called: "circle".</summary>
+    public abstract string Word { get; }
+
+    /// <summary>How things in it lie, for people: "stand on a circle".</summary>
+    public abstract string Lie { get; }
+
+    /// <summary>Whether it is one line of places.</summary>
+    public abstract bool IsRow { get; }
+
+    /// <summary>Its places as keys of a board file: "circle: 60, count: 12, from: 90".</summary>
+    /// <param name="centre">The board's centre, which needs not be said.</param>
+    public abstract string Keys(Point2 centre);
+
+    /// <summary>Its places for people: "on a circle of 60, D1 at 90 deg, clockwise".</summary>
+    /// <param name="first">What is counted first.</param>
+    public abstract string Words(string first);
+
     /// <summary>A place.</summary>
     /// <param name="place">Which, from 0.</param>
     public abstract Point2 At(int place);

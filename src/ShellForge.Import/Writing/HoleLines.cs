@@ -83,7 +83,7 @@ internal static class HoleLines
         {
             var first = holes[pattern.Members[0]];
             lines.Value(
-                4, $"- {{{PatternText.Places(pattern, centre)}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
+                4, $"- {{{pattern.Keys(centre)}, diameter: {Numeral.Text(first.Diameter)}{purpose}}}",
                 $"{first.Source}, one of {pattern.Members.Length}");
             left.RemoveAll(i => pattern.Members.Contains(i));
         }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
 using ShellForge.Import.Patterns;
 
@@ -27,27 +26,11 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
     /// <summary>The profile of its package; null where no LED is called so.</summary>
     public PackageMatch? Led => First.Match is { IsLed: true } led ? led : null;
 
-    /// <summary>How they lie: "stand on a circle".</summary>
-    public string Lie => Pattern switch
-    {
-        CirclePattern { Closed: true } => "stand on a circle",
-        CirclePattern => "stand on an arc",
-        GridPattern { Order: { Columns: > 1, Rows: > 1 } } => "stand in columns and rows",
-        _ => "stand in a row",
-    };
-
     /// <summary>Whether to ask if they shall be lit where no profile is called as they are: enough of them, and no mere row.</summary>
-    public bool IsLamp => Members.Length >= FewestOfLamp && Pattern is not GridPattern { Order: { Columns: 1 } or { Rows: 1 } };
+    public bool IsLamp => Members.Length >= FewestOfLamp && !Pattern.IsRow;
 
     /// <summary>The pattern for people, in one line.</summary>
-    public string Words => Pattern switch
-    {
-        CirclePattern circle => $"{Members.Length} LEDs on {(circle.Closed ? "a circle" : "an arc")} of "
-            + $"{Numeral.Text(circle.Diameter, 2)}, {First.Reference} at {Numeral.Text(circle.FromDegrees, 1)} deg, {(circle.Clockwise ? "clockwise" : "counter-clockwise")}",
-        GridPattern grid => $"{Members.Length} LEDs in {Lines(grid.Order.Columns, "column")} and {Lines(grid.Order.Rows, "row")}, "
-            + $"{First.Reference} at the {grid.Order.First.Word.Replace('-', ' ')}",
-        _ => $"{Members.Length} LEDs",
-    };
+    public string Words => $"{Members.Length} LEDs {Pattern.Words(First.Reference)}";
 
     /// <summary>All patterns of a board.</summary>
     public static ImmutableArray<LedLine> AllOf(ImportedBoard board) => [.. board.LedPatterns.Select(led => new LedLine(board, led))];
@@ -60,14 +43,13 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
     {
         string with = beside.Count == 0 ? ""
             : $", with: {(beside.Count == 1 ? beside[0].Entry : $"[{string.Join(", ", beside.Select(each => each.Entry))}]")}";
-        return $"{{package: {package}, {PatternText.Places(Pattern, board.Outline?.Centre ?? default)}, ref: {YamlText.Scalar(name)}"
+        return $"{{package: {package}, {Pattern.Keys(board.Outline?.Centre ?? default)}, ref: {YamlText.Scalar(name)}"
             + $"{Turned()}{with}}}";
     }
 
     /// <summary>The designator of the first where the others count on; else a name that no part on a board has.</summary>
     /// <param name="number">The number of the entry.</param>
-    public string Name(int number) => found.Counted ? First.Reference
-        : $"{(Pattern is CirclePattern ? "circle" : "grid")}-{number}.1";
+    public string Name(int number) => found.Counted ? First.Reference : $"{Pattern.Word}-{number}.1";
 
     /// <summary>Where the line was read, and what is not said in it.</summary>
     /// <param name="beside">The parts beside each.</param>
@@ -77,8 +59,6 @@ internal sealed class LedLine(ImportedBoard board, LedPattern found)
         string also = string.Concat(beside.Where(each => !each.Counted).Select(each => $"; beside them are {Names(each.Members)}"));
         return $"{First.File}:{First.Line}, {Members.Length} x {First.Package}{named}{also}";
     }
-
-    private static string Lines(int count, string word) => count == 1 ? $"one {word}" : $"{count} {word}s";
 
     private string Names(ImmutableArray<int> parts) => string.Join(", ", parts.Take(MostTold).Select(i => board.Parts[i].Reference))
         + (parts.Length > MostTold ? ", ..." : "");

@@ -81,8 +81,7 @@ internal static class PartLines
     private static Dictionary<int, PlacePattern> Patterns(ImportedBoard board, List<int> rest)
     {
         var patterns = new Dictionary<int, PlacePattern>();
-        HashSet<string> repeated = [.. board.Parts.Where(p => p.Placed && p.Skip is null).GroupBy(p => p.Reference)
-            .Where(g => g.Count() > 1).Select(g => g.Key)];
+        HashSet<string> repeated = ReferenceOrder.Repeated(board.Parts);
         var groups = rest.Take(MostSought)
             .Where(i => board.Parts[i] is var p && PartBodyText.IsAlike(p) && !repeated.Contains(p.Reference) && board.Holds(p))
             .GroupBy(i => (PartBodyText.Of(board.Parts[i]), board.Parts[i].Bottom));
@@ -106,7 +105,7 @@ internal static class PartLines
     private static void Together(BoardFileLines lines, ImportedBoard board, PlacePattern pattern)
     {
         ImportedPart first = board.Parts[pattern.Members[0]];
-        string places = PatternText.Places(pattern, board.Outline?.Centre ?? default);
+        string places = pattern.Keys(board.Outline?.Centre ?? default);
         lines.Value(4,
             $"- {{ref: {YamlText.Scalar(first.Reference)}, {PartBodyText.Of(first)}, side: {Side(first)}, {places}"
                 + $"{PatternText.Turned(pattern.Turn.Follows, pattern.Turn.Degrees)}}}",
@@ -121,7 +120,7 @@ internal static class PartLines
         string name = Unique(p.Reference, names);
         Point2 at = p.BodyCentre;
         string place = $"at: [{Numeral.Text(at.X)}, {Numeral.Text(at.Y)}]";
-        double turn = Math.Round(p.Rotation - (360 * Math.Floor(p.Rotation / 360)), 2, MidpointRounding.AwayFromZero);
+        double turn = Math.Round(Turns.Positive(p.Rotation), 2, MidpointRounding.AwayFromZero);
         string rotation = turn is 0 or 360 ? "" : $", rotation: {Numeral.Text(turn, 2)}";
         string entry = $"{{ref: {YamlText.Scalar(name)}, {PartBodyText.Of(p)}, side: {Side(p)}, {place}{rotation}}}";
         if (!board.Holds(p))

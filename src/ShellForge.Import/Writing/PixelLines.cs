@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShellForge.Geometry.Numerics;
 using ShellForge.Import.Files;
 using ShellForge.Import.Merging;
+using ShellForge.Import.Patterns;
 
 namespace ShellForge.Import.Writing;
 
@@ -26,7 +27,7 @@ internal static class PixelLines
             string why = line.First.Bottom ? "they sit on the bottom side" : $"no LED profile is called {line.First.Package}";
             lines.Todo(
                 2, "board.pixels",
-                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Lie}, but {why}; {BoardFileWriter.PatternFound}"
+                $"{line.Members.Length} LEDs {line.First.Reference}, ... {line.Pattern.Lie}, but {why}; {BoardFileWriter.PatternFound}"
                     + $"{line.Entry("\"5050\"", line.First.Reference, [])} with the right package");
         }
 
